@@ -1,0 +1,34 @@
+package squeezewell.coach;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalLong;
+import squeezewell.cue.CueSchedule;
+import squeezewell.session.Breath;
+
+/**
+ * A practice at one moment, for screens. Immutable.
+ *
+ * @param schedule the prompts, past and to come
+ * @param breaths the breaths so far, in order; the last may still be going on
+ * @param squeezing whether a squeeze is going on
+ * @param lastIntervalNanos from the squeeze before the last to the last, when nothing held up
+ *     breathing between them; empty otherwise
+ * @param soundLost whether sound has stopped
+ * @param trouble what a person must know, such as a full disk; empty if all is well
+ * @param finished whether the practice is over
+ */
+public record CoachState(
+    CueSchedule schedule,
+    List<Breath> breaths,
+    boolean squeezing,
+    OptionalLong lastIntervalNanos,
+    boolean soundLost,
+    String trouble,
+    boolean finished) {
+  public CoachState {
+    Objects.requireNonNull(schedule, "schedule");
+    Objects.requireNonNull(trouble, "trouble");
+    breaths = List.copyOf(breaths);
+  }
+}

@@ -1,0 +1,29 @@
+package squeezewell.coach;
+
+/** What a person or an input can tell the coach. */
+public enum Command {
+  /** The squeeze begins: the key, button or pedal went down. */
+  SQUEEZE,
+  /** The squeeze ends. */
+  SQUEEZE_END,
+  /** A pulse check begins. */
+  PULSE_CHECK,
+  /** The pulse check is over; breathing goes on at once. */
+  PULSE_CHECK_END,
+  /** Suction begins. */
+  SUCTION,
+  /** Suction is over; breathing goes on at once. */
+  SUCTION_END,
+  /** The practice stands still. */
+  PAUSE,
+  /** The practice goes on. */
+  RESUME,
+  /** The practice is over. */
+  FINISH,
+  /** The last breath was a slip. */
+  RETRACT_BREATH,
+  /** Sound stopped. */
+  SOUND_LOST,
+  /** Sound is there again. */
+  SOUND_BACK
+}

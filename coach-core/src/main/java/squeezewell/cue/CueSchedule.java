@@ -1,0 +1,343 @@
+package squeezewell.cue;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalLong;
+import squeezewell.protocol.Limits;
+import squeezewell.protocol.Rhythm;
+
+/**
+ * When to prompt: a pure function of the plan and of the controls so far. The live practice and the
+ * review ask the same schedule, so a prompt is the same in both to the nanosecond. A control never
+ * changes a cue that lies before it. Immutable.
+ */
+public final class CueSchedule {
+  private static final long SECOND = 1_000_000_000L;
+  private static final long MINUTE = 60 * SECOND;
+
+  /** How often a reminder is given again while nothing is done about it (our own choice). */
+  private static final long OVERDUE_AGAIN = 15 * SECOND;
+
+  private static final long LIMIT_AGAIN = 5 * SECOND;
+  private static final Comparator<Cue> ORDER =
+      Comparator.comparingLong(Cue::atNanos).thenComparing(Cue::kind).thenComparingInt(Cue::count);
+
+  private final PracticePlan plan;
+  private final List<Control> controls;
+  private final List<Stretch> stretches;
+  private final List<PulseCheckDue> pulseChecks;
+  private final List<Cue> reminders;
+
+  private CueSchedule(PracticePlan plan, List<Control> controls) {
+    this.plan = plan;
+    this.controls = controls;
+    this.stretches = Timeline.of(plan, controls);
+    PracticeClock clock = new PracticeClock(stretches);
+    this.pulseChecks = PulseCheckDue.of(plan, stretches, clock);
+    this.reminders = reminders(clock);
+  }
+
+  /** The schedule of a session to which nothing has happened yet. */
+  public static CueSchedule of(PracticePlan plan) {
+    return of(plan, List.of());
+  }
+
+  /**
+   * The schedule of a session.
+   *
+   * @param plan what is practised, not null
+   * @param controls what has changed it, in order of time
+   * @throws IllegalArgumentException if the controls are not in order of time
+   */
+  public static CueSchedule of(PracticePlan plan, List<Control> controls) {
+    Objects.requireNonNull(plan, "plan");
+    for (int i = 1; i < controls.size(); i++) {
+      if (controls.get(i).atNanos() < controls.get(i - 1).atNanos()) {
+        throw new IllegalArgumentException("control " + i + " lies before the one it follows");
+      }
+    }
+    return new CueSchedule(plan, List.copyOf(controls));
+  }
+
+  /** This schedule with one more control, which must not lie before the last. */
+  public CueSchedule with(Control control) {
+    List<Control> more = new ArrayList<>(controls);
+    more.add(control);
+    return of(plan, more);
+  }
+
+  public PracticePlan plan() {
+    return plan;
+  }
+
+  /** The stretches of the session, in order, without gaps; the last one is open. */
+  public List<Stretch> stretches() {
+    return stretches;
+  }
+
+  /** The stretch that holds the instant; the first one for an instant before the session. */
+  public Stretch stretchAt(long nanos) {
+    for (int i = stretches.size() - 1; i > 0; i--) {
+      if (nanos >= stretches.get(i).startNanos()) {
+        return stretches.get(i);
+      }
+    }
+    return stretches.get(0);
+  }
+
+  /** When pulse checks are due, and which check served which. */
+  public List<PulseCheckDue> pulseChecks() {
+    return pulseChecks;
+  }
+
+  /**
+   * The pulse check that is due next, or overdue, at an instant; empty if none is planned before
+   * the end.
+   */
+  public OptionalLong nextPulseCheckAt(long nanos) {
+    long serves = PulseCheckDue.servesWithin(plan);
+    for (PulseCheckDue due : pulseChecks) {
+      boolean served = due.startedNanos().isPresent() && due.startedNanos().getAsLong() <= nanos;
+      if (!served && due.dueNanos() + serves >= nanos) {
+        return OptionalLong.of(due.dueNanos());
+      }
+    }
+    return OptionalLong.empty();
+  }
+
+  /** When the session ends by plan or by command; empty while it is paused. */
+  public OptionalLong endNanos() {
+    Stretch last = stretches.get(stretches.size() - 1);
+    return last.kind() == Stretch.Kind.ENDED
+        ? OptionalLong.of(last.startNanos())
+        : OptionalLong.empty();
+  }
+
+  /** Practice time used up at an instant, count-in not included, pauses not included. */
+  public long practisedAt(long nanos) {
+    long until = Math.min(nanos, endNanos().orElse(nanos));
+    return Math.max(0, new PracticeClock(stretches).toPractice(until) - plan.countInNanos());
+  }
+
+  /**
+   * The cues with an instant in a half-open range.
+   *
+   * @param fromNanos inclusive, nanoseconds since the session began
+   * @param toNanos exclusive
+   * @return in order of time, then of kind
+   */
+  public List<Cue> between(long fromNanos, long toNanos) {
+    List<Cue> cues = new ArrayList<>();
+    for (Stretch stretch : stretches) {
+      long from = Math.max(fromNanos, stretch.startNanos());
+      long to = Math.min(toNanos, stretch.endNanos());
+      if (from < to) {
+        addOf(stretch, from, to, cues);
+      }
+    }
+    for (Cue reminder : reminders) {
+      if (reminder.atNanos() >= fromNanos && reminder.atNanos() < toNanos) {
+        cues.add(reminder);
+      }
+    }
+    cues.sort(ORDER);
+    return List.copyOf(cues);
+  }
+
+  /** The first cue at or after an instant; empty if there is none within the next minute. */
+  public OptionalLong nextCueAt(long nanos) {
+    List<Cue> cues = between(nanos, nanos + MINUTE);
+    return cues.isEmpty() ? OptionalLong.empty() : OptionalLong.of(cues.get(0).atNanos());
+  }
+
+  /** The squeezes asked for in the whole session, up to {@code endNanos}. */
+  public List<Cue> squeezesUntil(long endNanos) {
+    List<Cue> squeezes = new ArrayList<>(between(0, endNanos));
+    squeezes.removeIf(c -> c.kind() != CueKind.SQUEEZE);
+    return List.copyOf(squeezes);
+  }
+
+  /** What is asked for at an instant. */
+  public Moment momentAt(long nanos) {
+    Stretch stretch = stretchAt(nanos);
+    int seconds = (int) Math.max(0, (nanos - stretch.startNanos()) / SECOND);
+    return switch (stretch.kind()) {
+      case COUNT_IN -> {
+        long left = stretch.endNanos() - Math.max(nanos, 0);
+        int count = (int) ((left + SECOND - 1) / SECOND);
+        yield new Moment(
+            stretch, Moment.Act.GET_READY, count, 0, 0, OptionalLong.of(stretch.endNanos()));
+      }
+      case PULSE_CHECK -> holding(stretch, Moment.Act.CHECK_PULSE, seconds);
+      case SUCTION -> holding(stretch, Moment.Act.SUCTION, seconds);
+      case PAUSED -> holding(stretch, Moment.Act.PAUSED, 0);
+      case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
+      case PACED -> paced(stretch, nanos);
+    };
+  }
+
+  private static Moment holding(Stretch stretch, Moment.Act act, int count) {
+    return new Moment(stretch, act, count, 0, 0, OptionalLong.empty());
+  }
+
+  private Moment paced(Stretch stretch, long nanos) {
+    // The last cue before now says what to do; every rhythm has a squeeze at least once a minute.
+    Cue last = null;
+    Cue squeeze = null;
+    Cue next = null;
+    for (Cue cue : between(nanos - MINUTE, nanos + MINUTE)) {
+      if (cue.atNanos() < stretch.startNanos() || !isRhythm(cue.kind())) {
+        continue;
+      }
+      if (cue.atNanos() <= nanos) {
+        last = cue;
+        squeeze = cue.kind() == CueKind.SQUEEZE ? cue : squeeze;
+      } else if (cue.kind() == CueKind.SQUEEZE) {
+        next = cue;
+        break;
+      }
+    }
+    OptionalLong nextAt = next == null ? OptionalLong.empty() : OptionalLong.of(next.atNanos());
+    if (last == null) {
+      return new Moment(stretch, Moment.Act.READY, 0, 0, 0, nextAt);
+    }
+    return new Moment(
+        stretch, act(last), last.count(), last.of(), fill(squeeze, next, nanos), nextAt);
+  }
+
+  private static boolean isRhythm(CueKind kind) {
+    return kind == CueKind.SQUEEZE
+        || kind == CueKind.RELEASE
+        || kind == CueKind.COUNT
+        || kind == CueKind.COMPRESS;
+  }
+
+  private static Moment.Act act(Cue last) {
+    return switch (last.kind()) {
+      case SQUEEZE -> Moment.Act.SQUEEZE;
+      case COMPRESS -> Moment.Act.COMPRESS;
+      default -> last.leadIn() ? Moment.Act.READY : Moment.Act.RELEASE;
+    };
+  }
+
+  private static double fill(Cue squeeze, Cue next, long nanos) {
+    if (squeeze == null) {
+      return 0;
+    }
+    double since = nanos - squeeze.atNanos();
+    if (since <= squeeze.lengthNanos()) {
+      return since / squeeze.lengthNanos();
+    }
+    double ebb = next == null ? SECOND * 2.0 : next.atNanos() - squeeze.atNanos();
+    double left = 1 - (since - squeeze.lengthNanos()) / (ebb - squeeze.lengthNanos());
+    return Math.max(0, left);
+  }
+
+  private void addOf(Stretch stretch, long from, long to, List<Cue> cues) {
+    Limits limits = plan.guidance().limits();
+    long start = stretch.startNanos();
+    switch (stretch.kind()) {
+      case COUNT_IN -> addCountIn(stretch, from, to, cues);
+      case PACED -> addRhythm(stretch, from, to, cues);
+      case PULSE_CHECK -> {
+        long limit = limits.pulseCheckLongest().nanos();
+        addSeconds(start, limit, from, to, cues);
+        put(
+            cues,
+            from,
+            to,
+            start + limits.pulseCheckShortest().nanos(),
+            CueKind.PULSE_CHECK_ENOUGH);
+        addAgain(CueKind.PULSE_CHECK_LIMIT, start + limit, from, to, cues);
+      }
+      case SUCTION -> {
+        long limit = start + limits.suctionLongest().nanos();
+        put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
+        addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);
+      }
+      case PAUSED -> {
+        // Nothing is prompted.
+      }
+      case ENDED -> put(cues, from, to, start, CueKind.SESSION_END);
+    }
+  }
+
+  private void addRhythm(Stretch stretch, long from, long to, List<Cue> cues) {
+    Rhythm rhythm = plan.guidance().rhythm();
+    List<Cue> found = new ArrayList<>();
+    RhythmCues.add(rhythm, stretch.originNanos(), from, to, found);
+    for (Cue cue : found) {
+      long left = stretch.endNanos() - cue.atNanos();
+      cues.add(
+          cue.lengthNanos() <= left
+              ? cue
+              : new Cue(cue.atNanos(), cue.kind(), cue.count(), cue.of(), left, cue.leadIn()));
+    }
+  }
+
+  private static void addCountIn(Stretch stretch, long from, long to, List<Cue> cues) {
+    int whole = (int) (stretch.endNanos() / SECOND);
+    for (int left = whole; left >= 1; left--) {
+      long at = stretch.endNanos() - left * SECOND;
+      if (at >= from && at < to) {
+        cues.add(new Cue(at, CueKind.COUNT, left, whole, 0, true));
+      }
+    }
+  }
+
+  private static void addSeconds(long start, long limit, long from, long to, List<Cue> cues) {
+    for (int second = 1; start + second * SECOND < Math.min(to, start + limit); second++) {
+      long at = start + second * SECOND;
+      if (at >= from) {
+        cues.add(Cue.of(at, CueKind.PULSE_CHECK_SECOND, second));
+      }
+    }
+  }
+
+  private static void addAgain(CueKind kind, long first, long from, long to, List<Cue> cues) {
+    long skipped = Math.max(0, (from - first + LIMIT_AGAIN - 1) / LIMIT_AGAIN);
+    for (long n = skipped; first + n * LIMIT_AGAIN < to; n++) {
+      cues.add(Cue.of(first + n * LIMIT_AGAIN, kind, (int) n + 1));
+    }
+  }
+
+  private static void put(List<Cue> cues, long from, long to, long at, CueKind kind) {
+    if (at >= from && at < to) {
+      cues.add(Cue.of(at, kind, 1));
+    }
+  }
+
+  private List<Cue> reminders(PracticeClock clock) {
+    List<Cue> found = new ArrayList<>();
+    Limits limits = plan.guidance().limits();
+    long serves = PulseCheckDue.servesWithin(plan);
+    long end = endNanos().orElse(Stretch.OPEN);
+    for (PulseCheckDue due : pulseChecks) {
+      if (due.extra()) {
+        continue;
+      }
+      long practice = clock.toPractice(due.dueNanos());
+      long until = Math.min(due.startedNanos().orElse(Stretch.OPEN), end);
+      long soon = clock.toSession(practice - limits.pulseCheckNotice().nanos());
+      if (soon < until) {
+        found.add(Cue.of(soon, CueKind.PULSE_CHECK_SOON, 1));
+      }
+      int count = 1;
+      for (long late = 0; late < serves; late += OVERDUE_AGAIN) {
+        long at = clock.toSession(practice + late);
+        if (at < until) {
+          found.add(Cue.of(at, CueKind.PULSE_CHECK_DUE, count++));
+        }
+      }
+    }
+    if (plan.lengthNanos() >= 2 * MINUTE) {
+      long at = clock.toSession(plan.countInNanos() + plan.lengthNanos() - MINUTE);
+      if (at < end) {
+        found.add(Cue.of(at, CueKind.LAST_MINUTE, 1));
+      }
+    }
+    return List.copyOf(found);
+  }
+}

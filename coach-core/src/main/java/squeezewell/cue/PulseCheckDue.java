@@ -1,0 +1,63 @@
+package squeezewell.cue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+
+/**
+ * One time at which a pulse check was due, and the check that served it.
+ *
+ * @param dueNanos when it was due, nanoseconds since the session began
+ * @param startedNanos when the check that served it started; empty if none has
+ * @param extra whether the check was made well before its time, so that nothing had asked for it
+ */
+public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean extra) {
+  /** A check this long before or after its time still serves it (our own choice). */
+  public static final long SERVES_WITHIN_NANOS = 60_000_000_000L;
+
+  /**
+   * Works out when pulse checks are due. The first is due one spacing after the first prompt, each
+   * later one a spacing after the start of the check before. A check within {@link
+   * #SERVES_WITHIN_NANOS} of its time serves it; a time that no check serves is missed, and the
+   * next is a spacing later. A check well before its time is an extra one, due when it was made.
+   * Pauses move the times that follow.
+   *
+   * @param plan the plan
+   * @param stretches the session
+   * @param clock the clock of those stretches
+   * @return in order, up to the end of the session as far as it is known
+   */
+  static List<PulseCheckDue> of(PracticePlan plan, List<Stretch> stretches, PracticeClock clock) {
+    long every = plan.guidance().limits().pulseCheckEvery().nanos();
+    long serves = servesWithin(plan);
+    List<PulseCheckDue> dues = new ArrayList<>();
+    long due = plan.countInNanos() + every;
+    for (Stretch stretch : stretches) {
+      if (stretch.kind() != Stretch.Kind.PULSE_CHECK) {
+        continue;
+      }
+      long started = clock.toPractice(stretch.startNanos());
+      while (due + serves < started) {
+        dues.add(new PulseCheckDue(clock.toSession(due), OptionalLong.empty(), false));
+        due += every;
+      }
+      boolean extra = started < due - serves;
+      long served = extra ? stretch.startNanos() : clock.toSession(due);
+      dues.add(new PulseCheckDue(served, OptionalLong.of(stretch.startNanos()), extra));
+      due = started + every;
+    }
+    Stretch last = stretches.get(stretches.size() - 1);
+    long end = last.kind() == Stretch.Kind.ENDED ? last.startNanos() : Stretch.OPEN;
+    for (long at = clock.toSession(due);
+        at < end && at != Stretch.OPEN;
+        at = clock.toSession(due)) {
+      dues.add(new PulseCheckDue(at, OptionalLong.empty(), false));
+      due += every;
+    }
+    return List.copyOf(dues);
+  }
+
+  static long servesWithin(PracticePlan plan) {
+    return Math.min(SERVES_WITHIN_NANOS, plan.guidance().limits().pulseCheckEvery().nanos() / 2);
+  }
+}

@@ -1,0 +1,152 @@
+package squeezewell.input;
+
+import com.google.gson.Strictness;
+import com.google.gson.stream.JsonReader;
+import com.google.gson.stream.JsonToken;
+import com.google.gson.stream.MalformedJsonException;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.math.BigDecimal;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Reads JSON strictly into {@link JsonValue}s that know their own place: duplicate keys, comments,
+ * numbers such as NaN, deep nesting and trailing text are errors.
+ */
+public final class Json {
+  /** No file of ours nests deeper than six levels. */
+  private static final int DEEPEST = 24;
+
+  private Json() {}
+
+  /**
+   * Reads a whole file.
+   *
+   * @param file the file, not null
+   * @param largestBytes size above which the file is refused unread
+   * @throws BadInputException if the file can't be read or is not well-formed
+   */
+  public static JsonValue readFile(Path file, long largestBytes) throws BadInputException {
+    String source = file.toString();
+    try {
+      if (!Files.isRegularFile(file)) {
+        throw BadInputException.fault(source, "", "there is no such file");
+      }
+      long size = Files.size(file);
+      if (size > largestBytes) {
+        throw BadInputException.notAllowed(
+            source, "size", size + " bytes", "at most " + largestBytes + " bytes");
+      }
+      try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+        return read(source, reader);
+      }
+    } catch (CharacterCodingException e) {
+      throw BadInputException.fault(source, "", "the text is not UTF-8");
+    } catch (IOException e) {
+      throw BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")");
+    }
+  }
+
+  /** Reads a text; {@code source} names it in messages. */
+  public static JsonValue readText(String source, String text) throws BadInputException {
+    try {
+      return read(source, new StringReader(text));
+    } catch (IOException e) {
+      throw BadInputException.fault(source, "", e.getMessage());
+    }
+  }
+
+  private static JsonValue read(String source, Reader reader)
+      throws IOException, BadInputException {
+    JsonReader json = new JsonReader(reader);
+    json.setStrictness(Strictness.STRICT);
+    json.setNestingLimit(DEEPEST);
+    try {
+      JsonValue value = value(source, "", json);
+      if (json.peek() != JsonToken.END_DOCUMENT) {
+        throw BadInputException.fault(source, "", "text after the end of the JSON value");
+      }
+      return value;
+    } catch (MalformedJsonException e) {
+      throw malformed(source, e);
+    } catch (CharacterCodingException e) {
+      throw e;
+    } catch (IOException | IllegalStateException | NumberFormatException e) {
+      throw malformed(source, e);
+    }
+  }
+
+  private static BadInputException malformed(String source, Exception e) {
+    String text = String.valueOf(e.getMessage());
+    int firstLineEnd = text.indexOf('\n');
+    return BadInputException.fault(
+        source,
+        "",
+        "not well-formed JSON: " + (firstLineEnd < 0 ? text : text.substring(0, firstLineEnd)));
+  }
+
+  private static JsonValue value(String source, String path, JsonReader json)
+      throws IOException, BadInputException {
+    switch (json.peek()) {
+      case BEGIN_OBJECT:
+        return new JsonValue(source, path, members(source, path, json));
+      case BEGIN_ARRAY:
+        return new JsonValue(source, path, elements(source, path, json));
+      case STRING:
+        return new JsonValue(source, path, json.nextString());
+      case NUMBER:
+        return new JsonValue(source, path, number(source, path, json.nextString()));
+      case BOOLEAN:
+        return new JsonValue(source, path, json.nextBoolean());
+      case NULL:
+        json.nextNull();
+        return new JsonValue(source, path, null);
+      default:
+        throw BadInputException.fault(source, path, "the text ends too early");
+    }
+  }
+
+  private static Map<String, JsonValue> members(String source, String path, JsonReader json)
+      throws IOException, BadInputException {
+    Map<String, JsonValue> members = new LinkedHashMap<>();
+    json.beginObject();
+    while (json.hasNext()) {
+      String name = json.nextName();
+      String place = path.isEmpty() ? name : path + "." + name;
+      if (members.put(name, value(source, place, json)) != null) {
+        throw BadInputException.fault(source, place, "the field stands there twice");
+      }
+    }
+    json.endObject();
+    return members;
+  }
+
+  private static List<JsonValue> elements(String source, String path, JsonReader json)
+      throws IOException, BadInputException {
+    List<JsonValue> elements = new ArrayList<>();
+    json.beginArray();
+    while (json.hasNext()) {
+      elements.add(value(source, path + "[" + elements.size() + "]", json));
+    }
+    json.endArray();
+    return elements;
+  }
+
+  private static BigDecimal number(String source, String path, String text)
+      throws BadInputException {
+    // An exponent such as 1e999999999 would make every later operation on it run for ever.
+    int exponentAt = Math.max(text.indexOf('e'), text.indexOf('E'));
+    if (text.length() > 40 || (exponentAt >= 0 && text.length() - exponentAt > 5)) {
+      throw BadInputException.notAllowed(source, path, text, "a number of at most 40 characters");
+    }
+    return new BigDecimal(text);
+  }
+}

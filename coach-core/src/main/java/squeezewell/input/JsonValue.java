@@ -1,0 +1,183 @@
+package squeezewell.input;
+
+import java.math.BigDecimal;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+
+/**
+ * A JSON value that knows which file it came from and where it stands there. Every accessor either
+ * returns a checked value or throws a {@link BadInputException} that names the place. Immutable.
+ */
+public final class JsonValue {
+  private final String source;
+  private final String path;
+  private final Object content;
+
+  JsonValue(String source, String path, Object content) {
+    this.source = source;
+    this.path = path;
+    this.content = content;
+  }
+
+  /** The file it came from. */
+  public String source() {
+    return source;
+  }
+
+  /** Where it stands, such as {@code patients[0].rhythms[1].situation}. */
+  public String path() {
+    return path;
+  }
+
+  /** Whether the object has the field and the field is not null. */
+  public boolean has(String name) throws BadInputException {
+    JsonValue value = members().get(name);
+    return value != null && value.content != null;
+  }
+
+  /** The field of that name. */
+  public JsonValue field(String name, String allowed) throws BadInputException {
+    if (!has(name)) {
+      throw BadInputException.missing(source, placeOf(name), allowed);
+    }
+    return members().get(name);
+  }
+
+  /** The names of all fields, in the file's order. */
+  public Set<String> names() throws BadInputException {
+    return members().keySet();
+  }
+
+  /** The elements of the list in field {@code name}; at least {@code fewest}. */
+  public List<JsonValue> list(String name, int fewest, String allowed) throws BadInputException {
+    JsonValue value = field(name, allowed);
+    if (!(value.content instanceof List)) {
+      throw value.wrong(allowed);
+    }
+    @SuppressWarnings("unchecked") // only Json makes these, and only of JsonValue
+    List<JsonValue> elements = Collections.unmodifiableList((List<JsonValue>) value.content);
+    if (elements.size() < fewest) {
+      throw BadInputException.notAllowed(source, value.path, elements.size() + " entries", allowed);
+    }
+    return elements;
+  }
+
+  /** The text in field {@code name}: not blank, at most {@code longest} characters. */
+  public String text(String name, int longest) throws BadInputException {
+    String allowed = "a text of 1 to " + longest + " characters";
+    JsonValue value = field(name, allowed);
+    if (!(value.content instanceof String text)) {
+      throw value.wrong(allowed);
+    }
+    if (text.trim().isEmpty() || text.length() > longest) {
+      throw value.wrong(allowed);
+    }
+    return text;
+  }
+
+  /** The text in field {@code name}, or {@code otherwise} if the field is not there. */
+  public String textOr(String name, int longest, String otherwise) throws BadInputException {
+    return has(name) ? text(name, longest) : otherwise;
+  }
+
+  /** The number in field {@code name}, within the given limits, both included. */
+  public BigDecimal number(String name, BigDecimal least, BigDecimal most, String unit)
+      throws BadInputException {
+    String allowed =
+        "a number from " + least.toPlainString() + " to " + most.toPlainString() + unitOf(unit);
+    JsonValue value = field(name, allowed);
+    if (!(value.content instanceof BigDecimal number)) {
+      throw value.wrong(allowed);
+    }
+    if (number.compareTo(least) < 0 || number.compareTo(most) > 0) {
+      throw value.wrong(allowed);
+    }
+    return number;
+  }
+
+  /** The whole number in field {@code name}, within the given limits, both included. */
+  public long integer(String name, long least, long most) throws BadInputException {
+    BigDecimal number = number(name, BigDecimal.valueOf(least), BigDecimal.valueOf(most), "");
+    try {
+      return number.longValueExact();
+    } catch (ArithmeticException e) {
+      throw members().get(name).wrong("a whole number from " + least + " to " + most);
+    }
+  }
+
+  /** The truth value in field {@code name}, or {@code otherwise} if the field is not there. */
+  public boolean flagOr(String name, boolean otherwise) throws BadInputException {
+    if (!has(name)) {
+      return otherwise;
+    }
+    JsonValue value = members().get(name);
+    if (!(value.content instanceof Boolean flag)) {
+      throw value.wrong("true or false");
+    }
+    return flag;
+  }
+
+  /** One of a fixed set of words in field {@code name}. */
+  public <T> T choice(String name, List<T> choices, Function<T, String> wordOf)
+      throws BadInputException {
+    Set<String> words = new TreeSet<>();
+    for (T choice : choices) {
+      words.add(wordOf.apply(choice));
+    }
+    String allowed = "one of " + String.join(", ", words);
+    JsonValue value = field(name, allowed);
+    Optional<T> found =
+        choices.stream().filter(c -> wordOf.apply(c).equals(value.content)).findFirst();
+    if (!found.isPresent()) {
+      throw value.wrong(allowed);
+    }
+    return found.get();
+  }
+
+  /** Whether this is exactly that text. */
+  public boolean isText(String text) {
+    return text.equals(content);
+  }
+
+  /** A fault at this value. */
+  public BadInputException wrong(String allowed) {
+    return BadInputException.notAllowed(source, path.isEmpty() ? "top" : path, describe(), allowed);
+  }
+
+  private String placeOf(String name) {
+    return path.isEmpty() ? name : path + "." + name;
+  }
+
+  @SuppressWarnings("unchecked") // only Json makes these, and only of String to JsonValue
+  private Map<String, JsonValue> members() throws BadInputException {
+    if (!(content instanceof Map)) {
+      throw wrong("an object, in braces");
+    }
+    return Collections.unmodifiableMap((Map<String, JsonValue>) content);
+  }
+
+  private String describe() {
+    if (content == null) {
+      return "null";
+    }
+    if (content instanceof Map) {
+      return "an object";
+    }
+    if (content instanceof List) {
+      return "a list";
+    }
+    if (content instanceof String) {
+      return "\"" + content + "\"";
+    }
+    return content.toString();
+  }
+
+  private static String unitOf(String unit) {
+    return unit.isEmpty() ? "" : " " + unit;
+  }
+}

@@ -1,0 +1,35 @@
+package squeezewell.protocol;
+
+import java.util.Objects;
+
+/**
+ * Where a clinical value comes from.
+ *
+ * @param organisation who published it, not blank
+ * @param title the document, not blank
+ * @param year year of publication
+ * @param section part or section of the document, not blank
+ * @param confidence how the value was checked
+ */
+public record Citation(
+    String organisation, String title, int year, String section, Confidence confidence) {
+  public Citation {
+    Objects.requireNonNull(organisation, "organisation");
+    Objects.requireNonNull(title, "title");
+    Objects.requireNonNull(section, "section");
+    Objects.requireNonNull(confidence, "confidence");
+  }
+
+  /** One line for people. */
+  public String line() {
+    String text = organisation + ", " + title + " (" + year + "), " + section;
+    switch (confidence) {
+      case MEMORY:
+        return text + " — from memory";
+      case HOUSE:
+        return text + " — our own choice";
+      default:
+        return text;
+    }
+  }
+}

@@ -1,0 +1,24 @@
+package squeezewell.protocol;
+
+import java.util.Objects;
+
+/**
+ * How fast to compress the chest.
+ *
+ * @param tempo the rate that is prompted
+ * @param lowPerMinute lowest published rate
+ * @param highPerMinute highest published rate
+ * @param source where the prompted rate comes from
+ * @param rangeSource where the range comes from
+ */
+public record CompressionPlan(
+    Tempo tempo, double lowPerMinute, double highPerMinute, Citation source, Citation rangeSource) {
+  public CompressionPlan {
+    Objects.requireNonNull(tempo, "tempo");
+    Objects.requireNonNull(source, "source");
+    Objects.requireNonNull(rangeSource, "rangeSource");
+    if (lowPerMinute > highPerMinute) {
+      throw new IllegalArgumentException("the range is the wrong way round");
+    }
+  }
+}

@@ -1,0 +1,45 @@
+package squeezewell.protocol;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import squeezewell.input.BadInputException;
+
+/** The guideline editions that come with the program. */
+public final class GuidelineLibrary {
+  /** Newest first: the first that covers a situation is the default for it. */
+  private static final List<String> IDS = List.of("aha-2025", "aha-2020", "aha-2015", "erc-2021");
+
+  private GuidelineLibrary() {}
+
+  /**
+   * All editions, newest first.
+   *
+   * @throws IllegalStateException if the program's own files are damaged
+   */
+  public static List<Protocol> editions() {
+    List<Protocol> editions = new ArrayList<>();
+    for (String id : IDS) {
+      editions.add(read(id));
+    }
+    return List.copyOf(editions);
+  }
+
+  private static Protocol read(String id) {
+    String name = id + ".json";
+    InputStream stream =
+        Objects.requireNonNull(GuidelineLibrary.class.getResourceAsStream(name), name);
+    try (BufferedReader reader =
+        new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
+      return ProtocolReader.readText(name, reader.lines().collect(Collectors.joining("\n")));
+    } catch (IOException | BadInputException e) {
+      throw new IllegalStateException("the built-in edition " + id + " is damaged", e);
+    }
+  }
+}

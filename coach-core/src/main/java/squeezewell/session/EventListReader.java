@@ -1,0 +1,141 @@
+package squeezewell.session;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRow;
+import de.siegmar.fastcsv.reader.MalformedCsvException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import squeezewell.cue.PracticePlan;
+import squeezewell.input.BadInputException;
+
+/**
+ * Reads event lists: CSV with the header {@code at_s,what,detail} and rows in order of time, as
+ * docs/formats.md describes them.
+ */
+public final class EventListReader {
+  private static final List<String> COLUMNS = List.of("at_s", "what", "detail");
+  private static final long LARGEST_FILE = 64_000_000;
+  private static final BigDecimal LATEST_SECONDS =
+      BigDecimal.valueOf(PracticePlan.LONGEST_NANOS, 9);
+
+  private EventListReader() {}
+
+  /**
+   * Reads an event list.
+   *
+   * @param file the list
+   * @param header what the events are to be compared with
+   * @throws BadInputException if the file is not such a list; the message names the row
+   */
+  public static Session read(Path file, SessionHeader header) throws BadInputException {
+    String source = file.toString();
+    try {
+      if (!Files.isRegularFile(file)) {
+        throw BadInputException.fault(source, "", "there is no such file");
+      }
+      if (Files.size(file) > LARGEST_FILE) {
+        throw BadInputException.notAllowed(
+            source, "size", Files.size(file) + " bytes", "at most " + LARGEST_FILE + " bytes");
+      }
+      try (CsvReader csv =
+          CsvReader.builder().skipEmptyRows(true).build(file, StandardCharsets.UTF_8)) {
+        return new Session(header, events(source, csv), List.of());
+      }
+    } catch (MalformedCsvException | UncheckedIOException e) {
+      throw BadInputException.fault(source, "", "not well-formed CSV: " + e.getMessage());
+    } catch (IOException e) {
+      throw BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")");
+    }
+  }
+
+  private static List<SessionEvent> events(String source, CsvReader csv) throws BadInputException {
+    List<SessionEvent> events = new ArrayList<>();
+    boolean headed = false;
+    for (CsvRow row : csv) {
+      String place = "row " + row.getOriginalLineNumber();
+      if (!headed) {
+        requireColumns(source, place, row);
+        headed = true;
+        continue;
+      }
+      SessionEvent event = event(source, place, row, events.size() + 1);
+      if (!events.isEmpty() && event.atNanos() < events.get(events.size() - 1).atNanos()) {
+        throw BadInputException.notAllowed(
+            source,
+            place + ", column at_s",
+            row.getField(0),
+            "at least the time of the row before, since rows stand in order of time");
+      }
+      events.add(event);
+    }
+    if (!headed) {
+      throw BadInputException.missing(source, "row 1", String.join(",", COLUMNS));
+    }
+    return events;
+  }
+
+  private static void requireColumns(String source, String place, CsvRow row)
+      throws BadInputException {
+    List<String> fields = row.getFields().stream().map(String::trim).collect(Collectors.toList());
+    if (!fields.isEmpty() && fields.get(0).startsWith("\uFEFF")) {
+      fields.set(0, fields.get(0).substring(1));
+    }
+    if (!fields.equals(COLUMNS) && !fields.equals(COLUMNS.subList(0, 2))) {
+      throw BadInputException.notAllowed(
+          source, place, String.join(",", row.getFields()), String.join(",", COLUMNS));
+    }
+  }
+
+  private static SessionEvent event(String source, String place, CsvRow row, int number)
+      throws BadInputException {
+    if (row.getFieldCount() < 2 || row.getFieldCount() > COLUMNS.size()) {
+      throw BadInputException.notAllowed(
+          source, place, row.getFieldCount() + " columns", "the columns at_s,what,detail");
+    }
+    String word = row.getField(1).trim();
+    What what =
+        What.of(word)
+            .filter(w -> w != What.RETRACT)
+            .orElseThrow(
+                () ->
+                    BadInputException.notAllowed(
+                        source, place + ", column what", word, "one of " + words()));
+    String detail = row.getFieldCount() > 2 ? row.getField(2).trim() : "";
+    if (detail.length() > SessionEvent.LONGEST_DETAIL) {
+      throw BadInputException.notAllowed(
+          source,
+          place + ", column detail",
+          detail,
+          "at most " + SessionEvent.LONGEST_DETAIL + " characters");
+    }
+    return new SessionEvent(number, nanos(source, place, row.getField(0).trim()), what, detail);
+  }
+
+  private static long nanos(String source, String place, String text) throws BadInputException {
+    String allowed = "seconds from 0 to " + LATEST_SECONDS.stripTrailingZeros().toPlainString();
+    if (!text.matches("\\d{1,6}(\\.\\d{1,12})?")) {
+      throw BadInputException.notAllowed(source, place + ", column at_s", text, allowed);
+    }
+    BigDecimal seconds = new BigDecimal(text);
+    if (seconds.compareTo(LATEST_SECONDS) > 0) {
+      throw BadInputException.notAllowed(source, place + ", column at_s", text, allowed);
+    }
+    return seconds.movePointRight(9).longValue();
+  }
+
+  private static String words() {
+    return Stream.of(What.values())
+        .filter(w -> w != What.RETRACT)
+        .map(What::word)
+        .sorted()
+        .collect(Collectors.joining(", "));
+  }
+}

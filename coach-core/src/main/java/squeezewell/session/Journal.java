@@ -1,0 +1,29 @@
+package squeezewell.session;
+
+import java.io.Closeable;
+import java.io.IOException;
+
+/** Takes the facts of a session as they happen. What {@link #append} returned from is kept. */
+public interface Journal extends Closeable {
+  /**
+   * Adds one event.
+   *
+   * @throws IOException if it could not be kept
+   */
+  void append(SessionEvent event) throws IOException;
+
+  /** A journal that keeps nothing, for demonstrations. */
+  static Journal none() {
+    return new Journal() {
+      @Override
+      public void append(SessionEvent event) {
+        // Nothing is kept on purpose.
+      }
+
+      @Override
+      public void close() {
+        // Nothing is open.
+      }
+    };
+  }
+}

@@ -1,0 +1,120 @@
+package squeezewell.session;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import squeezewell.cue.Control;
+import squeezewell.cue.CueSchedule;
+
+/**
+ * What was done in a practice: the facts, in order. Immutable.
+ *
+ * @param header what was fixed before
+ * @param events all events, retracted ones included
+ * @param notes what a reader should know about how the session was read, such as a torn last line
+ */
+public record Session(SessionHeader header, List<SessionEvent> events, List<String> notes) {
+  private static final Pattern VOLUME = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?) ?mL");
+
+  public Session {
+    Objects.requireNonNull(header, "header");
+    events = List.copyOf(events);
+    notes = List.copyOf(notes);
+  }
+
+  /** The events that stand: without the retracted ones, their ends and the retractions. */
+  public List<SessionEvent> standing() {
+    Set<Integer> retracted = new HashSet<>();
+    for (SessionEvent event : events) {
+      if (event.what() == What.RETRACT) {
+        retracted.add(Integer.parseInt(event.detail()));
+      }
+    }
+    List<SessionEvent> standing = new ArrayList<>();
+    boolean dropEnd = false;
+    for (SessionEvent event : events) {
+      if (event.what() == What.BREATH) {
+        dropEnd = retracted.contains(event.number());
+      }
+      boolean dropped =
+          event.what() == What.RETRACT
+              || retracted.contains(event.number())
+              || (event.what() == What.BREATH_END && dropEnd);
+      if (!dropped) {
+        standing.add(event);
+      }
+    }
+    return standing;
+  }
+
+  /** The breaths given, in order. */
+  public List<Breath> breaths() {
+    List<Breath> breaths = new ArrayList<>();
+    Breath open = null;
+    for (SessionEvent event : standing()) {
+      if (event.what() == What.BREATH) {
+        if (open != null) {
+          breaths.add(open);
+        }
+        open = new Breath(event.atNanos(), OptionalLong.empty(), volume(event.detail()));
+      } else if (event.what() == What.BREATH_END && open != null) {
+        OptionalDouble volume = volume(event.detail());
+        breaths.add(
+            new Breath(
+                open.startNanos(),
+                OptionalLong.of(event.atNanos()),
+                volume.isPresent() ? volume : open.millilitres()));
+        open = null;
+      }
+    }
+    if (open != null) {
+      breaths.add(open);
+    }
+    return breaths;
+  }
+
+  /** What changed the prompts, in order. */
+  public List<Control> controls() {
+    List<Control> controls = new ArrayList<>();
+    for (SessionEvent event : standing()) {
+      event.what().control().ifPresent(kind -> controls.add(new Control(event.atNanos(), kind)));
+    }
+    return controls;
+  }
+
+  /** The prompts of this session. */
+  public CueSchedule schedule() {
+    return CueSchedule.of(header.plan(), controls());
+  }
+
+  /** Whether the session was brought to its end; if not, the program was stopped in the middle. */
+  public boolean finished() {
+    return events.stream().anyMatch(e -> e.what() == What.FINISH);
+  }
+
+  /**
+   * The instant up to which something is known: the finish, else the last event. An event list has
+   * no finish of its own, so the planned end counts if the events reach it.
+   */
+  public long endNanos() {
+    OptionalLong planned = schedule().endNanos();
+    long last = events.isEmpty() ? 0 : events.get(events.size() - 1).atNanos();
+    if (finished() || header.origin() == SessionHeader.Origin.EVENT_LIST) {
+      return planned.orElse(last);
+    }
+    return Math.min(last, planned.orElse(last));
+  }
+
+  private static OptionalDouble volume(String detail) {
+    Matcher matcher = VOLUME.matcher(detail.trim());
+    return matcher.matches()
+        ? OptionalDouble.of(Double.parseDouble(matcher.group(1)))
+        : OptionalDouble.empty();
+  }
+}

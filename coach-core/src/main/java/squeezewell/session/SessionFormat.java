@@ -1,0 +1,119 @@
+package squeezewell.session;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import squeezewell.cue.PracticePlan;
+import squeezewell.input.BadInputException;
+import squeezewell.input.JsonValue;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolReader;
+import squeezewell.protocol.ProtocolWriter;
+
+/** The lines of a session file, format version 1, as docs/formats.md describes it. */
+final class SessionFormat {
+  static final String FORMAT = "squeezewell-session";
+  static final int VERSION = 1;
+
+  private SessionFormat() {}
+
+  static String line(SessionHeader header) {
+    return line(
+        json -> {
+          json.name("format").value(FORMAT);
+          json.name("version").value(VERSION);
+          json.name("startedAt").value(header.startedAt().toString());
+          json.name("origin").value(header.origin().word());
+          json.name("trainee").value(header.trainee());
+          json.name("countInNanos").value(header.plan().countInNanos());
+          json.name("lengthNanos").value(header.plan().lengthNanos());
+          json.name("leadNanos").value(header.plan().leadNanos());
+          json.name("protocol");
+          ProtocolWriter.write(json, header.protocol());
+        });
+  }
+
+  static String line(SessionEvent event) {
+    return line(
+        json -> {
+          json.name("n").value(event.number());
+          json.name("at").value(event.atNanos());
+          json.name("what").value(event.what().word());
+          if (!event.detail().isEmpty()) {
+            json.name("detail").value(event.detail());
+          }
+        });
+  }
+
+  static SessionHeader header(JsonValue line) throws BadInputException {
+    line.choice("format", List.of(FORMAT), f -> f);
+    long version = line.integer("version", 1, Integer.MAX_VALUE);
+    if (version > VERSION) {
+      throw BadInputException.notAllowed(
+          line.source(),
+          "version",
+          Long.toString(version),
+          "at most " + VERSION + "; this file was made by a newer version of Squeezewell");
+    }
+    Protocol protocol =
+        ProtocolReader.read(line.field("protocol", "the protocol that was in force"));
+    if (protocol.guidance().size() != 1) {
+      throw line.field("protocol", "").wrong("a protocol with exactly one situation");
+    }
+    Guidance guidance = protocol.guidance().get(0);
+    PracticePlan plan =
+        new PracticePlan(
+            guidance,
+            line.integer("countInNanos", 0, PracticePlan.LONGEST_COUNT_IN_NANOS),
+            line.integer("lengthNanos", 1, PracticePlan.LONGEST_NANOS),
+            line.integer("leadNanos", 0, Duration.ofSeconds(1).toNanos()));
+    return new SessionHeader(
+        instant(line, "startedAt"),
+        line.choice("origin", List.of(SessionHeader.Origin.values()), SessionHeader.Origin::word),
+        line.has("trainee") && !isEmptyText(line, "trainee") ? line.text("trainee", 200) : "",
+        protocol,
+        plan);
+  }
+
+  static SessionEvent event(JsonValue line) throws BadInputException {
+    return new SessionEvent(
+        (int) line.integer("n", 1, Integer.MAX_VALUE),
+        line.integer("at", 0, 10 * PracticePlan.LONGEST_NANOS),
+        line.choice("what", List.of(What.values()), What::word),
+        line.textOr("detail", SessionEvent.LONGEST_DETAIL, ""));
+  }
+
+  private static boolean isEmptyText(JsonValue line, String name) throws BadInputException {
+    return line.field(name, "a text").isText("");
+  }
+
+  private static Instant instant(JsonValue line, String name) throws BadInputException {
+    String text = line.text(name, 40);
+    try {
+      return Instant.parse(text);
+    } catch (DateTimeParseException e) {
+      throw line.field(name, "").wrong("a time such as 2026-01-31T12:00:00Z");
+    }
+  }
+
+  private static String line(Body body) {
+    StringWriter text = new StringWriter();
+    try (JsonWriter json = new JsonWriter(text)) {
+      json.beginObject();
+      body.write(json);
+      json.endObject();
+    } catch (IOException e) {
+      throw new IllegalStateException("a text in memory can't be written", e);
+    }
+    return text + "\n";
+  }
+
+  private interface Body {
+    void write(JsonWriter json) throws IOException;
+  }
+}

@@ -213,7 +213,7 @@ public final class Coach {
   }
 
   private void control(What what, long at) {
-    schedule = schedule.with(new Control(at, what.control().orElseThrow()));
+    schedule = schedule.with(new Control(at, what.control().get()));
     announceSchedule();
   }
 

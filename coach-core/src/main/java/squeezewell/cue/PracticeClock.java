@@ -14,7 +14,7 @@ final class PracticeClock {
     pauses =
         stretches.stream()
             .filter(s -> s.kind() == Stretch.Kind.PAUSED)
-            .collect(Collectors.toUnmodifiableList());
+            .collect(Collectors.toList());
   }
 
   /** Practice time at an instant of the session. */

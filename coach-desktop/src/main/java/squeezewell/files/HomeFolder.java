@@ -1,0 +1,180 @@
+package squeezewell.files;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import squeezewell.input.BadInputException;
+
+/**
+ * The folder that holds what a person keeps: protocols, sessions and settings. Finding it makes
+ * nothing; {@link #make} makes it. Immutable.
+ */
+public final class HomeFolder {
+  /** The environment variable that names the folder. */
+  public static final String VARIABLE = "SQUEEZEWELL_HOME";
+
+  private static final DateTimeFormatter YEAR = DateTimeFormatter.ofPattern("uuuu", Locale.ROOT);
+  private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MM", Locale.ROOT);
+  private static final DateTimeFormatter STEM =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd_HHmmss", Locale.ROOT);
+
+  private final Path root;
+  private final ZoneId zone;
+
+  private HomeFolder(Path root, ZoneId zone) {
+    this.root = root.toAbsolutePath().normalize();
+    this.zone = Objects.requireNonNull(zone, "zone");
+  }
+
+  /** A home at a known place; sessions are dated in this machine's time zone. */
+  public static HomeFolder at(Path root) {
+    return new HomeFolder(root, ZoneId.systemDefault());
+  }
+
+  /** A home at a known place; sessions are dated in {@code zone}. */
+  public static HomeFolder at(Path root, ZoneId zone) {
+    return new HomeFolder(root, zone);
+  }
+
+  /**
+   * The home of this machine's user.
+   *
+   * @param option what {@code --home} names; empty if it was not given
+   * @throws BadInputException if a name is no path on this system
+   */
+  public static HomeFolder resolve(String option) throws BadInputException {
+    return at(
+        rootOf(
+            option,
+            System.getenv(),
+            System.getProperty("os.name", ""),
+            System.getProperty("user.home", "")));
+  }
+
+  /**
+   * Where the home is: {@code --home}, else {@link #VARIABLE}, else the platform's usual place.
+   *
+   * @param option what {@code --home} names; empty if it was not given
+   * @param environment the environment variables
+   * @param system the name of the operating system
+   * @param userHome the user's own folder
+   * @throws BadInputException if a name is no path on this system
+   */
+  static Path rootOf(String option, Map<String, String> environment, String system, String userHome)
+      throws BadInputException {
+    if (!option.isEmpty()) {
+      return path("--home", option);
+    }
+    String named = environment.getOrDefault(VARIABLE, "");
+    if (!named.isEmpty()) {
+      return path(VARIABLE, named);
+    }
+    String name = system.toLowerCase(Locale.ROOT);
+    if (name.startsWith("windows")) {
+      String roaming = environment.getOrDefault("APPDATA", "");
+      return roaming.isEmpty()
+          ? path("user.home", userHome).resolve("AppData").resolve("Roaming").resolve("Squeezewell")
+          : path("APPDATA", roaming).resolve("Squeezewell");
+    }
+    if (name.startsWith("mac")) {
+      return path("user.home", userHome)
+          .resolve("Library")
+          .resolve("Application Support")
+          .resolve("Squeezewell");
+    }
+    String data = environment.getOrDefault("XDG_DATA_HOME", "");
+    // The XDG Base Directory Specification says that a relative path there is to be ignored.
+    return data.startsWith("/")
+        ? path("XDG_DATA_HOME", data).resolve("squeezewell")
+        : path("user.home", userHome).resolve(".local").resolve("share").resolve("squeezewell");
+  }
+
+  private static Path path(String source, String text) throws BadInputException {
+    try {
+      return Path.of(text);
+    } catch (InvalidPathException e) {
+      throw BadInputException.notAllowed(source, "", text, "a path on this system");
+    }
+  }
+
+  /** The folder itself; absolute. */
+  public Path root() {
+    return root;
+  }
+
+  /** The folder of local protocols. */
+  public Path protocols() {
+    return root.resolve("protocols");
+  }
+
+  /** The folder of sessions. */
+  public Path sessions() {
+    return root.resolve("sessions");
+  }
+
+  /** The file of settings. */
+  public Path settingsFile() {
+    return root.resolve("settings.json");
+  }
+
+  /** The time zone in which sessions are dated. */
+  public ZoneId zone() {
+    return zone;
+  }
+
+  /**
+   * A file for a new session: {@code sessions/YYYY/MM/YYYY-MM-DD_HHMMSS.jsonl}, with {@code -2},
+   * {@code -3} and so on before the dot if that name is taken. The date is the local one, since
+   * people look for the day as they lived it. Nothing is made.
+   *
+   * @param startedAt when the session began
+   */
+  public Path newSessionFile(Instant startedAt) {
+    LocalDateTime local = LocalDateTime.ofInstant(startedAt, zone);
+    Path folder = sessions().resolve(YEAR.format(local)).resolve(MONTH.format(local));
+    String stem = STEM.format(local);
+    Path file = folder.resolve(stem + ".jsonl");
+    for (int n = 2; Files.exists(file); n++) {
+      file = folder.resolve(stem + "-" + n + ".jsonl");
+    }
+    return file;
+  }
+
+  /**
+   * Makes the folder and those in it, where they are missing.
+   *
+   * @return this
+   * @throws BadInputException if that fails or the folder can't be written to
+   */
+  public HomeFolder make() throws BadInputException {
+    for (Path folder : new Path[] {root, protocols(), sessions()}) {
+      try {
+        Files.createDirectories(folder);
+      } catch (IOException e) {
+        throw BadInputException.fault(
+            folder.toString(),
+            "",
+            "the home folder can't be made here ("
+                + e.getClass().getSimpleName()
+                + "); allowed: a folder that can be written to, chosen with --home or "
+                + VARIABLE);
+      }
+      if (!Files.isWritable(folder)) {
+        throw BadInputException.fault(
+            folder.toString(),
+            "",
+            "the home folder can't be written to; allowed: another one, chosen with --home or "
+                + VARIABLE);
+      }
+    }
+    return this;
+  }
+}

@@ -1,0 +1,93 @@
+package squeezewell.files;
+
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolReader;
+
+/**
+ * The guideline editions that come with the program and the local ones of a home. Immutable.
+ *
+ * @param protocols built-in editions first, newest first, then local ones by file name
+ * @param problems why a local file is not among them; one sentence each
+ */
+public record ProtocolStore(List<Protocol> protocols, List<String> problems) {
+  public ProtocolStore {
+    protocols = List.copyOf(protocols);
+    problems = List.copyOf(problems);
+  }
+
+  /** Reads what is there. A local file that can't be used is left out, with its problem listed. */
+  public static ProtocolStore read(HomeFolder home) {
+    List<Protocol> protocols = new ArrayList<>(GuidelineLibrary.editions());
+    List<String> problems = new ArrayList<>();
+    for (Path file : localFiles(home, problems)) {
+      try {
+        addLocal(file, protocols);
+      } catch (BadInputException e) {
+        problems.add(e.getMessage());
+      }
+    }
+    return new ProtocolStore(protocols, problems);
+  }
+
+  /** The protocol of that identifier. */
+  public Optional<Protocol> find(String id) {
+    return protocols.stream().filter(p -> p.id().equals(id)).findFirst();
+  }
+
+  /**
+   * The protocol of that identifier.
+   *
+   * @param source what named it, for the message
+   * @throws BadInputException if there is none; the message lists those there are
+   */
+  public Protocol require(String source, String id) throws BadInputException {
+    Optional<Protocol> found = find(id);
+    if (found.isEmpty()) {
+      throw BadInputException.notAllowed(
+          source,
+          "",
+          id,
+          "one of " + protocols.stream().map(Protocol::id).collect(Collectors.joining(", ")));
+    }
+    return found.get();
+  }
+
+  private static void addLocal(Path file, List<Protocol> protocols) throws BadInputException {
+    Protocol read = ProtocolReader.readFile(file);
+    for (Protocol other : protocols) {
+      if (other.id().equals(read.id())) {
+        throw BadInputException.notAllowed(
+            file.toString(), "id", read.id(), "an id that no other protocol has");
+      }
+    }
+    // A file that a service put here is local, whatever it says of itself.
+    protocols.add(
+        new Protocol(
+            read.id(), read.title(), read.organisation(), read.year(), true, read.guidance()));
+  }
+
+  private static List<Path> localFiles(HomeFolder home, List<String> problems) {
+    List<Path> files = new ArrayList<>();
+    if (!Files.isDirectory(home.protocols())) {
+      return files;
+    }
+    try (DirectoryStream<Path> found = Files.newDirectoryStream(home.protocols(), "*.json")) {
+      found.forEach(files::add);
+    } catch (IOException e) {
+      problems.add(home.protocols() + ": the folder can't be listed (" + e.getMessage() + ")");
+    }
+    Collections.sort(files);
+    return files;
+  }
+}

@@ -1,0 +1,125 @@
+package squeezewell.files;
+
+import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import squeezewell.input.BadInputException;
+import squeezewell.session.Session;
+import squeezewell.session.SessionReader;
+
+/** The past sessions of a home. It reads; it never changes or deletes. */
+public final class SessionStore {
+  private static final Pattern NAME =
+      Pattern.compile("(\\d{4}-\\d{2}-\\d{2}_\\d{6})(?:-(\\d{1,6}))?\\.jsonl");
+
+  private static final Comparator<Path> NEWEST_FIRST =
+      Comparator.comparing(SessionStore::stem)
+          .thenComparingInt(SessionStore::number)
+          .thenComparing(Path::toString)
+          .reversed();
+
+  private final HomeFolder home;
+
+  public SessionStore(HomeFolder home) {
+    this.home = home;
+  }
+
+  /**
+   * One file among the sessions.
+   *
+   * @param file where it is
+   * @param session what it holds; empty if it can't be read
+   * @param problem why it can't be read; empty if it can
+   */
+  public record Entry(Path file, Optional<Session> session, String problem) {}
+
+  /**
+   * The files, newest first, by the time in their names. Files are not opened.
+   *
+   * @throws BadInputException if the folder of sessions can't be listed
+   */
+  public List<Path> files() throws BadInputException {
+    List<Path> files = new ArrayList<>();
+    if (!Files.exists(home.sessions())) {
+      return files;
+    }
+    try {
+      Files.walkFileTree(home.sessions(), new Collector(files));
+    } catch (IOException e) {
+      throw BadInputException.fault(
+          home.sessions().toString(), "", "the folder can't be listed (" + e.getMessage() + ")");
+    }
+    files.sort(NEWEST_FIRST);
+    return List.copyOf(files);
+  }
+
+  /**
+   * All sessions, newest first. Each is read when the stream comes to it. One that can't be read is
+   * there with its reason.
+   *
+   * @throws BadInputException if the folder of sessions can't be listed
+   */
+  public Stream<Entry> entries() throws BadInputException {
+    return files().stream().map(this::entry);
+  }
+
+  /**
+   * Reads one session.
+   *
+   * @throws BadInputException if the file is not a session that this version can use
+   */
+  public Session open(Path file) throws BadInputException {
+    return SessionReader.read(file);
+  }
+
+  private Entry entry(Path file) {
+    try {
+      return new Entry(file, Optional.of(open(file)), "");
+    } catch (BadInputException e) {
+      return new Entry(file, Optional.empty(), e.getMessage());
+    }
+  }
+
+  private static String stem(Path file) {
+    Matcher matcher = NAME.matcher(file.getFileName().toString());
+    return matcher.matches() ? matcher.group(1) : file.getFileName().toString();
+  }
+
+  private static int number(Path file) {
+    Matcher matcher = NAME.matcher(file.getFileName().toString());
+    return matcher.matches() && matcher.group(2) != null ? Integer.parseInt(matcher.group(2)) : 1;
+  }
+
+  /** What can't be visited is kept too, so that it is listed with its reason. */
+  private static final class Collector extends SimpleFileVisitor<Path> {
+    private final List<Path> files;
+
+    Collector(List<Path> files) {
+      this.files = files;
+    }
+
+    @Override
+    public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+      if (file.getFileName().toString().endsWith(".jsonl")) {
+        files.add(file);
+      }
+      return FileVisitResult.CONTINUE;
+    }
+
+    @Override
+    public FileVisitResult visitFileFailed(Path file, IOException e) {
+      files.add(file);
+      return FileVisitResult.CONTINUE;
+    }
+  }
+}

@@ -1,0 +1,157 @@
+package squeezewell.files;
+
+import java.time.Instant;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+
+/**
+ * How a person wants the program to be. Immutable.
+ *
+ * @param theme light or dark
+ * @param textSizePercent one of {@link #TEXT_SIZES_PERCENT}
+ * @param pedalKeys key codes that count as a squeeze besides the usual keys, at most {@value
+ *     #MOST_PEDAL_KEYS}, none twice
+ * @param cautionSeenAt when the caution was read; empty if it has not been
+ * @param soundLevels how loud each of {@link #SOUND_KINDS} is; all of them are there
+ * @param countStyle one of {@link #COUNT_STYLES}
+ * @param lastChoice what was practised last
+ * @param trainee who practises; empty if not said
+ */
+public record Settings(
+    Theme theme,
+    int textSizePercent,
+    List<Integer> pedalKeys,
+    Optional<Instant> cautionSeenAt,
+    Map<String, SoundLevel> soundLevels,
+    String countStyle,
+    LastChoice lastChoice,
+    String trainee) {
+  public static final List<Integer> TEXT_SIZES_PERCENT = List.of(100, 125, 150, 175, 200);
+  public static final List<String> SOUND_KINDS =
+      List.of("squeeze", "release", "count", "compression", "reminder", "voice");
+  public static final List<String> COUNT_STYLES = List.of("sound", "spoken", "silent");
+  public static final int MOST_PEDAL_KEYS = 8;
+
+  /** The largest key code of a keyboard event, ordinary or extended. */
+  public static final int LARGEST_KEY_CODE = 0x1FFFFFF;
+
+  /** The longest name of a trainee, in characters. */
+  public static final int LONGEST_NAME = 200;
+
+  public Settings {
+    Objects.requireNonNull(theme, "theme");
+    Objects.requireNonNull(cautionSeenAt, "cautionSeenAt");
+    Objects.requireNonNull(lastChoice, "lastChoice");
+    require(TEXT_SIZES_PERCENT.contains(textSizePercent), "textSizePercent", textSizePercent);
+    require(COUNT_STYLES.contains(countStyle), "countStyle", countStyle);
+    require(trainee.length() <= LONGEST_NAME, "trainee", trainee);
+    pedalKeys = List.copyOf(pedalKeys);
+    boolean keysFit =
+        pedalKeys.size() <= MOST_PEDAL_KEYS
+            && pedalKeys.stream().distinct().count() == pedalKeys.size()
+            && pedalKeys.stream().allMatch(k -> k >= 1 && k <= LARGEST_KEY_CODE);
+    require(keysFit, "pedalKeys", pedalKeys);
+    require(SOUND_KINDS.containsAll(soundLevels.keySet()), "soundLevels", soundLevels.keySet());
+    Map<String, SoundLevel> levels = new LinkedHashMap<>();
+    for (String kind : SOUND_KINDS) {
+      levels.put(kind, soundLevels.getOrDefault(kind, new SoundLevel(1, false)));
+    }
+    soundLevels = Collections.unmodifiableMap(levels);
+  }
+
+  /** What holds until a person chooses. */
+  public static Settings defaults() {
+    return new Settings(
+        Theme.LIGHT,
+        100,
+        List.of(),
+        Optional.empty(),
+        Map.of(),
+        "sound",
+        new LastChoice("aha-2025", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 5),
+        "");
+  }
+
+  public Settings withTheme(Theme chosen) {
+    return new Settings(
+        chosen,
+        textSizePercent,
+        pedalKeys,
+        cautionSeenAt,
+        soundLevels,
+        countStyle,
+        lastChoice,
+        trainee);
+  }
+
+  public Settings withTextSizePercent(int percent) {
+    return new Settings(
+        theme, percent, pedalKeys, cautionSeenAt, soundLevels, countStyle, lastChoice, trainee);
+  }
+
+  public Settings withPedalKeys(List<Integer> keyCodes) {
+    return new Settings(
+        theme,
+        textSizePercent,
+        keyCodes,
+        cautionSeenAt,
+        soundLevels,
+        countStyle,
+        lastChoice,
+        trainee);
+  }
+
+  public Settings withCautionSeenAt(Instant seenAt) {
+    return new Settings(
+        theme,
+        textSizePercent,
+        pedalKeys,
+        Optional.of(seenAt),
+        soundLevels,
+        countStyle,
+        lastChoice,
+        trainee);
+  }
+
+  /** These settings with another level for one of {@link #SOUND_KINDS}. */
+  public Settings withSoundLevel(String kind, SoundLevel level) {
+    Map<String, SoundLevel> levels = new LinkedHashMap<>(soundLevels);
+    levels.put(kind, level);
+    return new Settings(
+        theme, textSizePercent, pedalKeys, cautionSeenAt, levels, countStyle, lastChoice, trainee);
+  }
+
+  public Settings withCountStyle(String style) {
+    return new Settings(
+        theme, textSizePercent, pedalKeys, cautionSeenAt, soundLevels, style, lastChoice, trainee);
+  }
+
+  public Settings withLastChoice(LastChoice choice) {
+    return new Settings(
+        theme, textSizePercent, pedalKeys, cautionSeenAt, soundLevels, countStyle, choice, trainee);
+  }
+
+  public Settings withTrainee(String name) {
+    return new Settings(
+        theme,
+        textSizePercent,
+        pedalKeys,
+        cautionSeenAt,
+        soundLevels,
+        countStyle,
+        lastChoice,
+        name);
+  }
+
+  private static void require(boolean fits, String name, Object value) {
+    if (!fits) {
+      throw new IllegalArgumentException(name + " can't be " + value);
+    }
+  }
+}

@@ -1,0 +1,134 @@
+package squeezewell.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+
+class SettingsFileTest {
+  @TempDir Path folder;
+
+  @Test
+  void withoutAFileTheDefaultsHold() throws Exception {
+    assertThat(new SettingsFile(folder.resolve("settings.json")).read())
+        .isEqualTo(Settings.defaults());
+  }
+
+  @Test
+  void whatWasWrittenIsReadBack() throws Exception {
+    Settings settings =
+        Settings.defaults()
+            .withTheme(Theme.DARK)
+            .withTextSizePercent(150)
+            .withPedalKeys(List.of(34, 66))
+            .withCautionSeenAt(Instant.parse("2026-01-31T12:00:00Z"))
+            .withSoundLevel("voice", new SoundLevel(0.35, true))
+            .withCountStyle("spoken")
+            .withLastChoice(
+                new LastChoice("local-1", PatientGroup.CHILD, Situation.PULSE_SLOW_BREATHING, 12))
+            .withTrainee("Trainee 7 \"of\" <nine>");
+    SettingsFile file = new SettingsFile(folder.resolve("deep").resolve("settings.json"));
+    file.write(settings);
+    assertThat(file.read()).isEqualTo(settings);
+    assertThat(settings.soundLevels().keySet()).containsExactlyElementsOf(Settings.SOUND_KINDS);
+  }
+
+  @Test
+  void fieldsThatThisVersionDoesNotKnowStay() throws Exception {
+    Path path =
+        settings(
+            "\"theme\":\"dark\",\"tint\":{\"a\":[1,2]},"
+                + "\"sounds\":{\"bell\":{\"volume\":0.5},\"voice\":{\"volume\":1,\"pitch\":3}},"
+                + "\"lastChoice\":{\"protocol\":\"p\",\"patient\":\"adult\","
+                + "\"situation\":\"pulse-no-breathing\",\"minutes\":3,\"level\":2}");
+    SettingsFile file = new SettingsFile(path);
+    file.write(file.read().withTheme(Theme.LIGHT));
+    String text = Files.readString(path).replaceAll("\\s", "");
+    assertThat(text)
+        .contains("\"theme\":\"light\"")
+        .contains("\"tint\":{\"a\":[1,2]}")
+        .contains("\"bell\":{\"volume\":0.5}")
+        .contains("\"pitch\":3")
+        .contains("\"level\":2");
+  }
+
+  @Test
+  void aNewerVersionIsRefusedAndLeftAsItIs() throws Exception {
+    Path path = folder.resolve("settings.json");
+    String text = "{\"format\":\"squeezewell-settings\",\"version\":2,\"theme\":7}";
+    Files.writeString(path, text);
+    SettingsFile file = new SettingsFile(path);
+    assertThatThrownBy(file::read)
+        .isInstanceOf(BadInputException.class)
+        .hasMessageContaining(path.toString())
+        .hasMessageContaining("version is 2")
+        .hasMessageContaining("newer version");
+    assertThatThrownBy(() -> file.write(Settings.defaults())).isInstanceOf(BadInputException.class);
+    assertThat(path).hasContent(text);
+  }
+
+  @Test
+  void aDamagedFileIsNotWrittenOver() throws Exception {
+    Path path = folder.resolve("settings.json");
+    Files.writeString(path, "{\"format\":");
+    assertThatThrownBy(() -> new SettingsFile(path).write(Settings.defaults()))
+        .isInstanceOf(BadInputException.class)
+        .hasMessageContaining(path.toString());
+    assertThat(path).hasContent("{\"format\":");
+  }
+
+  @Test
+  void nothingIsLeftBehindBesideTheFile() throws Exception {
+    SettingsFile file = new SettingsFile(folder.resolve("settings.json"));
+    file.write(Settings.defaults());
+    file.write(Settings.defaults().withTrainee("B"));
+    try (Stream<Path> files = Files.list(folder)) {
+      assertThat(files).containsExactly(folder.resolve("settings.json"));
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '\'',
+      value = {
+        "\"theme\":\"blue\" | theme is \"blue\" | dark, light",
+        "\"textSizePercent\":110 | textSizePercent is 110 | 100, 125, 150, 175, 200",
+        "\"pedalKeys\":[{\"keyCode\":0}] | pedalKeys[0].keyCode is 0 | from 1 to 33554431",
+        "\"pedalKeys\":[{\"keyCode\":9},{\"keyCode\":9}] | pedalKeys[1].keyCode is 9 | once",
+        "\"pedalKeys\":[{},{},{},{},{},{},{},{},{}] | pedalKeys is a list | at most 8 keys",
+        "\"cautionSeenAt\":\"today\" | cautionSeenAt is \"today\" | 2026-01-31T12:00:00Z",
+        "\"sounds\":{\"count\":{\"volume\":1.5}} | sounds.count.volume is 1.5 | from 0 to 1",
+        "\"sounds\":{\"count\":{\"volume\":1,\"muted\":2}} | sounds.count.muted is 2 | true or false",
+        "\"countStyle\":\"loud\" | countStyle is \"loud\" | silent, sound, spoken",
+        "\"lastChoice\":{} | lastChoice.protocol is missing | 1 to 40 characters",
+        "\"trainee\":5 | trainee is 5 | 1 to 200 characters",
+      })
+  void aFaultNamesFieldValueAndWhatIsAllowed(String fields, String place, String allowed)
+      throws Exception {
+    Path path = settings(fields);
+    assertThatThrownBy(() -> new SettingsFile(path).read())
+        .isInstanceOf(BadInputException.class)
+        .hasMessageContaining(path.toString())
+        .hasMessageContaining(place)
+        .hasMessageContaining(allowed);
+  }
+
+  private Path settings(String fields) throws IOException {
+    return Files.writeString(
+        folder.resolve("settings.json"),
+        "{\"format\":\"squeezewell-settings\",\"version\":1," + fields + "}");
+  }
+}

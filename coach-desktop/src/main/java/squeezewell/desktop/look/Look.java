@@ -45,7 +45,7 @@ public final class Look {
 
   /** Makes Swing's own parts follow this look. Call on the event thread. */
   public void install() {
-    FlatRobotoFont.installLazy();
+    FlatRobotoFont.install();
     Map<String, String> colours = new HashMap<>();
     colours.put("@background", hex(palette.ground()));
     colours.put("@foreground", hex(palette.text()));

@@ -10,15 +10,13 @@ import java.awt.event.FocusEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.geom.RoundRectangle2D;
-import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
-import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
 /** The large pad that is held for as long as the bag is squeezed. */
-public final class BreathPad extends JComponent {
+public final class BreathPad extends Drawn {
   private static final long serialVersionUID = 1L;
 
   private final transient Look look;
@@ -34,12 +32,10 @@ public final class BreathPad extends JComponent {
   }
 
   public BreathPad(Look look, Listener listener) {
+    super(AccessibleRole.PUSH_BUTTON, "Breath pad");
     this.look = look;
     setFocusable(true);
-    getAccessibleContext().setAccessibleName("Breath pad");
-    getAccessibleContext()
-        .setAccessibleDescription(
-            "Hold the space bar, a bound key or the mouse button for as long as you squeeze");
+    describe("Hold the space bar, a bound key or the mouse button for as long as you squeeze");
     addMouseListener(
         new MouseAdapter() {
           @Override
@@ -126,21 +122,5 @@ public final class BreathPad extends JComponent {
     } finally {
       g2.dispose();
     }
-  }
-
-  @Override
-  public AccessibleContext getAccessibleContext() {
-    if (accessibleContext == null) {
-      accessibleContext =
-          new AccessibleJComponent() {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            public AccessibleRole getAccessibleRole() {
-              return AccessibleRole.PUSH_BUTTON;
-            }
-          };
-    }
-    return accessibleContext;
   }
 }

@@ -5,13 +5,13 @@ import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
-import javax.swing.JComponent;
+import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.RibbonMark.Judgement;
+import squeezewell.review.Judgement;
 
 /** The one word to do now, the large count, and how the last breath came. */
-public final class PromptWords extends JComponent {
+public final class PromptWords extends Drawn {
   private static final long serialVersionUID = 1L;
 
   private final transient Look look;
@@ -19,12 +19,11 @@ public final class PromptWords extends JComponent {
   private String count = "";
   private String note = "";
   private String interval = "";
-  private Judgement judgement = Judgement.NONE;
+  private Judgement judgement = Judgement.UNJUDGED;
 
   public PromptWords(Look look) {
+    super(AccessibleRole.PANEL, "What to do now");
     this.look = look;
-    setOpaque(false);
-    getAccessibleContext().setAccessibleName("What to do now");
   }
 
   /** Shows the words of a moment. */
@@ -39,7 +38,7 @@ public final class PromptWords extends JComponent {
       return;
     }
     if (!newWord.equals(word)) {
-      getAccessibleContext().setAccessibleDescription(newWord);
+      describe(newWord);
     }
     word = newWord;
     count = newCount;

@@ -11,15 +11,16 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
-import javax.swing.JComponent;
+import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.review.Judgement;
 
 /**
  * Two lanes over one time line: above, what was asked; below, what was done. A late breath stands
  * to the right of its prompt. Fast carries a tip upwards, slow a tip downwards.
  */
-public final class Ribbon extends JComponent {
+public final class Ribbon extends Drawn {
   private static final long serialVersionUID = 1L;
 
   private final transient Look look;
@@ -28,9 +29,8 @@ public final class Ribbon extends JComponent {
   private long toNanos = 1;
 
   public Ribbon(Look look) {
+    super(AccessibleRole.PANEL, "Ribbon: prompts above, breaths below");
     this.look = look;
-    setOpaque(false);
-    getAccessibleContext().setAccessibleName("Ribbon: prompts above, breaths below");
   }
 
   /**
@@ -55,6 +55,11 @@ public final class Ribbon extends JComponent {
     return isPreferredSizeSet()
         ? super.getPreferredSize()
         : new Dimension(look.px(372), look.px(80));
+  }
+
+  @Override
+  public Dimension getMinimumSize() {
+    return new Dimension(look.px(160), look.px(62));
   }
 
   @Override
@@ -153,9 +158,9 @@ public final class Ribbon extends JComponent {
     g2.fill(new RoundRectangle2D.Double(left, top, width, height, look.px(5), look.px(5)));
     double centre = left + width / 2;
     double half = Math.min(look.px(5), half() + 1);
-    if (mark.judgement() == RibbonMark.Judgement.FAST) {
+    if (mark.judgement() == Judgement.FAST) {
       tip(g2, centre, top + height + look.px(2), half, look.px(6));
-    } else if (mark.judgement() == RibbonMark.Judgement.SLOW) {
+    } else if (mark.judgement() == Judgement.SLOW) {
       tip(g2, centre, top + height + look.px(8), half, -look.px(6));
     }
   }
@@ -171,12 +176,12 @@ public final class Ribbon extends JComponent {
   }
 
   /** The colour of a judgement; shape and word always say the same. */
-  public static Color colour(Palette palette, RibbonMark.Judgement judgement) {
+  public static Color colour(Palette palette, Judgement judgement) {
     return switch (judgement) {
       case FAST -> palette.sand();
       case SLOW -> palette.plum();
       case IN_RANGE -> palette.tide();
-      case NONE -> palette.softText();
+      case UNJUDGED -> palette.softText();
     };
   }
 }

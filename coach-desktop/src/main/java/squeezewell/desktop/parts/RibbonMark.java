@@ -1,6 +1,7 @@
 package squeezewell.desktop.parts;
 
 import java.util.Objects;
+import squeezewell.review.Judgement;
 
 /**
  * One thing on a ribbon.
@@ -23,23 +24,5 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     PULSE_CHECK,
     SUCTION,
     PAUSE
-  }
-
-  /** How a breath followed the one before it. */
-  public enum Judgement {
-    IN_RANGE("in range"),
-    FAST("fast"),
-    SLOW("slow"),
-    NONE("");
-
-    private final String word;
-
-    Judgement(String word) {
-      this.word = word;
-    }
-
-    public String word() {
-      return word;
-    }
   }
 }

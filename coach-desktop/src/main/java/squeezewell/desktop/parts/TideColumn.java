@@ -6,7 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Path2D;
 import java.awt.geom.RoundRectangle2D;
-import javax.swing.JComponent;
+import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
@@ -14,7 +14,7 @@ import squeezewell.desktop.look.Palette;
  * A tall vessel that fills while the bag is to be squeezed and ebbs until the next breath, with a
  * notch for each count.
  */
-public final class TideColumn extends JComponent {
+public final class TideColumn extends Drawn {
   private static final long serialVersionUID = 1L;
   private static final int WAVES = 2;
 
@@ -24,11 +24,9 @@ public final class TideColumn extends JComponent {
   private int of;
 
   public TideColumn(Look look) {
+    super(AccessibleRole.PANEL, "Tide column");
     this.look = look;
-    setOpaque(false);
-    getAccessibleContext().setAccessibleName("Tide column");
-    getAccessibleContext()
-        .setAccessibleDescription("Fills while you squeeze and ebbs until the next breath");
+    describe("Fills while you squeeze and ebbs until the next breath");
   }
 
   /**

@@ -7,12 +7,12 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
-import javax.swing.JComponent;
+import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
 /** A line of text on a bar that fills as the time it speaks of runs out. */
-public final class TimeBar extends JComponent {
+public final class TimeBar extends Drawn {
   private static final long serialVersionUID = 1L;
 
   private final transient Look look;
@@ -21,8 +21,8 @@ public final class TimeBar extends JComponent {
   private boolean urgent;
 
   public TimeBar(Look look) {
+    super(AccessibleRole.PANEL, "Time");
     this.look = look;
-    setOpaque(false);
   }
 
   /** Shows a text, how much of its time is used up (0 to 1), and whether it presses. */

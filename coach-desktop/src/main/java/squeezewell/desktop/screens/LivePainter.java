@@ -4,9 +4,9 @@ import java.util.List;
 import squeezewell.coach.CoachState;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
-import squeezewell.desktop.parts.RibbonMark.Judgement;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.live.LivePractice;
+import squeezewell.review.Judgement;
 
 /** Shows a running practice on the tide column, the words and the ribbon. One call is one frame. */
 public final class LivePainter {
@@ -63,7 +63,7 @@ public final class LivePainter {
   /** Shows that nothing is going on. */
   public void rest() {
     tide.show(0, 0, 0);
-    words.show("", "", "", "", Judgement.NONE);
+    words.show("", "", "", "", Judgement.UNJUDGED);
     ribbon.show(List.of(), 0, 1);
   }
 }

@@ -137,6 +137,8 @@ public final class LiveScreen extends JPanel {
     prompt.add(tide);
     prompt.add(words);
     prompt.setMinimumSize(new Dimension(look.px(200), look.px(120)));
+    prompt.setPreferredSize(new Dimension(look.px(372), look.px(240)));
+    pad.setPreferredSize(new Dimension(look.px(372), look.px(120)));
 
     JPanel actions = new JPanel(new GridLayout(1, 4, look.px(6), 0));
     actions.setOpaque(false);

@@ -10,10 +10,10 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.parts.RibbonMark;
-import squeezewell.desktop.parts.RibbonMark.Judgement;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
+import squeezewell.review.Judgement;
 import squeezewell.session.Breath;
 
 /**
@@ -61,11 +61,11 @@ record LiveView(
     Judgement judgement =
         state.lastIntervalNanos().isPresent()
             ? judge(guidance, state.lastIntervalNanos().getAsLong())
-            : Judgement.NONE;
+            : Judgement.UNJUDGED;
     String interval =
-        judgement == Judgement.NONE
+        judgement == Judgement.UNJUDGED || !paced
             ? ""
-            : Words.seconds(state.lastIntervalNanos().getAsLong()) + " s  " + judgement.word();
+            : Words.tenths(state.lastIntervalNanos().getAsLong()) + " s  " + judgement.label();
     return new LiveView(
         Words.clock(schedule.practisedAt(nowNanos)),
         "of " + Words.clock(schedule.plan().lengthNanos()),
@@ -92,13 +92,14 @@ record LiveView(
       RibbonMark.Kind kind = holdKind(stretch.kind());
       if (kind != null && stretch.startNanos() < to && stretch.endNanos() > from) {
         long end = Math.min(stretch.endNanos(), nowNanos);
-        marks.add(new RibbonMark(kind, stretch.startNanos(), end, Judgement.NONE));
+        marks.add(new RibbonMark(kind, stretch.startNanos(), end, Judgement.UNJUDGED));
       }
     }
     for (Cue cue : schedule.between(from, to)) {
       if (cue.kind() == CueKind.SQUEEZE) {
         marks.add(
-            new RibbonMark(RibbonMark.Kind.PROMPT, cue.atNanos(), cue.atNanos(), Judgement.NONE));
+            new RibbonMark(
+                RibbonMark.Kind.PROMPT, cue.atNanos(), cue.atNanos(), Judgement.UNJUDGED));
       }
     }
     List<Breath> breaths = state.breaths();
@@ -114,18 +115,18 @@ record LiveView(
 
   private static Judgement judgeBreath(CueSchedule schedule, List<Breath> breaths, int index) {
     if (index == 0) {
-      return Judgement.NONE;
+      return Judgement.UNJUDGED;
     }
     long before = breaths.get(index - 1).startNanos();
     long at = breaths.get(index).startNanos();
     return schedule.stretchAt(before).equals(schedule.stretchAt(at))
         ? judge(schedule.plan().guidance(), at - before)
-        : Judgement.NONE;
+        : Judgement.UNJUDGED;
   }
 
   private static Judgement judge(Guidance guidance, long intervalNanos) {
     if (!guidance.rhythm().steadyBreaths().isPresent()) {
-      return Judgement.NONE;
+      return Judgement.UNJUDGED;
     }
     BreathPlan plan = guidance.rhythm().steadyBreaths().get();
     if (plan.inRange(intervalNanos)) {

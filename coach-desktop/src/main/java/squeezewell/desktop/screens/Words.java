@@ -34,6 +34,11 @@ final class Words {
     return seconds(nanos / 1e9);
   }
 
+  /** Seconds with one decimal. */
+  static String tenths(long nanos) {
+    return String.format(Locale.ROOT, "%.1f", nanos / 1e9);
+  }
+
   /** What a guideline asks for, in one line. */
   static String rhythm(Guidance guidance) {
     return guidance

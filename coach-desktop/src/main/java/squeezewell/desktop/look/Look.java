@@ -4,6 +4,7 @@ import com.formdev.flatlaf.FlatDarkLaf;
 import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import com.formdev.flatlaf.fonts.roboto.FlatRobotoFont;
+import com.formdev.flatlaf.util.FontUtils;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
@@ -83,12 +84,17 @@ public final class Look {
 
   /** Regular type; the size in density-independent pixels. */
   public Font font(double size) {
-    return new Font(FlatRobotoFont.FAMILY, Font.PLAIN, 1).deriveFont((float) (size * scale));
+    return family(Font.PLAIN).deriveFont((float) (size * scale));
   }
 
   /** Bold type; the size in density-independent pixels. */
   public Font bold(double size) {
-    return new Font(FlatRobotoFont.FAMILY, Font.BOLD, 1).deriveFont((float) (size * scale));
+    return family(Font.BOLD).deriveFont((float) (size * scale));
+  }
+
+  /** A composite font: a name in a script that ours lacks is shown in one that has it. */
+  private static Font family(int style) {
+    return FontUtils.getCompositeFont(FlatRobotoFont.FAMILY, style, 12);
   }
 
   /** A line of so many density-independent pixels. */

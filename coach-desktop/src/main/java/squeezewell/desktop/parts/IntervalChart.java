@@ -89,7 +89,7 @@ public final class IntervalChart extends Drawn {
     for (Judgement judgement : SERIES) {
       XYSeries series = new XYSeries(judgement.label(), false, true);
       for (IntervalPoint point : review.intervals()) {
-        if (point.judgement() == judgement) {
+        if (point.valid() && point.judgement() == judgement) {
           double minutes = (point.atNanos() - review.startNanos()) / 60e9;
           series.add(minutes, Math.min(point.seconds(), top));
         }

@@ -17,12 +17,16 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
+import javax.swing.text.DefaultCaret;
 import squeezewell.desktop.look.Look;
 
 /** Makes the small parts that all screens share. */
 public final class Kit {
   /** Width of a screen's content, in density-independent pixels. */
   public static final int CONTENT_WIDTH = 372;
+
+  /** Width of a scroll bar, in density-independent pixels. */
+  public static final int SCROLL_BAR = 10;
 
   /** Space at the sides of a screen, in density-independent pixels. */
   public static final int MARGIN = 20;
@@ -54,6 +58,8 @@ public final class Kit {
     area.setWrapStyleWord(true);
     area.setEditable(false);
     area.setFocusable(false);
+    // Without this every new text would scroll the page to itself.
+    ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
     area.setOpaque(false);
     area.setBorder(BorderFactory.createEmptyBorder());
     area.setMargin(new java.awt.Insets(0, 0, 0, 0));
@@ -185,12 +191,14 @@ public final class Kit {
   /** A screen that scrolls up and down, its content centred at a fixed width. */
   public JScrollPane page(JPanel content) {
     int margin = look.px(MARGIN);
-    content.setBorder(BorderFactory.createEmptyBorder(margin, margin, margin, margin));
+    int bar = look.px(SCROLL_BAR);
+    content.setBorder(BorderFactory.createEmptyBorder(margin, margin, margin, margin - bar));
     JPanel centred = new JPanel();
     centred.setLayout(new BoxLayout(centred, BoxLayout.X_AXIS));
     centred.setBackground(look.palette().ground());
     content.setAlignmentY(Component.TOP_ALIGNMENT);
-    content.setMaximumSize(new Dimension(look.px(CONTENT_WIDTH + 2 * MARGIN), Integer.MAX_VALUE));
+    content.setMaximumSize(
+        new Dimension(look.px(CONTENT_WIDTH + 2 * MARGIN) - bar, Integer.MAX_VALUE));
     centred.add(Box.createHorizontalGlue());
     centred.add(content);
     centred.add(Box.createHorizontalGlue());

@@ -113,7 +113,7 @@ public final class DebriefScreen {
     column.add(kit.gap(6));
     column.add(kit.note(Words.CAUTION + " Not a medical device."));
     JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(page));
+    page.addAncestorListener(Focus.onTop(page));
     return page;
   }
 

@@ -16,7 +16,7 @@ public final class LivePainter {
   private final TideColumn tide;
   private final PromptWords words;
   private final Ribbon ribbon;
-  private long ribbonDrawnAt = Long.MIN_VALUE;
+  private long ribbonDrawnAt = -RIBBON_FRAME_NANOS;
 
   /**
    * What a window writes in its own places.

@@ -169,11 +169,9 @@ public final class PastScreen {
         JList<? extends Line> in, Line line, int index, boolean selected, boolean focused) {
       Look look = kit.look();
       JPanel card = kit.card();
-      card.setOpaque(false);
-      JTextArea title =
-          kit.text(line.title(), look.bold(15), look.palette().text(), kit.cardTextWidth());
-      JTextArea detail =
-          kit.text(line.detail(), look.font(13), look.palette().softText(), kit.cardTextWidth());
+      int width = kit.cardTextWidth() - look.px(Kit.SCROLL_BAR + 6);
+      JTextArea title = kit.text(line.title(), look.bold(15), look.palette().text(), width);
+      JTextArea detail = kit.text(line.detail(), look.font(13), look.palette().softText(), width);
       card.add(title);
       card.add(kit.gap(2));
       card.add(detail);

@@ -1,0 +1,208 @@
+package squeezewell.audio;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.List;
+import java.util.Objects;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueSchedule;
+
+/**
+ * Mixes the cues of a schedule by frame, forwards only. Frame 0 is the start of the session; a cue
+ * starts on the frame nearest to its instant. A new schedule takes the place of the old at any
+ * position: what no longer holds fades out, and no cue is given twice. Not thread-safe.
+ */
+public final class CueMixer {
+  /** A cue created this late still starts at once; a later one is dropped (our own choice). */
+  public static final long LATE_NANOS = 100_000_000L;
+
+  private static final int FADES_PER_SECOND = 100;
+
+  private final SoundBank bank;
+  private final int rate;
+  private final List<Voice> voices = new ArrayList<>();
+  private final Deque<Cue> ahead = new ArrayDeque<>();
+  private SoundLevels levels;
+  private CueSchedule schedule;
+  private long position;
+  private long aheadUntil;
+
+  /**
+   * A mixer at frame 0 without a schedule.
+   *
+   * @param rate frames a second, 44,100 or 48,000
+   * @param levels how loud
+   */
+  public CueMixer(int rate, SoundLevels levels) {
+    this.bank = new SoundBank(rate);
+    this.rate = rate;
+    this.levels = Objects.requireNonNull(levels, "levels");
+  }
+
+  public int rate() {
+    return rate;
+  }
+
+  /** The frame that comes next. */
+  public long position() {
+    return position;
+  }
+
+  /** The frame on which an instant of the session falls: the nearest one. */
+  public long frameAt(long nanos) {
+    return Frames.at(nanos, rate);
+  }
+
+  /** Sets how loud everything is; what sounds follows within 10 ms at full range. */
+  public void setLevels(SoundLevels newLevels) {
+    levels = Objects.requireNonNull(newLevels, "newLevels");
+    for (Voice voice : voices) {
+      voice.levels(levels);
+    }
+  }
+
+  /**
+   * Takes a schedule in place of the one before. Cues that it adds within the last {@link
+   * #LATE_NANOS} start at the position.
+   */
+  public void publish(CueSchedule newSchedule) {
+    CueSchedule old = schedule;
+    schedule = Objects.requireNonNull(newSchedule, "newSchedule");
+    for (Voice voice : voices) {
+      voice.fadeFrom(lastsUntil(voice.cue()));
+    }
+    ahead.clear();
+    aheadUntil = position;
+    for (Cue cue : startingIn(position - Frames.at(LATE_NANOS, rate), position)) {
+      if (old == null || !has(old, cue)) {
+        start(cue, 0);
+      }
+    }
+  }
+
+  /**
+   * Goes forward at once, as after a hole in the sound. Cues of the last {@link #LATE_NANOS} that
+   * were jumped over start at the new position. What sounds goes on, unless the jump is longer.
+   *
+   * @param frame where to go on, not before the position
+   */
+  public void jumpTo(long frame) {
+    if (frame < position) {
+      throw new IllegalArgumentException("back from frame " + position + " to " + frame);
+    }
+    if (frame - position <= rate && silentFrames(frame - position) == frame - position) {
+      position = frame;
+      return;
+    }
+    long late = Frames.at(LATE_NANOS, rate);
+    List<Cue> missed =
+        schedule == null ? List.of() : startingIn(Math.max(position, frame - late), frame);
+    if (frame - position > late) {
+      // The hole was silent already, so there is nothing to fade.
+      voices.clear();
+    }
+    position = frame;
+    ahead.clear();
+    aheadUntil = frame;
+    for (Cue cue : missed) {
+      start(cue, 0);
+    }
+  }
+
+  /**
+   * How many frames from the position on are silent for certain.
+   *
+   * @param most how far to look, frames
+   */
+  public long silentFrames(long most) {
+    if (!voices.isEmpty()) {
+      return 0;
+    }
+    if (schedule == null) {
+      return most;
+    }
+    lookAhead(position + most);
+    return ahead.isEmpty()
+        ? most
+        : Math.min(most, Frames.at(ahead.peekFirst().atNanos(), rate) - position);
+  }
+
+  /**
+   * Mixes the next frames.
+   *
+   * @param out receives mono samples from its start, -1 to 1
+   * @param frames how many, not more than the array holds
+   * @return whether there may be sound among them; if not, all of them are zero
+   */
+  public boolean mix(float[] out, int frames) {
+    Arrays.fill(out, 0, frames, 0);
+    if (schedule != null) {
+      lookAhead(position + frames);
+    }
+    while (!ahead.isEmpty()) {
+      long in = Frames.at(ahead.peekFirst().atNanos(), rate) - position;
+      if (in >= frames) {
+        break;
+      }
+      start(ahead.removeFirst(), (int) in);
+    }
+    boolean sounds = !voices.isEmpty();
+    if (sounds) {
+      for (Voice voice : voices) {
+        voice.addTo(out, frames, position);
+      }
+      voices.removeIf(Voice::done);
+      Limiter.apply(out, frames);
+    }
+    position += frames;
+    return sounds;
+  }
+
+  private void start(Cue cue, int inFrames) {
+    for (Layer layer : bank.of(cue, schedule.plan().guidance(), levels.countStyle())) {
+      double gain = levels.gain(layer.kind());
+      if (gain > 0) {
+        Voice voice = new Voice(cue, layer, gain, inFrames, rate / FADES_PER_SECOND);
+        voice.fadeFrom(lastsUntil(cue));
+        voices.add(voice);
+      }
+    }
+  }
+
+  /** Keeps the cues of about the next second at hand. */
+  private void lookAhead(long untilFrame) {
+    while (aheadUntil < untilFrame) {
+      long to = Math.max(untilFrame, aheadUntil + rate);
+      ahead.addAll(startingIn(aheadUntil, to));
+      aheadUntil = to;
+    }
+  }
+
+  private List<Cue> startingIn(long fromFrame, long toFrame) {
+    List<Cue> cues = new ArrayList<>();
+    for (Cue cue :
+        schedule.between(Frames.nanosOf(fromFrame - 1, rate), Frames.nanosOf(toFrame, rate) + 1)) {
+      long frame = Frames.at(cue.atNanos(), rate);
+      if (frame >= fromFrame && frame < toFrame) {
+        cues.add(cue);
+      }
+    }
+    return cues;
+  }
+
+  /** Where a cue's sound must end at the latest; the position itself if it no longer holds. */
+  private long lastsUntil(Cue cue) {
+    if (!has(schedule, cue)) {
+      return position;
+    }
+    long end = schedule.stretchAt(cue.atNanos()).endNanos();
+    return Math.max(position, Frames.at(end, rate));
+  }
+
+  private static boolean has(CueSchedule schedule, Cue cue) {
+    return schedule.between(cue.atNanos(), cue.atNanos() + 1).stream()
+        .anyMatch(c -> c.kind() == cue.kind() && c.count() == cue.count());
+  }
+}

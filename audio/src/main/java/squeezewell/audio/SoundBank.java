@@ -1,0 +1,126 @@
+package squeezewell.audio;
+
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import squeezewell.cue.Cue;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Rhythm;
+
+/**
+ * Which sounds belong to which cue, at one frame rate. All but the swell are made when the bank is
+ * made, so that nothing is computed while sound plays. Not thread-safe.
+ */
+final class SoundBank {
+  /** The words of a reminder wait for its chime. */
+  private static final double WORDS_AFTER_SECONDS = 0.45;
+
+  /** With spoken counts a faint tone marks the instant, since a word has no sharp start. */
+  private static final double MARK_SHARE = 0.5;
+
+  private final int rate;
+  private final float[] fall;
+  private final float[] count;
+  private final float[] leadIn;
+  private final float[] tick;
+  private final float[] chime;
+  private final float[] call;
+  private final float[] note;
+  private final float[] close;
+  private final Map<Phrase, float[]> phrases = new EnumMap<>(Phrase.class);
+  private final Map<Long, float[]> swells = new HashMap<>();
+
+  /**
+   * Makes all sounds.
+   *
+   * @param rate frames a second, 22,050 or more
+   */
+  SoundBank(int rate) {
+    this.rate = rate;
+    this.fall = Tones.fall(rate);
+    this.count = Tones.count(rate, false);
+    this.leadIn = Tones.count(rate, true);
+    this.tick = Tones.tick(rate);
+    this.chime = Tones.chime(rate);
+    this.call = Tones.call(rate);
+    this.note = Tones.note(rate);
+    this.close = Tones.close(rate);
+    for (Phrase phrase : Phrase.values()) {
+      phrases.put(phrase, PhraseReader.read(phrase, rate));
+    }
+  }
+
+  int rate() {
+    return rate;
+  }
+
+  /**
+   * What a cue sounds like.
+   *
+   * @param cue the cue
+   * @param guidance the rhythm and limits in force
+   * @param style how counts are given
+   * @return in no particular order; empty if it is silent
+   */
+  List<Layer> of(Cue cue, Guidance guidance, CountStyle style) {
+    return switch (cue.kind()) {
+      case SQUEEZE -> squeeze(Math.max(cue.lengthNanos(), squeezeNanos(guidance.rhythm())), style);
+      case RELEASE -> List.of(Layer.of(SoundKind.RELEASE, fall));
+      case COUNT -> count(cue.count(), cue.leadIn() ? leadIn : count, style);
+      case PULSE_CHECK_SECOND -> count(cue.count(), count, style);
+      case COMPRESS -> List.of(Layer.of(SoundKind.COMPRESSION, tick));
+      case PULSE_CHECK_SOON, SUCTION_SOON, LAST_MINUTE -> reminder(chime, cue, guidance);
+      case PULSE_CHECK_DUE, PULSE_CHECK_LIMIT, SUCTION_LIMIT -> reminder(call, cue, guidance);
+      case PULSE_CHECK_ENOUGH -> reminder(note, cue, guidance);
+      case SESSION_END -> reminder(close, cue, guidance);
+    };
+  }
+
+  /** A cue that a command cuts short still swells at the usual speed up to the cut. */
+  private static long squeezeNanos(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.CompressionCycle cycle
+        ? cycle.inspirationNanos()
+        : rhythm.steadyBreaths().map(BreathPlan::inspirationNanos).orElse(0L);
+  }
+
+  /** The swell of a squeeze. */
+  float[] swell(long lengthNanos) {
+    return swells.computeIfAbsent(lengthNanos, nanos -> Tones.swell(rate, nanos / 1e9));
+  }
+
+  /** A spoken prompt. */
+  float[] words(Phrase phrase) {
+    return phrases.get(phrase);
+  }
+
+  private List<Layer> squeeze(long lengthNanos, CountStyle style) {
+    Layer swell = Layer.of(SoundKind.SQUEEZE, swell(lengthNanos));
+    return style == CountStyle.SPOKEN
+        ? List.of(swell, Layer.of(SoundKind.VOICE, words(Phrase.SQUEEZE)))
+        : List.of(swell);
+  }
+
+  private List<Layer> count(int number, float[] tone, CountStyle style) {
+    Optional<Phrase> word = Phrase.number(number);
+    if (style == CountStyle.SILENT) {
+      return List.of();
+    }
+    if (style == CountStyle.SOUND || word.isEmpty()) {
+      return List.of(Layer.of(SoundKind.COUNT, tone));
+    }
+    return List.of(
+        new Layer(SoundKind.COUNT, tone, 0, MARK_SHARE),
+        Layer.of(SoundKind.VOICE, words(word.get())));
+  }
+
+  private List<Layer> reminder(float[] tone, Cue cue, Guidance guidance) {
+    Layer sound = Layer.of(SoundKind.REMINDER, tone);
+    int after = (int) Math.round(WORDS_AFTER_SECONDS * rate);
+    return Phrase.reminder(cue, guidance.limits())
+        .map(p -> List.of(sound, new Layer(SoundKind.VOICE, words(p), after, 1)))
+        .orElse(List.of(sound));
+  }
+}

@@ -1,0 +1,163 @@
+package squeezewell.audio;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import squeezewell.cue.CueSchedule;
+import squeezewell.session.SessionClock;
+
+/**
+ * Keeps a device playing: opens it, feeds it, notices its loss and tries again. It has no thread of
+ * its own; one thread calls {@link #step}, any thread may publish.
+ */
+final class SoundEngine {
+  /** Pause between two tries to open a device (our own choice). */
+  static final long RETRY_NANOS = 1_500_000_000L;
+
+  /** How much is kept in a device that would hold more. */
+  private static final long DEPTH_NANOS = JavaSoundDevice.BUFFER_NANOS;
+
+  private static final double LOOKS_PER_DEPTH = 8;
+
+  /** The golden section: looks spread evenly over a device's steps, whatever their length. */
+  private static final double SPREAD = 0.6180339887;
+
+  private static final String SCREEN_GOES_ON = " The screen goes on without sound.";
+
+  private final SoundDevice device;
+  private final SessionClock clock;
+  private final Consumer<SoundStatus> onStatus;
+  private final AtomicReference<CueSchedule> newSchedule = new AtomicReference<>();
+  private final AtomicReference<SoundLevels> newLevels = new AtomicReference<>();
+  private CueMixer mixer;
+  private CueSchedule schedule;
+  private SoundLevels levels;
+  private SoundFeed feed;
+  private volatile SoundLine line;
+  private boolean played;
+  private long retryAtNanos = Long.MIN_VALUE;
+  private double spread;
+
+  SoundEngine(
+      SoundDevice device, SessionClock clock, SoundLevels levels, Consumer<SoundStatus> onStatus) {
+    this.device = Objects.requireNonNull(device, "device");
+    this.clock = Objects.requireNonNull(clock, "clock");
+    this.levels = Objects.requireNonNull(levels, "levels");
+    this.onStatus = Objects.requireNonNull(onStatus, "onStatus");
+  }
+
+  /** Any thread. */
+  void publish(CueSchedule next) {
+    newSchedule.set(Objects.requireNonNull(next, "next"));
+  }
+
+  /** Any thread. */
+  void setLevels(SoundLevels next) {
+    newLevels.set(Objects.requireNonNull(next, "next"));
+  }
+
+  /** Frees a step that hangs in the device, if closing it helps. Any thread. */
+  void forceClose() {
+    SoundLine open = line;
+    if (open != null) {
+      open.close();
+    }
+  }
+
+  /** The feed of the open line, for tests; null if there is none. */
+  SoundFeed feed() {
+    return feed;
+  }
+
+  /**
+   * Does what is to be done now.
+   *
+   * @return how long to wait before the next step, nanoseconds
+   */
+  long step() {
+    if (feed == null) {
+      long wait = retryAtNanos - clock.nanos();
+      if (retryAtNanos != Long.MIN_VALUE && wait > 0) {
+        return wait;
+      }
+      open();
+    }
+    return feed == null ? RETRY_NANOS : play();
+  }
+
+  /** Closes the line; the engine is not used again. */
+  void close() {
+    forceClose();
+    feed = null;
+  }
+
+  private void open() {
+    if (!played) {
+      tell(SoundStatus.State.STARTING, "Sound is starting.", null);
+    }
+    try {
+      line = device.open();
+      SoundGrant grant = line.grant();
+      if (mixer == null || mixer.rate() != grant.rate()) {
+        mixer = new CueMixer(grant.rate(), levels);
+        if (schedule != null) {
+          newSchedule.compareAndSet(null, schedule);
+        }
+      }
+      feed = new SoundFeed(line, mixer, DEPTH_NANOS, clock);
+    } catch (SoundUnavailableException | RuntimeException e) {
+      giveUp(e.getMessage());
+    }
+  }
+
+  private long play() {
+    try {
+      takeChanges();
+      boolean before = feed.playing();
+      feed.step();
+      if (feed.playing() && !before) {
+        played = true;
+        takeChanges();
+        SoundGrant grant = line.grant();
+        tell(SoundStatus.State.PLAYING, "Sound plays on " + grant.mixerName() + ".", grant);
+      }
+      spread = (spread + SPREAD) % 1;
+      return (long) (feed.depthNanos() / LOOKS_PER_DEPTH * (0.75 + 0.5 * spread));
+    } catch (SoundLostException | RuntimeException e) {
+      giveUp(e.getMessage());
+      return RETRY_NANOS;
+    }
+  }
+
+  private void takeChanges() {
+    SoundLevels nextLevels = newLevels.getAndSet(null);
+    if (nextLevels != null) {
+      levels = nextLevels;
+      mixer.setLevels(nextLevels);
+    }
+    // Before it plays the mixer's position means nothing, and a schedule is taken by position.
+    CueSchedule next = feed.playing() ? newSchedule.getAndSet(null) : null;
+    if (next != null) {
+      schedule = next;
+      mixer.publish(next);
+    }
+  }
+
+  private void giveUp(String reason) {
+    forceClose();
+    line = null;
+    feed = null;
+    retryAtNanos = clock.nanos() + RETRY_NANOS;
+    if (played) {
+      String text = "Sound was lost: " + reason + "." + SCREEN_GOES_ON;
+      tell(SoundStatus.State.LOST, text, null);
+    } else {
+      tell(SoundStatus.State.UNAVAILABLE, reason + SCREEN_GOES_ON, null);
+    }
+  }
+
+  private void tell(SoundStatus.State state, String text, SoundGrant grant) {
+    onStatus.accept(new SoundStatus(state, text, Optional.ofNullable(grant)));
+  }
+}

@@ -1,0 +1,90 @@
+package squeezewell.audio;
+
+import squeezewell.cue.Cue;
+
+/** One layer of a cue while it sounds. */
+final class Voice {
+  static final long NEVER = Long.MAX_VALUE;
+
+  private final Cue cue;
+  private final Layer layer;
+  private final int rampFrames;
+  private int waitFrames;
+  private int next;
+  private float gain;
+  private float wantedGain;
+  private long fadeFromFrame;
+  private int fadeLeft;
+
+  /**
+   * A voice that starts.
+   *
+   * @param cue what it tells
+   * @param layer its sound
+   * @param gain its volume
+   * @param inFrames how far into the next block it starts
+   * @param rampFrames how long a fade or a change of volume takes
+   */
+  Voice(Cue cue, Layer layer, double gain, int inFrames, int rampFrames) {
+    this.cue = cue;
+    this.layer = layer;
+    this.gain = (float) (gain * layer.share());
+    this.wantedGain = this.gain;
+    this.waitFrames = inFrames + layer.delayFrames();
+    this.rampFrames = rampFrames;
+    this.fadeFromFrame = NEVER;
+    this.fadeLeft = rampFrames;
+  }
+
+  Cue cue() {
+    return cue;
+  }
+
+  boolean done() {
+    return next >= layer.samples().length || fadeLeft <= 0;
+  }
+
+  /** Lets it fade out from a frame on; a fade that has begun goes on. */
+  void fadeFrom(long frame) {
+    if (fadeLeft == rampFrames) {
+      fadeFromFrame = frame;
+    }
+  }
+
+  void levels(SoundLevels levels) {
+    wantedGain = (float) (levels.gain(layer.kind()) * layer.share());
+  }
+
+  /** Adds its next samples to a block that starts at a frame. */
+  void addTo(float[] out, int frames, long atFrame) {
+    int at = Math.min(waitFrames, frames);
+    waitFrames -= at;
+    if (at > 0 && next == 0 && fadeFromFrame <= atFrame) {
+      // Not yet heard, so there is nothing to fade.
+      fadeLeft = 0;
+    }
+    int count = Math.min(frames - at, layer.samples().length - next);
+    boolean plain = gain == wantedGain && fadeFromFrame >= atFrame + frames;
+    if (plain) {
+      float[] samples = layer.samples();
+      for (int i = 0; i < count; i++) {
+        out[at + i] += gain * samples[next + i];
+      }
+      next += Math.max(0, count);
+    } else {
+      addRamped(out, at, count, atFrame);
+    }
+  }
+
+  private void addRamped(float[] out, int at, int count, long atFrame) {
+    float step = 1f / rampFrames;
+    for (int i = 0; i < count && !done(); i++) {
+      if (atFrame + at + i >= fadeFromFrame) {
+        fadeLeft--;
+      }
+      float way = wantedGain - gain;
+      gain = Math.abs(way) <= step ? wantedGain : gain + Math.copySign(step, way);
+      out[at + i] += gain * layer.samples()[next++] * fadeLeft / rampFrames;
+    }
+  }
+}

@@ -1,0 +1,15 @@
+package squeezewell.cli;
+
+import squeezewell.files.HomeFolder;
+
+/** Opens the simulator's window. */
+@FunctionalInterface
+public interface SimulatorLauncher {
+  /**
+   * Opens the window and returns at once; the program goes on until the window is closed.
+   *
+   * @param home where the person's things are
+   * @throws CannotException if the window can't be opened
+   */
+  void open(HomeFolder home) throws CannotException;
+}

@@ -1,0 +1,28 @@
+package squeezewell.review;
+
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+
+/**
+ * One breath as the debrief shows it.
+ *
+ * @param startNanos when the squeeze began, nanoseconds since the session began
+ * @param endNanos when it ended; empty if that is not known
+ * @param millilitres volume; empty if it was not measured
+ * @param judgement of the interval before it; {@link Judgement#UNJUDGED} for a first breath
+ * @param prompt index of the prompt it met; empty for an extra breath
+ * @param errorNanos breath minus prompt, positive if late; empty for an extra breath
+ */
+public record BreathMark(
+    long startNanos,
+    OptionalLong endNanos,
+    OptionalDouble millilitres,
+    Judgement judgement,
+    OptionalInt prompt,
+    OptionalLong errorNanos) {
+  /** Whether it answered a prompt; else it was extra. */
+  public boolean met() {
+    return prompt.isPresent();
+  }
+}

@@ -1,0 +1,33 @@
+package squeezewell.review;
+
+import java.util.Objects;
+
+/**
+ * A stretch of a session in which no breaths were asked for.
+ *
+ * @param kind why
+ * @param startNanos inclusive, nanoseconds since the session began
+ * @param endNanos exclusive; the session's end if it was not ended before
+ * @param excusedNanos how much of it, from its start, is not held against the trainee: a check or
+ *     suction up to its limit, all of a pause or hole
+ * @param cutByEnd whether the session ended before it did
+ */
+public record Hold(Kind kind, long startNanos, long endNanos, long excusedNanos, boolean cutByEnd) {
+  public Hold {
+    Objects.requireNonNull(kind, "kind");
+  }
+
+  /** Why no breaths were asked for. */
+  public enum Kind {
+    PULSE_CHECK,
+    SUCTION,
+    PAUSE,
+    /** The program stood still. */
+    HOLE
+  }
+
+  /** Its whole length in seconds. */
+  public double seconds() {
+    return (endNanos - startNanos) / 1e9;
+  }
+}

@@ -1,0 +1,207 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import squeezewell.protocol.Limits;
+
+/** Findings about pulse checks and suction. */
+final class HoldFindings {
+  private final List<PulseCheckResult> checks;
+  private final List<SuctionResult> suctions;
+  private final Limits limits;
+
+  private HoldFindings(Facts facts) {
+    checks = facts.metrics().pulseChecks();
+    suctions = facts.metrics().suctions();
+    limits = facts.practice().limits();
+  }
+
+  static List<Ranked> of(Facts facts) {
+    List<Ranked> found = new ArrayList<>();
+    HoldFindings findings = new HoldFindings(facts);
+    findings.addChecks(found);
+    findings.addSuctions(found);
+    return found;
+  }
+
+  private void addChecks(List<Ranked> found) {
+    addMissed(found);
+    addLate(found);
+    addLength(found);
+    boolean counted =
+        checks.stream().anyMatch(c -> c.outcome() != PulseCheckResult.Outcome.NOT_COUNTED);
+    if (counted && checks.stream().allMatch(HoldFindings::isGood)) {
+      long made = checks.stream().filter(c -> c.startedSeconds().isPresent()).count();
+      found.add(
+          Ranked.good(
+              3,
+              "checks-on-time",
+              made == 1 ? "Pulse check on time" : "Pulse checks on time",
+              Words.count(made, "pulse check")
+                  + " made when due and kept to "
+                  + Words.decimal(limits.pulseCheckShortest().seconds())
+                  + " to "
+                  + Words.seconds(limits.pulseCheckLongest().seconds())
+                  + "."));
+    }
+  }
+
+  private static boolean isGood(PulseCheckResult check) {
+    if (check.outcome() == PulseCheckResult.Outcome.NOT_COUNTED) {
+      return true;
+    }
+    boolean inTime =
+        check.outcome() == PulseCheckResult.Outcome.ON_TIME
+            || check.outcome() == PulseCheckResult.Outcome.EXTRA;
+    return inTime
+        && (check.lengthOutcome() == PulseCheckResult.LengthOutcome.RIGHT
+            || check.lengthOutcome() == PulseCheckResult.LengthOutcome.NOT_JUDGED);
+  }
+
+  private void addMissed(List<Ranked> found) {
+    List<PulseCheckResult> missed = with(c -> c.outcome() == PulseCheckResult.Outcome.MISSED);
+    if (missed.isEmpty()) {
+      return;
+    }
+    String when =
+        missed.stream()
+            .map(c -> Words.clock(c.dueSeconds().getAsDouble()))
+            .collect(Collectors.joining(", "));
+    found.add(
+        Ranked.fault(
+            Ranked.CHECK_MISSED,
+            "pulse-check-missed",
+            missed.size() == 1 ? "A pulse check was missed" : "Pulse checks were missed",
+            "Not made: the "
+                + (missed.size() == 1 ? "pulse check" : "pulse checks")
+                + " due at "
+                + when
+                + ". A pulse can be lost without a sign, and then the chest must be compressed."));
+  }
+
+  private void addLate(List<Ranked> found) {
+    List<PulseCheckResult> late = with(c -> c.outcome() == PulseCheckResult.Outcome.LATE);
+    if (!late.isEmpty()) {
+      PulseCheckResult worst = worst(late, 1);
+      found.add(
+          Ranked.fault(
+              Ranked.CHECK_LATE,
+              "pulse-check-late",
+              "Pulse check late",
+              "The pulse check due at "
+                  + Words.clock(worst.dueSeconds().getAsDouble())
+                  + " began "
+                  + Words.seconds(worst.lateSeconds().getAsDouble())
+                  + " late; within "
+                  + Words.seconds(PulseCheckResult.ON_TIME_WITHIN_SECONDS)
+                  + " is on time."
+                  + others(late.size())
+                  + " The later the check, the longer a lost pulse goes unnoticed."));
+    }
+    List<PulseCheckResult> early = with(c -> c.outcome() == PulseCheckResult.Outcome.EARLY);
+    if (!early.isEmpty()) {
+      PulseCheckResult worst = worst(early, -1);
+      found.add(
+          Ranked.advice(
+              Ranked.CHECK_LATE,
+              "pulse-check-early",
+              "Pulse check early",
+              "The pulse check due at "
+                  + Words.clock(worst.dueSeconds().getAsDouble())
+                  + " began "
+                  + Words.seconds(-worst.lateSeconds().getAsDouble())
+                  + " early."
+                  + others(early.size())
+                  + " Each check is time without breaths, so make it when it is due."));
+    }
+  }
+
+  private void addLength(List<Ranked> found) {
+    String asked =
+        "; asked was "
+            + Words.decimal(limits.pulseCheckShortest().seconds())
+            + " to "
+            + Words.seconds(limits.pulseCheckLongest().seconds())
+            + ".";
+    List<PulseCheckResult> tooLong =
+        with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_LONG);
+    if (!tooLong.isEmpty()) {
+      double most =
+          tooLong.stream().mapToDouble(c -> c.lengthSeconds().getAsDouble()).max().getAsDouble();
+      found.add(
+          Ranked.fault(
+              Ranked.CHECK_LONG,
+              "pulse-check-long",
+              "Pulse check too long",
+              "A pulse check lasted "
+                  + Words.seconds(most)
+                  + asked
+                  + others(tooLong.size())
+                  + " No breath reaches the patient meanwhile."));
+    }
+    List<PulseCheckResult> tooShort =
+        with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_SHORT);
+    if (!tooShort.isEmpty()) {
+      double least =
+          tooShort.stream().mapToDouble(c -> c.lengthSeconds().getAsDouble()).min().getAsDouble();
+      found.add(
+          Ranked.fault(
+              Ranked.CHECK_SHORT,
+              "pulse-check-short",
+              "Pulse check too short",
+              "A pulse check lasted "
+                  + Words.seconds(least)
+                  + asked
+                  + others(tooShort.size())
+                  + " A slow or weak pulse is missed in less time."));
+    }
+  }
+
+  private void addSuctions(List<Ranked> found) {
+    List<SuctionResult> over =
+        suctions.stream().filter(s -> !s.withinLimit()).collect(Collectors.toList());
+    if (!over.isEmpty()) {
+      double most = over.stream().mapToDouble(SuctionResult::lengthSeconds).max().getAsDouble();
+      found.add(
+          Ranked.fault(
+              Ranked.SUCTION_LONG,
+              "suction-long",
+              "Suction too long",
+              "Suction lasted "
+                  + Words.seconds(most)
+                  + "; the limit is "
+                  + Words.seconds(limits.suctionLongest().seconds())
+                  + "."
+                  + others(over.size())
+                  + " Suction takes oxygen out of the airway along with the fluid."));
+    } else if (!suctions.isEmpty()) {
+      found.add(
+          Ranked.good(
+              5,
+              "suction-within-limit",
+              "Suction within its limit",
+              Words.count(suctions.size(), "suction")
+                  + ", none over "
+                  + Words.seconds(limits.suctionLongest().seconds())
+                  + "."));
+    }
+  }
+
+  private List<PulseCheckResult> with(Predicate<PulseCheckResult> which) {
+    return checks.stream().filter(which).collect(Collectors.toList());
+  }
+
+  private static PulseCheckResult worst(List<PulseCheckResult> checks, int sign) {
+    return checks.stream()
+        .reduce(
+            (a, b) ->
+                sign * b.lateSeconds().getAsDouble() > sign * a.lateSeconds().getAsDouble() ? b : a)
+        .get();
+  }
+
+  private static String others(int count) {
+    return count == 1 ? "" : " So it was " + count + " times; this was the worst.";
+  }
+}

@@ -1,0 +1,105 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import squeezewell.cue.PulseCheckDue;
+import squeezewell.protocol.Limits;
+import squeezewell.session.Breath;
+
+/** Compares pulse checks and suctions with their limits. */
+final class HoldResults {
+  private static final double NANOS_PER_SECOND = 1e9;
+
+  /** A breath this soon after a check began was still under way to the bag (our own choice). */
+  private static final long STILL_BREATHING_NANOS = 300_000_000L;
+
+  private HoldResults() {}
+
+  static List<PulseCheckResult> pulseChecks(Practice practice) {
+    List<Hold> made = practice.holds(Hold.Kind.PULSE_CHECK);
+    List<PulseCheckResult> results = new ArrayList<>();
+    for (PulseCheckDue due : practice.schedule().pulseChecks()) {
+      if (due.startedNanos().isPresent()) {
+        long started = due.startedNanos().getAsLong();
+        made.stream()
+            .filter(h -> h.startNanos() == started)
+            .findFirst()
+            .ifPresent(h -> results.add(made(due, h, practice)));
+      } else if (due.dueNanos() < practice.endNanos()) {
+        results.add(notMade(due, practice));
+      }
+    }
+    return List.copyOf(results);
+  }
+
+  static List<SuctionResult> suctions(Practice practice) {
+    List<SuctionResult> results = new ArrayList<>();
+    long limit = practice.limits().suctionLongest().nanos();
+    for (Hold hold : practice.holds(Hold.Kind.SUCTION)) {
+      results.add(
+          new SuctionResult(
+              hold.startNanos() / NANOS_PER_SECOND,
+              hold.seconds(),
+              limit / NANOS_PER_SECOND,
+              hold.endNanos() - hold.startNanos() <= limit));
+    }
+    return List.copyOf(results);
+  }
+
+  private static PulseCheckResult made(PulseCheckDue due, Hold hold, Practice practice) {
+    double late = (hold.startNanos() - due.dueNanos()) / NANOS_PER_SECOND;
+    PulseCheckResult.Outcome outcome = PulseCheckResult.Outcome.ON_TIME;
+    if (due.extra()) {
+      outcome = PulseCheckResult.Outcome.EXTRA;
+    } else if (late > PulseCheckResult.ON_TIME_WITHIN_SECONDS) {
+      outcome = PulseCheckResult.Outcome.LATE;
+    } else if (late < -PulseCheckResult.ON_TIME_WITHIN_SECONDS) {
+      outcome = PulseCheckResult.Outcome.EARLY;
+    }
+    int during = 0;
+    for (Breath breath : practice.breaths()) {
+      if (breath.startNanos() > hold.startNanos() + STILL_BREATHING_NANOS
+          && breath.startNanos() < hold.endNanos()) {
+        during++;
+      }
+    }
+    OptionalDouble none = OptionalDouble.empty();
+    return new PulseCheckResult(
+        due.extra() ? none : OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
+        OptionalDouble.of(hold.startNanos() / NANOS_PER_SECOND),
+        OptionalDouble.of(hold.seconds()),
+        due.extra() ? none : OptionalDouble.of(late),
+        outcome,
+        length(hold, practice.limits()),
+        during);
+  }
+
+  private static PulseCheckResult.LengthOutcome length(Hold hold, Limits limits) {
+    long length = hold.endNanos() - hold.startNanos();
+    if (length > limits.pulseCheckLongest().nanos()) {
+      return PulseCheckResult.LengthOutcome.TOO_LONG;
+    }
+    if (hold.cutByEnd()) {
+      return PulseCheckResult.LengthOutcome.NOT_JUDGED;
+    }
+    return length < limits.pulseCheckShortest().nanos()
+        ? PulseCheckResult.LengthOutcome.TOO_SHORT
+        : PulseCheckResult.LengthOutcome.RIGHT;
+  }
+
+  private static PulseCheckResult notMade(PulseCheckDue due, Practice practice) {
+    double left = (practice.endNanos() - due.dueNanos()) / NANOS_PER_SECOND;
+    OptionalDouble none = OptionalDouble.empty();
+    return new PulseCheckResult(
+        OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
+        none,
+        none,
+        none,
+        left <= PulseCheckResult.ON_TIME_WITHIN_SECONDS
+            ? PulseCheckResult.Outcome.NOT_COUNTED
+            : PulseCheckResult.Outcome.MISSED,
+        PulseCheckResult.LengthOutcome.NOT_JUDGED,
+        0);
+  }
+}

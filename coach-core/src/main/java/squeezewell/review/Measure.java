@@ -1,0 +1,245 @@
+package squeezewell.review;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Rhythm;
+import squeezewell.session.Breath;
+
+/** Computes {@link Metrics}. */
+final class Measure {
+  private static final double NANOS_PER_SECOND = 1e9;
+  private static final double SHORTEST_SQUEEZE = 0.8;
+  private static final double LONGEST_SQUEEZE = 1.3;
+
+  private final Practice practice;
+  private final List<IntervalPoint> intervals;
+  private final List<IntervalPoint> valid;
+  private final Spans excused;
+
+  private Measure(Practice practice, List<IntervalPoint> intervals) {
+    this.practice = practice;
+    this.intervals = intervals;
+    this.valid = intervals.stream().filter(IntervalPoint::valid).collect(Collectors.toList());
+    this.excused = Spans.excused(practice.holds());
+  }
+
+  static Metrics of(
+      Practice practice,
+      List<IntervalPoint> intervals,
+      List<RatePoint> rollingRate,
+      List<PromptMark> prompts,
+      Alignment alignment) {
+    Measure measure = new Measure(practice, intervals);
+    long start = practice.startNanos();
+    long end = practice.endNanos();
+    long effective = end - start - measure.excused.overlap(start, end);
+    List<Hold> holes = practice.holds(Hold.Kind.HOLE);
+    OptionalDouble first =
+        practice.breaths().stream()
+            .limit(1)
+            .mapToDouble(b -> (b.startNanos() - start) / NANOS_PER_SECOND)
+            .findFirst();
+    double[] middles = new double[measure.valid.size()];
+    for (int i = 0; i < middles.length; i++) {
+      IntervalPoint point = measure.valid.get(i);
+      middles[i] = (point.atNanos() - point.lengthNanos() / 2.0) / NANOS_PER_SECOND;
+    }
+    return new Metrics(
+        practice.breaths().size(),
+        (end - start) / NANOS_PER_SECOND,
+        effective / NANOS_PER_SECOND,
+        first,
+        measure.rate(effective),
+        measure.interval(),
+        practice
+            .breathPlan()
+            .map(p -> RollingRate.secondsAbove(rollingRate, 60 / seconds(p.lowNanos())) / 60.0)
+            .orElse(0.0),
+        measure.gap(),
+        measure.prompts(prompts, alignment),
+        measure.asynchrony(alignment),
+        measure.inspiration(),
+        HoldResults.pulseChecks(practice),
+        HoldResults.suctions(practice),
+        holes.size(),
+        holes.stream().mapToDouble(Hold::seconds).sum(),
+        Drift.of(middles, measure.lengths()),
+        Volumes.of(practice.breaths(), intervals));
+  }
+
+  private double[] lengths() {
+    return valid.stream().mapToDouble(IntervalPoint::seconds).toArray();
+  }
+
+  private Metrics.Rate rate(long effective) {
+    OptionalDouble mean = Statistics.mean(lengths());
+    OptionalDouble overall = OptionalDouble.empty();
+    if (mean.isPresent() && mean.getAsDouble() > 0) {
+      overall = OptionalDouble.of(60 / mean.getAsDouble());
+    }
+    OptionalDouble count = OptionalDouble.empty();
+    if (effective > 0) {
+      long outside =
+          practice.breaths().stream().filter(b -> !excused.holds(b.startNanos())).count();
+      count = OptionalDouble.of(60 * outside / (effective / NANOS_PER_SECOND));
+    }
+    return new Metrics.Rate(overall, count);
+  }
+
+  private Metrics.Interval interval() {
+    double[] lengths = lengths();
+    int n = lengths.length;
+    int inRange = count(Judgement.IN_RANGE);
+    OptionalDouble none = OptionalDouble.empty();
+    Optional<BreathPlan> plan = practice.breathPlan();
+    OptionalDouble mean = Statistics.mean(lengths);
+    double excess = 0;
+    double deficit = 0;
+    double fast = 0;
+    for (IntervalPoint point : valid) {
+      excess += Math.max(0, 1 - point.seconds() / seconds(plan.get().lowNanos()));
+      deficit += Math.max(0, point.seconds() / seconds(plan.get().highNanos()) - 1);
+      fast += point.judgement() == Judgement.FAST ? point.seconds() / 60 : 0;
+    }
+    return new Metrics.Interval(
+        n,
+        mean,
+        Statistics.median(lengths),
+        Statistics.standardDeviation(lengths),
+        Statistics.robustDeviation(lengths),
+        inRange,
+        count(Judgement.FAST),
+        count(Judgement.SLOW),
+        n == 0 ? none : OptionalDouble.of((double) inRange / n),
+        Statistics.wilsonLow(inRange, n),
+        Statistics.wilsonHigh(inRange, n),
+        plan.map(this::timeInRange).orElse(none),
+        n == 0
+            ? none
+            : OptionalDouble.of(100 * (mean.getAsDouble() / plan.get().interval().seconds() - 1)),
+        excess,
+        deficit,
+        fast);
+  }
+
+  private int count(Judgement judgement) {
+    return (int) valid.stream().filter(p -> p.judgement() == judgement).count();
+  }
+
+  private OptionalDouble timeInRange(BreathPlan plan) {
+    double in = 0;
+    double out = 0;
+    for (IntervalPoint point : intervals) {
+      if (point.valid() && point.judgement() == Judgement.IN_RANGE) {
+        in += point.lengthNanos();
+      } else if (point.valid()) {
+        out += point.lengthNanos();
+      } else {
+        out += overrun(point.atNanos() - point.lengthNanos(), point.atNanos(), plan);
+      }
+    }
+    List<Breath> breaths = practice.breaths();
+    long end = practice.endNanos();
+    long first = breaths.isEmpty() ? end : breaths.get(0).startNanos();
+    out += overrun(practice.startNanos(), first, plan);
+    if (!breaths.isEmpty()) {
+      out += overrun(breaths.get(breaths.size() - 1).startNanos(), end, plan);
+    }
+    return in + out == 0 ? OptionalDouble.empty() : OptionalDouble.of(in / (in + out));
+  }
+
+  private long overrun(long from, long to, BreathPlan plan) {
+    return Math.max(0, to - from - excused.overlap(from, to) - plan.highNanos());
+  }
+
+  private Metrics.Gap gap() {
+    List<Gaps.Gap> gaps = Gaps.of(practice);
+    Gaps.Gap raw = longest(gaps, Comparator.comparingLong(Gaps.Gap::rawNanos));
+    Gaps.Gap net = longest(gaps, Comparator.comparingLong(Gaps.Gap::netNanos));
+    long limit = practice.limits().gapLongest().nanos();
+    long[] over =
+        gaps.stream().mapToLong(g -> g.netNanos() - limit).filter(nanos -> nanos > 0).toArray();
+    return new Metrics.Gap(
+        seconds(raw.rawNanos()),
+        seconds(raw.startNanos()),
+        seconds(net.netNanos()),
+        seconds(net.startNanos()),
+        over.length,
+        Arrays.stream(over).sum() / NANOS_PER_SECOND);
+  }
+
+  /** The first of the longest. */
+  private static Gaps.Gap longest(List<Gaps.Gap> gaps, Comparator<Gaps.Gap> order) {
+    return gaps.stream().reduce((a, b) -> order.compare(b, a) > 0 ? b : a).get();
+  }
+
+  private Metrics.Prompts prompts(List<PromptMark> prompts, Alignment alignment) {
+    int forgiven =
+        (int) prompts.stream().filter(p -> p.outcome() == PromptMark.Outcome.FORGIVEN).count();
+    int met = alignment.pairs().size();
+    return new Metrics.Prompts(
+        prompts.size(),
+        met,
+        prompts.size() - met - forgiven,
+        alignment.unpairedBreaths().size(),
+        forgiven);
+  }
+
+  private Metrics.Asynchrony asynchrony(Alignment alignment) {
+    double[] errors =
+        alignment.pairs().stream().mapToDouble(p -> seconds(p.errorNanos())).toArray();
+    PhaseLocking locking =
+        practice.breathPlan().isPresent()
+            ? PhaseLocking.of(Reviewer.promptTimes(practice), Reviewer.breathTimes(practice))
+            : new PhaseLocking(OptionalDouble.empty(), 0, 0, 0);
+    return new Metrics.Asynchrony(
+        Statistics.mean(errors),
+        Statistics.median(errors),
+        Statistics.standardDeviation(errors),
+        locking.strength(),
+        locking.ownTempo());
+  }
+
+  private Metrics.Inspiration inspiration() {
+    double[] lengths =
+        practice.breaths().stream()
+            .filter(b -> b.endNanos().isPresent())
+            .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()))
+            .toArray();
+    double asked = seconds(inspirationNanos(practice));
+    double shortest = SHORTEST_SQUEEZE * asked;
+    double longest = LONGEST_SQUEEZE * asked;
+    int good = 0;
+    for (double length : lengths) {
+      good += length >= shortest && length <= longest ? 1 : 0;
+    }
+    return new Metrics.Inspiration(
+        lengths.length,
+        Statistics.mean(lengths),
+        Statistics.median(lengths),
+        Statistics.quantile(lengths, 0.25),
+        Statistics.quantile(lengths, 0.75),
+        good,
+        lengths.length == 0
+            ? OptionalDouble.empty()
+            : OptionalDouble.of((double) good / lengths.length),
+        shortest,
+        longest);
+  }
+
+  static long inspirationNanos(Practice practice) {
+    Rhythm rhythm = practice.plan().guidance().rhythm();
+    return rhythm instanceof Rhythm.CompressionCycle cycle
+        ? cycle.inspirationNanos()
+        : rhythm.steadyBreaths().get().inspirationNanos();
+  }
+
+  private static double seconds(long nanos) {
+    return nanos / NANOS_PER_SECOND;
+  }
+}

@@ -1,0 +1,44 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
+
+/** What a reader should know about how a review came about. */
+final class Notes {
+  private Notes() {}
+
+  static List<String> of(Session session, Practice practice) {
+    List<String> notes = new ArrayList<>(session.notes());
+    boolean live = session.header().origin() != SessionHeader.Origin.EVENT_LIST;
+    long practised = practice.schedule().practisedAt(practice.endNanos());
+    long asked = practice.plan().lengthNanos();
+    if (live && !session.finished()) {
+      notes.add(
+          "The program was stopped in the middle. What was recorded up to "
+              + Words.clock(practice.endNanos())
+              + " is reviewed.");
+    } else if (practised < asked) {
+      notes.add(
+          "The practice was ended early: "
+              + Words.clock(practised)
+              + " of "
+              + Words.clock(asked)
+              + ".");
+    }
+    long after =
+        practice.breaths().stream().filter(b -> b.startNanos() > practice.endNanos()).count();
+    if (after > 0) {
+      notes.add(
+          Words.count(after, "breath")
+              + " came after the end of the practice and "
+              + (after == 1 ? "counts" : "count")
+              + " as extra.");
+    }
+    if (practice.holds(Hold.Kind.HOLE).size() > 0) {
+      notes.add("The program stood still for a while. That time is left out.");
+    }
+    return notes;
+  }
+}

@@ -1,0 +1,127 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Stretch;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Limits;
+import squeezewell.session.Breath;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
+
+/**
+ * What a review needs of a session, taken apart once.
+ *
+ * @param schedule what was asked
+ * @param startNanos end of the count-in
+ * @param endNanos up to when something is known
+ * @param prompts the squeezes that were prompted, in order
+ * @param breaths the breaths given, in order
+ * @param holds when no breaths were asked for, in order of start
+ */
+record Practice(
+    CueSchedule schedule,
+    long startNanos,
+    long endNanos,
+    List<Cue> prompts,
+    List<Breath> breaths,
+    List<Hold> holds) {
+  private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
+
+  /** The length of a hole is written to a tenth of a second. */
+  private static final long ROUNDING_NANOS = 50_000_000L;
+
+  private static final long TENTH_NANOS = 100_000_000L;
+
+  static Practice of(Session session) {
+    CueSchedule schedule = session.schedule();
+    long end = session.endNanos();
+    List<Hold> holes = holes(session, end);
+    List<Hold> holds = new ArrayList<>(holes);
+    for (Stretch stretch : schedule.stretches()) {
+      hold(stretch, end, schedule.plan().guidance().limits()).ifPresent(holds::add);
+    }
+    holds.sort(Comparator.comparingLong(Hold::startNanos));
+    List<Cue> prompts =
+        schedule.squeezesUntil(end).stream()
+            .filter(c -> !inHole(c.atNanos(), holes))
+            .collect(Collectors.toList());
+    return new Practice(
+        schedule,
+        Math.min(schedule.plan().countInNanos(), end),
+        end,
+        prompts,
+        session.breaths(),
+        List.copyOf(holds));
+  }
+
+  PracticePlan plan() {
+    return schedule.plan();
+  }
+
+  /** The interval asked for; empty for a rhythm of compressions and pauses. */
+  Optional<BreathPlan> breathPlan() {
+    return plan().guidance().rhythm().steadyBreaths();
+  }
+
+  Limits limits() {
+    return plan().guidance().limits();
+  }
+
+  List<Hold> holds(Hold.Kind kind) {
+    return holds.stream().filter(h -> h.kind() == kind).collect(Collectors.toList());
+  }
+
+  private static Optional<Hold> hold(Stretch stretch, long sessionEnd, Limits limits) {
+    long start = stretch.startNanos();
+    long end = Math.min(stretch.endNanos(), sessionEnd);
+    if (start > sessionEnd) {
+      return Optional.empty();
+    }
+    long length = end - start;
+    boolean cut = stretch.endNanos() >= sessionEnd;
+    return switch (stretch.kind()) {
+      case PULSE_CHECK -> {
+        long excused = Math.min(length, limits.pulseCheckLongest().nanos());
+        yield Optional.of(new Hold(Hold.Kind.PULSE_CHECK, start, end, excused, cut));
+      }
+      case SUCTION -> {
+        long excused = Math.min(length, limits.suctionLongest().nanos());
+        yield Optional.of(new Hold(Hold.Kind.SUCTION, start, end, excused, cut));
+      }
+      case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
+      default -> Optional.empty();
+    };
+  }
+
+  private static List<Hold> holes(Session session, long sessionEnd) {
+    List<Hold> holes = new ArrayList<>();
+    for (SessionEvent event : session.standing()) {
+      Matcher seconds = SECONDS.matcher(event.detail().trim());
+      if (event.what() != What.HOLE || !seconds.matches()) {
+        continue;
+      }
+      long tenths = Long.parseLong(seconds.group(1)) * 10;
+      tenths += seconds.group(2) == null ? 0 : Long.parseLong(seconds.group(2));
+      long end = Math.min(event.atNanos(), sessionEnd);
+      long start = Math.max(0, event.atNanos() - tenths * TENTH_NANOS - ROUNDING_NANOS);
+      if (start < end) {
+        holes.add(new Hold(Hold.Kind.HOLE, start, end, end - start, end == sessionEnd));
+      }
+    }
+    return holes;
+  }
+
+  private static boolean inHole(long nanos, List<Hold> holes) {
+    return holes.stream().anyMatch(h -> nanos >= h.startNanos() && nanos <= h.endNanos());
+  }
+}

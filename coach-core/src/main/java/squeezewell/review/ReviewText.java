@@ -1,0 +1,168 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Writes a review as plain text for a terminal, at most 80 columns wide. */
+public final class ReviewText {
+  private static final int COLUMNS = 80;
+  private static final String NONE = "not enough breaths";
+
+  private ReviewText() {}
+
+  /** The text, each line ended by a line feed. */
+  public static String write(Review review) {
+    List<String> lines = new ArrayList<>();
+    lines.add(review.headline());
+    lines.add("");
+    wrap(lines, "", "", review.verdict().outcome().label() + ".");
+    for (String reason : review.verdict().reasons()) {
+      wrap(lines, "  - ", "    ", reason);
+    }
+    lines.add("");
+    asked(lines, review);
+    lines.add("");
+    done(lines, review);
+    lines.add("");
+    lines.add("What to take from it");
+    for (Finding finding : review.findings()) {
+      lines.add("");
+      wrap(lines, "  ", "    ", finding.severity().label() + ": " + finding.title());
+      wrap(lines, "    ", "    ", finding.text());
+    }
+    lines.add("");
+    if (!review.notes().isEmpty()) {
+      review.notes().forEach(note -> wrap(lines, "Note: ", "  ", note));
+      lines.add("");
+    }
+    wrap(lines, "Rule: ", "  ", review.verdict().rule());
+    wrap(lines, "Rhythm from: ", "  ", review.asked().source().line() + ".");
+    wrap(
+        lines,
+        "How that was checked: ",
+        "  ",
+        review.asked().source().confidence().meaning() + ".");
+    wrap(lines, "", "", "A training aid for practice on manikins. Not a medical device.");
+    wrap(lines, "", "", "Follow your local protocols and medical direction.");
+    return String.join("\n", lines) + "\n";
+  }
+
+  private static void asked(List<String> lines, Review review) {
+    Asked asked = review.asked();
+    lines.add("Asked");
+    row(lines, "guideline", asked.protocolTitle() + " (" + asked.year() + ")");
+    row(lines, "patient", asked.patient() + ", " + asked.situation());
+    if (asked.intervalSeconds().isPresent()) {
+      row(
+          lines,
+          "one breath every",
+          Words.seconds(asked.intervalSeconds().getAsDouble())
+              + " (in range: "
+              + Words.decimal(asked.lowNanos().getAsLong() / 1e9)
+              + " to "
+              + Words.seconds(asked.highNanos().getAsLong() / 1e9)
+              + ")");
+    }
+    row(lines, "squeeze for", Words.seconds(asked.inspirationNanos() / 1e9));
+  }
+
+  private static void done(List<String> lines, Review review) {
+    Metrics metrics = review.metrics();
+    Metrics.Prompts prompts = metrics.prompts();
+    lines.add("Done");
+    row(lines, "practised", Words.clock(review.asked().practisedNanos()));
+    row(lines, "breaths", Integer.toString(metrics.breathCount()));
+    if (review.asked().intervalSeconds().isPresent()) {
+      Metrics.Interval interval = metrics.interval();
+      row(lines, "breaths a minute", number(metrics.rate().overallPerMinute(), ""));
+      row(lines, "mean interval", number(interval.meanSeconds(), " s"));
+      row(
+          lines,
+          "in range",
+          interval.count() == 0
+              ? NONE
+              : interval.inRangeCount() + " of " + interval.count() + " intervals");
+      row(
+          lines,
+          "longest gap",
+          Words.seconds(metrics.gap().longestSeconds())
+              + ", "
+              + Words.seconds(metrics.gap().longestNetSeconds())
+              + " without checks, suction and pauses");
+    }
+    row(
+        lines,
+        "prompts",
+        prompts.given()
+            + " given, "
+            + prompts.met()
+            + " met, "
+            + prompts.missed()
+            + " missed; "
+            + Words.count(prompts.extra(), "extra breath"));
+    if (metrics.inspiration().count() > 0) {
+      row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
+    }
+    if (metrics.volume().litresPerMinute().isPresent()) {
+      row(lines, "volume a minute", number(metrics.volume().litresPerMinute(), " L"));
+    }
+    for (PulseCheckResult check : metrics.pulseChecks()) {
+      row(lines, "pulse check", pulseCheck(check));
+    }
+    for (SuctionResult suction : metrics.suctions()) {
+      row(
+          lines,
+          "suction",
+          "at "
+              + Words.clock(suction.startedSeconds())
+              + ", "
+              + Words.seconds(suction.lengthSeconds())
+              + " (limit "
+              + Words.seconds(suction.limitSeconds())
+              + ")");
+    }
+  }
+
+  private static String pulseCheck(PulseCheckResult check) {
+    String due =
+        check.dueSeconds().isPresent()
+            ? "due " + Words.clock(check.dueSeconds().getAsDouble())
+            : "not due";
+    String made =
+        check.startedSeconds().isPresent()
+            ? "made "
+                + Words.clock(check.startedSeconds().getAsDouble())
+                + ", "
+                + Words.seconds(check.lengthSeconds().getAsDouble())
+            : "not made";
+    return due + ", " + made;
+  }
+
+  private static String number(OptionalDouble value, String unit) {
+    return value.isPresent() ? Words.decimal(value.getAsDouble()) + unit : NONE;
+  }
+
+  private static void row(List<String> lines, String name, String value) {
+    StringBuilder label = new StringBuilder("  ").append(name);
+    while (label.length() < 20) {
+      label.append(' ');
+    }
+    wrap(lines, label.append(' ').toString(), "                     ", value);
+  }
+
+  private static void wrap(List<String> lines, String first, String rest, String text) {
+    StringBuilder line = new StringBuilder(first);
+    boolean empty = true;
+    for (String word : text.split(" ", -1)) {
+      if (!empty && line.length() + 1 + word.length() > COLUMNS) {
+        lines.add(line.toString());
+        line = new StringBuilder(rest);
+        empty = true;
+      }
+      line.append(empty ? "" : " ").append(word);
+      empty = false;
+    }
+    lines.add(line.toString());
+  }
+}

@@ -1,0 +1,148 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import squeezewell.cue.Cue;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Citation;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Rhythm;
+import squeezewell.session.Breath;
+import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
+
+/** Reviews a session: compares what was done with what was asked. Pure. */
+public final class Reviewer {
+  private Reviewer() {}
+
+  /** The review of a session, whether it was brought to its end or not. */
+  public static Review review(Session session) {
+    Practice practice = Practice.of(session);
+    Alignment alignment = Alignment.of(promptTimes(practice), breathTimes(practice));
+    List<IntervalPoint> intervals = intervals(practice);
+    List<RatePoint> rolling = RollingRate.of(intervals, practice.startNanos(), practice.endNanos());
+    List<PromptMark> prompts = prompts(practice, alignment);
+    Metrics metrics = Measure.of(practice, intervals, rolling, prompts, alignment);
+    Facts facts = new Facts(practice, metrics, intervals, rolling, prompts, alignment);
+    return new Review(
+        asked(session.header(), practice),
+        practice.startNanos(),
+        practice.endNanos(),
+        metrics,
+        breaths(practice, intervals, alignment),
+        prompts,
+        intervals,
+        rolling,
+        practice.holds(),
+        alignment,
+        Findings.of(facts),
+        RhythmRule.judge(facts),
+        Notes.of(session, practice));
+  }
+
+  static long[] promptTimes(Practice practice) {
+    return practice.prompts().stream().mapToLong(Cue::atNanos).toArray();
+  }
+
+  static long[] breathTimes(Practice practice) {
+    return practice.breaths().stream().mapToLong(Breath::startNanos).toArray();
+  }
+
+  private static List<IntervalPoint> intervals(Practice practice) {
+    List<IntervalPoint> points = new ArrayList<>();
+    Optional<BreathPlan> plan = practice.breathPlan();
+    if (!plan.isPresent()) {
+      return points;
+    }
+    Spans holds = Spans.whole(practice.holds());
+    long[] at = breathTimes(practice);
+    for (int k = 0; k + 1 < at.length; k++) {
+      long length = at[k + 1] - at[k];
+      Judgement judgement = Judgement.IN_RANGE;
+      if (!plan.get().inRange(length)) {
+        judgement = length < plan.get().lowNanos() ? Judgement.FAST : Judgement.SLOW;
+      }
+      boolean valid = holds.overlap(at[k], at[k + 1]) == 0;
+      points.add(new IntervalPoint(at[k + 1], length, judgement, valid));
+    }
+    return points;
+  }
+
+  private static List<PromptMark> prompts(Practice practice, Alignment alignment) {
+    long[] missing = Penalties.ofMissing(promptTimes(practice));
+    boolean[] unpaired = new boolean[missing.length];
+    alignment.unpairedPrompts().forEach(i -> unpaired[i] = true);
+    List<PromptMark> marks = new ArrayList<>();
+    int next = 0;
+    for (int i = 0; i < missing.length; i++) {
+      Cue cue = practice.prompts().get(i);
+      List<Hold> holds = practice.holds();
+      while (next < holds.size() && holds.get(next).startNanos() < cue.atNanos()) {
+        next++;
+      }
+      boolean heldRightAfter =
+          next < holds.size() && holds.get(next).startNanos() <= cue.atNanos() + missing[i];
+      PromptMark.Outcome outcome = PromptMark.Outcome.MET;
+      if (unpaired[i]) {
+        outcome = heldRightAfter ? PromptMark.Outcome.FORGIVEN : PromptMark.Outcome.MISSED;
+      }
+      marks.add(new PromptMark(cue.atNanos(), cue.lengthNanos(), outcome));
+    }
+    return marks;
+  }
+
+  private static List<BreathMark> breaths(
+      Practice practice, List<IntervalPoint> intervals, Alignment alignment) {
+    Map<Integer, Alignment.Pair> pairs = new HashMap<>();
+    alignment.pairs().forEach(p -> pairs.put(p.breath(), p));
+    List<BreathMark> marks = new ArrayList<>();
+    for (int k = 0; k < practice.breaths().size(); k++) {
+      Breath breath = practice.breaths().get(k);
+      boolean judged = k > 0 && k <= intervals.size() && intervals.get(k - 1).valid();
+      Alignment.Pair pair = pairs.get(k);
+      marks.add(
+          new BreathMark(
+              breath.startNanos(),
+              breath.endNanos(),
+              breath.millilitres(),
+              judged ? intervals.get(k - 1).judgement() : Judgement.UNJUDGED,
+              pair == null ? OptionalInt.empty() : OptionalInt.of(pair.prompt()),
+              pair == null ? OptionalLong.empty() : OptionalLong.of(pair.errorNanos())));
+    }
+    return marks;
+  }
+
+  private static Asked asked(SessionHeader header, Practice practice) {
+    Guidance guidance = practice.plan().guidance();
+    Optional<BreathPlan> plan = practice.breathPlan();
+    return new Asked(
+        header.protocol().id(),
+        header.protocol().title(),
+        header.protocol().organisation(),
+        header.protocol().year(),
+        guidance.patient().label(),
+        guidance.situation().label(),
+        plan.isPresent()
+            ? OptionalDouble.of(plan.get().interval().seconds())
+            : OptionalDouble.empty(),
+        plan.isPresent() ? OptionalLong.of(plan.get().lowNanos()) : OptionalLong.empty(),
+        plan.isPresent() ? OptionalLong.of(plan.get().highNanos()) : OptionalLong.empty(),
+        Measure.inspirationNanos(practice),
+        practice.limits().gapLongest().nanos(),
+        practice.plan().lengthNanos(),
+        practice.schedule().practisedAt(practice.endNanos()),
+        source(guidance.rhythm()));
+  }
+
+  private static Citation source(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.CompressionCycle cycle
+        ? cycle.cycleSource()
+        : rhythm.steadyBreaths().get().intervalSource();
+  }
+}

@@ -1,0 +1,238 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import squeezewell.protocol.BreathPlan;
+
+/** Findings about the intervals between breaths. None for a rhythm of compressions and pauses. */
+final class RhythmFindings {
+  /** A tempo error below this is not told: people can't hear it (our own choice). */
+  private static final double TEMPO_MARGIN = 0.03;
+
+  /** Breathing this fast for this long is told even if the usual interval was in range. */
+  private static final int FAST_SECONDS = 30;
+
+  private static final double FAST_MARGIN = 1.05;
+
+  /** An interval this many times the one asked for is a breath left out, not a slow one. */
+  private static final double LEFT_OUT = 1.6;
+
+  /** Fast intervals this soon after a check are put down to it. */
+  private static final long AFTER_CHECK_NANOS = 60_000_000_000L;
+
+  private final Facts facts;
+  private final BreathPlan plan;
+  private final Metrics.Interval interval;
+  private final double[] lengths;
+  private final double median;
+  private final double low;
+  private final double high;
+  private final int slow;
+
+  private RhythmFindings(Facts facts, BreathPlan plan) {
+    this.facts = facts;
+    this.plan = plan;
+    interval = facts.metrics().interval();
+    lengths = facts.valid().stream().mapToDouble(IntervalPoint::seconds).toArray();
+    median = interval.medianSeconds().getAsDouble();
+    low = plan.lowNanos() / 1e9;
+    high = plan.highNanos() / 1e9;
+    double leftOut = LEFT_OUT * plan.interval().seconds();
+    slow = (int) Arrays.stream(lengths).filter(s -> s > high && s < leftOut).count();
+  }
+
+  static List<Ranked> of(Facts facts) {
+    List<Ranked> found = new ArrayList<>();
+    if (facts.practice().breathPlan().isPresent() && facts.metrics().interval().count() >= 3) {
+      new RhythmFindings(facts, facts.practice().breathPlan().get()).addTo(found);
+    }
+    return found;
+  }
+
+  /** Whether the rhythm as a whole is slower than asked, so that prompts are missed by tempo. */
+  static boolean slowTempo(Facts facts) {
+    if (!facts.practice().breathPlan().isPresent() || facts.metrics().interval().count() < 3) {
+      return false;
+    }
+    RhythmFindings findings = new RhythmFindings(facts, facts.practice().breathPlan().get());
+    return findings.isTooSlow() || findings.isSlowing();
+  }
+
+  private void addTo(List<Ranked> found) {
+    boolean fast = isTooFast();
+    boolean slowing = isSlowing();
+    boolean speeding = drift().worthTelling() && drift().percentPerMinute().getAsDouble() < 0;
+    if (fast) {
+      found.add(tooFast());
+    }
+    if (speeding) {
+      found.add(drifted(Ranked.SPED_UP, "sped-up", "You sped up", fast || last() < low));
+    }
+    if (slowing) {
+      boolean harmful = last() > high;
+      found.add(drifted(Ranked.SLOWED_DOWN, "slowed-down", "You slowed down", harmful));
+    }
+    if (isTooSlow() && !(slowing && first() <= high)) {
+      found.add(tooSlow());
+    }
+    boolean own = facts.metrics().asynchrony().ownTempo();
+    int outside = interval.fastCount() + slow;
+    boolean uneven = !fast && !isTooSlow() && !own && outside > most();
+    if (uneven && !slowing && !speeding) {
+      found.add(uneven());
+    }
+    if (!fast && !isTooSlow() && interval.count() - interval.inRangeCount() <= most()) {
+      if (RhythmRule.meanHeld(plan, interval.meanSeconds().getAsDouble())) {
+        found.add(even());
+      }
+    }
+  }
+
+  private boolean isTooFast() {
+    double limit = FAST_MARGIN * 60 / low;
+    boolean own = facts.metrics().asynchrony().ownTempo();
+    return median < low * (1 - TEMPO_MARGIN)
+        || RollingRate.secondsAbove(facts.rollingRate(), limit) >= FAST_SECONDS
+        || (!own && isOften(interval.fastCount(), slow));
+  }
+
+  private boolean isTooSlow() {
+    boolean own = facts.metrics().asynchrony().ownTempo();
+    return median > high * (1 + TEMPO_MARGIN) || (!own && isOften(slow, interval.fastCount()));
+  }
+
+  private boolean isSlowing() {
+    return drift().worthTelling() && drift().percentPerMinute().getAsDouble() > 0;
+  }
+
+  private boolean isOften(int these, int others) {
+    return these >= 2 && these > most() && these >= 2 * others;
+  }
+
+  private int most() {
+    return RhythmRule.mostOutside(interval.count());
+  }
+
+  private Drift drift() {
+    return facts.metrics().drift();
+  }
+
+  private double first() {
+    return third(0);
+  }
+
+  private double last() {
+    return third(2);
+  }
+
+  private double third(int which) {
+    int n = lengths.length;
+    double[] part = Arrays.copyOfRange(lengths, which * n / 3, (which + 1) * n / 3);
+    return Statistics.median(part).orElse(median);
+  }
+
+  private Ranked tooFast() {
+    int seconds = RollingRate.secondsAbove(facts.rollingRate(), 60 / low);
+    String howLong =
+        seconds < FAST_SECONDS
+            ? ""
+            : " Over "
+                + Words.decimal(60 / low)
+                + " breaths a minute for "
+                + Words.clock((double) seconds)
+                + " in all.";
+    return Ranked.fault(
+        Ranked.TOO_FAST,
+        "too-fast",
+        onlyAfterChecks() ? "Too fast after the pulse check" : "Too fast",
+        asked()
+            + inRange()
+            + " "
+            + Words.count(interval.fastCount(), "interval")
+            + (interval.fastCount() == 1 ? " was" : " were")
+            + " too short."
+            + howLong
+            + " Too many breaths keep the pressure in the chest high, so that less blood flows"
+            + " back to the heart.");
+  }
+
+  private boolean onlyAfterChecks() {
+    int after = 0;
+    for (IntervalPoint point : facts.valid()) {
+      boolean soon =
+          facts.practice().holds(Hold.Kind.PULSE_CHECK).stream()
+              .anyMatch(
+                  h ->
+                      point.atNanos() > h.endNanos()
+                          && point.atNanos() <= h.endNanos() + AFTER_CHECK_NANOS);
+      after += soon && point.judgement() == Judgement.FAST ? 1 : 0;
+    }
+    return after >= 2 && after >= 0.8 * interval.fastCount() && median >= low;
+  }
+
+  private Ranked tooSlow() {
+    return Ranked.fault(
+        Ranked.TOO_SLOW,
+        "too-slow",
+        "Too slow",
+        asked()
+            + inRange()
+            + " "
+            + Words.count(interval.slowCount(), "interval")
+            + (interval.slowCount() == 1 ? " was" : " were")
+            + " too long. With too few breaths carbon dioxide builds up and oxygen runs low.");
+  }
+
+  private Ranked drifted(int harm, String code, String title, boolean harmful) {
+    String text =
+        "Your interval went from about "
+            + Words.seconds(first())
+            + " in the first third to about "
+            + Words.seconds(last())
+            + " in the last; asked was "
+            + Words.seconds(plan.interval().seconds())
+            + " throughout. Counting under your breath keeps the rhythm when attention tires.";
+    return harmful ? Ranked.fault(harm, code, title, text) : Ranked.advice(harm, code, title, text);
+  }
+
+  private Ranked uneven() {
+    return Ranked.fault(
+        Ranked.UNEVEN,
+        "rhythm-uneven",
+        "The rhythm was uneven",
+        inRange().trim()
+            + " "
+            + interval.fastCount()
+            + " came too soon and "
+            + interval.slowCount()
+            + " too late. Each breath needs time to flow out again before the next. Count the"
+            + " seconds aloud.");
+  }
+
+  private Ranked even() {
+    return Ranked.good(0, "rhythm-even", "Rhythm kept", asked() + inRange());
+  }
+
+  private String asked() {
+    return "Your breaths came "
+        + Words.seconds(interval.meanSeconds().getAsDouble())
+        + " apart on average ("
+        + Words.decimal(facts.metrics().rate().overallPerMinute().orElse(0))
+        + " a minute); asked was one every "
+        + Words.seconds(plan.interval().seconds())
+        + ".";
+  }
+
+  private String inRange() {
+    return " "
+        + interval.inRangeCount()
+        + " of "
+        + interval.count()
+        + " intervals were in range ("
+        + Words.decimal(low)
+        + " to "
+        + Words.seconds(high)
+        + ").";
+  }
+}

@@ -1,0 +1,142 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Confidence;
+
+/**
+ * The rule by which a rhythm counts as held. Its numbers are our own choice: at least 120 s
+ * practised; at most 15 % of the intervals out of range; the mean within 8 % of the interval asked
+ * for, or inside the range where the guideline prints a range; nothing longer than 5/3 of the
+ * interval. They were chosen so that a steady trainee (mean within 0.3 s, SD up to 0.4 s at a 6 s
+ * interval) nearly always passes and one who is 0.6 s off nearly never does.
+ */
+final class RhythmRule {
+  private static final long SECOND = 1_000_000_000L;
+  private static final long LEAST_PRACTISED_NANOS = 120 * SECOND;
+  private static final int MOST_OUTSIDE_PERCENT = 15;
+  static final double MEAN_WITHIN = 0.08;
+
+  /** An interval this many times the one asked for may be two, with a breath not recorded. */
+  private static final double DOUBLE_LOW = 1.7;
+
+  private static final double DOUBLE_HIGH = 2.3;
+
+  private RhythmRule() {}
+
+  static Verdict judge(Facts facts) {
+    Practice practice = facts.practice();
+    if (!practice.breathPlan().isPresent()) {
+      return new Verdict(
+          Verdict.Outcome.NOT_JUDGED, "The rule is for breaths at a steady interval.", List.of());
+    }
+    BreathPlan plan = practice.breathPlan().get();
+    long practised = practice.schedule().practisedAt(practice.endNanos());
+    if (practised < LEAST_PRACTISED_NANOS) {
+      return new Verdict(
+          Verdict.Outcome.TOO_SHORT,
+          rule(plan),
+          List.of("practised for " + Words.clock(practised) + "; the rule needs 2:00"));
+    }
+    long[] intervals = facts.valid().stream().mapToLong(IntervalPoint::lengthNanos).toArray();
+    long[] otherGaps =
+        Gaps.of(practice).stream()
+            .filter(g -> !g.interval())
+            .mapToLong(Gaps.Gap::netOnsetNanos)
+            .toArray();
+    List<String> reasons = shortfalls(plan, intervals, otherGaps);
+    Verdict.Outcome outcome = Verdict.Outcome.HELD;
+    if (!reasons.isEmpty()) {
+      boolean undecided = heldIfOneWasTwo(plan, intervals, otherGaps);
+      outcome = undecided ? Verdict.Outcome.UNDECIDED : Verdict.Outcome.NOT_HELD;
+    }
+    return new Verdict(outcome, rule(plan), reasons);
+  }
+
+  /** At most so many of n intervals may be out of range. */
+  static int mostOutside(int n) {
+    return n * MOST_OUTSIDE_PERCENT / 100;
+  }
+
+  /** Whether a mean interval is close enough to the one asked for. */
+  static boolean meanHeld(BreathPlan plan, double meanSeconds) {
+    double rounding = 1e-9;
+    if (printedRange(plan)) {
+      return meanSeconds >= plan.lowNanos() / 1e9 - rounding
+          && meanSeconds <= plan.highNanos() / 1e9 + rounding;
+    }
+    return Math.abs(meanSeconds / plan.interval().seconds() - 1) <= MEAN_WITHIN + rounding;
+  }
+
+  private static boolean printedRange(BreathPlan plan) {
+    return plan.rangeSource().confidence() != Confidence.HOUSE;
+  }
+
+  private static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
+    int n = intervals.length;
+    if (n == 0) {
+      return List.of("no interval between two breaths");
+    }
+    List<String> reasons = new ArrayList<>();
+    int outside = (int) Arrays.stream(intervals).filter(i -> !plan.inRange(i)).count();
+    if (outside > mostOutside(n)) {
+      reasons.add(outside + " of " + n + " intervals out of range");
+    }
+    double mean = Arrays.stream(intervals).average().getAsDouble() / SECOND;
+    if (!meanHeld(plan, mean)) {
+      reasons.add("mean interval " + Words.seconds(mean));
+    }
+    long longest =
+        Math.max(
+            Arrays.stream(intervals).max().getAsLong(), Arrays.stream(otherGaps).max().orElse(0));
+    if (tooLong(plan, longest)) {
+      reasons.add(Words.seconds((double) longest / SECOND) + " from one breath to the next");
+    }
+    return reasons;
+  }
+
+  private static boolean tooLong(BreathPlan plan, long nanos) {
+    return 3 * nanos > 5 * plan.interval().nanosAt(1);
+  }
+
+  private static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, long[] otherGaps) {
+    long target = plan.interval().nanosAt(1);
+    for (int i = 0; i < intervals.length; i++) {
+      if (intervals[i] < DOUBLE_LOW * target || intervals[i] > DOUBLE_HIGH * target) {
+        continue;
+      }
+      List<Long> split = Arrays.stream(intervals).boxed().collect(Collectors.toList());
+      split.set(i, intervals[i] / 2);
+      split.add(intervals[i] - intervals[i] / 2);
+      long[] halves = split.stream().mapToLong(Long::longValue).toArray();
+      if (shortfalls(plan, halves, otherGaps).isEmpty()) {
+        return true;
+      }
+      // A second double interval would fail the split too.
+      break;
+    }
+    return false;
+  }
+
+  private static String rule(BreathPlan plan) {
+    String range =
+        Words.decimal((double) plan.lowNanos() / SECOND)
+            + " to "
+            + Words.seconds((double) plan.highNanos() / SECOND);
+    String mean =
+        printedRange(plan)
+            ? "the mean inside that range"
+            : "the mean within 8 % of " + Words.seconds(plan.interval().seconds());
+    return "At least 2 minutes; at most 15 % of the intervals outside "
+        + range
+        + "; "
+        + mean
+        + "; never over "
+        + Words.seconds(plan.interval().seconds() * 5 / 3)
+        + " from one breath to the next, checks and suction within their limits not counted."
+        + " (This rule is our own choice.)";
+  }
+}

@@ -1,0 +1,60 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Findings about the length of the squeezes. */
+final class SqueezeFindings {
+  private static final int FEWEST = 5;
+
+  /** Below this share of good squeezes something is said, although the usual one was good. */
+  private static final double MOSTLY_GOOD = 0.7;
+
+  private SqueezeFindings() {}
+
+  static List<Ranked> of(Facts facts) {
+    List<Ranked> found = new ArrayList<>();
+    Metrics.Inspiration squeeze = facts.metrics().inspiration();
+    if (squeeze.count() < FEWEST) {
+      return found;
+    }
+    double median = squeeze.medianSeconds().getAsDouble();
+    String share =
+        squeeze.goodCount()
+            + " of "
+            + squeeze.count()
+            + " squeezes lasted "
+            + Words.decimal(squeeze.shortestGoodSeconds())
+            + " to "
+            + Words.seconds(squeeze.longestGoodSeconds())
+            + ".";
+    String usual =
+        "Your usual squeeze lasted "
+            + Words.seconds(median)
+            + "; asked was "
+            + Words.seconds(Measure.inspirationNanos(facts.practice()) / 1e9)
+            + ". ";
+    String whyShort = " A short, hard squeeze drives air into the stomach instead of the lungs.";
+    String whyLong =
+        " A long squeeze keeps the chest under pressure and leaves less time to empty.";
+    if (median < squeeze.shortestGoodSeconds()) {
+      found.add(
+          Ranked.fault(
+              Ranked.SQUEEZE, "short-squeeze", "Squeezes too short", usual + share + whyShort));
+    } else if (median > squeeze.longestGoodSeconds()) {
+      found.add(
+          Ranked.fault(
+              Ranked.SQUEEZE, "long-squeeze", "Squeezes too long", usual + share + whyLong));
+    } else if (squeeze.goodFraction().getAsDouble() < MOSTLY_GOOD) {
+      found.add(
+          Ranked.advice(
+              Ranked.SQUEEZE,
+              "squeezes-uneven",
+              "Squeezes of different lengths",
+              usual + share + " An even squeeze gives the same breath each time."));
+    } else {
+      found.add(Ranked.good(4, "squeezes-good", "Squeezes of the right length", usual + share));
+    }
+    return found;
+  }
+}

@@ -1,0 +1,37 @@
+package squeezewell.review;
+
+import java.util.Locale;
+
+/** Numbers as people read them. */
+final class Words {
+  private static final long NANOS_PER_SECOND = 1_000_000_000L;
+
+  private Words() {}
+
+  /** Seconds with one decimal, none if it is zero: {@code 6 s}, {@code 5.5 s}. */
+  static String seconds(double seconds) {
+    return decimal(seconds) + " s";
+  }
+
+  /** One decimal, none if it is zero. */
+  static String decimal(double value) {
+    String text = String.format(Locale.ROOT, "%.1f", value);
+    text = text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+    return text.equals("-0") ? "0" : text;
+  }
+
+  /** Minutes and seconds since the session began: {@code 2:05}. */
+  static String clock(long nanos) {
+    long seconds = Math.round(nanos / (double) NANOS_PER_SECOND);
+    return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60);
+  }
+
+  static String clock(double seconds) {
+    return clock(Math.round(seconds * NANOS_PER_SECOND));
+  }
+
+  /** {@code 1 breath}, {@code 2 breaths}. */
+  static String count(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
+  }
+}

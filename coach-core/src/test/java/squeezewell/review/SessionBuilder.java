@@ -1,0 +1,117 @@
+package squeezewell.review;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+/** Builds sessions of an adult who needs one breath every 6 s, from times in seconds. */
+final class SessionBuilder {
+  private record Entry(long atNanos, int order, What what, String detail) {}
+
+  private final List<Entry> entries = new ArrayList<>();
+  private final double lengthSeconds;
+  private Situation situation = Situation.PULSE_NO_BREATHING;
+  private SessionHeader.Origin origin = SessionHeader.Origin.EVENT_LIST;
+  private double countInSeconds;
+
+  private SessionBuilder(double lengthSeconds) {
+    this.lengthSeconds = lengthSeconds;
+  }
+
+  static SessionBuilder ofSeconds(double lengthSeconds) {
+    return new SessionBuilder(lengthSeconds);
+  }
+
+  static long nanos(double seconds) {
+    return Math.round(seconds * 1e9);
+  }
+
+  SessionBuilder live() {
+    origin = SessionHeader.Origin.LIVE;
+    return this;
+  }
+
+  SessionBuilder countIn(double seconds) {
+    countInSeconds = seconds;
+    return this;
+  }
+
+  SessionBuilder in(Situation where) {
+    situation = where;
+    return this;
+  }
+
+  /** Breaths whose end is not known. */
+  SessionBuilder breaths(double... seconds) {
+    for (double at : seconds) {
+      event(at, What.BREATH, "");
+    }
+    return this;
+  }
+
+  /** Breaths from {@code first} to {@code last}, both included. */
+  SessionBuilder breathsEvery(double step, double first, double last) {
+    int count = (int) Math.round((last - first) / step) + 1;
+    for (int k = 0; k < count; k++) {
+      breaths(first + k * step);
+    }
+    return this;
+  }
+
+  SessionBuilder squeeze(double at, double length, String volume) {
+    event(at, What.BREATH, "");
+    return event(at + length, What.BREATH_END, volume);
+  }
+
+  SessionBuilder pulseCheck(double from, double to) {
+    event(from, What.PULSE_CHECK, "");
+    return event(to, What.PULSE_CHECK_END, "");
+  }
+
+  SessionBuilder suction(double from, double to) {
+    event(from, What.SUCTION, "");
+    return event(to, What.SUCTION_END, "");
+  }
+
+  SessionBuilder pause(double from, double to) {
+    event(from, What.PAUSE, "");
+    return event(to, What.RESUME, "");
+  }
+
+  SessionBuilder event(double at, What what, String detail) {
+    entries.add(new Entry(nanos(at), entries.size(), what, detail));
+    return this;
+  }
+
+  Session build() {
+    List<Entry> sorted = new ArrayList<>(entries);
+    sorted.sort(Comparator.comparingLong(Entry::atNanos).thenComparingInt(Entry::order));
+    List<SessionEvent> events = new ArrayList<>();
+    for (Entry entry : sorted) {
+      events.add(
+          new SessionEvent(events.size() + 1, entry.atNanos(), entry.what(), entry.detail()));
+    }
+    Protocol protocol = GuidelineLibrary.editions().get(0);
+    Guidance guidance = protocol.find(PatientGroup.ADULT, situation).orElseThrow();
+    PracticePlan plan = new PracticePlan(guidance, nanos(countInSeconds), nanos(lengthSeconds), 0);
+    return new Session(
+        new SessionHeader(Instant.parse("2026-01-31T12:00:00Z"), origin, "", protocol, plan),
+        events,
+        List.of());
+  }
+
+  Review review() {
+    return Reviewer.review(build());
+  }
+}

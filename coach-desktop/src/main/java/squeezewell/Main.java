@@ -1,13 +1,64 @@
 package squeezewell;
 
+import java.awt.GraphicsEnvironment;
+import java.io.BufferedWriter;
+import java.io.Console;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.time.Clock;
+import java.util.concurrent.atomic.AtomicBoolean;
+import squeezewell.cli.Cli;
+import squeezewell.cli.Surroundings;
 import squeezewell.desktop.Simulator;
-import squeezewell.files.HomeFolder;
 
-/** Entry point of the runnable jar. */
+/** Entry point of the runnable jar. The only place that ends the program. */
 public final class Main {
   private Main() {}
 
-  public static void main(String[] args) throws Exception {
-    Simulator.open(HomeFolder.resolve(args.length > 1 ? args[1] : null).make());
+  public static void main(String[] args) {
+    AtomicBoolean windowOpen = new AtomicBoolean();
+    boolean terminal = isTerminal();
+    Charset charset = terminal ? System.console().charset() : Charset.defaultCharset();
+    Surroundings around =
+        new Surroundings(
+            writer(FileDescriptor.out, charset),
+            writer(FileDescriptor.err, charset),
+            System.in,
+            terminal,
+            GraphicsEnvironment.isHeadless(),
+            charset,
+            Clock.systemUTC(),
+            home -> {
+              Simulator.open(home);
+              windowOpen.set(true);
+            });
+    int code = Cli.run(args, around);
+    // An open window keeps the program running until it is closed.
+    if (!windowOpen.get()) {
+      System.exit(code);
+    }
+  }
+
+  /** From Java 22 on there is a console even where a pipe is; it then has a method that tells. */
+  @SuppressWarnings("SystemConsoleNull")
+  private static boolean isTerminal() {
+    Console console = System.console();
+    if (console == null) {
+      return false;
+    }
+    try {
+      return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (ReflectiveOperationException e) {
+      return true;
+    }
+  }
+
+  private static PrintWriter writer(FileDescriptor descriptor, Charset charset) {
+    return new PrintWriter(
+        new BufferedWriter(new OutputStreamWriter(new FileOutputStream(descriptor), charset)),
+        true);
   }
 }

@@ -18,7 +18,8 @@ import squeezewell.protocol.Situation;
  * @param pedalKeys key codes that count as a squeeze besides the usual keys, at most {@value
  *     #MOST_PEDAL_KEYS}, none twice
  * @param cautionSeenAt when the caution was read; empty if it has not been
- * @param soundLevels how loud each of {@link #SOUND_KINDS} is; all of them are there
+ * @param soundLevels how loud each of {@link #SOUND_KINDS} is; one that is left out has its usual
+ *     level
  * @param countStyle one of {@link #COUNT_STYLES}
  * @param lastChoice what was practised last
  * @param trainee who practises; empty if not said
@@ -35,6 +36,17 @@ public record Settings(
   public static final List<Integer> TEXT_SIZES_PERCENT = List.of(100, 125, 150, 175, 200);
   public static final List<String> SOUND_KINDS =
       List.of("squeeze", "release", "count", "compression", "reminder", "voice");
+
+  /** Counts are soft, so that the squeeze stands out (our own choice). */
+  private static final Map<String, Double> USUAL_VOLUMES =
+      Map.of(
+          "squeeze", 0.8,
+          "release", 0.6,
+          "count", 0.35,
+          "compression", 0.6,
+          "reminder", 0.6,
+          "voice", 0.8);
+
   public static final List<String> COUNT_STYLES = List.of("sound", "spoken", "silent");
   public static final int MOST_PEDAL_KEYS = 8;
 
@@ -60,7 +72,8 @@ public record Settings(
     require(SOUND_KINDS.containsAll(soundLevels.keySet()), "soundLevels", soundLevels.keySet());
     Map<String, SoundLevel> levels = new LinkedHashMap<>();
     for (String kind : SOUND_KINDS) {
-      levels.put(kind, soundLevels.getOrDefault(kind, new SoundLevel(1, false)));
+      SoundLevel usual = new SoundLevel(USUAL_VOLUMES.get(kind), false);
+      levels.put(kind, soundLevels.getOrDefault(kind, usual));
     }
     soundLevels = Collections.unmodifiableMap(levels);
   }

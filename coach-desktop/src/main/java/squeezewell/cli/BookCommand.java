@@ -1,0 +1,128 @@
+package squeezewell.cli;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.SessionStore;
+import squeezewell.input.BadInputException;
+import squeezewell.review.Metrics;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
+
+/** The past sessions of a home. */
+@Command(
+    name = "book",
+    description = "List the past sessions, newest first. One that can't be read has its reason.",
+    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+final class BookCommand extends CliCommand {
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
+  @Mixin HomeOption home = new HomeOption();
+
+  @Option(names = "--json", description = "Print JSON for a program to read.")
+  boolean json;
+
+  BookCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() throws BadInputException {
+    HomeFolder folder = home.home();
+    List<SessionStore.Entry> entries =
+        new SessionStore(folder).entries().collect(Collectors.toList());
+    if (json) {
+      around.out().println(JsonText.of(writer -> write(writer, entries)));
+      return DONE;
+    }
+    if (entries.isEmpty()) {
+      around.print("No sessions yet in " + folder.root());
+    }
+    for (SessionStore.Entry entry : entries) {
+      print(entry, folder.zone());
+    }
+    return DONE;
+  }
+
+  private void print(SessionStore.Entry entry, ZoneId zone) {
+    if (entry.session().isEmpty()) {
+      around.print(entry.file().getFileName() + "  can't be read");
+      around.print(TextWrap.wrap(entry.problem(), 78, "    "));
+      return;
+    }
+    Session session = entry.session().get();
+    SessionHeader header = session.header();
+    Review review = Reviewer.review(session);
+    Metrics metrics = review.metrics();
+    OptionalDouble rate = metrics.rate().overallPerMinute();
+    around.print(
+        WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone))
+            + "  "
+            + Words.clock(review.asked().practisedNanos())
+            + "  "
+            + header.protocol().title()
+            + ", "
+            + header.plan().guidance().patient().id()
+            + (header.origin() == SessionHeader.Origin.VIRTUAL ? "  (virtual trainee)" : ""));
+    around.print(
+        "    breaths "
+            + metrics.breathCount()
+            + (rate.isPresent() ? ", " + Words.decimals(rate.getAsDouble(), 1) + " a minute" : "")
+            + (metrics.interval().count() > 0
+                ? ", in range "
+                    + metrics.interval().inRangeCount()
+                    + " of "
+                    + metrics.interval().count()
+                : ""));
+    around.print(TextWrap.wrap(review.headline(), 78, "    "));
+  }
+
+  private static void write(JsonWriter json, List<SessionStore.Entry> entries) throws IOException {
+    json.beginObject();
+    json.name("sessions").beginArray();
+    for (SessionStore.Entry entry : entries) {
+      json.beginObject();
+      json.name("file").value(entry.file().toString());
+      json.name("problem").value(entry.problem().isEmpty() ? null : entry.problem());
+      if (entry.session().isPresent()) {
+        write(json, entry.session().get());
+      }
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  private static void write(JsonWriter json, Session session) throws IOException {
+    SessionHeader header = session.header();
+    Review review = Reviewer.review(session);
+    Metrics metrics = review.metrics();
+    OptionalDouble rate = metrics.rate().overallPerMinute();
+    json.name("startedAt").value(header.startedAt().toString());
+    json.name("origin").value(header.origin().word());
+    json.name("trainee").value(header.trainee());
+    json.name("protocol").value(header.protocol().id());
+    json.name("patient").value(header.plan().guidance().patient().id());
+    json.name("situation").value(header.plan().guidance().situation().id());
+    json.name("finished").value(session.finished());
+    json.name("practisedSeconds").value(Words.exactSeconds(review.asked().practisedNanos()));
+    json.name("breaths").value(metrics.breathCount());
+    json.name("ratePerMinute").value(rate.isPresent() ? (Double) rate.getAsDouble() : null);
+    json.name("intervals").value(metrics.interval().count());
+    json.name("intervalsInRange").value(metrics.interval().inRangeCount());
+    json.name("headline").value(review.headline());
+  }
+}

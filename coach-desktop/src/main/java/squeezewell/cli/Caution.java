@@ -1,0 +1,13 @@
+package squeezewell.cli;
+
+/** What must be said wherever results are shown. */
+final class Caution {
+  static final String LINE_1 = "A training aid for manikins. Not a medical device.";
+  static final String LINE_2 = "Follow your local protocols and medical direction.";
+  static final String LINE_3 = "Do not use it in an emergency.";
+
+  /** The whole caution in one line. */
+  static final String TEXT = LINE_1 + " " + LINE_2 + " " + LINE_3;
+
+  private Caution() {}
+}

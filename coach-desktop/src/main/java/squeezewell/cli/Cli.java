@@ -1,0 +1,107 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.ParameterException;
+import squeezewell.input.BadInputException;
+
+/** The whole command line. */
+public final class Cli {
+  private static final int WIDTH = 80;
+
+  private Cli() {}
+
+  /**
+   * Carries out one command.
+   *
+   * @param arguments the words after the program's name
+   * @param around where to write and what to use
+   * @return the exit code: 0 done, 1 could not do it, 2 bad usage or bad input
+   */
+  public static int run(String[] arguments, Surroundings around) {
+    CommandLine line = new CommandLine(new TopCommand(around));
+    CommandLine demo = new CommandLine(new DemoCommand(around));
+    demo.getCommandSpec().usageMessage().footer(DemoCommand.footer());
+    line.addSubcommand(demo);
+    line.addSubcommand(new RenderCommand(around));
+    line.addSubcommand(new ReviewCommand(around));
+    line.addSubcommand(
+        new CommandLine(new ProtocolCommand(around))
+            .addSubcommand(new ProtocolCommand.ListCommand(around))
+            .addSubcommand(new ProtocolCommand.ShowCommand(around))
+            .addSubcommand(new ProtocolCommand.CheckCommand(around)));
+    line.addSubcommand(new BookCommand(around));
+    line.setOut(around.out());
+    line.setErr(around.err());
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+    line.setUsageHelpWidth(WIDTH);
+    line.setExpandAtFiles(false);
+    line.setParameterExceptionHandler((e, words) -> badUsage(e, around));
+    line.setExecutionExceptionHandler((e, command, result) -> failed(e, around));
+    int code = hasEmptyWord(arguments, around) ? CliCommand.BAD_INPUT : line.execute(arguments);
+    if (around.out().checkError() && code == CliCommand.DONE) {
+      around.say("squeezewell: the output could not be written");
+      code = CliCommand.COULD_NOT;
+    }
+    around.err().flush();
+    return code;
+  }
+
+  /** An empty word is most often a script's variable that was never set. */
+  private static boolean hasEmptyWord(String[] arguments, Surroundings around) {
+    for (int i = 0; i < arguments.length; i++) {
+      if (arguments[i].isEmpty() || arguments[i].matches("--[a-z-]+=")) {
+        around.say("squeezewell: word " + (i + 1) + " is empty; allowed: a value");
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static int badUsage(ParameterException e, Surroundings around) {
+    String help = e.getCommandLine().getCommandSpec().qualifiedName();
+    around.say("squeezewell: " + oneLine(e.getMessage()));
+    around.say("For help: " + help + " --help");
+    return CliCommand.BAD_INPUT;
+  }
+
+  private static int failed(Exception e, Surroundings around) {
+    around.out().flush();
+    if (e instanceof BadInputException) {
+      around.say("squeezewell: " + e.getMessage());
+      return CliCommand.BAD_INPUT;
+    }
+    String text;
+    if (e instanceof IOException io) {
+      text = explain(io);
+    } else if (e instanceof CannotException) {
+      text = e.getMessage();
+    } else {
+      text = "something went wrong inside the program: " + e;
+    }
+    around.say("squeezewell: " + oneLine(text));
+    return CliCommand.COULD_NOT;
+  }
+
+  private static String explain(IOException e) {
+    if (e instanceof NoSuchFileException missing) {
+      return missing.getFile() + ": there is no such file or folder";
+    }
+    if (e instanceof AccessDeniedException denied) {
+      return denied.getFile() + ": this user may not do that";
+    }
+    if (e instanceof FileSystemException file) {
+      return file.getFile() + ": " + (file.getReason() == null ? "it failed" : file.getReason());
+    }
+    return String.valueOf(e.getMessage());
+  }
+
+  /** Words that came from outside must not move the cursor of a terminal. */
+  private static String oneLine(String text) {
+    return text.replaceAll("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}]+", " ");
+  }
+}

@@ -1,0 +1,18 @@
+package squeezewell.cli;
+
+import squeezewell.review.Review;
+import squeezewell.review.ReviewJson;
+import squeezewell.review.ReviewText;
+
+/** Prints a review. */
+final class Debrief {
+  private Debrief() {}
+
+  static void print(Surroundings around, Review review, boolean json) {
+    if (json) {
+      around.out().println(JsonText.of(writer -> ReviewJson.write(review, writer)));
+      return;
+    }
+    around.print(ReviewText.write(review) + Caution.LINE_3);
+  }
+}

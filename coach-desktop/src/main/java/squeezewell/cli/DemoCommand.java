@@ -1,0 +1,159 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import squeezewell.coach.Coach;
+import squeezewell.coach.TraineeFault;
+import squeezewell.coach.VirtualTrainee;
+import squeezewell.cue.PracticePlan;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.ProtocolStore;
+import squeezewell.input.BadInputException;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.FileJournal;
+import squeezewell.session.Journal;
+import squeezewell.session.ManualClock;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.SessionReader;
+
+/** A practice by a virtual trainee, faster than time, then its debrief. */
+@Command(
+    name = "demo",
+    description = {
+      "Let a virtual trainee practise, faster than time, and show the debrief.",
+      "The same seed, fault and options give the same figures.",
+      "With --home DIR the session is kept there, dated now."
+    })
+final class DemoCommand extends CliCommand {
+  private static final int USUAL_MINUTES = 5;
+
+  @Mixin PracticeOptions practice = new PracticeOptions();
+  @Mixin HomeOption home = new HomeOption();
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Whole number that chooses the chance variations. Default: 1.")
+  String seed = "1";
+
+  @Option(
+      names = "--fault",
+      paramLabel = "NAME",
+      description = "What the trainee does wrong; the names are below. Default: none.")
+  String fault = "none";
+
+  @Option(names = "--json", description = "Print the debrief as JSON for a program to read.")
+  boolean json;
+
+  DemoCommand(Surroundings around) {
+    super(around);
+  }
+
+  /** The end of the help: the faults there are, then the caution. */
+  static String[] footer() {
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    lines.add("Faults:");
+    for (TraineeFault fault : TraineeFault.values()) {
+      lines.add("  " + fault.id() + " ".repeat(15 - fault.id().length()) + fault.meaning());
+    }
+    lines.add("");
+    lines.addAll(List.of(Caution.LINE_1, Caution.LINE_2, Caution.LINE_3));
+    return lines.toArray(new String[0]);
+  }
+
+  @Override
+  public Integer call() throws BadInputException, IOException, CannotException {
+    long number = Numbers.whole("--seed", seed, Long.MIN_VALUE, Long.MAX_VALUE);
+    TraineeFault habit =
+        PracticeOptions.word("--fault", fault, TraineeFault.values(), TraineeFault::id);
+    HomeFolder folder = home.home();
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder));
+    PracticePlan plan = PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES));
+    Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
+    SessionHeader header =
+        new SessionHeader(
+            now,
+            SessionHeader.Origin.VIRTUAL,
+            "virtual trainee, seed " + number + ", fault " + habit.id(),
+            choice.protocol(),
+            plan);
+    VirtualTrainee trainee = new VirtualTrainee(number, habit);
+    String notice = "A virtual trainee, not a person: seed " + number + ", fault " + habit.id();
+    if (json) {
+      around.say(notice);
+    } else {
+      around.print(notice + ",");
+      around.print("who " + habit.meaning() + ".");
+      around.print("");
+    }
+    Session session =
+        home.isGiven() ? kept(header, trainee, folder.make()) : notKept(header, trainee);
+    show(Reviewer.review(session));
+    return DONE;
+  }
+
+  private void show(Review review) {
+    if (!json) {
+      TextRibbon ribbon = new TextRibbon(review, around.showsBlocks());
+      if (around.console()) {
+        Animation.play(around, ribbon);
+      } else {
+        around.print(ribbon.text());
+      }
+      around.print("");
+    }
+    Debrief.print(around, review, json);
+  }
+
+  private Session kept(SessionHeader header, VirtualTrainee trainee, HomeFolder folder)
+      throws IOException, BadInputException, CannotException {
+    Path file = folder.newSessionFile(header.startedAt());
+    try (FileJournal journal = FileJournal.create(file, header)) {
+      practise(header, trainee, journal);
+    }
+    around.say("kept: " + file);
+    return SessionReader.read(file);
+  }
+
+  private static Session notKept(SessionHeader header, VirtualTrainee trainee)
+      throws IOException, CannotException {
+    List<SessionEvent> events = new ArrayList<>();
+    try (Journal journal = new ListJournal(events)) {
+      practise(header, trainee, journal);
+    }
+    return new Session(header, events, List.of());
+  }
+
+  private static void practise(SessionHeader header, VirtualTrainee trainee, Journal journal)
+      throws CannotException {
+    Coach coach = new Coach(header.plan(), journal, List.of());
+    trainee.practise(coach, new ManualClock());
+    if (!coach.state().trouble().isEmpty()) {
+      throw new CannotException(coach.state().trouble());
+    }
+  }
+
+  /** Keeps the facts in memory. */
+  private record ListJournal(List<SessionEvent> events) implements Journal {
+    @Override
+    public void append(SessionEvent event) {
+      events.add(event);
+    }
+
+    @Override
+    public void close() {
+      // Nothing is open.
+    }
+  }
+}

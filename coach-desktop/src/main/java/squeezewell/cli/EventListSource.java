@@ -1,0 +1,67 @@
+package squeezewell.cli;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import squeezewell.cue.PracticePlan;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.Rhythm;
+import squeezewell.session.EventListReader;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+/** Reads an event list as a session. The list says nothing of what was asked; options do. */
+final class EventListSource {
+  private EventListSource() {}
+
+  /**
+   * Reads a list. Without {@code --minutes} the practice lasts until the list's {@code finish}, or
+   * else until the last breath has had its interval or the last event has come, whichever is later.
+   */
+  static Session read(Path file, PracticeOptions options, PracticeOptions.Choice choice)
+      throws BadInputException {
+    if (options.hasMinutes()) {
+      return EventListReader.read(file, header(choice, options.lengthNanos(0)));
+    }
+    Session open = EventListReader.read(file, header(choice, PracticePlan.LONGEST_NANOS));
+    if (open.events().isEmpty()) {
+      throw BadInputException.missing(
+          "--minutes", "", "the length of the practice, since " + file + " holds no events");
+    }
+    long end = end(open.events(), spacing(choice.guidance().rhythm()));
+    long practised = open.schedule().practisedAt(end);
+    long length = Math.max(1, Math.min(practised, PracticePlan.LONGEST_NANOS));
+    return new Session(header(choice, length), open.events(), open.notes());
+  }
+
+  private static long end(List<SessionEvent> events, long spacingNanos) {
+    long end = 0;
+    for (SessionEvent event : events) {
+      if (event.what() == What.FINISH) {
+        return event.atNanos();
+      }
+      long known = event.what() == What.BREATH ? spacingNanos : 0;
+      end = Math.max(end, event.atNanos() + known);
+    }
+    return end;
+  }
+
+  /** How long a breath stands for, until the next is asked for. */
+  private static long spacing(Rhythm rhythm) {
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      return cycle.pauseNanos() / cycle.breathsPerCycle();
+    }
+    return rhythm.steadyBreaths().orElseThrow().interval().nanosAt(1);
+  }
+
+  private static SessionHeader header(PracticeOptions.Choice choice, long lengthNanos) {
+    return new SessionHeader(
+        Instant.EPOCH,
+        SessionHeader.Origin.EVENT_LIST,
+        "",
+        choice.protocol(),
+        PracticeOptions.plan(choice, 0, lengthNanos));
+  }
+}

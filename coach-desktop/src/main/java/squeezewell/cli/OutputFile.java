@@ -1,0 +1,77 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.UUID;
+import squeezewell.input.BadInputException;
+
+/**
+ * A file that a command is to write. What is there already is replaced only when that was asked
+ * for, and then as a whole.
+ *
+ * @param option the option that names it
+ * @param path where it is
+ * @param force whether a file that is there may be replaced
+ */
+record OutputFile(String option, Path path, boolean force) {
+
+  /** A file that can be written as far as can be known beforehand. */
+  static OutputFile of(String option, String text, boolean force) throws BadInputException {
+    Path path = ProtocolCommand.path(option, text);
+    if (Files.isDirectory(path)) {
+      throw BadInputException.notAllowed(option, "", text, "a file, not a folder");
+    }
+    if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !force) {
+      throw BadInputException.notAllowed(
+          option, "", text, "a file that is not there yet, or --force to replace it");
+    }
+    return new OutputFile(option, path, force);
+  }
+
+  /** Refuses to write to a file that has another part in the same command. */
+  void mustDifferFrom(String otherOption, Path other) throws BadInputException {
+    if (same(other)) {
+      throw BadInputException.notAllowed(
+          option, "", path.toString(), "another file than that of " + otherOption);
+    }
+  }
+
+  private boolean same(Path other) {
+    if (path.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize())) {
+      return true;
+    }
+    try {
+      return Files.exists(path) && Files.exists(other) && Files.isSameFile(path, other);
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Writes a text as UTF-8. The file appears only when it is complete.
+   *
+   * @throws IOException if it can't be written; what was there is left as it is
+   */
+  void write(String text) throws IOException {
+    // Not a temporary file of the system's: that would be hidden from other users for good.
+    Path part = path.resolveSibling("." + path.getFileName() + "-" + UUID.randomUUID() + ".part");
+    try {
+      Files.writeString(part, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+      if (force) {
+        Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
+      } else if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
+        throw new FileAlreadyExistsException(path.toString());
+      } else {
+        Files.move(part, path);
+      }
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+}

@@ -1,0 +1,149 @@
+package squeezewell.cli;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import picocli.CommandLine.Option;
+import squeezewell.cue.PracticePlan;
+import squeezewell.files.ProtocolStore;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
+
+/**
+ * What to practise: {@code --protocol}, {@code --patient}, {@code --situation}, {@code --minutes}.
+ */
+final class PracticeOptions {
+  private static final BigDecimal NANOS_PER_MINUTE = BigDecimal.valueOf(60_000_000_000L);
+  private static final BigDecimal MOST_MINUTES = BigDecimal.valueOf(24 * 60);
+
+  @Option(
+      names = "--protocol",
+      paramLabel = "ID",
+      description =
+          "Guideline edition, such as aha-2025 (see: protocol list)."
+              + " If it is not given: the newest that covers the situation.")
+  String protocol = "";
+
+  @Option(
+      names = "--patient",
+      paramLabel = "GROUP",
+      description = "adult, child, infant or newborn. Default: adult.")
+  String patient = "";
+
+  @Option(
+      names = "--situation",
+      paramLabel = "NAME",
+      description =
+          "pulse-no-breathing, pulse-slow-breathing, arrest-no-advanced-airway,"
+              + " arrest-advanced-airway or newborn-ventilation. Default: pulse-no-breathing.")
+  String situation = "";
+
+  @Option(
+      names = "--minutes",
+      paramLabel = "N",
+      description = "Length in minutes, above 0, at most 1440; 0.5 is half a minute.")
+  String minutes = "";
+
+  /**
+   * An edition and what it asks for.
+   *
+   * @param protocol the edition
+   * @param guidance one of its situations
+   */
+  record Choice(Protocol protocol, Guidance guidance) {}
+
+  /** The edition and situation that were chosen. */
+  Choice choice(ProtocolStore store) throws BadInputException {
+    PatientGroup group =
+        patient.isEmpty()
+            ? PatientGroup.ADULT
+            : word("--patient", patient, PatientGroup.values(), PatientGroup::id);
+    Situation found =
+        situation.isEmpty()
+            ? Situation.PULSE_NO_BREATHING
+            : word("--situation", situation, Situation.values(), Situation::id);
+    if (!protocol.isEmpty()) {
+      Protocol chosen = store.require("--protocol", protocol);
+      return new Choice(chosen, guidance(chosen, group, found));
+    }
+    for (Protocol edition : store.protocols()) {
+      Optional<Guidance> guidance = edition.find(group, found);
+      if (guidance.isPresent()) {
+        return new Choice(edition, guidance.get());
+      }
+    }
+    throw BadInputException.notAllowed(
+        "--situation",
+        "",
+        found.id() + " for " + group.id(),
+        "a situation that an edition covers; see: protocol list");
+  }
+
+  /** Whether any of these options was given. */
+  boolean anyGiven() {
+    return !protocol.isEmpty() || !patient.isEmpty() || !situation.isEmpty() || hasMinutes();
+  }
+
+  /** Whether the length was given. */
+  boolean hasMinutes() {
+    return !minutes.isEmpty();
+  }
+
+  /** The length in nanoseconds; {@code otherwise} minutes if it was not given. */
+  long lengthNanos(int otherwise) throws BadInputException {
+    String text = hasMinutes() ? minutes : Integer.toString(otherwise);
+    if (text.matches("\\d{1,4}(\\.\\d{1,6})?")) {
+      BigDecimal number = new BigDecimal(text);
+      if (number.signum() > 0 && number.compareTo(MOST_MINUTES) <= 0) {
+        return number.multiply(NANOS_PER_MINUTE).setScale(0, RoundingMode.HALF_UP).longValueExact();
+      }
+    }
+    throw BadInputException.notAllowed(
+        "--minutes", "", text, "a number above 0, at most " + MOST_MINUTES.toPlainString());
+  }
+
+  /** The plan of a practice of that length. */
+  static PracticePlan plan(Choice choice, long countInNanos, long lengthNanos) {
+    return new PracticePlan(choice.guidance(), countInNanos, lengthNanos, 0);
+  }
+
+  private static Guidance guidance(Protocol protocol, PatientGroup group, Situation situation)
+      throws BadInputException {
+    Optional<Guidance> found = protocol.find(group, situation);
+    if (found.isPresent()) {
+      return found.get();
+    }
+    throw BadInputException.notAllowed(
+        "--situation",
+        "",
+        situation.id() + " for " + group.id(),
+        "one that "
+            + protocol.id()
+            + " covers: "
+            + protocol.guidance().stream()
+                .map(g -> g.situation().id() + " for " + g.patient().id())
+                .distinct()
+                .collect(Collectors.joining(", ")));
+  }
+
+  /** The choice of that word. */
+  static <T> T word(String option, String word, T[] choices, Function<T, String> wordOf)
+      throws BadInputException {
+    for (T choice : choices) {
+      if (wordOf.apply(choice).equals(word)) {
+        return choice;
+      }
+    }
+    throw BadInputException.notAllowed(
+        option,
+        "",
+        word,
+        "one of " + Stream.of(choices).map(wordOf).collect(Collectors.joining(", ")));
+  }
+}

@@ -1,0 +1,136 @@
+package squeezewell.cli;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.util.Optional;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Citation;
+import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Confidence;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limit;
+import squeezewell.protocol.Limits;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Rhythm;
+
+/** What a guideline asks for, as JSON for programs. */
+final class ProtocolJson {
+  private final JsonWriter json;
+
+  private ProtocolJson(JsonWriter json) {
+    this.json = json;
+  }
+
+  /** Writes an edition as one object. */
+  static void write(JsonWriter json, Protocol protocol) throws IOException {
+    new ProtocolJson(json).protocol(protocol);
+  }
+
+  private void protocol(Protocol protocol) throws IOException {
+    json.beginObject();
+    json.name("id").value(protocol.id());
+    json.name("title").value(protocol.title());
+    json.name("organisation").value(protocol.organisation());
+    json.name("year").value(protocol.year());
+    json.name("local").value(protocol.local());
+    json.name("rhythms").beginArray();
+    for (Guidance guidance : protocol.guidance()) {
+      guidance(guidance);
+    }
+    json.endArray();
+    json.endObject();
+  }
+
+  private void guidance(Guidance guidance) throws IOException {
+    Rhythm rhythm = guidance.rhythm();
+    json.beginObject();
+    json.name("patient").value(guidance.patient().id());
+    json.name("situation").value(guidance.situation().id());
+    json.name("rescuers").value(guidance.rescuers() == 0 ? null : (Integer) guidance.rescuers());
+    interval(rhythm.steadyBreaths());
+    compressions(rhythm.compressions());
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      json.name("compressionsPerCycle").value(cycle.perCycle());
+      json.name("breathsPerCycle").value(cycle.breathsPerCycle());
+      seconds("inspirationSeconds", cycle.inspirationNanos());
+      seconds("pauseSeconds", cycle.pauseNanos());
+      seconds("pauseLimitSeconds", cycle.pauseLimitNanos());
+      citation("source", "confidence", cycle.cycleSource());
+      citation("rangeSource", "rangeConfidence", cycle.pauseLimitSource());
+      citation("inspirationSource", "inspirationConfidence", cycle.inspirationSource());
+    } else {
+      BreathPlan breaths = rhythm.steadyBreaths().orElseThrow();
+      json.name("compressionsPerCycle").nullValue();
+      json.name("breathsPerCycle").nullValue();
+      seconds("inspirationSeconds", breaths.inspirationNanos());
+      json.name("pauseSeconds").nullValue();
+      json.name("pauseLimitSeconds").nullValue();
+      citation("source", "confidence", published(breaths));
+      citation("rangeSource", "rangeConfidence", breaths.rangeSource());
+      citation("inspirationSource", "inspirationConfidence", breaths.inspirationSource());
+    }
+    limits(guidance.limits());
+    json.endObject();
+  }
+
+  /** The interval's own source, unless that is our choice within a range that was published. */
+  private static Citation published(BreathPlan breaths) {
+    return breaths.intervalSource().confidence() == Confidence.HOUSE
+        ? breaths.rangeSource()
+        : breaths.intervalSource();
+  }
+
+  private void interval(Optional<BreathPlan> breaths) throws IOException {
+    json.name("breathIntervalSeconds");
+    if (breaths.isEmpty()) {
+      json.nullValue();
+      return;
+    }
+    json.beginObject();
+    seconds("target", breaths.get().interval().nanosAt(1));
+    seconds("low", breaths.get().lowNanos());
+    seconds("high", breaths.get().highNanos());
+    json.endObject();
+  }
+
+  private void compressions(Optional<CompressionPlan> compressions) throws IOException {
+    json.name("compressionsPerMinute");
+    if (compressions.isEmpty()) {
+      json.nullValue();
+      return;
+    }
+    json.beginObject();
+    json.name("target").value(compressions.get().tempo().perMinute());
+    json.name("low").value(compressions.get().lowPerMinute());
+    json.name("high").value(compressions.get().highPerMinute());
+    json.endObject();
+  }
+
+  private void limits(Limits limits) throws IOException {
+    json.name("limits").beginObject();
+    limit("pulseCheckEvery", limits.pulseCheckEvery());
+    limit("pulseCheckNotice", limits.pulseCheckNotice());
+    limit("pulseCheckShortest", limits.pulseCheckShortest());
+    limit("pulseCheckLongest", limits.pulseCheckLongest());
+    limit("suctionLongest", limits.suctionLongest());
+    limit("suctionNotice", limits.suctionNotice());
+    limit("gapLongest", limits.gapLongest());
+    json.endObject();
+  }
+
+  private void limit(String name, Limit limit) throws IOException {
+    json.name(name).beginObject();
+    seconds("seconds", limit.nanos());
+    citation("source", "confidence", limit.source());
+    json.endObject();
+  }
+
+  private void seconds(String name, long nanos) throws IOException {
+    json.name(name).value(Words.exactSeconds(nanos));
+  }
+
+  private void citation(String source, String confidence, Citation citation) throws IOException {
+    json.name(source).value(ProtocolText.document(citation));
+    json.name(confidence).value(citation.confidence().id());
+  }
+}

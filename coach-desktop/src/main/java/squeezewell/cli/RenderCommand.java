@@ -1,0 +1,124 @@
+package squeezewell.cli;
+
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.DoubleConsumer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import squeezewell.audio.CueTrack;
+import squeezewell.audio.SoundLevels;
+import squeezewell.cue.CueSchedule;
+import squeezewell.files.ProtocolStore;
+import squeezewell.input.BadInputException;
+
+/** The cue track as a file. */
+@Command(
+    name = "render",
+    description = "Write the prompts of a practice as a sound file (WAV), without a count-in.",
+    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+final class RenderCommand extends CliCommand {
+  private static final int USUAL_MINUTES = 10;
+  private static final int USUAL_RATE = 48_000;
+  private static final long LONG_NANOS = 30 * 60_000_000_000L;
+
+  @Mixin PracticeOptions practice = new PracticeOptions();
+  @Mixin HomeOption home = new HomeOption();
+
+  @Option(
+      names = "--rate",
+      paramLabel = "HZ",
+      description = "Frames a second, 44100 or 48000. Default: 48000.")
+  String rate = Integer.toString(USUAL_RATE);
+
+  @Option(names = "--out", paramLabel = "FILE", description = "The sound file to write.")
+  String out = "";
+
+  @Option(
+      names = "--cues",
+      paramLabel = "FILE",
+      description = "A JSON file to write the instant of each cue to.")
+  String cues = "";
+
+  @Option(names = "--force", description = "Replace files that are there already.")
+  boolean force;
+
+  RenderCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() throws BadInputException, IOException {
+    if (out.isEmpty() && cues.isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(), "render needs a file to write: --out FILE or --cues FILE or both");
+    }
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()));
+    long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
+    CueTrack track = track(choice, lengthNanos);
+    Optional<OutputFile> sound = file("--out", out);
+    Optional<OutputFile> list = file("--cues", cues);
+    if (sound.isPresent() && list.isPresent()) {
+      sound.get().mustDifferFrom("--cues", list.get().path());
+    }
+    if (sound.isPresent()) {
+      track.write(sound.get().path(), force, progress(lengthNanos));
+      around.say("written: " + sound.get().path());
+    }
+    if (list.isPresent()) {
+      list.get().write(JsonText.of(json -> write(json, track)) + "\n");
+      around.say("written: " + list.get().path());
+    }
+    return DONE;
+  }
+
+  private CueTrack track(PracticeOptions.Choice choice, long lengthNanos) throws BadInputException {
+    int hertz = (int) Numbers.whole("--rate", rate, 1, 1_000_000);
+    if (hertz != 44_100 && hertz != USUAL_RATE) {
+      throw BadInputException.notAllowed("--rate", "", rate, "44100 or 48000");
+    }
+    CueSchedule schedule = CueSchedule.of(PracticeOptions.plan(choice, 0, lengthNanos));
+    try {
+      return new CueTrack(schedule, hertz, SoundLevels.defaults());
+    } catch (IllegalArgumentException e) {
+      throw BadInputException.fault("--minutes", "", e.getMessage());
+    }
+  }
+
+  private Optional<OutputFile> file(String option, String text) throws BadInputException {
+    return text.isEmpty() ? Optional.empty() : Optional.of(OutputFile.of(option, text, force));
+  }
+
+  private DoubleConsumer progress(long lengthNanos) {
+    if (lengthNanos < LONG_NANOS) {
+      return done -> {};
+    }
+    int[] told = {0};
+    return done -> {
+      int tenths = (int) (done * 10);
+      if (tenths > told[0]) {
+        told[0] = tenths;
+        around.say(String.format(Locale.ROOT, "%3d %% written", tenths * 10));
+      }
+    };
+  }
+
+  private static void write(JsonWriter json, CueTrack track) throws IOException {
+    json.beginObject();
+    json.name("sampleRate").value(track.rate());
+    json.name("cues").beginArray();
+    for (CueTrack.Expected cue : track.cues()) {
+      json.beginObject();
+      json.name("atSeconds").jsonValue(Words.exactSeconds(cue.atNanos()).toPlainString());
+      json.name("kind").value(cue.kind().id());
+      json.name("count").value(cue.count());
+      json.name("frame").value(cue.frame());
+      json.endObject();
+    }
+    json.endArray();
+    json.endObject();
+  }
+}

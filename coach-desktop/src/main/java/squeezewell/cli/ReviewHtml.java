@@ -1,0 +1,252 @@
+package squeezewell.cli;
+
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import squeezewell.review.Asked;
+import squeezewell.review.Finding;
+import squeezewell.review.Metrics;
+import squeezewell.review.PulseCheckResult;
+import squeezewell.review.Review;
+import squeezewell.review.SuctionResult;
+import squeezewell.session.SessionHeader;
+
+/**
+ * A debrief as one page. It asks for nothing from outside: no script, no font, no picture but those
+ * drawn in it. Every text is escaped.
+ */
+final class ReviewHtml {
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
+  private static final String STYLE =
+      """
+      body { background: #FAF7EF; color: #14252D; margin: 0 auto; max-width: 760px;
+        padding: 24px; font: 15px/1.5 "DejaVu Sans", Verdana, sans-serif;
+        font-variant-numeric: tabular-nums; }
+      h1 { font-size: 30px; line-height: 1.2; margin: 4px 0 8px; }
+      h2 { font-size: 17px; margin: 28px 0 8px; }
+      .soft, .label { color: #50626A; }
+      .cards { display: flex; flex-wrap: wrap; gap: 12px; margin: 20px 0; }
+      .card, .finding, figure { background: #FFFFFF; border: 1px solid #DDD8C8;
+        border-radius: 12px; padding: 12px 16px; margin: 0 0 12px; }
+      .card { flex: 1 1 180px; margin: 0; }
+      .card b { display: block; font-size: 23px; }
+      .finding b { display: block; }
+      .word { color: #50626A; font-size: 13px; }
+      table { border-collapse: collapse; width: 100%; }
+      td, th { text-align: left; padding: 4px 12px 4px 0; border-bottom: 1px solid #DDD8C8;
+        vertical-align: top; font-weight: normal; }
+      th { color: #50626A; width: 40%; }
+      svg { width: 100%; height: auto; display: block; }
+      svg text { font-size: 11px; fill: #50626A; }
+      .rule { stroke: #DDD8C8; } .target { stroke: #1F7A8F; stroke-dasharray: 6 4; }
+      .band { fill: #1F7A8F; fill-opacity: 0.14; } .hold { fill: #50626A; fill-opacity: 0.14; }
+      .prompt { fill: #50626A; } .missed { fill: none; stroke: #50626A; }
+      .good { fill: #1F7A8F; } .fast { fill: #9A5B00; } .slow { fill: #6B3FA0; }
+      .caution { margin-top: 32px; padding-top: 12px; border-top: 1px solid #DDD8C8; }
+      @media print { body { max-width: none; } .finding, figure { break-inside: avoid; } }
+      """;
+
+  private final SessionHeader header;
+  private final Review review;
+  private final StringBuilder page = new StringBuilder();
+
+  private ReviewHtml(SessionHeader header, Review review) {
+    this.header = header;
+    this.review = review;
+  }
+
+  /**
+   * The page.
+   *
+   * @param header of the session that was reviewed
+   * @param review its review
+   * @param zone the time zone to write its date in
+   */
+  static String of(SessionHeader header, Review review, ZoneId zone) {
+    return new ReviewHtml(header, review).page(zone);
+  }
+
+  private String page(ZoneId zone) {
+    add("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+    add("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+    add("<meta http-equiv=\"Content-Security-Policy\"");
+    add(" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+    add("<title>" + Html.text("Debrief: " + review.headline()) + "</title>\n");
+    add("<style>\n" + STYLE + "</style>\n</head>\n<body>\n");
+    element("div", "soft", "Debrief");
+    element("h1", "", review.headline());
+    element("div", "soft", asked());
+    element("div", "soft", who(zone));
+    cards();
+    figure("What was asked, what was done", ReviewSvg.ribbon(review));
+    legend();
+    figure("Seconds between breaths", ReviewSvg.intervals(review));
+    findings();
+    figures();
+    element("h2", "", "The rule");
+    element("p", "", review.verdict().outcome().label() + ". " + review.verdict().rule());
+    review.verdict().reasons().forEach(reason -> element("p", "soft", reason));
+    source();
+    add("<p class=\"caution\">" + Html.text(Caution.TEXT) + "</p>\n</body>\n</html>\n");
+    return page.toString();
+  }
+
+  private String asked() {
+    Asked asked = review.asked();
+    String rhythm =
+        asked.intervalSeconds().isPresent()
+            ? "one breath every " + Words.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
+            : "compressions and breaths";
+    return Words.clock(asked.practisedNanos())
+        + ", "
+        + asked.patient().toLowerCase(Locale.ROOT)
+        + ", "
+        + asked.situation()
+        + ", "
+        + rhythm
+        + " ("
+        + asked.protocolTitle()
+        + ")";
+  }
+
+  private String who(ZoneId zone) {
+    String trainee = header.trainee().isEmpty() ? "" : header.trainee() + ", ";
+    return switch (header.origin()) {
+      case LIVE -> trainee + "practised live, " + when(zone);
+      case VIRTUAL -> trainee + "a virtual practice, not a person, " + when(zone);
+      case EVENT_LIST -> trainee + "from a list of events";
+    };
+  }
+
+  private String when(ZoneId zone) {
+    return WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
+  }
+
+  private void cards() {
+    Metrics metrics = review.metrics();
+    Asked asked = review.asked();
+    add("<div class=\"cards\">\n");
+    boolean steady = asked.intervalSeconds().isPresent();
+    if (steady) {
+      card(
+          number(metrics.rate().overallPerMinute(), 1, ""),
+          "breaths a minute",
+          "asked: " + Words.upTo(60 / asked.intervalSeconds().getAsDouble(), 1));
+      card(
+          metrics.interval().count() == 0
+              ? "—"
+              : metrics.interval().inRangeCount() + " of " + metrics.interval().count(),
+          "intervals in range",
+          Words.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
+              + " to "
+              + Words.upTo(asked.highNanos().getAsLong() / 1e9, 2)
+              + " s");
+    } else {
+      card(Integer.toString(metrics.breathCount()), "breaths", "");
+    }
+    card(
+        Words.upTo(metrics.gap().longestSeconds(), 1) + " s",
+        "longest gap",
+        Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses");
+    add("</div>\n");
+  }
+
+  private void card(String value, String name, String asked) {
+    add("<div class=\"card\"><b>" + Html.text(value) + "</b>" + Html.text(name));
+    add("<div class=\"word\">" + Html.text(asked) + "</div></div>\n");
+  }
+
+  private void legend() {
+    element(
+        "p",
+        "word",
+        "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
+            + " a tip upwards came too soon, a tip downwards too late.");
+  }
+
+  private void figure(String title, String svg) {
+    if (!svg.isEmpty()) {
+      element("h2", "", title);
+      add("<figure>\n" + svg + "</figure>\n");
+    }
+  }
+
+  private void findings() {
+    element("h2", "", "What to take from it");
+    for (Finding finding : review.findings()) {
+      add("<div class=\"finding\"><span class=\"word\">");
+      add(Html.text(finding.severity().label()) + "</span><b>" + Html.text(finding.title()));
+      add("</b>" + Html.text(finding.text()) + "</div>\n");
+    }
+  }
+
+  private void figures() {
+    Metrics metrics = review.metrics();
+    Metrics.Prompts prompts = metrics.prompts();
+    element("h2", "", "Figures");
+    add("<table>\n");
+    row("breaths", Integer.toString(metrics.breathCount()));
+    row("mean interval", number(metrics.interval().meanSeconds(), 2, " s"));
+    row("median interval", number(metrics.interval().medianSeconds(), 2, " s"));
+    row("spread of the intervals (SD)", number(metrics.interval().sdSeconds(), 2, " s"));
+    row(
+        "prompts",
+        prompts.given() + " given, " + prompts.met() + " met, " + prompts.missed() + " missed");
+    row("extra breaths", Integer.toString(prompts.extra()));
+    row("breath after prompt, mean", number(metrics.asynchrony().meanSeconds(), 2, " s"));
+    row("squeeze, mean", number(metrics.inspiration().meanSeconds(), 2, " s"));
+    for (PulseCheckResult check : metrics.pulseChecks()) {
+      row(
+          "pulse check",
+          "due "
+              + number(check.dueSeconds(), 1, " s")
+              + ", made "
+              + number(check.startedSeconds(), 1, " s")
+              + ", for "
+              + number(check.lengthSeconds(), 1, " s"));
+    }
+    for (SuctionResult suction : metrics.suctions()) {
+      row(
+          "suction",
+          "at "
+              + Words.upTo(suction.startedSeconds(), 1)
+              + " s, for "
+              + Words.upTo(suction.lengthSeconds(), 1)
+              + " s");
+    }
+    add("</table>\n");
+  }
+
+  private void row(String name, String value) {
+    add("<tr><th>" + Html.text(name) + "</th><td>" + Html.text(value) + "</td></tr>\n");
+  }
+
+  private void source() {
+    Asked asked = review.asked();
+    element("h2", "", "Guideline");
+    element(
+        "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
+    element(
+        "p",
+        "soft",
+        ProtocolText.document(asked.source()) + " — " + asked.source().confidence().meaning());
+    review.notes().forEach(note -> element("p", "soft", "Note: " + note));
+  }
+
+  private static String number(OptionalDouble value, int decimals, String unit) {
+    return value.isPresent() ? Words.upTo(value.getAsDouble(), decimals) + unit : "—";
+  }
+
+  private void element(String tag, String kind, String text) {
+    add("<" + tag + (kind.isEmpty() ? "" : " class=\"" + kind + "\"") + ">");
+    add(Html.text(text) + "</" + tag + ">\n");
+  }
+
+  private void add(String html) {
+    page.append(html);
+  }
+}

@@ -1,0 +1,206 @@
+package squeezewell.cli;
+
+import java.util.List;
+import java.util.Locale;
+import squeezewell.review.BreathMark;
+import squeezewell.review.Hold;
+import squeezewell.review.IntervalPoint;
+import squeezewell.review.Judgement;
+import squeezewell.review.PromptMark;
+import squeezewell.review.Review;
+
+/**
+ * The two pictures of a debrief as SVG: the ribbon, with prompts above and breaths below, two
+ * minutes a row; and the intervals against their range. A tip upwards is too soon, a tip downwards
+ * too late; the colour only repeats it.
+ */
+final class ReviewSvg {
+  private static final double SECOND = 1e9;
+  private static final double ROW_SECONDS = 120;
+  private static final int WIDTH = 720;
+  private static final int LEFT = 44;
+  private static final int ROW_HEIGHT = 76;
+  private static final int CHART_HEIGHT = 220;
+  private static final int CHART_TOP = 12;
+  private static final int CHART_BOTTOM = 190;
+
+  private final Review review;
+  private final StringBuilder svg = new StringBuilder();
+
+  private ReviewSvg(Review review) {
+    this.review = review;
+  }
+
+  /** What was asked and what was done, over time. */
+  static String ribbon(Review review) {
+    return new ReviewSvg(review).ribbon();
+  }
+
+  /** The intervals over time; empty if there is none to draw. */
+  static String intervals(Review review) {
+    return review.intervals().isEmpty() || review.asked().intervalSeconds().isEmpty()
+        ? ""
+        : new ReviewSvg(review).chart();
+  }
+
+  private String ribbon() {
+    int rows = (int) Math.max(1, Math.ceil(review.endNanos() / SECOND / ROW_SECONDS));
+    open(rows * ROW_HEIGHT, "Prompts above, breaths below, two minutes a row");
+    for (int row = 0; row < rows; row++) {
+      int top = row * ROW_HEIGHT;
+      text(4, top + 34, "label", Words.clock(Math.round(row * ROW_SECONDS * SECOND)));
+      line(LEFT, top + 36, WIDTH - 8, top + 36, "rule");
+    }
+    for (Hold hold : review.holds()) {
+      hold(hold, rows);
+    }
+    for (PromptMark prompt : review.prompts()) {
+      double x = x(prompt.atNanos());
+      int y = top(prompt.atNanos()) + 16;
+      String kind = prompt.outcome() == PromptMark.Outcome.MISSED ? "missed" : "prompt";
+      path(kind, "M%s %d h8 l-4 8 z", number(x - 4), y);
+    }
+    for (BreathMark breath : review.breaths()) {
+      breath(breath);
+    }
+    return close();
+  }
+
+  private void breath(BreathMark breath) {
+    double x = x(breath.startNanos());
+    int y = top(breath.startNanos()) + 42;
+    double seconds =
+        breath.endNanos().isPresent()
+            ? (breath.endNanos().getAsLong() - breath.startNanos()) / SECOND
+            : 0.5;
+    double width = Math.max(2.5, Math.min(seconds, 10) * perSecond());
+    String kind = kind(breath.judgement());
+    add(
+        "<rect class=\"%s\" x=\"%s\" y=\"%d\" width=\"%s\" height=\"16\" rx=\"1.5\"/>\n",
+        kind, number(x), y, number(width));
+    double middle = x + width / 2;
+    if (breath.judgement() == Judgement.FAST) {
+      path(kind, "M%s %d l3 -5 l3 5 z", number(middle - 3), y);
+    } else if (breath.judgement() == Judgement.SLOW) {
+      path(kind, "M%s %d l3 5 l3 -5 z", number(middle - 3), y + 16);
+    }
+  }
+
+  private void hold(Hold hold, int rows) {
+    String word =
+        switch (hold.kind()) {
+          case PULSE_CHECK -> "check";
+          case SUCTION -> "suction";
+          case PAUSE -> "pause";
+          case HOLE -> "stood still";
+        };
+    double from = hold.startNanos() / SECOND;
+    double to = Math.min(hold.endNanos() / SECOND, rows * ROW_SECONDS);
+    boolean first = true;
+    while (from < to) {
+      int row = (int) (from / ROW_SECONDS);
+      double rowEnd = Math.min(to, (row + 1) * ROW_SECONDS);
+      double x = LEFT + (from - row * ROW_SECONDS) * perSecond();
+      add(
+          "<rect class=\"hold\" x=\"%s\" y=\"%d\" width=\"%s\" height=\"%d\"/>\n",
+          number(x), row * ROW_HEIGHT + 10, number((rowEnd - from) * perSecond()), ROW_HEIGHT - 16);
+      if (first) {
+        text(x + 2, row * ROW_HEIGHT + ROW_HEIGHT - 2, "label", word);
+      }
+      first = false;
+      from = rowEnd;
+    }
+  }
+
+  private String chart() {
+    List<IntervalPoint> points = review.intervals();
+    double low = review.asked().lowNanos().orElseThrow() / SECOND;
+    double high = review.asked().highNanos().orElseThrow() / SECOND;
+    double target = review.asked().intervalSeconds().orElseThrow();
+    double most = 2 * target;
+    open(CHART_HEIGHT, "Seconds between breaths over time, with the range as a band");
+    add(
+        "<rect class=\"band\" x=\"%d\" y=\"%s\" width=\"%d\" height=\"%s\"/>\n",
+        LEFT, number(y(high, most)), WIDTH - LEFT - 8, number(y(low, most) - y(high, most)));
+    line(LEFT, y(target, most), WIDTH - 8, y(target, most), "target");
+    for (double tick : new double[] {0, low, target, high, most}) {
+      text(4, y(tick, most) + 4, "label", Words.upTo(tick, 2) + " s");
+    }
+    double end = Math.max(1, review.endNanos());
+    for (IntervalPoint point : points) {
+      if (!point.valid()) {
+        continue;
+      }
+      double x = LEFT + point.atNanos() / end * (WIDTH - LEFT - 16);
+      double y = y(Math.min(point.seconds(), most), most);
+      String kind = kind(point.judgement());
+      switch (point.judgement()) {
+        case FAST -> path(kind, "M%s %s l4 7 h-8 z", number(x), number(y - 4));
+        case SLOW -> path(kind, "M%s %s l4 -7 h-8 z", number(x), number(y + 4));
+        default -> path(kind, "M%s %s h6 v6 h-6 z", number(x - 3), number(y - 3));
+      }
+    }
+    text(LEFT, CHART_HEIGHT - 8, "label", "0:00");
+    text(WIDTH - 44, CHART_HEIGHT - 8, "label", Words.clock(review.endNanos()));
+    return close();
+  }
+
+  private static double y(double seconds, double most) {
+    return CHART_BOTTOM - seconds / most * (CHART_BOTTOM - CHART_TOP);
+  }
+
+  private static double perSecond() {
+    return (WIDTH - LEFT - 8) / ROW_SECONDS;
+  }
+
+  private static double x(long nanos) {
+    return LEFT + nanos / SECOND % ROW_SECONDS * perSecond();
+  }
+
+  private static int top(long nanos) {
+    return ((int) (nanos / SECOND / ROW_SECONDS)) * ROW_HEIGHT;
+  }
+
+  private static String kind(Judgement judgement) {
+    return switch (judgement) {
+      case FAST -> "fast";
+      case SLOW -> "slow";
+      case IN_RANGE, UNJUDGED -> "good";
+    };
+  }
+
+  private void open(int height, String title) {
+    add(
+        "<svg viewBox=\"0 0 %d %d\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\">\n",
+        WIDTH, height);
+    add("<title>%s</title>\n", Html.text(title));
+  }
+
+  private String close() {
+    return svg.append("</svg>\n").toString();
+  }
+
+  private void path(String kind, String form, Object... values) {
+    add("<path class=\"" + kind + "\" d=\"" + form + "\"/>\n", values);
+  }
+
+  private void line(double x1, double y1, double x2, double y2, String kind) {
+    add(
+        "<line class=\"%s\" x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"/>\n",
+        kind, number(x1), number(y1), number(x2), number(y2));
+  }
+
+  private void text(double x, double y, String kind, String text) {
+    add(
+        "<text class=\"%s\" x=\"%s\" y=\"%s\">%s</text>\n",
+        kind, number(x), number(y), Html.text(text));
+  }
+
+  private void add(String form, Object... values) {
+    svg.append(String.format(Locale.ROOT, form, values));
+  }
+
+  private static String number(double value) {
+    return Words.upTo(value, 2);
+  }
+}

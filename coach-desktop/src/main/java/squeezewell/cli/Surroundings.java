@@ -1,0 +1,53 @@
+package squeezewell.cli;
+
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.time.Clock;
+
+/**
+ * What a command finds around it, so that tests can put something else there.
+ *
+ * @param out standard output
+ * @param err standard error
+ * @param in standard input
+ * @param console whether a person sits at both ends, rather than a pipe or a file
+ * @param headless whether there is no display for windows
+ * @param charset what the output can show
+ * @param wallClock the time of day
+ * @param simulator opens the window
+ */
+public record Surroundings(
+    PrintWriter out,
+    PrintWriter err,
+    InputStream in,
+    boolean console,
+    boolean headless,
+    Charset charset,
+    Clock wallClock,
+    SimulatorLauncher simulator) {
+
+  /** Whether the output can show more than plain letters, digits and signs. */
+  boolean showsBlocks() {
+    return charset.canEncode() && charset.newEncoder().canEncode("█▲▼▾—…×₂");
+  }
+
+  /** Prints lines of text; what the output can't show is replaced by something plain. */
+  void print(String text) {
+    out.println(showsBlocks() ? text : plain(text));
+  }
+
+  /** Prints one message to standard error. */
+  void say(String text) {
+    err.println(showsBlocks() ? text : plain(text));
+  }
+
+  private static String plain(String text) {
+    return text.replace("—", "-")
+        .replace("–", "-")
+        .replace("…", "...")
+        .replace("×", "x")
+        .replace("₂", "2")
+        .replace("’", "'");
+  }
+}

@@ -1,0 +1,154 @@
+package squeezewell.cli;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import squeezewell.review.BreathMark;
+import squeezewell.review.Hold;
+import squeezewell.review.Judgement;
+import squeezewell.review.PromptMark;
+import squeezewell.review.Review;
+
+/**
+ * A picture of a practice in text: one line of prompts and one of breaths for each minute, one
+ * column a second. Shape tells in range, fast and slow apart. At most 66 columns wide.
+ */
+final class TextRibbon {
+  private static final long SECOND = 1_000_000_000L;
+  private static final int COLUMNS = 60;
+  private static final int MOST_ROWS = 12;
+
+  private final Review review;
+  private final Signs signs;
+
+  /**
+   * One minute.
+   *
+   * @param label its start, such as {@code 2:00}
+   * @param prompts the prompts, {@value #COLUMNS} columns
+   * @param breaths the breaths, likewise
+   */
+  record Row(String label, String prompts, String breaths) {}
+
+  /** The signs of the picture. */
+  private record Signs(char prompt, char missed, char inRange, char fast, char slow) {
+    static final Signs BLOCKS = new Signs('▾', '×', '█', '▲', '▼');
+    static final Signs PLAIN = new Signs('|', 'x', '#', '^', 'v');
+  }
+
+  TextRibbon(Review review, boolean blocks) {
+    this.review = review;
+    this.signs = blocks ? Signs.BLOCKS : Signs.PLAIN;
+  }
+
+  /** What the signs mean. */
+  String legend() {
+    return "      asked "
+        + signs.prompt
+        + "  missed "
+        + signs.missed
+        + "  |  breath "
+        + signs.inRange
+        + "  too soon "
+        + signs.fast
+        + "  too late "
+        + signs.slow;
+  }
+
+  /** The whole picture; the middle of a long practice is left out. */
+  String text() {
+    StringBuilder text = new StringBuilder();
+    List<Row> rows = rows();
+    for (int i = 0; i < rows.size(); i++) {
+      if (rows.size() > MOST_ROWS && i == MOST_ROWS / 2) {
+        int left = rows.size() - MOST_ROWS;
+        text.append("      … ").append(left).append(" minutes between …\n");
+        i += left - 1;
+        continue;
+      }
+      text.append(upper(rows.get(i))).append('\n').append(lower(rows.get(i))).append('\n');
+    }
+    return text.append(legend()).toString();
+  }
+
+  /** The line of prompts, with the label. */
+  static String upper(Row row) {
+    return (padded(row.label()) + row.prompts()).stripTrailing();
+  }
+
+  /** The line of breaths. */
+  static String lower(Row row) {
+    return (padded("") + row.breaths()).stripTrailing();
+  }
+
+  private static String padded(String label) {
+    return " ".repeat(Math.max(0, 5 - label.length())) + label + " ";
+  }
+
+  /** All minutes. */
+  List<Row> rows() {
+    List<Row> rows = new ArrayList<>();
+    for (long from = 0; from < review.endNanos(); from += COLUMNS * SECOND) {
+      rows.add(row(from));
+    }
+    return rows;
+  }
+
+  private Row row(long from) {
+    char[] upper = new char[COLUMNS];
+    char[] lower = new char[COLUMNS];
+    Arrays.fill(upper, ' ');
+    Arrays.fill(lower, ' ');
+    for (Hold hold : review.holds()) {
+      hold(upper, lower, hold, from);
+    }
+    for (PromptMark prompt : review.prompts()) {
+      put(
+          upper,
+          prompt.atNanos() - from,
+          prompt.outcome() == PromptMark.Outcome.MISSED ? signs.missed : signs.prompt);
+    }
+    for (BreathMark breath : review.breaths()) {
+      put(lower, breath.startNanos() - from, sign(breath.judgement()));
+    }
+    return new Row(Words.clock(from), new String(upper), new String(lower));
+  }
+
+  private static void hold(char[] upper, char[] lower, Hold hold, long from) {
+    String word =
+        switch (hold.kind()) {
+          case PULSE_CHECK -> "check";
+          case SUCTION -> "suction";
+          case PAUSE -> "pause";
+          case HOLE -> "hole";
+        };
+    long first = (hold.startNanos() - from + SECOND - 1) / SECOND;
+    long last = (hold.endNanos() - from) / SECOND;
+    for (long at = first; at < last; at++) {
+      if (at >= 0 && at < COLUMNS) {
+        int letter = (int) (at - first);
+        upper[(int) at] = letter < word.length() ? word.charAt(letter) : '.';
+        lower[(int) at] = '.';
+      }
+    }
+  }
+
+  private char sign(Judgement judgement) {
+    return switch (judgement) {
+      case FAST -> signs.fast;
+      case SLOW -> signs.slow;
+      case IN_RANGE, UNJUDGED -> signs.inRange;
+    };
+  }
+
+  /** Puts a sign; where breaths crowd a column, one that is out of range stays. */
+  private void put(char[] lane, long offset, char sign) {
+    if (offset < 0 || offset >= COLUMNS * SECOND) {
+      return;
+    }
+    int at = (int) (offset / SECOND);
+    if (lane[at] == ' ' || lane[at] == '.' || lane[at] == signs.inRange) {
+      lane[at] = sign;
+    }
+  }
+}

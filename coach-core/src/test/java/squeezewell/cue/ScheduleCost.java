@@ -11,9 +11,7 @@ import squeezewell.protocol.Rhythm;
  *
  * <pre>
  * mvn -B -q test-compile -pl coach-core
- * mvn -B -q dependency:build-classpath -pl coach-core -Dmdep.outputFile=target/classpath
- * java -cp coach-core/target/test-classes:coach-core/target/classes:$(cat coach-core/target/classpath) \
- *   squeezewell.cue.ScheduleCost
+ * java -cp coach-core/target/test-classes:coach-core/target/classes squeezewell.cue.ScheduleCost
  * </pre>
  */
 public final class ScheduleCost {

@@ -10,18 +10,12 @@ import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.time.Clock;
 import java.util.concurrent.atomic.AtomicBoolean;
-import squeezewell.cli.CannotException;
 import squeezewell.cli.Cli;
-import squeezewell.cli.SimulatorLauncher;
 import squeezewell.cli.Surroundings;
+import squeezewell.desktop.Simulator;
 
 /** Entry point of the runnable jar. The only place that ends the program. */
 public final class Main {
-  private static final SimulatorLauncher SIMULATOR =
-      home -> {
-        throw new CannotException("this build has no window yet; see: squeezewell --help");
-      };
-
   private Main() {}
 
   public static void main(String[] args) {
@@ -38,7 +32,7 @@ public final class Main {
             charset,
             Clock.systemUTC(),
             home -> {
-              SIMULATOR.open(home);
+              Simulator.open(home);
               windowOpen.set(true);
             });
     int code = Cli.run(args, around);

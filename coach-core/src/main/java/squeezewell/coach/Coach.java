@@ -3,7 +3,9 @@ package squeezewell.coach;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -41,10 +43,14 @@ public final class Coach {
   private final Journal journal;
   private final List<CueOutput> outputs;
   private final List<Breath> breaths = new ArrayList<>();
+  private List<Breath> shown = List.of();
   private final List<Integer> breathNumbers = new ArrayList<>();
+  private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
   private CueSchedule schedule;
   private int events;
-  private long lastAt;
+  private long latestNow;
+  private long lastEventAt;
+  private long lastCueAt = -1;
   private long cuedUntil;
   private boolean started;
   private boolean squeezing;
@@ -90,29 +96,40 @@ public final class Coach {
     if (finished) {
       return;
     }
-    long now = Math.max(nowNanos, lastAt);
-    noteHole(now);
-    giveCues(now);
-    OptionalLong end = schedule.endNanos();
-    if (end.isPresent() && now >= end.getAsLong()) {
-      finish(Math.max(end.getAsLong(), lastAt));
-    }
+    latestNow = clamp(nowNanos, latestNow);
+    pass(latestNow + 1);
     publish();
   }
 
   /**
-   * Carries out a command. One that makes no sense now changes nothing.
+   * Carries out a command. One that makes no sense now changes nothing. A command that changes the
+   * prompts takes effect just after the last cue given, so that what was prompted stays prompted.
    *
    * @param command what to do
-   * @param atNanos when it was given, session time; a time before an earlier event's counts as that
-   *     event's time
+   * @param atNanos when it was given, session time; may lie before an earlier call's time, but a
+   *     time before an earlier event's counts as that event's time
    */
   public void command(Command command, long atNanos) {
-    long at = Math.max(atNanos, lastAt);
-    advance(at);
     if (finished) {
       return;
     }
+    long at = clamp(atNanos, lastEventAt);
+    latestNow = Math.max(latestNow, at);
+    pass(at);
+    if (!finished) {
+      carryOut(command, Math.max(at, lastEventAt));
+    }
+    if (!finished) {
+      pass(latestNow + 1);
+    }
+    publish();
+  }
+
+  private static long clamp(long nanos, long least) {
+    return Math.min(Math.max(nanos, least), SessionEvent.LATEST_NANOS);
+  }
+
+  private void carryOut(Command command, long at) {
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
@@ -127,34 +144,43 @@ public final class Coach {
       case SOUND_LOST -> sound(true, at);
       case SOUND_BACK -> sound(false, at);
     }
-    publish();
   }
 
   private void squeeze(long at) {
-    boolean bounced =
-        !breaths.isEmpty() && at - breaths.get(breaths.size() - 1).startNanos() < BOUNCE_NANOS;
-    if (squeezing || bounced) {
+    if (squeezing) {
       return;
     }
-    Stretch now = schedule.stretchAt(at);
-    if (at - now.startNanos() >= BREATHING_AGAIN_NANOS) {
+    squeezing = true;
+    if (!breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS) {
+      // The contact bounced: the squeeze goes on, and its end will be written once more.
+      replaceLastBreath(OptionalLong.empty());
+      return;
+    }
+    if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
-    append(What.BREATH, at, "");
-    breaths.add(new Breath(at, OptionalLong.empty(), OptionalDouble.empty()));
+    long began = append(What.BREATH, at, "");
+    breaths.add(new Breath(began, OptionalLong.empty(), OptionalDouble.empty()));
     breathNumbers.add(events);
-    squeezing = true;
+    shown = List.copyOf(breaths);
   }
 
   private void squeezeEnd(long at) {
-    if (!squeezing) {
-      return;
+    if (squeezing) {
+      replaceLastBreath(OptionalLong.of(append(What.BREATH_END, at, "")));
+      squeezing = false;
     }
-    append(What.BREATH_END, at, "");
-    Breath open = breaths.remove(breaths.size() - 1);
-    breaths.add(new Breath(open.startNanos(), OptionalLong.of(at), open.millilitres()));
-    squeezing = false;
+  }
+
+  private Breath lastBreath() {
+    return breaths.get(breaths.size() - 1);
+  }
+
+  private void replaceLastBreath(OptionalLong end) {
+    Breath last = lastBreath();
+    breaths.set(breaths.size() - 1, new Breath(last.startNanos(), end, last.millilitres()));
+    shown = List.copyOf(breaths);
   }
 
   private void retractBreath(long at) {
@@ -165,16 +191,15 @@ public final class Coach {
     append(What.RETRACT, at, Integer.toString(breathNumbers.get(breathNumbers.size() - 1)));
     breaths.remove(breaths.size() - 1);
     breathNumbers.remove(breathNumbers.size() - 1);
+    shown = List.copyOf(breaths);
   }
 
   private void hold(What what, Stretch.Kind kind, long at) {
-    if (schedule.stretchAt(at).kind() == kind) {
-      return;
+    if (schedule.stretchAt(at).kind() != kind) {
+      squeezeEnd(at);
+      endHold(at);
+      control(what, at);
     }
-    squeezeEnd(at);
-    endHold(at);
-    append(what, at, "");
-    control(what, at);
   }
 
   private void goOn(Stretch.Kind kind, long at) {
@@ -184,24 +209,24 @@ public final class Coach {
   }
 
   private void endHold(long at) {
-    What end =
-        switch (schedule.stretchAt(at).kind()) {
-          case PULSE_CHECK -> What.PULSE_CHECK_END;
-          case SUCTION -> What.SUCTION_END;
-          case PAUSED -> What.RESUME;
-          default -> null;
-        };
-    if (end != null) {
-      append(end, at, "");
-      control(end, at);
+    switch (schedule.stretchAt(at).kind()) {
+      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at);
+      case SUCTION -> control(What.SUCTION_END, at);
+      case PAUSED -> control(What.RESUME, at);
+      default -> {
+        // Nothing is held up.
+      }
     }
   }
 
   private void finish(long at) {
     squeezeEnd(at);
-    append(What.FINISH, at, "");
     control(What.FINISH, at);
-    giveCues(at);
+    // Given however late it is: it stays true.
+    long end = schedule.endNanos().getAsLong();
+    for (Cue cue : schedule.between(end, end + 1)) {
+      give(cue, Math.max(latestNow, end));
+    }
     finished = true;
   }
 
@@ -212,38 +237,64 @@ public final class Coach {
     }
   }
 
+  /** Changes the prompts; never at or before a cue that was given. */
   private void control(What what, long at) {
-    schedule = schedule.with(new Control(at, what.control().get()));
+    long from = append(what, Math.max(at, lastCueAt + 1), "");
+    schedule = schedule.with(new Control(from, what.control().get()));
+    cuedUntil = Math.min(cuedUntil, from);
     announceSchedule();
   }
 
-  private void append(What what, long at, String detail) {
-    lastAt = at;
+  /** Writes an event down; returns its time, which is not before that of the event before. */
+  private long append(What what, long at, String detail) {
+    lastEventAt = Math.max(at, lastEventAt);
     events++;
+    unsaved.add(new SessionEvent(events, lastEventAt, what, detail));
     try {
-      journal.append(new SessionEvent(events, at, what, detail));
+      // What could not be saved earlier comes first: a journal has no gaps.
+      while (!unsaved.isEmpty()) {
+        journal.append(unsaved.peek());
+        unsaved.remove();
+      }
+      trouble = "";
     } catch (IOException e) {
       trouble = "This practice is not being saved: " + e.getMessage();
     }
+    return lastEventAt;
   }
 
-  private void noteHole(long now) {
-    OptionalLong due = schedule.nextCueAt(cuedUntil);
-    if (started && due.isPresent() && now - due.getAsLong() > HOLE_NANOS) {
-      BigDecimal seconds =
-          BigDecimal.valueOf(now - due.getAsLong(), 9).setScale(1, RoundingMode.HALF_UP);
-      append(What.HOLE, now, seconds.toPlainString() + " s");
+  /** Gives the cues before an instant, and ends the practice if its end is not after now. */
+  private void pass(long upToNanos) {
+    noteHole(upToNanos);
+    long end = schedule.endNanos().orElse(Stretch.OPEN);
+    long from = Math.max(cuedUntil, latestNow - STALE_NANOS);
+    for (Cue cue : schedule.between(from, Math.min(upToNanos, end))) {
+      give(cue, latestNow);
     }
+    cuedUntil = Math.max(cuedUntil, Math.min(upToNanos, end));
     started = true;
+    if (end <= latestNow) {
+      finish(Math.max(end, lastEventAt));
+    }
   }
 
-  private void giveCues(long now) {
-    for (Cue cue : schedule.between(Math.max(cuedUntil, now - STALE_NANOS), now + 1)) {
-      for (CueOutput output : outputs) {
-        output.cue(cue, now);
-      }
+  private void give(Cue cue, long now) {
+    lastCueAt = cue.atNanos();
+    for (CueOutput output : outputs) {
+      output.cue(cue, now);
     }
-    cuedUntil = Math.max(cuedUntil, now + 1);
+  }
+
+  private void noteHole(long upToNanos) {
+    OptionalLong due = schedule.nextCueAt(cuedUntil);
+    if (!started || !due.isPresent() || due.getAsLong() >= upToNanos) {
+      return;
+    }
+    long late = latestNow - due.getAsLong();
+    if (late > HOLE_NANOS) {
+      BigDecimal seconds = BigDecimal.valueOf(late, 9).setScale(1, RoundingMode.HALF_UP);
+      append(What.HOLE, latestNow, seconds.toPlainString() + " s");
+    }
   }
 
   private void announceSchedule() {
@@ -254,7 +305,7 @@ public final class Coach {
 
   private void publish() {
     state =
-        new CoachState(schedule, breaths, squeezing, lastInterval(), soundLost, trouble, finished);
+        new CoachState(schedule, shown, squeezing, lastInterval(), soundLost, trouble, finished);
   }
 
   private OptionalLong lastInterval() {

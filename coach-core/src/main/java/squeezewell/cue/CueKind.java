@@ -4,10 +4,10 @@ package squeezewell.cue;
  * What a cue tells the rescuer. The order is the order in which cues of the same instant are given.
  */
 public enum CueKind {
-  /** Squeeze the bag, for the cue's length. */
-  SQUEEZE("squeeze"),
   /** Let go of the bag. */
   RELEASE("release"),
+  /** Squeeze the bag, for the cue's length. */
+  SQUEEZE("squeeze"),
   /** One count of the interval between two breaths. */
   COUNT("count"),
   /** One chest compression. */

@@ -20,6 +20,7 @@ public final class CueSchedule {
   /** How often a reminder is given again while nothing is done about it (our own choice). */
   private static final long OVERDUE_AGAIN = 15 * SECOND;
 
+  private static final long[] NEXT_CUE_LOOKS = {SECOND, 6 * SECOND, MINUTE};
   private static final long LIMIT_AGAIN = 5 * SECOND;
   private static final Comparator<Cue> ORDER =
       Comparator.comparingLong(Cue::atNanos).thenComparing(Cue::kind).thenComparingInt(Cue::count);
@@ -79,12 +80,21 @@ public final class CueSchedule {
 
   /** The stretch that holds the instant; the first one for an instant before the session. */
   public Stretch stretchAt(long nanos) {
-    for (int i = stretches.size() - 1; i > 0; i--) {
-      if (nanos >= stretches.get(i).startNanos()) {
-        return stretches.get(i);
+    return stretches.get(indexAt(nanos));
+  }
+
+  private int indexAt(long nanos) {
+    int low = 0;
+    int high = stretches.size() - 1;
+    while (low < high) {
+      int middle = (low + high + 1) >>> 1;
+      if (nanos >= stretches.get(middle).startNanos()) {
+        low = middle;
+      } else {
+        high = middle - 1;
       }
     }
-    return stretches.get(0);
+    return low;
   }
 
   /** When pulse checks are due, and which check served which. */
@@ -130,26 +140,54 @@ public final class CueSchedule {
    */
   public List<Cue> between(long fromNanos, long toNanos) {
     List<Cue> cues = new ArrayList<>();
-    for (Stretch stretch : stretches) {
+    for (int i = indexAt(fromNanos); i < stretches.size(); i++) {
+      Stretch stretch = stretches.get(i);
+      if (stretch.startNanos() >= toNanos) {
+        break;
+      }
       long from = Math.max(fromNanos, stretch.startNanos());
       long to = Math.min(toNanos, stretch.endNanos());
       if (from < to) {
         addOf(stretch, from, to, cues);
       }
     }
-    for (Cue reminder : reminders) {
-      if (reminder.atNanos() >= fromNanos && reminder.atNanos() < toNanos) {
-        cues.add(reminder);
+    for (int i = firstReminderAt(fromNanos); i < reminders.size(); i++) {
+      if (reminders.get(i).atNanos() >= toNanos) {
+        break;
       }
+      cues.add(reminders.get(i));
     }
     cues.sort(ORDER);
     return List.copyOf(cues);
   }
 
+  private int firstReminderAt(long nanos) {
+    int low = 0;
+    int high = reminders.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (reminders.get(middle).atNanos() < nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
   /** The first cue at or after an instant; empty if there is none within the next minute. */
   public OptionalLong nextCueAt(long nanos) {
-    List<Cue> cues = between(nanos, nanos + MINUTE);
-    return cues.isEmpty() ? OptionalLong.empty() : OptionalLong.of(cues.get(0).atNanos());
+    // Most often there is one within a second, so a short look comes first.
+    long from = nanos;
+    for (long ahead : NEXT_CUE_LOOKS) {
+      long to = nanos > Stretch.OPEN - ahead ? Stretch.OPEN : nanos + ahead;
+      List<Cue> cues = between(from, to);
+      if (!cues.isEmpty()) {
+        return OptionalLong.of(cues.get(0).atNanos());
+      }
+      from = to;
+    }
+    return OptionalLong.empty();
   }
 
   /** The squeezes asked for in the whole session, up to {@code endNanos}. */
@@ -165,16 +203,17 @@ public final class CueSchedule {
     int seconds = (int) Math.max(0, (nanos - stretch.startNanos()) / SECOND);
     return switch (stretch.kind()) {
       case COUNT_IN -> {
-        long left = stretch.endNanos() - Math.max(nanos, 0);
-        int count = (int) ((left + SECOND - 1) / SECOND);
-        yield new Moment(
-            stretch, Moment.Act.GET_READY, count, 0, 0, OptionalLong.of(stretch.endNanos()));
+        long first = plan.countInNanos();
+        int count = (int) ((first - Math.max(nanos, 0) + SECOND - 1) / SECOND);
+        OptionalLong next =
+            stretch.endNanos() == first ? OptionalLong.of(first) : OptionalLong.empty();
+        yield new Moment(stretch, Moment.Act.GET_READY, count, 0, 0, next);
       }
       case PULSE_CHECK -> holding(stretch, Moment.Act.CHECK_PULSE, seconds);
       case SUCTION -> holding(stretch, Moment.Act.SUCTION, seconds);
       case PAUSED -> holding(stretch, Moment.Act.PAUSED, 0);
       case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
-      case PACED -> paced(stretch, nanos);
+      case PACED -> RhythmMoment.at(plan.guidance().rhythm(), stretch, nanos);
     };
   }
 
@@ -182,64 +221,11 @@ public final class CueSchedule {
     return new Moment(stretch, act, count, 0, 0, OptionalLong.empty());
   }
 
-  private Moment paced(Stretch stretch, long nanos) {
-    // The last cue before now says what to do; every rhythm has a squeeze at least once a minute.
-    Cue last = null;
-    Cue squeeze = null;
-    Cue next = null;
-    for (Cue cue : between(nanos - MINUTE, nanos + MINUTE)) {
-      if (cue.atNanos() < stretch.startNanos() || !isRhythm(cue.kind())) {
-        continue;
-      }
-      if (cue.atNanos() <= nanos) {
-        last = cue;
-        squeeze = cue.kind() == CueKind.SQUEEZE ? cue : squeeze;
-      } else if (cue.kind() == CueKind.SQUEEZE) {
-        next = cue;
-        break;
-      }
-    }
-    OptionalLong nextAt = next == null ? OptionalLong.empty() : OptionalLong.of(next.atNanos());
-    if (last == null) {
-      return new Moment(stretch, Moment.Act.READY, 0, 0, 0, nextAt);
-    }
-    return new Moment(
-        stretch, act(last), last.count(), last.of(), fill(squeeze, next, nanos), nextAt);
-  }
-
-  private static boolean isRhythm(CueKind kind) {
-    return kind == CueKind.SQUEEZE
-        || kind == CueKind.RELEASE
-        || kind == CueKind.COUNT
-        || kind == CueKind.COMPRESS;
-  }
-
-  private static Moment.Act act(Cue last) {
-    return switch (last.kind()) {
-      case SQUEEZE -> Moment.Act.SQUEEZE;
-      case COMPRESS -> Moment.Act.COMPRESS;
-      default -> last.leadIn() ? Moment.Act.READY : Moment.Act.RELEASE;
-    };
-  }
-
-  private static double fill(Cue squeeze, Cue next, long nanos) {
-    if (squeeze == null) {
-      return 0;
-    }
-    double since = nanos - squeeze.atNanos();
-    if (since <= squeeze.lengthNanos()) {
-      return since / squeeze.lengthNanos();
-    }
-    double ebb = next == null ? SECOND * 2.0 : next.atNanos() - squeeze.atNanos();
-    double left = 1 - (since - squeeze.lengthNanos()) / (ebb - squeeze.lengthNanos());
-    return Math.max(0, left);
-  }
-
   private void addOf(Stretch stretch, long from, long to, List<Cue> cues) {
     Limits limits = plan.guidance().limits();
     long start = stretch.startNanos();
     switch (stretch.kind()) {
-      case COUNT_IN -> addCountIn(stretch, from, to, cues);
+      case COUNT_IN -> addCountIn(from, to, cues);
       case PACED -> addRhythm(stretch, from, to, cues);
       case PULSE_CHECK -> {
         long limit = limits.pulseCheckLongest().nanos();
@@ -277,10 +263,11 @@ public final class CueSchedule {
     }
   }
 
-  private static void addCountIn(Stretch stretch, long from, long to, List<Cue> cues) {
-    int whole = (int) (stretch.endNanos() / SECOND);
+  private void addCountIn(long from, long to, List<Cue> cues) {
+    // Counted from the plan, not from the stretch, which a control may have cut short.
+    int whole = (int) (plan.countInNanos() / SECOND);
     for (int left = whole; left >= 1; left--) {
-      long at = stretch.endNanos() - left * SECOND;
+      long at = plan.countInNanos() - left * SECOND;
       if (at >= from && at < to) {
         cues.add(new Cue(at, CueKind.COUNT, left, whole, 0, true));
       }
@@ -318,7 +305,7 @@ public final class CueSchedule {
       if (due.extra()) {
         continue;
       }
-      long practice = clock.toPractice(due.dueNanos());
+      long practice = dueInPractice(due, clock);
       long until = Math.min(due.startedNanos().orElse(Stretch.OPEN), end);
       long soon = clock.toSession(practice - limits.pulseCheckNotice().nanos());
       if (soon < until) {
@@ -338,6 +325,14 @@ public final class CueSchedule {
         found.add(Cue.of(at, CueKind.LAST_MINUTE, 1));
       }
     }
+    found.sort(ORDER);
     return List.copyOf(found);
+  }
+
+  private static long dueInPractice(PulseCheckDue due, PracticeClock clock) {
+    long started = due.startedNanos().orElse(Stretch.OPEN);
+    return due.dueNanos() > started
+        ? clock.toPractice(started) + (due.dueNanos() - started)
+        : clock.toPractice(due.dueNanos());
   }
 }

@@ -30,12 +30,13 @@ final class PracticeClock {
 
   /**
    * The instant of the session at which practice time is reached; {@link Stretch#OPEN} if that
-   * waits for the end of a pause that has not ended.
+   * waits for the end of a pause that has not ended. What falls on the very start of a pause waits
+   * for its end, since nothing is prompted in a pause.
    */
   long toSession(long practice) {
     long session = practice;
     for (Stretch pause : pauses) {
-      if (pause.startNanos() >= session) {
+      if (pause.startNanos() > session) {
         break;
       }
       if (pause.endNanos() == Stretch.OPEN) {

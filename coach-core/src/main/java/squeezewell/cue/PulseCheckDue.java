@@ -3,6 +3,7 @@ package squeezewell.cue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import squeezewell.protocol.Limits;
 
 /**
  * One time at which a pulse check was due, and the check that served it.
@@ -36,14 +37,16 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
       if (stretch.kind() != Stretch.Kind.PULSE_CHECK) {
         continue;
       }
-      long started = clock.toPractice(stretch.startNanos());
+      long at = stretch.startNanos();
+      long started = clock.toPractice(at);
       while (due + serves < started) {
         dues.add(new PulseCheckDue(clock.toSession(due), OptionalLong.empty(), false));
         due += every;
       }
       boolean extra = started < due - serves;
-      long served = extra ? stretch.startNanos() : clock.toSession(due);
-      dues.add(new PulseCheckDue(served, OptionalLong.of(stretch.startNanos()), extra));
+      // A check before its time was due when it would have been had nothing come in between.
+      long planned = due > started ? at + (due - started) : clock.toSession(due);
+      dues.add(new PulseCheckDue(extra ? at : planned, OptionalLong.of(at), extra));
       due = started + every;
     }
     Stretch last = stretches.get(stretches.size() - 1);
@@ -57,7 +60,11 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
     return List.copyOf(dues);
   }
 
+  /** At least the notice, so that a check that was announced is never an extra one. */
   static long servesWithin(PracticePlan plan) {
-    return Math.min(SERVES_WITHIN_NANOS, plan.guidance().limits().pulseCheckEvery().nanos() / 2);
+    Limits limits = plan.guidance().limits();
+    return Math.min(
+        Math.max(SERVES_WITHIN_NANOS, limits.pulseCheckNotice().nanos()),
+        limits.pulseCheckEvery().nanos() / 2);
   }
 }

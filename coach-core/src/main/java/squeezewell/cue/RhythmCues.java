@@ -29,6 +29,22 @@ final class RhythmCues {
     return 1 + (int) Math.max(1, Math.round(rest / NANOS_PER_SECOND));
   }
 
+  /** When a count from 2 on comes, from the squeeze on; {@code interval} is the whole interval. */
+  static long countAt(BreathPlan plan, long interval, int counts, int count) {
+    long rest = interval - plan.inspirationNanos();
+    return plan.inspirationNanos() + rest * (count - 2) / (counts - 1);
+  }
+
+  /** Whether a count leads in to the next squeeze. */
+  static boolean leadsIn(int count, int counts) {
+    return count > counts - LEAD_IN_COUNTS;
+  }
+
+  /** When a breath of a pause starts, from the start of the pause on; the first has index 0. */
+  static long breathAt(Rhythm.CompressionCycle plan, int index) {
+    return plan.pauseNanos() * index / plan.breathsPerCycle();
+  }
+
   private static void addBreaths(BreathPlan plan, long origin, long from, long to, List<Cue> cues) {
     Tempo tempo = plan.interval();
     int counts = countsIn(plan);
@@ -37,18 +53,17 @@ final class RhythmCues {
       if (squeeze >= to) {
         return;
       }
-      long release = squeeze + plan.inspirationNanos();
-      long rest = origin + tempo.nanosAt(k + 1) - release;
-      put(
-          cues,
-          from,
-          to,
-          new Cue(squeeze, CueKind.SQUEEZE, 1, counts, plan.inspirationNanos(), false));
-      put(cues, from, to, new Cue(release, CueKind.RELEASE, 2, counts, 0, false));
-      for (int count = 3; count <= counts; count++) {
-        long at = release + rest * (count - 2) / (counts - 1);
-        boolean leadIn = count > counts - LEAD_IN_COUNTS;
-        put(cues, from, to, new Cue(at, CueKind.COUNT, count, counts, 0, leadIn));
+      if (squeeze >= from) {
+        cues.add(new Cue(squeeze, CueKind.SQUEEZE, 1, counts, plan.inspirationNanos(), false));
+      }
+      long interval = origin + tempo.nanosAt(k + 1) - squeeze;
+      for (int count = 2; count <= counts; count++) {
+        long at = squeeze + countAt(plan, interval, counts, count);
+        if (at >= from && at < to) {
+          CueKind kind = count == 2 ? CueKind.RELEASE : CueKind.COUNT;
+          boolean leadIn = count > 2 && leadsIn(count, counts);
+          cues.add(new Cue(at, kind, count, counts, 0, leadIn));
+        }
       }
     }
   }
@@ -76,21 +91,21 @@ final class RhythmCues {
       if (origin + tempo.nanosAt(c * perCycle) + pauses >= to) {
         return;
       }
-      for (int i = 0; i < perCycle; i++) {
-        long at = origin + tempo.nanosAt(c * perCycle + i) + pauses;
-        put(cues, from, to, new Cue(at, CueKind.COMPRESS, i + 1, perCycle, 0, false));
+      long first = Math.max(c * perCycle, tempo.firstAtOrAfter(from - origin - pauses));
+      for (long k = first; k < (c + 1) * perCycle; k++) {
+        long at = origin + tempo.nanosAt(k) + pauses;
+        if (at >= to) {
+          return;
+        }
+        cues.add(new Cue(at, CueKind.COMPRESS, (int) (k - c * perCycle) + 1, perCycle, 0, false));
       }
       long breathing = origin + tempo.nanosAt((c + 1) * perCycle) + pauses;
       int breaths = plan.breathsPerCycle();
+      long length = plan.inspirationNanos();
       for (int b = 0; b < breaths; b++) {
-        long squeeze = breathing + pause * b / breaths;
-        long release = squeeze + plan.inspirationNanos();
-        put(
-            cues,
-            from,
-            to,
-            new Cue(squeeze, CueKind.SQUEEZE, b + 1, breaths, plan.inspirationNanos(), false));
-        put(cues, from, to, new Cue(release, CueKind.RELEASE, b + 1, breaths, 0, false));
+        long squeeze = breathing + breathAt(plan, b);
+        put(cues, from, to, new Cue(squeeze, CueKind.SQUEEZE, b + 1, breaths, length, false));
+        put(cues, from, to, new Cue(squeeze + length, CueKind.RELEASE, b + 1, breaths, 0, false));
       }
     }
   }

@@ -9,6 +9,8 @@ import java.util.Objects;
 public final class BadInputException extends Exception {
   private static final long serialVersionUID = 1L;
   private static final int LONGEST_QUOTED_VALUE = 60;
+  private static final int LONGEST_PLACE = 200;
+  private static final int LONGEST_TEXT = 2_000;
 
   private final String source;
   private final String place;
@@ -30,18 +32,27 @@ public final class BadInputException extends Exception {
   public static BadInputException notAllowed(
       String source, String place, String value, String allowed) {
     return new BadInputException(
-        source, place, prefix(source, place) + " is " + quote(value) + "; allowed: " + allowed);
+        source,
+        place,
+        prefix(source, place)
+            + " is "
+            + printable(value, LONGEST_QUOTED_VALUE)
+            + "; allowed: "
+            + printable(allowed, LONGEST_TEXT));
   }
 
   /** A field that must be there and is not. */
   public static BadInputException missing(String source, String place, String allowed) {
     return new BadInputException(
-        source, place, prefix(source, place) + " is missing; allowed: " + allowed);
+        source,
+        place,
+        prefix(source, place) + " is missing; allowed: " + printable(allowed, LONGEST_TEXT));
   }
 
   /** Any other fault; {@code text} says what is wrong and what is allowed. */
   public static BadInputException fault(String source, String place, String text) {
-    return new BadInputException(source, place, prefix(source, place) + ": " + text);
+    return new BadInputException(
+        source, place, prefix(source, place) + ": " + printable(text, LONGEST_TEXT));
   }
 
   /** The file or option at fault. */
@@ -57,21 +68,15 @@ public final class BadInputException extends Exception {
   private static String prefix(String source, String place) {
     Objects.requireNonNull(source, "source");
     Objects.requireNonNull(place, "place");
-    return place.isEmpty() ? printable(source) : printable(source) + ": " + printable(place);
+    String from = printable(source, LONGEST_TEXT);
+    return place.isEmpty() ? from : from + ": " + printable(place, LONGEST_PLACE);
   }
 
-  private static String quote(String value) {
-    String clean = printable(value);
-    return clean.length() <= LONGEST_QUOTED_VALUE
-        ? clean
-        : clean.substring(0, LONGEST_QUOTED_VALUE) + "…";
-  }
-
-  /** Control characters in a hostile file must not reach a terminal. */
-  private static String printable(String text) {
+  /** Control characters in a hostile file must not reach a terminal, nor may it flood one. */
+  private static String printable(String text, int most) {
     StringBuilder out = new StringBuilder();
     text.codePoints()
-        .limit(4_000)
+        .limit(most)
         .forEach(
             c -> {
               int type = Character.getType(c);
@@ -83,6 +88,8 @@ public final class BadInputException extends Exception {
                       || type == Character.SURROGATE;
               out.appendCodePoint(hidden ? '\uFFFD' : c);
             });
-    return out.toString();
+    return text.codePointCount(0, text.length()) > most
+        ? out.append('…').toString()
+        : out.toString();
   }
 }

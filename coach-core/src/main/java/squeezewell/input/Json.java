@@ -4,6 +4,7 @@ import com.google.gson.Strictness;
 import com.google.gson.stream.JsonReader;
 import com.google.gson.stream.JsonToken;
 import com.google.gson.stream.MalformedJsonException;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
@@ -16,6 +17,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Reads JSON strictly into {@link JsonValue}s that know their own place: duplicate keys, comments,
@@ -24,6 +27,8 @@ import java.util.Map;
 public final class Json {
   /** No file of ours nests deeper than six levels. */
   private static final int DEEPEST = 24;
+
+  private static final Pattern LOCATION = Pattern.compile(" at line (\\d+) column (\\d+)");
 
   private Json() {}
 
@@ -70,82 +75,91 @@ public final class Json {
     json.setStrictness(Strictness.STRICT);
     json.setNestingLimit(DEEPEST);
     try {
-      JsonValue value = value(source, "", json);
+      JsonValue value = value(source, JsonPlace.TOP, json);
       if (json.peek() != JsonToken.END_DOCUMENT) {
         throw BadInputException.fault(source, "", "text after the end of the JSON value");
       }
       return value;
-    } catch (MalformedJsonException e) {
-      throw malformed(source, e);
     } catch (CharacterCodingException e) {
       throw e;
-    } catch (IOException | IllegalStateException | NumberFormatException e) {
+    } catch (MalformedJsonException | EOFException e) {
+      throw malformed(source, e);
+    } catch (IllegalStateException | NumberFormatException e) {
       throw malformed(source, e);
     }
   }
 
+  /** The parser's own words are for programmers, and its path may hold anything. */
   private static BadInputException malformed(String source, Exception e) {
     String text = String.valueOf(e.getMessage());
-    int firstLineEnd = text.indexOf('\n');
+    Matcher location = LOCATION.matcher(text);
+    String where =
+        location.find() ? " at line " + location.group(1) + " column " + location.group(2) : "";
+    String what =
+        text.startsWith("Nesting limit")
+            ? "nested more deeply than " + DEEPEST + " levels"
+            : "not well-formed JSON";
     return BadInputException.fault(
         source,
         "",
-        "not well-formed JSON: " + (firstLineEnd < 0 ? text : text.substring(0, firstLineEnd)));
+        what + where + "; allowed: one JSON value, at most " + DEEPEST + " levels deep");
   }
 
-  private static JsonValue value(String source, String path, JsonReader json)
+  private static JsonValue value(String source, JsonPlace place, JsonReader json)
       throws IOException, BadInputException {
     switch (json.peek()) {
       case BEGIN_OBJECT:
-        return new JsonValue(source, path, members(source, path, json));
+        return new JsonValue(source, place, members(source, place, json));
       case BEGIN_ARRAY:
-        return new JsonValue(source, path, elements(source, path, json));
+        return new JsonValue(source, place, elements(source, place, json));
       case STRING:
-        return new JsonValue(source, path, json.nextString());
+        return new JsonValue(source, place, json.nextString());
       case NUMBER:
-        return new JsonValue(source, path, number(source, path, json.nextString()));
+        return new JsonValue(source, place, number(source, place, json.nextString()));
       case BOOLEAN:
-        return new JsonValue(source, path, json.nextBoolean());
+        return new JsonValue(source, place, json.nextBoolean());
       case NULL:
         json.nextNull();
-        return new JsonValue(source, path, null);
+        return new JsonValue(source, place, null);
       default:
-        throw BadInputException.fault(source, path, "the text ends too early");
+        throw BadInputException.fault(source, place.path(), "the text ends too early");
     }
   }
 
-  private static Map<String, JsonValue> members(String source, String path, JsonReader json)
+  private static Map<String, JsonValue> members(String source, JsonPlace place, JsonReader json)
       throws IOException, BadInputException {
     Map<String, JsonValue> members = new LinkedHashMap<>();
     json.beginObject();
     while (json.hasNext()) {
       String name = json.nextName();
-      String place = path.isEmpty() ? name : path + "." + name;
-      if (members.put(name, value(source, place, json)) != null) {
-        throw BadInputException.fault(source, place, "the field stands there twice");
+      JsonPlace member = place.member(name);
+      if (members.put(name, value(source, member, json)) != null) {
+        throw BadInputException.fault(
+            source, member.path(), "the field stands there twice; allowed: once");
       }
     }
     json.endObject();
     return members;
   }
 
-  private static List<JsonValue> elements(String source, String path, JsonReader json)
+  private static List<JsonValue> elements(String source, JsonPlace place, JsonReader json)
       throws IOException, BadInputException {
     List<JsonValue> elements = new ArrayList<>();
     json.beginArray();
     while (json.hasNext()) {
-      elements.add(value(source, path + "[" + elements.size() + "]", json));
+      elements.add(value(source, place.element(elements.size()), json));
     }
     json.endArray();
     return elements;
   }
 
-  private static BigDecimal number(String source, String path, String text)
+  private static BigDecimal number(String source, JsonPlace place, String text)
       throws BadInputException {
     // An exponent such as 1e999999999 would make every later operation on it run for ever.
     int exponentAt = Math.max(text.indexOf('e'), text.indexOf('E'));
     if (text.length() > 40 || (exponentAt >= 0 && text.length() - exponentAt > 5)) {
-      throw BadInputException.notAllowed(source, path, text, "a number of at most 40 characters");
+      throw BadInputException.notAllowed(
+          source, place.path(), text, "a number of at most 40 characters and no large exponent");
     }
     return new BigDecimal(text);
   }

@@ -15,12 +15,12 @@ import java.util.function.Function;
  */
 public final class JsonValue {
   private final String source;
-  private final String path;
+  private final JsonPlace place;
   private final Object content;
 
-  JsonValue(String source, String path, Object content) {
+  JsonValue(String source, JsonPlace place, Object content) {
     this.source = source;
-    this.path = path;
+    this.place = place;
     this.content = content;
   }
 
@@ -31,7 +31,7 @@ public final class JsonValue {
 
   /** Where it stands, such as {@code patients[0].rhythms[1].situation}. */
   public String path() {
-    return path;
+    return place.path();
   }
 
   /** Whether the object has the field and the field is not null. */
@@ -62,19 +62,23 @@ public final class JsonValue {
     @SuppressWarnings("unchecked") // only Json makes these, and only of JsonValue
     List<JsonValue> elements = Collections.unmodifiableList((List<JsonValue>) value.content);
     if (elements.size() < fewest) {
-      throw BadInputException.notAllowed(source, value.path, elements.size() + " entries", allowed);
+      throw BadInputException.notAllowed(
+          source, value.path(), elements.size() + " entries", allowed);
     }
     return elements;
   }
 
-  /** The text in field {@code name}: not blank, at most {@code longest} characters. */
+  /**
+   * The text in field {@code name}: not blank, at most {@code longest} characters, none of them a
+   * control character, since the text may be shown on a terminal.
+   */
   public String text(String name, int longest) throws BadInputException {
-    String allowed = "a text of 1 to " + longest + " characters";
+    String allowed = "a text of 1 to " + longest + " characters, without control characters";
     JsonValue value = field(name, allowed);
-    if (!(value.content instanceof String text)) {
-      throw value.wrong(allowed);
-    }
-    if (text.trim().isEmpty() || text.length() > longest) {
+    if (!(value.content instanceof String text)
+        || text.trim().isEmpty()
+        || text.length() > longest
+        || text.chars().anyMatch(Character::isISOControl)) {
       throw value.wrong(allowed);
     }
     return text;
@@ -83,6 +87,19 @@ public final class JsonValue {
   /** The text in field {@code name}, or {@code otherwise} if the field is not there. */
   public String textOr(String name, int longest, String otherwise) throws BadInputException {
     return has(name) ? text(name, longest) : otherwise;
+  }
+
+  /** Any text in field {@code name}, even a blank one; empty if the field is not there. */
+  public String freeText(String name, int longest) throws BadInputException {
+    if (!has(name)) {
+      return "";
+    }
+    String allowed = "a text of at most " + longest + " characters";
+    JsonValue value = field(name, allowed);
+    if (!(value.content instanceof String text) || text.length() > longest) {
+      throw value.wrong(allowed);
+    }
+    return text;
   }
 
   /** The number in field {@code name}, within the given limits, both included. */
@@ -146,11 +163,12 @@ public final class JsonValue {
 
   /** A fault at this value. */
   public BadInputException wrong(String allowed) {
-    return BadInputException.notAllowed(source, path.isEmpty() ? "top" : path, describe(), allowed);
+    return BadInputException.notAllowed(
+        source, path().isEmpty() ? "top" : path(), describe(), allowed);
   }
 
   private String placeOf(String name) {
-    return path.isEmpty() ? name : path + "." + name;
+    return place.member(name).path();
   }
 
   @SuppressWarnings("unchecked") // only Json makes these, and only of String to JsonValue

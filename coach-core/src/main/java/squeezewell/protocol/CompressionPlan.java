@@ -17,8 +17,9 @@ public record CompressionPlan(
     Objects.requireNonNull(tempo, "tempo");
     Objects.requireNonNull(source, "source");
     Objects.requireNonNull(rangeSource, "rangeSource");
-    if (lowPerMinute > highPerMinute) {
-      throw new IllegalArgumentException("the range is the wrong way round");
+    if (!(lowPerMinute > 0 && lowPerMinute <= highPerMinute && highPerMinute < 1e6)) {
+      throw new IllegalArgumentException(
+          "the range " + lowPerMinute + " to " + highPerMinute + " /min makes no sense");
     }
   }
 }

@@ -4,7 +4,8 @@ package squeezewell.protocol;
  * The time limits of a practice.
  *
  * @param pulseCheckEvery start of one pulse check to the start of the next
- * @param pulseCheckNotice how long before it is due a check is announced
+ * @param pulseCheckNotice how long before it is due a check is announced; at most half the spacing,
+ *     so that a check is never announced before the one before it is settled
  * @param pulseCheckShortest a shorter check can't tell
  * @param pulseCheckLongest a longer check holds up the breaths
  * @param suctionLongest longest time for which to suction
@@ -20,8 +21,8 @@ public record Limits(
     Limit suctionNotice,
     Limit gapLongest) {
   public Limits {
-    if (pulseCheckNotice.nanos() >= pulseCheckEvery.nanos()) {
-      throw new IllegalArgumentException("the notice of a pulse check is longer than its spacing");
+    if (pulseCheckNotice.nanos() > pulseCheckEvery.nanos() / 2) {
+      throw new IllegalArgumentException("the notice of a pulse check is over half its spacing");
     }
     if (pulseCheckShortest.nanos() > pulseCheckLongest.nanos()) {
       throw new IllegalArgumentException("the shortest pulse check is longer than the longest");

@@ -68,7 +68,9 @@ public final class ProtocolReader {
           patient.choice("group", List.of(PatientGroup.values()), PatientGroup::id);
       if (!groups.add(group)) {
         throw BadInputException.fault(
-            patient.source(), patient.path(), "the group " + group.id() + " stands there twice");
+            patient.source(),
+            patient.path(),
+            "the group " + group.id() + " stands there twice; allowed: once");
       }
       reader.addPatient(patient, group, guidance);
     }
@@ -101,7 +103,9 @@ public final class ProtocolReader {
         throw BadInputException.fault(
             entry.source(),
             entry.path(),
-            "the situation " + situation.id() + " stands there twice for the same rescuers");
+            "the situation "
+                + situation.id()
+                + " stands there twice for the same rescuers; allowed: once");
       }
       guidance.add(new Guidance(group, situation, rescuers, rhythm(entry), limits));
     }
@@ -193,14 +197,21 @@ public final class ProtocolReader {
     Limit suction = limit(limits, "suctionLongest", "1", "60");
     Limit suctionNotice = limit(limits, "suctionNotice", "0.5", "30");
     Limit gap = limit(limits, "gapLongest", "1", "120");
-    ordered(limits, "pulseCheckNotice", notice.nanos() < every.nanos(), "under pulseCheckEvery");
     ordered(
-        limits,
-        "pulseCheckShortest",
+        limits.field("pulseCheckNotice", ""),
+        "value",
+        notice.nanos() <= every.nanos() / 2,
+        "at most half of pulseCheckEvery");
+    ordered(
+        limits.field("pulseCheckShortest", ""),
+        "value",
         shortest.nanos() <= longest.nanos(),
         "at most pulseCheckLongest");
     ordered(
-        limits, "suctionNotice", suctionNotice.nanos() < suction.nanos(), "under suctionLongest");
+        limits.field("suctionNotice", ""),
+        "value",
+        suctionNotice.nanos() < suction.nanos(),
+        "under suctionLongest");
     return new Limits(every, notice, shortest, longest, suction, suctionNotice, gap);
   }
 

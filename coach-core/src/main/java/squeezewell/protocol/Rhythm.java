@@ -74,10 +74,14 @@ public sealed interface Rhythm {
       implements Rhythm {
     public CompressionCycle {
       Objects.requireNonNull(compressing, "compressing");
+      Objects.requireNonNull(cycleSource, "cycleSource");
+      Objects.requireNonNull(pauseSource, "pauseSource");
+      Objects.requireNonNull(pauseLimitSource, "pauseLimitSource");
+      Objects.requireNonNull(inspirationSource, "inspirationSource");
       if (perCycle < 1 || breathsPerCycle < 1) {
         throw new IllegalArgumentException("a cycle needs compressions and breaths");
       }
-      if (inspirationNanos <= 0 || inspirationNanos * breathsPerCycle > pauseNanos) {
+      if (inspirationNanos <= 0 || inspirationNanos > pauseNanos / breathsPerCycle) {
         throw new IllegalArgumentException("the squeezes do not fit into the pause");
       }
       if (pauseNanos > pauseLimitNanos) {

@@ -67,12 +67,22 @@ public record Tempo(long numerator, long denominator) {
   public long nanosAt(long k) {
     long whole = Math.multiplyExact(k, numerator / denominator);
     long part = Math.multiplyExact(k, numerator % denominator);
-    return Math.addExact(whole, Math.floorDiv(2 * part + denominator, 2 * denominator));
+    long left = Math.floorMod(part, denominator);
+    long rounded = left >= denominator - left ? 1 : 0;
+    return Math.addExact(whole, Math.floorDiv(part, denominator) + rounded);
   }
 
-  /** The smallest k with {@code nanosAt(k) >= nanos}. */
+  /**
+   * The smallest k with {@code nanosAt(k) >= nanos}.
+   *
+   * @throws ArithmeticException if an instant near it does not fit (centuries)
+   */
   public long firstAtOrAfter(long nanos) {
-    long k = (long) Math.floor((double) nanos / numerator * denominator) - 1;
+    // The estimate is off by a step or so at most; exact arithmetic puts it right.
+    long k = (long) Math.floor((double) nanos / numerator * denominator);
+    while (nanosAt(k - 1) >= nanos) {
+      k--;
+    }
     while (nanosAt(k) < nanos) {
       k++;
     }

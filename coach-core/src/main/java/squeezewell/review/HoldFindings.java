@@ -61,7 +61,14 @@ final class HoldFindings {
   }
 
   private void addMissed(List<Ranked> found) {
-    List<PulseCheckResult> missed = with(c -> c.outcome() == PulseCheckResult.Outcome.MISSED);
+    // One who checks late may only have run out of time; then lateness is what to tell.
+    boolean checksLate =
+        checks.stream().anyMatch(c -> c.outcome() == PulseCheckResult.Outcome.LATE);
+    List<PulseCheckResult> missed =
+        with(
+            c ->
+                c.outcome() == PulseCheckResult.Outcome.MISSED
+                    || (c.outcome() == PulseCheckResult.Outcome.OVERDUE && !checksLate));
     if (missed.isEmpty()) {
       return;
     }

@@ -89,16 +89,20 @@ final class HoldResults {
   }
 
   private static PulseCheckResult notMade(PulseCheckDue due, Practice practice) {
-    double left = (practice.endNanos() - due.dueNanos()) / NANOS_PER_SECOND;
+    long left = practice.endNanos() - due.dueNanos();
+    PulseCheckResult.Outcome outcome = PulseCheckResult.Outcome.MISSED;
+    if (left <= PulseCheckResult.ON_TIME_WITHIN_SECONDS * NANOS_PER_SECOND) {
+      outcome = PulseCheckResult.Outcome.NOT_COUNTED;
+    } else if (left < PulseCheckDue.SERVES_WITHIN_NANOS) {
+      outcome = PulseCheckResult.Outcome.OVERDUE;
+    }
     OptionalDouble none = OptionalDouble.empty();
     return new PulseCheckResult(
         OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
         none,
         none,
         none,
-        left <= PulseCheckResult.ON_TIME_WITHIN_SECONDS
-            ? PulseCheckResult.Outcome.NOT_COUNTED
-            : PulseCheckResult.Outcome.MISSED,
+        outcome,
         PulseCheckResult.LengthOutcome.NOT_JUDGED,
         0);
   }

@@ -124,7 +124,7 @@ public record Metrics(
    * @param met answered by a breath
    * @param missed not answered
    * @param extra breaths that answer no prompt
-   * @param forgiven not answered, but a check, suction or pause began right after
+   * @param forgiven not answered, but a hold began right after, or the session ended
    */
   public record Prompts(int given, int met, int missed, int extra, int forgiven) {}
 

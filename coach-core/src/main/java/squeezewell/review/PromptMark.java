@@ -12,7 +12,7 @@ public record PromptMark(long atNanos, long lengthNanos, Outcome outcome) {
   public enum Outcome {
     MET,
     MISSED,
-    /** No breath answered it, but a check, suction or pause began right after it. */
+    /** No breath answered it, but right after it a check, suction or pause began, or all ended. */
     FORGIVEN
   }
 }

@@ -31,6 +31,8 @@ public record PulseCheckResult(
     LATE,
     EARLY,
     MISSED,
+    /** Not made yet when the session ended, although it was due some time before. */
+    OVERDUE,
     /** Made when none was due. */
     EXTRA,
     /** Due so shortly before the session's end that nothing is made of its absence. */

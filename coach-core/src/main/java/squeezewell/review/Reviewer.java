@@ -88,9 +88,13 @@ public final class Reviewer {
       }
       boolean heldRightAfter =
           next < holds.size() && holds.get(next).startNanos() <= cue.atNanos() + missing[i];
+      boolean endedRightAfter = practice.endNanos() <= cue.atNanos() + missing[i];
       PromptMark.Outcome outcome = PromptMark.Outcome.MET;
       if (unpaired[i]) {
-        outcome = heldRightAfter ? PromptMark.Outcome.FORGIVEN : PromptMark.Outcome.MISSED;
+        outcome =
+            heldRightAfter || endedRightAfter
+                ? PromptMark.Outcome.FORGIVEN
+                : PromptMark.Outcome.MISSED;
       }
       marks.add(new PromptMark(cue.atNanos(), cue.lengthNanos(), outcome));
     }

@@ -3,9 +3,12 @@ package squeezewell.session;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRow;
 import de.siegmar.fastcsv.reader.MalformedCsvException;
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,7 +25,7 @@ import squeezewell.input.BadInputException;
  */
 public final class EventListReader {
   private static final List<String> COLUMNS = List.of("at_s", "what", "detail");
-  private static final long LARGEST_FILE = 64_000_000;
+  private static final long LARGEST_FILE = 16_000_000;
   private static final BigDecimal LATEST_SECONDS =
       BigDecimal.valueOf(PracticePlan.LONGEST_NANOS, 9);
 
@@ -45,15 +48,35 @@ public final class EventListReader {
         throw BadInputException.notAllowed(
             source, "size", Files.size(file) + " bytes", "at most " + LARGEST_FILE + " bytes");
       }
-      try (CsvReader csv =
-          CsvReader.builder().skipEmptyRows(true).build(file, StandardCharsets.UTF_8)) {
+      try (Reader reader = withoutByteOrderMark(file);
+          CsvReader csv = CsvReader.builder().skipEmptyRows(true).build(reader)) {
         return new Session(header, events(source, csv), List.of());
       }
-    } catch (MalformedCsvException | UncheckedIOException e) {
+    } catch (CharacterCodingException e) {
+      throw notUtf8(source);
+    } catch (UncheckedIOException e) {
+      throw e.getCause() instanceof CharacterCodingException
+          ? notUtf8(source)
+          : BadInputException.fault(
+              source, "", "not well-formed CSV (a quote without its end?); allowed: rows of text");
+    } catch (MalformedCsvException e) {
       throw BadInputException.fault(source, "", "not well-formed CSV: " + e.getMessage());
     } catch (IOException e) {
       throw BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")");
     }
+  }
+
+  private static BadInputException notUtf8(String source) {
+    return BadInputException.fault(source, "", "the text is not UTF-8; allowed: UTF-8");
+  }
+
+  private static Reader withoutByteOrderMark(Path file) throws IOException {
+    BufferedReader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8);
+    reader.mark(1);
+    if (reader.read() != '\uFEFF') {
+      reader.reset();
+    }
+    return reader;
   }
 
   private static List<SessionEvent> events(String source, CsvReader csv) throws BadInputException {
@@ -85,9 +108,6 @@ public final class EventListReader {
   private static void requireColumns(String source, String place, CsvRow row)
       throws BadInputException {
     List<String> fields = row.getFields().stream().map(String::trim).collect(Collectors.toList());
-    if (!fields.isEmpty() && fields.get(0).startsWith("\uFEFF")) {
-      fields.set(0, fields.get(0).substring(1));
-    }
     if (!fields.equals(COLUMNS) && !fields.equals(COLUMNS.subList(0, 2))) {
       throw BadInputException.notAllowed(
           source, place, String.join(",", row.getFields()), String.join(",", COLUMNS));

@@ -8,7 +8,8 @@ public interface Journal extends Closeable {
   /**
    * Adds one event.
    *
-   * @throws IOException if it could not be kept
+   * @throws IOException if it could not be kept; then no part of it is, and the same event may be
+   *     given again
    */
   void append(SessionEvent event) throws IOException;
 

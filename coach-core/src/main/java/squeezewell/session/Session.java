@@ -53,28 +53,24 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
     return standing;
   }
 
-  /** The breaths given, in order. */
+  /**
+   * The breaths given, in order. When a squeeze has more than one end, the contact bounced and the
+   * last end counts.
+   */
   public List<Breath> breaths() {
     List<Breath> breaths = new ArrayList<>();
-    Breath open = null;
     for (SessionEvent event : standing()) {
       if (event.what() == What.BREATH) {
-        if (open != null) {
-          breaths.add(open);
-        }
-        open = new Breath(event.atNanos(), OptionalLong.empty(), volume(event.detail()));
-      } else if (event.what() == What.BREATH_END && open != null) {
+        breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), volume(event.detail())));
+      } else if (event.what() == What.BREATH_END && !breaths.isEmpty()) {
+        Breath last = breaths.remove(breaths.size() - 1);
         OptionalDouble volume = volume(event.detail());
         breaths.add(
             new Breath(
-                open.startNanos(),
+                last.startNanos(),
                 OptionalLong.of(event.atNanos()),
-                volume.isPresent() ? volume : open.millilitres()));
-        open = null;
+                volume.isPresent() ? volume : last.millilitres()));
       }
-    }
-    if (open != null) {
-      breaths.add(open);
     }
     return breaths;
   }
@@ -95,12 +91,12 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
 
   /** Whether the session was brought to its end; if not, the program was stopped in the middle. */
   public boolean finished() {
-    return events.stream().anyMatch(e -> e.what() == What.FINISH);
+    return standing().stream().anyMatch(e -> e.what() == What.FINISH);
   }
 
   /**
-   * The instant up to which something is known: the finish, else the last event. An event list has
-   * no finish of its own, so the planned end counts if the events reach it.
+   * The instant up to which something is known: the finish, else the last event. An event list was
+   * made after the practice and may have no finish of its own, so for it the planned end counts.
    */
   public long endNanos() {
     OptionalLong planned = schedule().endNanos();

@@ -75,7 +75,7 @@ final class SessionFormat {
     return new SessionHeader(
         instant(line, "startedAt"),
         line.choice("origin", List.of(SessionHeader.Origin.values()), SessionHeader.Origin::word),
-        line.has("trainee") && !isEmptyText(line, "trainee") ? line.text("trainee", 200) : "",
+        line.freeText("trainee", SessionHeader.LONGEST_TRAINEE),
         protocol,
         plan);
   }
@@ -83,13 +83,9 @@ final class SessionFormat {
   static SessionEvent event(JsonValue line) throws BadInputException {
     return new SessionEvent(
         (int) line.integer("n", 1, Integer.MAX_VALUE),
-        line.integer("at", 0, 10 * PracticePlan.LONGEST_NANOS),
+        line.integer("at", 0, SessionEvent.LATEST_NANOS),
         line.choice("what", List.of(What.values()), What::word),
-        line.textOr("detail", SessionEvent.LONGEST_DETAIL, ""));
-  }
-
-  private static boolean isEmptyText(JsonValue line, String name) throws BadInputException {
-    return line.field(name, "a text").isText("");
+        line.freeText("detail", SessionEvent.LONGEST_DETAIL));
   }
 
   private static Instant instant(JsonValue line, String name) throws BadInputException {

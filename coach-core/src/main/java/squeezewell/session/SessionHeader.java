@@ -11,17 +11,23 @@ import squeezewell.protocol.Protocol;
  *
  * @param startedAt wall-clock time of the session's start; all else counts from it
  * @param origin how the session came about
- * @param trainee who practised; empty if not said
+ * @param trainee who practised, at most {@link #LONGEST_TRAINEE} characters; empty if not said
  * @param protocol the edition in force, cut down to the one situation that was practised
  * @param plan what was practised
  */
 public record SessionHeader(
     Instant startedAt, Origin origin, String trainee, Protocol protocol, PracticePlan plan) {
+  /** The longest name of a trainee, in characters. */
+  public static final int LONGEST_TRAINEE = 200;
+
   public SessionHeader {
     Objects.requireNonNull(startedAt, "startedAt");
     Objects.requireNonNull(origin, "origin");
     Objects.requireNonNull(trainee, "trainee");
     Objects.requireNonNull(plan, "plan");
+    if (trainee.length() > LONGEST_TRAINEE) {
+      throw new IllegalArgumentException("a trainee's name of " + trainee.length() + " characters");
+    }
     protocol =
         new Protocol(
             protocol.id(),

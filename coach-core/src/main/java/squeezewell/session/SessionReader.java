@@ -21,7 +21,13 @@ public final class SessionReader {
   private static final long LARGEST_FILE = 64_000_000;
   private static final int LONGEST_LINE = 100_000;
 
-  private SessionReader() {}
+  private final String source;
+  private final List<SessionEvent> events = new ArrayList<>();
+  private SessionHeader header;
+
+  private SessionReader(String source) {
+    this.source = source;
+  }
 
   /**
    * Reads a session.
@@ -29,33 +35,37 @@ public final class SessionReader {
    * @throws BadInputException if the file is not a session that this version can use
    */
   public static Session read(Path file) throws BadInputException {
-    String source = file.toString();
-    List<byte[]> lines = lines(source, file);
-    if (lines.isEmpty()) {
-      throw BadInputException.fault(source, "line 1", "the file is empty; allowed: a session");
-    }
-    boolean torn = lines.get(lines.size() - 1).length > 0;
-    byte[] tail = lines.remove(lines.size() - 1);
-    if (lines.isEmpty()) {
+    return new SessionReader(file.toString()).readAll(file);
+  }
+
+  private Session readAll(Path file) throws BadInputException {
+    byte[] tail = readLines(file);
+    if (header == null) {
       throw BadInputException.fault(
-          source, "line 1", "the header was never written to its end; nothing can be read");
-    }
-    SessionHeader header =
-        SessionFormat.header(Json.readText(place(source, 1), text(source, 1, lines.get(0))));
-    List<SessionEvent> events = new ArrayList<>();
-    for (int i = 1; i < lines.size(); i++) {
-      events.add(event(source, i + 1, lines.get(i), events));
+          source,
+          "line 1",
+          tail.length == 0
+              ? "the file is empty; allowed: a session"
+              : "the header was never written to its end, so nothing can be read; allowed: a session");
     }
     List<String> notes = new ArrayList<>();
-    if (torn) {
+    if (tail.length > 0) {
       notes.add(
           "line "
-              + (lines.size() + 1)
+              + (events.size() + 2)
               + " was torn off after "
               + tail.length
               + " bytes and is left out; everything before it is good");
     }
     return new Session(header, events, notes);
+  }
+
+  private void line(byte[] bytes) throws BadInputException {
+    if (header == null) {
+      header = SessionFormat.header(Json.readText(place(source, 1), text(source, 1, bytes)));
+    } else {
+      events.add(event(source, events.size() + 2, bytes, events));
+    }
   }
 
   private static SessionEvent event(
@@ -88,8 +98,8 @@ public final class SessionReader {
         && Integer.parseInt(event.detail()) <= before.size();
   }
 
-  /** The lines of a file, without their line feeds; the last is what follows the last line feed. */
-  private static List<byte[]> lines(String source, Path file) throws BadInputException {
+  /** Takes each whole line as it comes; returns what follows the last line feed. */
+  private byte[] readLines(Path file) throws BadInputException {
     try {
       if (!Files.isRegularFile(file)) {
         throw BadInputException.fault(source, "", "there is no such file");
@@ -98,22 +108,20 @@ public final class SessionReader {
         throw BadInputException.notAllowed(
             source, "size", Files.size(file) + " bytes", "at most " + LARGEST_FILE + " bytes");
       }
-      List<byte[]> lines = new ArrayList<>();
-      if (Files.size(file) == 0) {
-        return lines;
-      }
+      int lines = 0;
       ByteArrayOutputStream line = new ByteArrayOutputStream();
       byte[] block = new byte[8_192];
       try (InputStream in = Files.newInputStream(file)) {
         for (int got = in.read(block); got >= 0; got = in.read(block)) {
           for (int i = 0; i < got; i++) {
             if (block[i] == '\n') {
-              lines.add(line.toByteArray());
+              lines++;
+              line(line.toByteArray());
               line.reset();
             } else if (line.size() >= LONGEST_LINE) {
               throw BadInputException.notAllowed(
                   source,
-                  "line " + (lines.size() + 1),
+                  "line " + (lines + 1),
                   "over " + LONGEST_LINE + " bytes long",
                   "lines of at most " + LONGEST_LINE + " bytes");
             } else {
@@ -122,8 +130,7 @@ public final class SessionReader {
           }
         }
       }
-      lines.add(line.toByteArray());
-      return lines;
+      return line.toByteArray();
     } catch (IOException e) {
       throw BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")");
     }

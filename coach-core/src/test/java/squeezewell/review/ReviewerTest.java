@@ -1,0 +1,143 @@
+package squeezewell.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import squeezewell.protocol.Situation;
+import squeezewell.session.What;
+
+/** Whole sessions at the edges of what can happen. */
+class ReviewerTest {
+  @Test
+  void aSessionWithoutBreathsSaysSo() {
+    Review review = SessionBuilder.ofSeconds(60).review();
+    assertThat(review.headline()).isEqualTo("No breath was recorded");
+    assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(10, 0, 10, 0, 0));
+    assertThat(review.metrics().asynchrony().meanSeconds()).isEmpty();
+    assertThat(review.metrics().inspiration().meanSeconds()).isEmpty();
+    assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
+  }
+
+  @Test
+  void aSingleBreathIsTooLittleToJudgeTheRhythm() {
+    Review review = SessionBuilder.ofSeconds(10).breaths(4).review();
+    assertThat(HoldsTest.codes(review)).contains("too-few-breaths");
+    assertThat(review.breaths().get(0).judgement()).isEqualTo(Judgement.UNJUDGED);
+  }
+
+  @Test
+  void aBreathJustBeforeTheFirstPromptMeetsIt() {
+    // Count-in of 3 s: prompts at 3, 9, 15. Breaths at 2.8 (meets the first), 9.1, 15.
+    Review review = SessionBuilder.ofSeconds(15).countIn(3).breaths(2.8, 9.1, 15).review();
+    assertThat(review.startNanos()).isEqualTo(SessionBuilder.nanos(3));
+    assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(3, 3, 0, 0, 0));
+    assertThat(review.metrics().firstBreathSeconds().getAsDouble()).isEqualTo(-0.2);
+    assertThat(review.breaths().get(0).errorNanos()).hasValue(SessionBuilder.nanos(-0.2));
+    // 2.8 to 9.1, from the end of the count-in: 6.1 s; 9.1 to 15: 5.9 s
+    assertThat(review.metrics().gap().longestSeconds()).isEqualTo(6.1);
+  }
+
+  @Test
+  void aBreathLongBeforeTheFirstPromptIsExtra() {
+    Review review = SessionBuilder.ofSeconds(15).countIn(10).breaths(2, 10, 16).review();
+    assertThat(review.metrics().breathCount()).isEqualTo(3);
+    assertThat(review.metrics().prompts().extra()).isEqualTo(1);
+    assertThat(review.breaths().get(0).met()).isFalse();
+  }
+
+  @Test
+  void aRetractedBreathWasNeverThere() {
+    // The fourth event is the breath at 8; the fifth takes it back.
+    Review review =
+        SessionBuilder.ofSeconds(24)
+            .breaths(0, 6)
+            .breaths(8)
+            .event(8.5, What.RETRACT, "3")
+            .breaths(12, 18)
+            .review();
+    assertThat(review.metrics().breathCount()).isEqualTo(4);
+    assertThat(review.metrics().interval().inRangeCount()).isEqualTo(3);
+  }
+
+  @Test
+  void aSessionKilledInTheMiddleIsReviewedUpToItsLastEvent() {
+    // 300 s planned, no finish; the last event is the breath at 60, so prompts 0 .. 54 count.
+    Review review = SessionBuilder.ofSeconds(300).live().breathsEvery(6, 0, 60).review();
+    assertThat(review.endNanos()).isEqualTo(SessionBuilder.nanos(60));
+    assertThat(review.metrics().prompts().given()).isEqualTo(10);
+    assertThat(review.metrics().prompts().missed()).isZero();
+    assertThat(review.metrics().pulseChecks()).isEmpty();
+    assertThat(HoldsTest.codes(review)).doesNotContain("long-gap", "pulse-check-missed");
+    assertThat(review.notes()).anyMatch(n -> n.contains("stopped in the middle"));
+  }
+
+  @Test
+  void aSessionEndedByCommandIsReviewedUpToThere() {
+    Review review =
+        SessionBuilder.ofSeconds(300)
+            .live()
+            .breathsEvery(6, 0, 60)
+            .event(64, What.FINISH, "")
+            .review();
+    assertThat(review.endNanos()).isEqualTo(SessionBuilder.nanos(64));
+    assertThat(review.notes()).containsExactly("The practice was ended early: 1:04 of 5:00.");
+  }
+
+  @Test
+  void breathsAfterTheEndAreExtra() {
+    Review review = SessionBuilder.ofSeconds(60).breathsEvery(6, 0, 72).review();
+    assertThat(review.metrics().breathCount()).isEqualTo(13);
+    assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(10, 10, 0, 3, 0));
+    assertThat(review.notes()).anyMatch(n -> n.startsWith("2 breaths came after the end"));
+  }
+
+  @Test
+  void compressionsWithPausesHaveNoIntervalsToJudge() {
+    Review review =
+        SessionBuilder.ofSeconds(120)
+            .in(Situation.ARREST_NO_ADVANCED_AIRWAY)
+            .breathsEvery(6, 0, 114)
+            .review();
+    assertThat(review.intervals()).isEmpty();
+    assertThat(review.rollingRate()).isEmpty();
+    assertThat(review.metrics().interval().meanSeconds()).isEmpty();
+    assertThat(review.metrics().rate().overallPerMinute()).isEmpty();
+    assertThat(review.metrics().asynchrony().phaseLocking()).isEmpty();
+    assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_JUDGED);
+    assertThat(HoldsTest.codes(review)).doesNotContain("too-fast", "too-slow", "long-gap");
+    Metrics.Prompts prompts = review.metrics().prompts();
+    assertThat(prompts.met() + prompts.extra()).isEqualTo(20);
+    assertThat(ReviewText.write(review)).contains("no pulse, no advanced airway");
+  }
+
+  @Test
+  void compressionsWithoutABreakHaveIntervals() {
+    Review review =
+        SessionBuilder.ofSeconds(120)
+            .in(Situation.ARREST_ADVANCED_AIRWAY)
+            .breathsEvery(6, 0.2, 114.2)
+            .review();
+    assertThat(review.metrics().interval().inRangeCount()).isEqualTo(19);
+  }
+
+  @Test
+  void everyIntervalCarriesItsJudgement() {
+    Review review =
+        SessionBuilder.ofSeconds(60).breaths(0, 4.9, 9.9, 16.9, 24, 37).pulseCheck(30, 36).review();
+    assertThat(review.intervals())
+        .extracting(IntervalPoint::judgement)
+        .containsExactly(
+            Judgement.FAST, Judgement.IN_RANGE, Judgement.IN_RANGE, Judgement.SLOW, Judgement.SLOW);
+    assertThat(review.intervals())
+        .extracting(IntervalPoint::valid)
+        .containsExactly(true, true, true, true, false);
+    assertThat(review.breaths().get(5).judgement()).isEqualTo(Judgement.UNJUDGED);
+  }
+
+  @Test
+  void theSameSessionGivesTheSameReview() {
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(200).breathsEvery(5.7, 0.3, 114.3).pulseCheck(118, 125);
+    assertThat(session.review()).isEqualTo(session.review());
+  }
+}

@@ -1,0 +1,148 @@
+package squeezewell.desktop;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import squeezewell.coach.CoachState;
+import squeezewell.coach.Command;
+import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Stretch;
+import squeezewell.desktop.input.PracticeKeys;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.screens.LiveScreen;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.Settings;
+import squeezewell.live.KeptSession;
+import squeezewell.live.LivePractice;
+import squeezewell.live.PracticeSound;
+import squeezewell.protocol.Protocol;
+import squeezewell.session.MonotonicClock;
+import squeezewell.session.SessionHeader;
+
+/** Everything that belongs to one running practice: its coach, sound, file, keys and screen. */
+final class LiveSession {
+  private final KeptSession kept;
+  private final LivePractice practice;
+  private final PracticeSound sound;
+  private final PracticeKeys keys;
+  private Optional<LiveScreen> screen = Optional.empty();
+
+  private LiveSession(
+      KeptSession kept, LivePractice practice, PracticeSound sound, Settings settings) {
+    this.kept = kept;
+    this.practice = practice;
+    this.sound = sound;
+    this.keys = new PracticeKeys(settings.pedalKeys(), new Commands());
+  }
+
+  /**
+   * Starts a practice.
+   *
+   * @param onEnd told once, on another thread, when the practice is over and written
+   */
+  static LiveSession start(
+      HomeFolder home,
+      Settings settings,
+      Protocol protocol,
+      PracticePlan plan,
+      Consumer<LiveSession> onEnd) {
+    MonotonicClock clock = MonotonicClock.startNow();
+    SessionHeader header =
+        new SessionHeader(
+            clock.startedAt(), SessionHeader.Origin.LIVE, settings.trainee(), protocol, plan);
+    KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
+    PracticeSound sound = new PracticeSound(clock, settings);
+    Handover handover = new Handover(onEnd);
+    LivePractice practice = new LivePractice(plan, clock, kept, List.of(sound), handover::changed);
+    LiveSession session = new LiveSession(kept, practice, sound, settings);
+    handover.session = session;
+    sound.onLost(
+        lost -> practice.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
+    practice.start();
+    return session;
+  }
+
+  LivePractice practice() {
+    return practice;
+  }
+
+  KeptSession kept() {
+    return kept;
+  }
+
+  LiveScreen screen(Kit kit) {
+    LiveScreen made = new LiveScreen(kit, practice, keys, this::notice);
+    screen = Optional.of(made);
+    return made;
+  }
+
+  void apply(Settings settings) {
+    sound.apply(settings);
+  }
+
+  /** Stops drawing; the last sound may ring on. */
+  void closeScreen() {
+    screen.ifPresent(LiveScreen::close);
+    sound.closeAfterRinging();
+  }
+
+  /** Ends the practice now. */
+  void close() {
+    screen.ifPresent(LiveScreen::close);
+    practice.close();
+    sound.close();
+  }
+
+  private String notice() {
+    return kept.trouble().isEmpty() ? sound.notice() : kept.trouble();
+  }
+
+  private final class Commands implements PracticeKeys.Listener {
+    @Override
+    public void squeezeBegan(long nanoTime) {
+      practice.post(Command.SQUEEZE, nanoTime);
+    }
+
+    @Override
+    public void squeezeEnded(long nanoTime) {
+      practice.post(Command.SQUEEZE_END, nanoTime);
+    }
+
+    @Override
+    public void action(PracticeKeys.Action action, long nanoTime) {
+      Stretch.Kind now = practice.state().schedule().stretchAt(practice.clock().nanos()).kind();
+      switch (action) {
+        case PULSE_CHECK ->
+            practice.post(
+                now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK,
+                nanoTime);
+        case SUCTION ->
+            practice.post(
+                now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION, nanoTime);
+        case PAUSE ->
+            practice.post(now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE, nanoTime);
+        case FINISH -> practice.post(Command.FINISH, nanoTime);
+        case RETRACT_BREATH -> practice.post(Command.RETRACT_BREATH, nanoTime);
+        case MUTE -> sound.toggleMute();
+      }
+    }
+  }
+
+  /** Tells of the end once the practice's own thread has written it. */
+  private static final class Handover {
+    private final Consumer<LiveSession> onEnd;
+    private final AtomicBoolean told = new AtomicBoolean();
+    private volatile LiveSession session;
+
+    Handover(Consumer<LiveSession> onEnd) {
+      this.onEnd = onEnd;
+    }
+
+    void changed(CoachState state) {
+      if (state.finished() && told.compareAndSet(false, true)) {
+        onEnd.accept(session);
+      }
+    }
+  }
+}

@@ -1,0 +1,59 @@
+package squeezewell.desktop;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import squeezewell.desktop.screens.PastScreen;
+import squeezewell.files.SessionStore;
+import squeezewell.input.BadInputException;
+import squeezewell.review.Metrics;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
+
+/** Turns kept sessions into lines for the list. */
+final class PastPractices {
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH);
+
+  private PastPractices() {}
+
+  /** A date and time for people. */
+  static String when(Instant at, ZoneId zone) {
+    return WHEN.format(at.atZone(zone));
+  }
+
+  static void read(SessionStore store, ZoneId zone, Consumer<PastScreen.Line> each)
+      throws BadInputException {
+    try (Stream<SessionStore.Entry> entries = store.entries()) {
+      entries.forEach(entry -> each.accept(line(entry, zone)));
+    }
+  }
+
+  private static PastScreen.Line line(SessionStore.Entry entry, ZoneId zone) {
+    if (!entry.session().isPresent()) {
+      return new PastScreen.Line(
+          entry.file(), "Can't be read: " + entry.file().getFileName(), entry.problem(), false);
+    }
+    Session session = entry.session().get();
+    Review review = Reviewer.review(session);
+    Metrics metrics = review.metrics();
+    StringBuilder detail = new StringBuilder(when(session.header().startedAt(), zone));
+    detail.append("  ·  ").append(review.asked().protocolTitle());
+    detail.append("  ·  ").append(metrics.breathCount()).append(" breaths");
+    metrics
+        .rate()
+        .overallPerMinute()
+        .ifPresent(rate -> detail.append(String.format(Locale.ROOT, ", %.1f/min", rate)));
+    if (!session.header().trainee().isEmpty()) {
+      detail.append("  ·  ").append(session.header().trainee());
+    }
+    if (!session.finished()) {
+      detail.append("  ·  stopped before its end");
+    }
+    return new PastScreen.Line(entry.file(), review.headline(), detail.toString(), true);
+  }
+}

@@ -1,0 +1,246 @@
+package squeezewell.desktop;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.Insets;
+import java.awt.Toolkit;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.function.Consumer;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
+import javax.swing.JOptionPane;
+import javax.swing.SwingUtilities;
+import javax.swing.SwingWorker;
+import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.screens.CautionScreen;
+import squeezewell.desktop.screens.DebriefScreen;
+import squeezewell.desktop.screens.LiveScreen;
+import squeezewell.desktop.screens.Navigator;
+import squeezewell.desktop.screens.PastScreen;
+import squeezewell.desktop.screens.SettingsScreen;
+import squeezewell.desktop.screens.SetupScreen;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.ProtocolStore;
+import squeezewell.files.SessionStore;
+import squeezewell.files.Settings;
+import squeezewell.files.SettingsFile;
+import squeezewell.files.Theme;
+import squeezewell.input.BadInputException;
+import squeezewell.live.PracticeSound;
+import squeezewell.protocol.Protocol;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
+
+/** The window of the simulated phone: one screen at a time. Used on the event thread. */
+final class PhoneWindow extends JFrame implements Navigator {
+  private static final long serialVersionUID = 1L;
+  private static final int WIDTH = 412;
+  private static final int HEIGHT = 892;
+
+  private final transient HomeFolder home;
+  private final transient SettingsFile settingsFile;
+  private transient Settings settings;
+  private transient Kit kit;
+  private transient Runnable current = this::toSetup;
+  private transient Optional<LiveSession> live = Optional.empty();
+  private transient Optional<ProjectorWindow> projector = Optional.empty();
+
+  PhoneWindow(HomeFolder home, Settings settings) {
+    super("Squeezewell");
+    this.home = home;
+    this.settingsFile = new SettingsFile(home.settingsFile());
+    this.settings = settings;
+    setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
+    addWindowListener(
+        new WindowAdapter() {
+          @Override
+          public void windowClosing(WindowEvent e) {
+            quit();
+          }
+        });
+    applyLook();
+  }
+
+  /** Shows the window with its first screen. */
+  void open() {
+    if (settings.cautionSeenAt().isPresent()) {
+      toSetup();
+    } else {
+      showScreen(CautionScreen.build(kit, "I understand", this::cautionRead));
+    }
+    setVisible(true);
+  }
+
+  private void cautionRead() {
+    keep(settings.withCautionSeenAt(Instant.now()));
+    toSetup();
+  }
+
+  private void applyLook() {
+    Palette palette = settings.theme() == Theme.DARK ? Palette.darkTheme() : Palette.lightTheme();
+    Look look = new Look(palette, settings.textSizePercent() / 100.0);
+    look.install();
+    kit = new Kit(look);
+    Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
+    Insets frame = getInsets();
+    int width = look.px(WIDTH) + frame.left + frame.right;
+    int height = look.px(HEIGHT) + frame.top + frame.bottom;
+    setSize(Math.min(width, screen.width), Math.min(height, screen.height));
+    setMinimumSize(new Dimension(Math.min(width, 330), 480));
+  }
+
+  private void showScreen(JComponent screen) {
+    getContentPane().removeAll();
+    getContentPane().setBackground(kit.look().palette().ground());
+    getContentPane().add(screen, BorderLayout.CENTER);
+    revalidate();
+    repaint();
+  }
+
+  @Override
+  public Settings settings() {
+    return settings;
+  }
+
+  @Override
+  public void keep(Settings next) {
+    Settings before = settings;
+    settings = next;
+    try {
+      settingsFile.write(next);
+    } catch (BadInputException | IOException e) {
+      tell("Settings could not be saved", e.getMessage());
+    }
+    boolean look =
+        before.theme() != next.theme() || before.textSizePercent() != next.textSizePercent();
+    if (look) {
+      applyLook();
+      current.run();
+    }
+    live.ifPresent(l -> l.apply(next));
+  }
+
+  @Override
+  public void toSetup() {
+    current = this::toSetup;
+    ProtocolStore store = ProtocolStore.read(home);
+    showScreen(
+        SetupScreen.build(
+            kit, this, store.protocols(), store.problems(), PracticeSound.leadNanos()));
+  }
+
+  @Override
+  public void toSettings() {
+    current = this::toSettings;
+    showScreen(SettingsScreen.build(kit, this, kind -> PracticeSound.preview(kind, settings)));
+  }
+
+  @Override
+  public void toPast() {
+    current = this::toPast;
+    showScreen(PastScreen.build(kit, this, this::readPast));
+  }
+
+  private void readPast(Consumer<PastScreen.Line> each) throws BadInputException {
+    PastPractices.read(new SessionStore(home), home.zone(), each);
+  }
+
+  @Override
+  public void toLive(Protocol protocol, PracticePlan plan) {
+    live.ifPresent(LiveSession::close);
+    LiveSession session =
+        LiveSession.start(
+            home, settings, protocol, plan, next -> SwingUtilities.invokeLater(() -> ended(next)));
+    live = Optional.of(session);
+    LiveScreen screen = session.screen(kit);
+    current = this::toSetup;
+    showScreen(screen);
+    screen.open();
+  }
+
+  private void ended(LiveSession session) {
+    if (!live.isPresent() || !live.get().equals(session)) {
+      return;
+    }
+    session.closeScreen();
+    live = Optional.empty();
+    toDebrief(session.kept().session(), session.kept().path().orElse(null));
+  }
+
+  @Override
+  public void openDebrief(Path file) {
+    work(() -> new SessionStore(home).open(file), session -> toDebrief(session, file));
+  }
+
+  @Override
+  public void toDebrief(Session session, Path file) {
+    work(() -> Reviewer.review(session), review -> showDebrief(session, review));
+  }
+
+  private void showDebrief(Session session, Review review) {
+    current = () -> showDebrief(session, review);
+    String when = PastPractices.when(session.header().startedAt(), home.zone());
+    showScreen(
+        DebriefScreen.build(
+            kit, this, review, when, () -> ReportSaver.save(this, session, review)));
+  }
+
+  @Override
+  public void toggleProjector() {
+    if (projector.isPresent() && projector.get().isDisplayable()) {
+      projector.get().dispose();
+      projector = Optional.empty();
+      return;
+    }
+    ProjectorWindow window = new ProjectorWindow(() -> live.map(LiveSession::practice));
+    projector = Optional.of(window);
+    window.open();
+    toFront();
+  }
+
+  /** Something that may take a moment and may fail. */
+  private interface Work<T> {
+    T get() throws BadInputException;
+  }
+
+  private <T> void work(Work<T> work, Consumer<T> then) {
+    new SwingWorker<T, Void>() {
+      @Override
+      protected T doInBackground() throws BadInputException {
+        return work.get();
+      }
+
+      @Override
+      protected void done() {
+        try {
+          then.accept(get());
+        } catch (ExecutionException e) {
+          tell("This practice can't be shown", e.getCause().getMessage());
+        } catch (InterruptedException e) {
+          Thread.currentThread().interrupt();
+        }
+      }
+    }.execute();
+  }
+
+  private void tell(String title, String text) {
+    JOptionPane.showMessageDialog(this, text, title, JOptionPane.WARNING_MESSAGE);
+  }
+
+  private void quit() {
+    live.ifPresent(LiveSession::close);
+    live = Optional.empty();
+    projector.ifPresent(ProjectorWindow::dispose);
+    dispose();
+  }
+}

@@ -1,0 +1,124 @@
+package squeezewell.desktop;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.GridLayout;
+import java.awt.Toolkit;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
+import java.util.Optional;
+import java.util.function.Supplier;
+import javax.swing.BorderFactory;
+import javax.swing.JFrame;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.SwingConstants;
+import javax.swing.Timer;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.PromptWords;
+import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.TideColumn;
+import squeezewell.desktop.screens.LivePainter;
+import squeezewell.live.LivePractice;
+
+/** The practice as a class sees it: the same column and ribbon, large, and nothing to press. */
+final class ProjectorWindow extends JFrame {
+  private static final long serialVersionUID = 1L;
+  private static final int WIDTH = 1280;
+  private static final int HEIGHT = 720;
+  private static final int FRAME_MILLIS = 33;
+
+  private final transient Supplier<Optional<LivePractice>> practice;
+  private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
+  private transient LivePainter painter;
+  private JLabel elapsed;
+  private JLabel bar;
+  private JLabel asked;
+
+  ProjectorWindow(Supplier<Optional<LivePractice>> practice) {
+    super("Squeezewell projector");
+    this.practice = practice;
+    setDefaultCloseOperation(DISPOSE_ON_CLOSE);
+    Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
+    setSize(Math.min(WIDTH, screen.width), Math.min(HEIGHT, screen.height));
+    setMinimumSize(new Dimension(640, 360));
+    addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent e) {
+            lay();
+          }
+        });
+    lay();
+  }
+
+  void open() {
+    setVisible(true);
+    frames.start();
+  }
+
+  @Override
+  public void dispose() {
+    frames.stop();
+    super.dispose();
+  }
+
+  private void lay() {
+    double scale = Math.min(getWidth() / (double) WIDTH, getHeight() / (double) HEIGHT);
+    Look look = new Look(Palette.darkTheme(), Math.max(0.5, Math.min(6, scale)));
+    Kit kit = new Kit(look);
+    TideColumn tide = new TideColumn(look);
+    tide.setPreferredSize(new Dimension(look.px(290), look.px(500)));
+    PromptWords words = new PromptWords(look);
+    Ribbon ribbon = new Ribbon(look);
+    ribbon.setPreferredSize(new Dimension(look.px(1160), look.px(90)));
+    painter = new LivePainter(tide, words, ribbon);
+    elapsed = kit.label("", look.bold(64), look.palette().text());
+    bar = kit.label("", look.bold(30), look.palette().text());
+    asked = kit.label("", look.font(26), look.palette().softText());
+    JPanel side = new JPanel(new GridLayout(4, 1));
+    side.setOpaque(false);
+    side.setPreferredSize(new Dimension(look.px(430), look.px(500)));
+    JLabel caution =
+        kit.label("Practice on a manikin only", look.font(20), look.palette().softText());
+    for (JLabel label : new JLabel[] {elapsed, bar, asked, caution}) {
+      label.setHorizontalAlignment(SwingConstants.TRAILING);
+      side.add(label);
+    }
+    JPanel content = new JPanel(new BorderLayout(look.px(30), look.px(24)));
+    content.setBackground(look.palette().ground());
+    int margin = look.px(50);
+    content.setBorder(BorderFactory.createEmptyBorder(look.px(36), margin, look.px(24), margin));
+    content.add(tide, BorderLayout.WEST);
+    content.add(words, BorderLayout.CENTER);
+    content.add(side, BorderLayout.EAST);
+    content.add(ribbon, BorderLayout.SOUTH);
+    setContentPane(content);
+    revalidate();
+    frame();
+  }
+
+  private void frame() {
+    Optional<LivePractice> running = practice.get();
+    if (!running.isPresent()) {
+      elapsed.setText("");
+      bar.setText("Waiting for a practice");
+      asked.setText("");
+      painter.rest();
+      return;
+    }
+    LivePainter.Lines lines = painter.paint(running.get());
+    setText(elapsed, lines.elapsed());
+    setText(bar, lines.bar());
+    setText(asked, lines.asked());
+    Toolkit.getDefaultToolkit().sync();
+  }
+
+  private static void setText(JLabel label, String text) {
+    if (!text.equals(label.getText())) {
+      label.setText(text);
+    }
+  }
+}

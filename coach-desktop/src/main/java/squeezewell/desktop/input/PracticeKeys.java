@@ -1,0 +1,190 @@
+package squeezewell.desktop.input;
+
+import java.awt.Component;
+import java.awt.KeyEventDispatcher;
+import java.awt.KeyboardFocusManager;
+import java.awt.Window;
+import java.awt.event.KeyEvent;
+import java.beans.PropertyChangeListener;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalLong;
+import java.util.Set;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
+
+/**
+ * The keys of a running practice. They work wherever the keyboard focus is in our windows, so that
+ * nobody has to look for it with a mask in hand. Used on the event thread only.
+ */
+public final class PracticeKeys implements KeyEventDispatcher {
+  private static final int SETTLE_MILLIS = 5;
+
+  private static final Map<Integer, Action> ACTION_KEYS =
+      Map.of(
+          KeyEvent.VK_P, Action.PULSE_CHECK,
+          KeyEvent.VK_S, Action.SUCTION,
+          KeyEvent.VK_ESCAPE, Action.PAUSE,
+          KeyEvent.VK_END, Action.FINISH,
+          KeyEvent.VK_BACK_SPACE, Action.RETRACT_BREATH,
+          KeyEvent.VK_M, Action.MUTE);
+
+  private final Map<Integer, HeldKeys> actionHolds = new HashMap<>();
+  private final Set<Integer> squeezeKeys;
+  private final Listener listener;
+  private final HeldKeys squeeze;
+  private final Timer settle = new Timer(SETTLE_MILLIS, e -> settle());
+  private final PropertyChangeListener focusLeft = e -> focusChanged(e.getNewValue());
+
+  /** What the keys other than the squeeze keys do. */
+  public enum Action {
+    PULSE_CHECK,
+    SUCTION,
+    PAUSE,
+    FINISH,
+    RETRACT_BREATH,
+    MUTE
+  }
+
+  /** Told what a person did, with the reading of {@link System#nanoTime()} at which they did it. */
+  public interface Listener {
+    void squeezeBegan(long nanoTime);
+
+    void squeezeEnded(long nanoTime);
+
+    void action(Action action, long nanoTime);
+  }
+
+  /**
+   * The keys of a practice.
+   *
+   * @param pedalKeys key codes that count as a squeeze besides the space bar
+   * @param listener told of what happens while {@link #listen} is in force
+   */
+  public PracticeKeys(List<Integer> pedalKeys, Listener listener) {
+    this.listener = Objects.requireNonNull(listener, "listener");
+    squeezeKeys = new HashSet<>(pedalKeys);
+    squeezeKeys.add(KeyEvent.VK_SPACE);
+    squeeze =
+        new HeldKeys(
+            new HeldKeys.Listener() {
+              @Override
+              public void began(long atNanos) {
+                listener.squeezeBegan(atNanos);
+              }
+
+              @Override
+              public void ended(long atNanos) {
+                listener.squeezeEnded(atNanos);
+              }
+            });
+    ACTION_KEYS.forEach(this::bind);
+    settle.setRepeats(true);
+  }
+
+  private void bind(int key, Action action) {
+    if (squeezeKeys.contains(key)) {
+      return;
+    }
+    actionHolds.put(
+        key,
+        new HeldKeys(
+            new HeldKeys.Listener() {
+              @Override
+              public void began(long atNanos) {
+                listener.action(action, atNanos);
+              }
+
+              @Override
+              public void ended(long atNanos) {
+                // An action has no length.
+              }
+            }));
+  }
+
+  /** Whether a key already has a meaning in a practice, so that a pedal can't be bound to it. */
+  public static boolean isTaken(int key) {
+    return ACTION_KEYS.containsKey(key)
+        || key == KeyEvent.VK_SPACE
+        || key == KeyEvent.VK_TAB
+        || key == KeyEvent.VK_ENTER;
+  }
+
+  /** Starts to listen. */
+  public void listen() {
+    KeyboardFocusManager manager = KeyboardFocusManager.getCurrentKeyboardFocusManager();
+    manager.addKeyEventDispatcher(this);
+    manager.addPropertyChangeListener("activeWindow", focusLeft);
+  }
+
+  /** Stops listening; a hold that is going on ends. */
+  public void ignore() {
+    KeyboardFocusManager manager = KeyboardFocusManager.getCurrentKeyboardFocusManager();
+    manager.removeKeyEventDispatcher(this);
+    manager.removePropertyChangeListener("activeWindow", focusLeft);
+    settle.stop();
+    squeeze.releaseAll(System.nanoTime());
+  }
+
+  /** Carries out an action that a button stands for. */
+  public void act(Action action, long nanoTime) {
+    listener.action(action, nanoTime);
+  }
+
+  /** What to hold, in words. */
+  public String squeezeHint() {
+    return squeezeKeys.size() > 1 ? "space bar, pedal or touch" : "space bar or touch";
+  }
+
+  @Override
+  public boolean dispatchKeyEvent(KeyEvent e) {
+    Component source = e.getComponent();
+    Window window = source == null ? null : SwingUtilities.windowForComponent(source);
+    boolean inDialog = (source instanceof java.awt.Dialog) || (window instanceof java.awt.Dialog);
+    int modifiers = KeyEvent.CTRL_DOWN_MASK | KeyEvent.ALT_DOWN_MASK | KeyEvent.META_DOWN_MASK;
+    if (inDialog) {
+      return false;
+    }
+    if (e.getID() == KeyEvent.KEY_TYPED) {
+      // The press has been dealt with; a focused button must not see the typed space.
+      return e.getKeyChar() == ' ';
+    }
+    HeldKeys held =
+        squeezeKeys.contains(e.getKeyCode()) ? squeeze : actionHolds.get(e.getKeyCode());
+    boolean pressed = e.getID() == KeyEvent.KEY_PRESSED;
+    if (held == null || (pressed && (e.getModifiersEx() & modifiers) != 0)) {
+      return false;
+    }
+    long at = EventTime.nanoTimeOf(e.getWhen());
+    if (pressed) {
+      held.pressed(e.getKeyCode(), at);
+    } else {
+      held.released(e.getKeyCode(), at);
+      settle.start();
+    }
+    return true;
+  }
+
+  private void settle() {
+    long now = System.nanoTime();
+    OptionalLong pending = squeeze.settle(now);
+    boolean more = pending.isPresent();
+    for (HeldKeys held : actionHolds.values()) {
+      more |= held.settle(now).isPresent();
+    }
+    if (!more) {
+      settle.stop();
+    }
+  }
+
+  private void focusChanged(Object newWindow) {
+    if (newWindow == null) {
+      long now = System.nanoTime();
+      squeeze.releaseAll(now);
+      actionHolds.values().forEach(h -> h.releaseAll(now));
+    }
+  }
+}

@@ -1,0 +1,126 @@
+package squeezewell.desktop.parts;
+
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.FontMetrics;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.awt.geom.RoundRectangle2D;
+import javax.accessibility.AccessibleRole;
+import javax.swing.SwingUtilities;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+
+/** The large pad that is held for as long as the bag is squeezed. */
+public final class BreathPad extends Drawn {
+  private static final long serialVersionUID = 1L;
+
+  private final transient Look look;
+  private boolean held;
+  private String word = "Hold while you squeeze";
+  private String hint = "";
+
+  /** Told when the pad is pressed and let go with the mouse or a finger. */
+  public interface Listener {
+    void pressed(long whenMillis);
+
+    void released(long whenMillis);
+  }
+
+  public BreathPad(Look look, Listener listener) {
+    super(AccessibleRole.PUSH_BUTTON, "Breath pad");
+    this.look = look;
+    setFocusable(true);
+    describe("Hold the space bar, a bound key or the mouse button for as long as you squeeze");
+    addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mousePressed(MouseEvent e) {
+            if (SwingUtilities.isLeftMouseButton(e)) {
+              listener.pressed(e.getWhen());
+            }
+          }
+
+          @Override
+          public void mouseReleased(MouseEvent e) {
+            if (SwingUtilities.isLeftMouseButton(e)) {
+              listener.released(e.getWhen());
+            }
+          }
+        });
+    addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusGained(FocusEvent e) {
+            repaint();
+          }
+
+          @Override
+          public void focusLost(FocusEvent e) {
+            repaint();
+          }
+        });
+  }
+
+  /** Shows whether a squeeze is going on, and what to say. */
+  public void show(boolean nowHeld, String newWord, String newHint) {
+    if (nowHeld != held || !newWord.equals(word) || !newHint.equals(hint)) {
+      held = nowHeld;
+      word = newWord;
+      hint = newHint;
+      repaint();
+    }
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    return isPreferredSizeSet()
+        ? super.getPreferredSize()
+        : new Dimension(look.px(372), look.px(170));
+  }
+
+  @Override
+  public Dimension getMinimumSize() {
+    return new Dimension(look.px(160), look.px(72));
+  }
+
+  @Override
+  protected void paintComponent(Graphics g) {
+    Graphics2D g2 = Look.smooth(g);
+    try {
+      Palette palette = look.palette();
+      double line = look.px(held ? 6 : 3);
+      double arc = Math.min(look.px(48), getHeight() / 2.0);
+      RoundRectangle2D shape =
+          new RoundRectangle2D.Double(
+              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
+      g2.setColor(held ? palette.tide() : palette.active());
+      g2.fill(shape);
+      g2.setColor(held ? palette.text() : palette.tide());
+      g2.setStroke(look.stroke(line / look.scale()));
+      g2.draw(shape);
+      int room = getWidth() - look.px(32);
+      Font font = Look.fitted(g2, look.bold(23), word, room);
+      FontMetrics metrics = g2.getFontMetrics(font);
+      Font small = Look.fitted(g2, look.font(14), hint, room);
+      FontMetrics smallMetrics = g2.getFontMetrics(small);
+      int block = metrics.getHeight() + (hint.isEmpty() ? 0 : smallMetrics.getHeight());
+      int y = (getHeight() - block) / 2 + metrics.getAscent();
+      g2.setColor(held ? palette.onTide() : palette.text());
+      g2.setFont(font);
+      g2.drawString(word, (getWidth() - metrics.stringWidth(word)) / 2, y);
+      g2.setColor(held ? palette.onTide() : palette.softText());
+      g2.setFont(small);
+      g2.drawString(
+          hint,
+          (getWidth() - smallMetrics.stringWidth(hint)) / 2,
+          y + metrics.getDescent() + smallMetrics.getAscent());
+    } finally {
+      g2.dispose();
+    }
+  }
+}

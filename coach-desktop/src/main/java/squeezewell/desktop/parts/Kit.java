@@ -1,0 +1,212 @@
+package squeezewell.desktop.parts;
+
+import java.awt.Color;
+import java.awt.Component;
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.ActionListener;
+import java.awt.geom.RoundRectangle2D;
+import javax.swing.BorderFactory;
+import javax.swing.Box;
+import javax.swing.BoxLayout;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.text.DefaultCaret;
+import squeezewell.desktop.look.Look;
+
+/** Makes the small parts that all screens share. */
+public final class Kit {
+  /** Width of a screen's content, in density-independent pixels. */
+  public static final int CONTENT_WIDTH = 372;
+
+  /** Width of a scroll bar, in density-independent pixels. */
+  public static final int SCROLL_BAR = 10;
+
+  /** Space at the sides of a screen, in density-independent pixels. */
+  public static final int MARGIN = 20;
+
+  private final Look look;
+
+  public Kit(Look look) {
+    this.look = look;
+  }
+
+  public Look look() {
+    return look;
+  }
+
+  /** One line of text. */
+  public JLabel label(String text, Font font, Color colour) {
+    JLabel label = new JLabel(text);
+    label.putClientProperty("html.disable", true);
+    label.setFont(font);
+    label.setForeground(colour);
+    label.setAlignmentX(Component.LEFT_ALIGNMENT);
+    return label;
+  }
+
+  /** Text that wraps at a width in device pixels. */
+  public JTextArea text(String text, Font font, Color colour, int width) {
+    JTextArea area = new JTextArea(text);
+    area.setLineWrap(true);
+    area.setWrapStyleWord(true);
+    area.setEditable(false);
+    area.setFocusable(false);
+    // Without this every new text would scroll the page to itself.
+    ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
+    area.setOpaque(false);
+    area.setBorder(BorderFactory.createEmptyBorder());
+    area.setMargin(new java.awt.Insets(0, 0, 0, 0));
+    area.setFont(font);
+    area.setForeground(colour);
+    area.setAlignmentX(Component.LEFT_ALIGNMENT);
+    area.setSize(width, Short.MAX_VALUE);
+    Dimension size = new Dimension(width, area.getPreferredSize().height);
+    area.setPreferredSize(size);
+    area.setMaximumSize(size);
+    area.setMinimumSize(size);
+    return area;
+  }
+
+  /** Body text over the whole width. */
+  public JTextArea body(String text) {
+    return text(text, look.font(15), look.palette().text(), look.px(CONTENT_WIDTH));
+  }
+
+  /** Secondary text over the whole width. */
+  public JTextArea note(String text) {
+    return text(text, look.font(13), look.palette().softText(), look.px(CONTENT_WIDTH));
+  }
+
+  /** The heading of a screen. */
+  public JTextArea heading(String text) {
+    return text(text, look.bold(23), look.palette().text(), look.px(CONTENT_WIDTH));
+  }
+
+  /** The heading of a part of a screen. */
+  public JLabel subheading(String text) {
+    return label(text, look.bold(15), look.palette().text());
+  }
+
+  /** Room between parts, in density-independent pixels. */
+  public Component gap(int size) {
+    Component gap = Box.createVerticalStrut(look.px(size));
+    ((JComponent) gap).setAlignmentX(Component.LEFT_ALIGNMENT);
+    return gap;
+  }
+
+  /** A button at least 48 density-independent pixels high. */
+  public JButton button(String text, int width, ActionListener action) {
+    return sized(new JButton(text), width, action);
+  }
+
+  /** The button for the main thing to do on a screen. */
+  public JButton mainButton(String text, int width, ActionListener action) {
+    JButton button = sized(new JButton(text), width, action);
+    button.setBackground(look.palette().tide());
+    button.setForeground(look.palette().onTide());
+    return button;
+  }
+
+  private JButton sized(JButton button, int width, ActionListener action) {
+    button.putClientProperty("html.disable", true);
+    button.setFont(look.bold(15));
+    button.setAlignmentX(Component.LEFT_ALIGNMENT);
+    Dimension size = new Dimension(look.px(width), look.px(52));
+    button.setPreferredSize(size);
+    button.setMaximumSize(size);
+    button.setMinimumSize(size);
+    button.addActionListener(action);
+    return button;
+  }
+
+  /** Makes a control as wide as the content and 48 density-independent pixels high. */
+  public <T extends JComponent> T wide(T control) {
+    Dimension size = new Dimension(look.px(CONTENT_WIDTH), look.px(48));
+    control.setPreferredSize(size);
+    control.setMaximumSize(size);
+    control.setMinimumSize(size);
+    control.setAlignmentX(Component.LEFT_ALIGNMENT);
+    control.setFont(look.font(15));
+    return control;
+  }
+
+  /** A column of parts. */
+  public JPanel column() {
+    JPanel column = new JPanel();
+    column.setLayout(new BoxLayout(column, BoxLayout.Y_AXIS));
+    column.setOpaque(false);
+    column.setAlignmentX(Component.LEFT_ALIGNMENT);
+    return column;
+  }
+
+  /** A row of parts. */
+  public JPanel row() {
+    JPanel row = new JPanel();
+    row.setLayout(new BoxLayout(row, BoxLayout.X_AXIS));
+    row.setOpaque(false);
+    row.setAlignmentX(Component.LEFT_ALIGNMENT);
+    return row;
+  }
+
+  /** A column on a card with rounded corners. */
+  public JPanel card() {
+    JPanel card =
+        new JPanel() {
+          private static final long serialVersionUID = 1L;
+
+          @Override
+          protected void paintComponent(Graphics g) {
+            Graphics2D g2 = Look.smooth(g);
+            double arc = look.px(24);
+            RoundRectangle2D shape =
+                new RoundRectangle2D.Double(1, 1, getWidth() - 2, getHeight() - 2, arc, arc);
+            g2.setColor(look.palette().card());
+            g2.fill(shape);
+            g2.setColor(look.palette().line());
+            g2.setStroke(look.stroke(1.5));
+            g2.draw(shape);
+            g2.dispose();
+          }
+        };
+    card.setLayout(new BoxLayout(card, BoxLayout.Y_AXIS));
+    card.setOpaque(false);
+    card.setAlignmentX(Component.LEFT_ALIGNMENT);
+    int pad = look.px(14);
+    card.setBorder(BorderFactory.createEmptyBorder(pad, pad, pad, pad));
+    return card;
+  }
+
+  /** Width of the text on a card over the whole content, in device pixels. */
+  public int cardTextWidth() {
+    return look.px(CONTENT_WIDTH - 28);
+  }
+
+  /** A screen that scrolls up and down, its content centred at a fixed width. */
+  public JScrollPane page(JPanel content) {
+    int margin = look.px(MARGIN);
+    int bar = look.px(SCROLL_BAR);
+    content.setBorder(BorderFactory.createEmptyBorder(margin, margin, margin, margin - bar));
+    JPanel centred = new JPanel();
+    centred.setLayout(new BoxLayout(centred, BoxLayout.X_AXIS));
+    centred.setBackground(look.palette().ground());
+    content.setAlignmentY(Component.TOP_ALIGNMENT);
+    content.setMaximumSize(
+        new Dimension(look.px(CONTENT_WIDTH + 2 * MARGIN) - bar, Integer.MAX_VALUE));
+    centred.add(Box.createHorizontalGlue());
+    centred.add(content);
+    centred.add(Box.createHorizontalGlue());
+    JScrollPane scroll = new JScrollPane(centred);
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_AS_NEEDED);
+    scroll.getVerticalScrollBar().setUnitIncrement(look.px(24));
+    scroll.getViewport().setBackground(look.palette().ground());
+    return scroll;
+  }
+}

@@ -1,0 +1,28 @@
+package squeezewell.desktop.parts;
+
+import java.util.Objects;
+import squeezewell.review.Judgement;
+
+/**
+ * One thing on a ribbon.
+ *
+ * @param kind what it is
+ * @param startNanos where it starts
+ * @param endNanos where it ends; the same as the start for a point
+ * @param judgement how it was timed; only breaths have one
+ */
+public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement judgement) {
+  public RibbonMark {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(judgement, "judgement");
+  }
+
+  /** What can stand on a ribbon. */
+  public enum Kind {
+    PROMPT,
+    BREATH,
+    PULSE_CHECK,
+    SUCTION,
+    PAUSE
+  }
+}

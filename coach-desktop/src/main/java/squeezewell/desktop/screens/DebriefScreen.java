@@ -1,0 +1,197 @@
+package squeezewell.desktop.screens;
+
+import java.awt.Component;
+import java.awt.Dimension;
+import java.util.List;
+import javax.swing.Box;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.SwingConstants;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.IntervalChart;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Ribbon;
+import squeezewell.review.Finding;
+import squeezewell.review.Judgement;
+import squeezewell.review.Review;
+
+/** What was done against what was asked, read from the top. */
+public final class DebriefScreen {
+  private final Kit kit;
+  private final Look look;
+  private final Palette palette;
+
+  private DebriefScreen(Kit kit) {
+    this.kit = kit;
+    this.look = kit.look();
+    this.palette = look.palette();
+  }
+
+  /**
+   * Builds the screen.
+   *
+   * @param when the date and time of the practice, for people
+   * @param onSave saves a report; told where by the person
+   */
+  public static JScrollPane build(
+      Kit kit, Navigator navigator, Review review, String when, Runnable onSave) {
+    return new DebriefScreen(kit).build(navigator, review, when, onSave);
+  }
+
+  private JScrollPane build(Navigator navigator, Review review, String when, Runnable onSave) {
+    DebriefView view = DebriefView.of(review);
+    JPanel column = kit.column();
+    column.add(kit.label("Debrief, " + when, look.font(13), palette.softText()));
+    column.add(kit.gap(6));
+    column.add(kit.heading(view.headline()));
+    column.add(kit.gap(4));
+    column.add(kit.note(view.asked()));
+    column.add(kit.gap(12));
+    column.add(figures(view.figures()));
+    column.add(kit.gap(16));
+    column.add(kit.subheading("What was asked, what you did"));
+    column.add(kit.gap(6));
+    Ribbon ribbon = new Ribbon(look);
+    ribbon.show(view.marks(), review.startNanos(), review.endNanos() + 1_000_000_000L);
+    fix(ribbon, 372, 86);
+    column.add(ribbon);
+    column.add(kit.gap(16));
+    if (review.asked().lowNanos().isPresent()) {
+      column.add(kit.subheading("Seconds between breaths"));
+      column.add(kit.gap(6));
+      JPanel card = kit.card();
+      card.setBorder(
+          javax.swing.BorderFactory.createEmptyBorder(
+              look.px(4), look.px(4), look.px(4), look.px(4)));
+      IntervalChart chart = new IntervalChart(look, review);
+      fix(chart, 364, 170);
+      card.add(chart);
+      column.add(card);
+      column.add(kit.gap(16));
+    }
+    addFindings(column, "What to change", view.toChange(), true);
+    addFindings(column, "What went well", view.wentWell(), false);
+    column.add(kit.subheading(review.verdict().outcome().label()));
+    column.add(kit.gap(4));
+    column.add(kit.note(review.verdict().rule()));
+    for (String reason : review.verdict().reasons()) {
+      column.add(kit.gap(2));
+      column.add(kit.note(reason));
+    }
+    column.add(kit.gap(14));
+    column.add(kit.subheading("In figures"));
+    column.add(kit.gap(4));
+    for (String line : view.details()) {
+      column.add(kit.note(line));
+      column.add(kit.gap(2));
+    }
+    for (String note : review.notes()) {
+      column.add(kit.note(note));
+      column.add(kit.gap(2));
+    }
+    column.add(kit.gap(14));
+    JButton again = kit.mainButton("Next practice", 232, e -> navigator.toSetup());
+    again.setMnemonic('N');
+    JButton save = kit.button("Save report", 130, e -> onSave.run());
+    save.setMnemonic('R');
+    JPanel row = kit.row();
+    row.add(again);
+    row.add(Box.createHorizontalStrut(look.px(10)));
+    row.add(save);
+    column.add(row);
+    column.add(kit.gap(10));
+    JButton past = kit.button("Past practices", Kit.CONTENT_WIDTH, e -> navigator.toPast());
+    past.setMnemonic('P');
+    column.add(past);
+    column.add(kit.gap(14));
+    column.add(kit.note("Rhythm from: " + review.asked().source().line()));
+    column.add(kit.gap(6));
+    column.add(kit.note("A steady rhythm does not prove that a breath went in: watch the chest."));
+    column.add(kit.gap(6));
+    column.add(kit.note(Words.CAUTION + " Not a medical device."));
+    JScrollPane page = kit.page(column);
+    page.addAncestorListener(Focus.onTop(page));
+    return page;
+  }
+
+  private void addFindings(JPanel column, String heading, List<Finding> findings, boolean number) {
+    if (findings.isEmpty()) {
+      return;
+    }
+    column.add(kit.subheading(heading));
+    column.add(kit.gap(6));
+    for (int i = 0; i < findings.size(); i++) {
+      column.add(finding(findings.get(i), number ? Integer.toString(i + 1) : "\u2713"));
+      column.add(kit.gap(8));
+    }
+    column.add(kit.gap(8));
+  }
+
+  private JPanel finding(Finding finding, String mark) {
+    JPanel card = kit.card();
+    JPanel row = kit.row();
+    JLabel number = kit.label(mark, look.bold(20), palette.softText());
+    number.setAlignmentY(Component.TOP_ALIGNMENT);
+    Dimension size = new Dimension(look.px(28), look.px(26));
+    number.setPreferredSize(size);
+    number.setMinimumSize(size);
+    number.setMaximumSize(size);
+    int width = kit.cardTextWidth() - look.px(28);
+    JPanel text = kit.column();
+    text.setAlignmentY(Component.TOP_ALIGNMENT);
+    text.add(kit.text(finding.title() + ".", look.bold(15), palette.text(), width));
+    text.add(kit.gap(3));
+    text.add(kit.text(finding.text(), look.font(13), palette.softText(), width));
+    row.add(number);
+    row.add(text);
+    card.add(row);
+    return card;
+  }
+
+  private JPanel figures(List<DebriefView.Figure> figures) {
+    JPanel row = kit.row();
+    for (int i = 0; i < figures.size(); i++) {
+      if (i > 0) {
+        row.add(Box.createHorizontalStrut(look.px(6)));
+      }
+      row.add(figure(figures.get(i)));
+    }
+    return row;
+  }
+
+  private JPanel figure(DebriefView.Figure figure) {
+    JPanel card = kit.card();
+    boolean off = figure.judgement() == Judgement.FAST || figure.judgement() == Judgement.SLOW;
+    JLabel value =
+        kit.label(
+            figure.value(),
+            look.bold(figure.value().length() > 7 ? 19 : 23),
+            off ? Ribbon.colour(palette, figure.judgement()) : palette.text());
+    String name = off ? figure.name() + ", " + figure.judgement().label() : figure.name();
+    JLabel named = kit.label(name, look.font(12), palette.text());
+    JLabel asked = kit.label(figure.askedFor(), look.font(11), palette.softText());
+    for (JLabel label : new JLabel[] {value, named, asked}) {
+      label.setHorizontalAlignment(SwingConstants.CENTER);
+      label.setAlignmentX(Component.LEFT_ALIGNMENT);
+      label.setMaximumSize(new Dimension(Integer.MAX_VALUE, label.getPreferredSize().height));
+      card.add(label);
+      card.add(kit.gap(2));
+    }
+    card.setBorder(
+        javax.swing.BorderFactory.createEmptyBorder(
+            look.px(10), look.px(4), look.px(8), look.px(4)));
+    fix(card, 120, 92);
+    return card;
+  }
+
+  private void fix(javax.swing.JComponent part, int width, int height) {
+    Dimension size = new Dimension(look.px(width), look.px(height));
+    part.setPreferredSize(size);
+    part.setMinimumSize(size);
+    part.setMaximumSize(size);
+    part.setAlignmentX(Component.LEFT_ALIGNMENT);
+  }
+}

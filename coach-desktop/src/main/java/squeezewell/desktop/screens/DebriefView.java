@@ -1,0 +1,216 @@
+package squeezewell.desktop.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.review.Asked;
+import squeezewell.review.BreathMark;
+import squeezewell.review.Finding;
+import squeezewell.review.Hold;
+import squeezewell.review.Judgement;
+import squeezewell.review.Metrics;
+import squeezewell.review.PromptMark;
+import squeezewell.review.PulseCheckResult;
+import squeezewell.review.Review;
+import squeezewell.review.SuctionResult;
+
+/**
+ * What the debrief says. Pure.
+ *
+ * @param headline the most important thing
+ * @param asked what was practised
+ * @param figures three figures, each with its name and what was asked
+ * @param toChange findings that are not good, worst first
+ * @param wentWell findings that are good
+ * @param details further facts, one a line
+ * @param marks the whole practice as a ribbon
+ */
+record DebriefView(
+    String headline,
+    String asked,
+    List<Figure> figures,
+    List<Finding> toChange,
+    List<Finding> wentWell,
+    List<String> details,
+    List<RibbonMark> marks) {
+
+  /**
+   * One large figure.
+   *
+   * @param value the figure
+   * @param name what it is
+   * @param askedFor what was asked
+   * @param judgement how it compares
+   */
+  record Figure(String value, String name, String askedFor, Judgement judgement) {}
+
+  static DebriefView of(Review review) {
+    List<Finding> toChange = new ArrayList<>();
+    List<Finding> wentWell = new ArrayList<>();
+    for (Finding finding : review.findings()) {
+      (finding.severity() == Finding.Severity.GOOD ? wentWell : toChange).add(finding);
+    }
+    return new DebriefView(
+        review.headline(),
+        askedLine(review.asked()),
+        figures(review),
+        toChange,
+        wentWell,
+        details(review),
+        marks(review));
+  }
+
+  private static String askedLine(Asked asked) {
+    String rhythm =
+        asked.intervalSeconds().isPresent()
+            ? ", one breath every " + Words.seconds(asked.intervalSeconds().getAsDouble()) + " s"
+            : "";
+    return Words.clock(asked.practisedNanos())
+        + ", "
+        + asked.patient().toLowerCase(Locale.ROOT)
+        + rhythm
+        + " ("
+        + asked.protocolTitle()
+        + ")";
+  }
+
+  private static List<Figure> figures(Review review) {
+    Metrics metrics = review.metrics();
+    Metrics.Interval interval = metrics.interval();
+    Asked asked = review.asked();
+    OptionalDouble rate = metrics.rate().overallPerMinute();
+    Judgement judgement = Judgement.UNJUDGED;
+    if (interval.meanSeconds().isPresent() && asked.lowNanos().isPresent()) {
+      double mean = interval.meanSeconds().getAsDouble() * 1e9;
+      judgement =
+          mean < asked.lowNanos().getAsLong()
+              ? Judgement.FAST
+              : mean > asked.highNanos().getAsLong() ? Judgement.SLOW : Judgement.IN_RANGE;
+    }
+    String askedRate =
+        asked.intervalSeconds().isPresent()
+            ? "asked: " + Words.seconds(60 / asked.intervalSeconds().getAsDouble())
+            : "";
+    String range =
+        asked.lowNanos().isPresent()
+            ? Words.seconds(asked.lowNanos().getAsLong())
+                + " to "
+                + Words.seconds(asked.highNanos().getAsLong())
+                + " s"
+            : "";
+    return List.of(
+        new Figure(
+            rate.isPresent() ? String.format(Locale.ROOT, "%.1f", rate.getAsDouble()) : "–",
+            "breaths/min",
+            askedRate,
+            judgement),
+        new Figure(
+            interval.count() > 0 ? interval.inRangeCount() + " of " + interval.count() : "–",
+            "in range",
+            range,
+            Judgement.UNJUDGED),
+        new Figure(
+            Math.round(metrics.gap().longestSeconds()) + " s",
+            "longest gap",
+            "from " + Words.clock((long) (metrics.gap().longestAtSeconds() * 1e9)),
+            Judgement.UNJUDGED));
+  }
+
+  private static List<String> details(Review review) {
+    Metrics metrics = review.metrics();
+    List<String> lines = new ArrayList<>();
+    Metrics.Prompts prompts = metrics.prompts();
+    lines.add(
+        metrics.breathCount()
+            + " breaths; "
+            + prompts.given()
+            + " prompts: "
+            + prompts.met()
+            + " met, "
+            + prompts.missed()
+            + " missed; "
+            + prompts.extra()
+            + " extra breaths");
+    metrics
+        .asynchrony()
+        .meanSeconds()
+        .ifPresent(
+            mean ->
+                lines.add(
+                    String.format(
+                        Locale.ROOT,
+                        "On average %.1f s %s the prompt",
+                        Math.abs(mean),
+                        mean < 0 ? "before" : "after")));
+    metrics
+        .inspiration()
+        .medianSeconds()
+        .ifPresent(
+            median ->
+                lines.add(
+                    String.format(
+                        Locale.ROOT,
+                        "Squeezes: median %.1f s, asked %s s",
+                        median,
+                        Words.seconds(review.asked().inspirationNanos()))));
+    for (PulseCheckResult check : metrics.pulseChecks()) {
+      lines.add(line(check));
+    }
+    for (SuctionResult suction : metrics.suctions()) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "Suction at %s for %.0f s%s",
+              clock(suction.startedSeconds()),
+              suction.lengthSeconds(),
+              suction.withinLimit() ? "" : ", over the limit"));
+    }
+    return lines;
+  }
+
+  private static String line(PulseCheckResult check) {
+    if (!check.startedSeconds().isPresent()) {
+      return "Pulse check due at " + clock(check.dueSeconds().orElse(0)) + ": not made";
+    }
+    StringBuilder line = new StringBuilder("Pulse check at ");
+    line.append(clock(check.startedSeconds().getAsDouble()));
+    check.dueSeconds().ifPresent(due -> line.append(", due at ").append(clock(due)));
+    check
+        .lengthSeconds()
+        .ifPresent(length -> line.append(String.format(Locale.ROOT, ", %.1f s long", length)));
+    return line.toString();
+  }
+
+  private static String clock(double seconds) {
+    return Words.clock(Math.round(seconds * 1e9));
+  }
+
+  private static List<RibbonMark> marks(Review review) {
+    List<RibbonMark> marks = new ArrayList<>();
+    for (Hold hold : review.holds()) {
+      RibbonMark.Kind kind =
+          switch (hold.kind()) {
+            case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
+            case SUCTION -> RibbonMark.Kind.SUCTION;
+            default -> RibbonMark.Kind.PAUSE;
+          };
+      marks.add(new RibbonMark(kind, hold.startNanos(), hold.endNanos(), Judgement.UNJUDGED));
+    }
+    for (PromptMark prompt : review.prompts()) {
+      marks.add(
+          new RibbonMark(
+              RibbonMark.Kind.PROMPT, prompt.atNanos(), prompt.atNanos(), Judgement.UNJUDGED));
+    }
+    for (BreathMark breath : review.breaths()) {
+      marks.add(
+          new RibbonMark(
+              RibbonMark.Kind.BREATH,
+              breath.startNanos(),
+              breath.endNanos().orElse(breath.startNanos()),
+              breath.judgement()));
+    }
+    return marks;
+  }
+}

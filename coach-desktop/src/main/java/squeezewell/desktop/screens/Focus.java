@@ -1,0 +1,50 @@
+package squeezewell.desktop.screens;
+
+import java.awt.Point;
+import javax.swing.JComponent;
+import javax.swing.JScrollPane;
+import javax.swing.SwingUtilities;
+import javax.swing.event.AncestorEvent;
+import javax.swing.event.AncestorListener;
+
+/** Puts the keyboard where a person expects it when a screen appears. */
+final class Focus implements AncestorListener {
+  private final JComponent target;
+
+  private final Runnable then;
+
+  private Focus(JComponent target, Runnable then) {
+    this.target = target;
+    this.then = then;
+  }
+
+  static AncestorListener on(JComponent target) {
+    return new Focus(target, () -> {});
+  }
+
+  /** For a page that is read from its top: the arrow keys scroll it. */
+  static AncestorListener onTop(JScrollPane page) {
+    JComponent content = (JComponent) page.getViewport().getView();
+    content.setFocusable(true);
+    return new Focus(
+        content,
+        () ->
+            SwingUtilities.invokeLater(() -> page.getViewport().setViewPosition(new Point(0, 0))));
+  }
+
+  @Override
+  public void ancestorAdded(AncestorEvent event) {
+    target.requestFocusInWindow();
+    then.run();
+  }
+
+  @Override
+  public void ancestorRemoved(AncestorEvent event) {
+    // Nothing to do when the screen goes.
+  }
+
+  @Override
+  public void ancestorMoved(AncestorEvent event) {
+    // Moving changes nothing.
+  }
+}

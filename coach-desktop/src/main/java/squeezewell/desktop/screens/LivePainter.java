@@ -1,0 +1,69 @@
+package squeezewell.desktop.screens;
+
+import java.util.List;
+import squeezewell.coach.CoachState;
+import squeezewell.desktop.parts.PromptWords;
+import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.TideColumn;
+import squeezewell.live.LivePractice;
+import squeezewell.review.Judgement;
+
+/** Shows a running practice on the tide column, the words and the ribbon. One call is one frame. */
+public final class LivePainter {
+  /** The ribbon moves some ten pixels a second; more frames than this can't be seen. */
+  private static final long RIBBON_FRAME_NANOS = 90_000_000L;
+
+  private final TideColumn tide;
+  private final PromptWords words;
+  private final Ribbon ribbon;
+  private long ribbonDrawnAt = -RIBBON_FRAME_NANOS;
+
+  /**
+   * What a window writes in its own places.
+   *
+   * @param elapsed time practised
+   * @param total length of the practice
+   * @param bar the line about the pulse check or a hold
+   * @param barFill how much of it is used up, 0 to 1
+   * @param barUrgent whether something is due or over its limit
+   * @param asked the rhythm in words
+   */
+  public record Lines(
+      String elapsed, String total, String bar, double barFill, boolean barUrgent, String asked) {}
+
+  public LivePainter(TideColumn tide, PromptWords words, Ribbon ribbon) {
+    this.tide = tide;
+    this.words = words;
+    this.ribbon = ribbon;
+  }
+
+  /** Shows the present moment of a practice. */
+  public Lines paint(LivePractice practice) {
+    CoachState state = practice.state();
+    long now = practice.clock().nanos();
+    LiveView view = LiveView.of(state, now);
+    tide.show(view.fill(), view.notch(), view.notches());
+    words.show(view.word(), view.count(), view.countNote(), view.interval(), view.judgement());
+    if (now - ribbonDrawnAt >= RIBBON_FRAME_NANOS || now < ribbonDrawnAt) {
+      ribbonDrawnAt = now;
+      ribbon.show(
+          LiveView.ribbon(state, now),
+          now - LiveView.RIBBON_PAST_NANOS,
+          now + LiveView.RIBBON_AHEAD_NANOS);
+    }
+    return new Lines(
+        view.elapsed(),
+        view.total(),
+        view.bar(),
+        view.barFill(),
+        view.barUrgent(),
+        Words.rhythm(state.schedule().plan().guidance()));
+  }
+
+  /** Shows that nothing is going on. */
+  public void rest() {
+    tide.show(0, 0, 0);
+    words.show("", "", "", "", Judgement.UNJUDGED);
+    ribbon.show(List.of(), 0, 1);
+  }
+}

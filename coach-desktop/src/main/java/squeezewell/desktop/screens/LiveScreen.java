@@ -1,0 +1,208 @@
+package squeezewell.desktop.screens;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.GridBagConstraints;
+import java.awt.GridBagLayout;
+import java.awt.GridLayout;
+import java.awt.Insets;
+import java.awt.Toolkit;
+import java.util.function.Supplier;
+import javax.swing.BorderFactory;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.SwingConstants;
+import javax.swing.Timer;
+import squeezewell.coach.CoachState;
+import squeezewell.coach.Command;
+import squeezewell.cue.Stretch;
+import squeezewell.desktop.input.EventTime;
+import squeezewell.desktop.input.PracticeKeys;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.ActionButton;
+import squeezewell.desktop.parts.BreathPad;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.PromptWords;
+import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.TideColumn;
+import squeezewell.desktop.parts.TimeBar;
+import squeezewell.live.LivePractice;
+
+/** The screen of a running practice. */
+public final class LiveScreen extends JPanel {
+  private static final long serialVersionUID = 1L;
+  private static final int FRAME_MILLIS = 33;
+
+  private final transient LivePractice practice;
+  private final transient Supplier<String> notice;
+  private final transient PracticeKeys keys;
+  private final transient LivePainter painter;
+  private final JLabel elapsed;
+  private final JLabel total;
+  private final JLabel noticeLine;
+  private final TimeBar bar;
+  private final TideColumn tide;
+  private final PromptWords words;
+  private final Ribbon ribbon;
+  private final BreathPad pad;
+  private final ActionButton check;
+  private final ActionButton suction;
+  private final ActionButton pause;
+  private final ActionButton finish;
+  private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
+
+  /**
+   * Builds the screen.
+   *
+   * @param kit makes the parts
+   * @param practice what is shown and told
+   * @param keys the keys of a practice; listening while the screen is shown
+   * @param notice what a person must know about sound or saving; empty if all is well
+   */
+  public LiveScreen(Kit kit, LivePractice practice, PracticeKeys keys, Supplier<String> notice) {
+    super(new GridBagLayout());
+    Look look = kit.look();
+    this.practice = practice;
+    this.notice = notice;
+    this.keys = keys;
+    setBackground(look.palette().ground());
+    int side = look.px(Kit.MARGIN);
+    setBorder(BorderFactory.createEmptyBorder(look.px(14), side, look.px(8), side));
+    elapsed = kit.label("0:00", look.bold(30), look.palette().text());
+    total = kit.label("", look.font(14), look.palette().softText());
+    noticeLine = kit.label(" ", look.bold(13), look.palette().text());
+    noticeLine.setHorizontalAlignment(SwingConstants.CENTER);
+    bar = new TimeBar(look);
+    tide = new TideColumn(look);
+    words = new PromptWords(look);
+    ribbon = new Ribbon(look);
+    painter = new LivePainter(tide, words, ribbon);
+    pad =
+        new BreathPad(
+            look,
+            new BreathPad.Listener() {
+              @Override
+              public void pressed(long whenMillis) {
+                practice.post(Command.SQUEEZE, EventTime.nanoTimeOf(whenMillis));
+              }
+
+              @Override
+              public void released(long whenMillis) {
+                practice.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
+              }
+            });
+    check = action(look, "Pulse check", "P", PracticeKeys.Action.PULSE_CHECK);
+    suction = action(look, "Suction", "S", PracticeKeys.Action.SUCTION);
+    pause = action(look, "Pause", "Esc", PracticeKeys.Action.PAUSE);
+    finish = action(look, "Finish", "End", PracticeKeys.Action.FINISH);
+    lay(kit);
+    addAncestorListener(Focus.on(pad));
+  }
+
+  /** Starts drawing and listening. */
+  public void open() {
+    keys.listen();
+    frames.start();
+    frame();
+  }
+
+  /** Stops drawing and listening. */
+  public void close() {
+    frames.stop();
+    keys.ignore();
+  }
+
+  private ActionButton action(Look look, String text, String key, PracticeKeys.Action action) {
+    ActionButton button = new ActionButton(look, text, key);
+    button.addActionListener(e -> keys.act(action, EventTime.nanoTimeOf(e.getWhen())));
+    return button;
+  }
+
+  private void lay(Kit kit) {
+    Look look = kit.look();
+    CoachState state = practice.state();
+    JPanel header = new JPanel(new GridLayout(2, 2));
+    header.setOpaque(false);
+    var guidance = state.schedule().plan().guidance();
+    header.add(kit.label(guidance.patient().label(), look.bold(22), look.palette().text()));
+    elapsed.setHorizontalAlignment(SwingConstants.TRAILING);
+    header.add(elapsed);
+    header.add(kit.label(guidance.situation().label(), look.font(14), look.palette().softText()));
+    total.setHorizontalAlignment(SwingConstants.TRAILING);
+    header.add(total);
+
+    JPanel prompt = new JPanel(new GridLayout(1, 2, look.px(8), 0));
+    prompt.setOpaque(false);
+    prompt.add(tide);
+    prompt.add(words);
+    prompt.setMinimumSize(new Dimension(look.px(200), look.px(120)));
+    prompt.setPreferredSize(new Dimension(look.px(372), look.px(240)));
+    pad.setPreferredSize(new Dimension(look.px(372), look.px(120)));
+
+    JPanel actions = new JPanel(new GridLayout(1, 4, look.px(6), 0));
+    actions.setOpaque(false);
+    for (Component button : new Component[] {check, suction, pause, finish}) {
+      actions.add(button);
+    }
+    JLabel caution = kit.label(Words.CAUTION, look.font(11), look.palette().softText());
+    caution.setHorizontalAlignment(SwingConstants.CENTER);
+
+    put(this, header, 0, 0, look.px(10));
+    put(this, bar, 1, 0, look.px(14));
+    put(this, prompt, 2, 0.7, look.px(12));
+    put(this, ribbon, 3, 0, look.px(12));
+    put(this, pad, 4, 0.3, look.px(12));
+    put(this, actions, 5, 0, look.px(4));
+    put(this, noticeLine, 6, 0, look.px(2));
+    put(this, caution, 7, 0, 0);
+  }
+
+  private static void put(Container to, Component part, int row, double weight, int below) {
+    GridBagConstraints place = new GridBagConstraints();
+    place.gridy = row;
+    place.weightx = 1;
+    place.weighty = weight;
+    place.fill = GridBagConstraints.BOTH;
+    place.insets = new Insets(0, 0, below, 0);
+    to.add(part, place);
+  }
+
+  private void frame() {
+    LivePainter.Lines lines = painter.paint(practice);
+    CoachState state = practice.state();
+    setText(elapsed, lines.elapsed());
+    setText(total, lines.total());
+    bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
+    showActions(state, practice.clock().nanos());
+    String text = state.trouble().isEmpty() ? notice.get() : state.trouble();
+    setText(noticeLine, text.isEmpty() ? " " : text);
+    Toolkit.getDefaultToolkit().sync();
+  }
+
+  private void showActions(CoachState state, long now) {
+    Stretch.Kind kind = state.schedule().stretchAt(now).kind();
+    boolean paused = kind == Stretch.Kind.PAUSED;
+    check.show(
+        kind == Stretch.Kind.PULSE_CHECK ? "Check done" : "Pulse check",
+        kind == Stretch.Kind.PULSE_CHECK);
+    suction.show(
+        kind == Stretch.Kind.SUCTION ? "Suction done" : "Suction", kind == Stretch.Kind.SUCTION);
+    pause.show(paused ? "Go on" : "Pause", paused);
+    String word =
+        switch (kind) {
+          case PULSE_CHECK, SUCTION -> "Squeeze to go on";
+          case PAUSED -> "Paused";
+          case ENDED -> "Done";
+          default -> state.squeezing() ? "Squeezing" : "Hold while you squeeze";
+        };
+    String hint = paused ? "Esc to go on" : keys.squeezeHint();
+    pad.show(state.squeezing(), word, kind == Stretch.Kind.ENDED ? "" : hint);
+  }
+
+  private static void setText(JLabel label, String text) {
+    if (!text.equals(label.getText())) {
+      label.setText(text);
+    }
+  }
+}

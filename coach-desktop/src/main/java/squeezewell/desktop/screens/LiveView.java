@@ -1,0 +1,223 @@
+package squeezewell.desktop.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+import squeezewell.coach.CoachState;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueKind;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Moment;
+import squeezewell.cue.Stretch;
+import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limits;
+import squeezewell.review.Judgement;
+import squeezewell.session.Breath;
+
+/**
+ * What the live screen says at one instant. Pure: the same state and instant give the same view.
+ *
+ * @param elapsed time practised
+ * @param total length of the practice
+ * @param bar the line about the pulse check or what holds breathing up
+ * @param barFill how much of it is used up, 0 to 1
+ * @param barUrgent whether something is due or over its limit
+ * @param word the one thing to do
+ * @param count the large count; empty for none
+ * @param countNote what the count is of
+ * @param interval the last interval and its judgement in words; empty for none
+ * @param judgement how that interval was
+ * @param fill how full the tide column is, 0 to 1
+ * @param notch the notch to mark; 0 for none
+ * @param notches how many notches
+ */
+record LiveView(
+    String elapsed,
+    String total,
+    String bar,
+    double barFill,
+    boolean barUrgent,
+    String word,
+    String count,
+    String countNote,
+    String interval,
+    Judgement judgement,
+    double fill,
+    int notch,
+    int notches) {
+  static final long RIBBON_PAST_NANOS = 24_000_000_000L;
+  static final long RIBBON_AHEAD_NANOS = 6_000_000_000L;
+
+  /** The view of a state at an instant of session time. */
+  static LiveView of(CoachState state, long nowNanos) {
+    CueSchedule schedule = state.schedule();
+    Moment moment = schedule.momentAt(nowNanos);
+    Guidance guidance = schedule.plan().guidance();
+    Limits limits = guidance.limits();
+    Bar bar = bar(schedule, moment, limits, nowNanos);
+    boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
+    Judgement judgement =
+        state.lastIntervalNanos().isPresent()
+            ? judge(guidance, state.lastIntervalNanos().getAsLong())
+            : Judgement.UNJUDGED;
+    String interval =
+        judgement == Judgement.UNJUDGED || !paced
+            ? ""
+            : Words.tenths(state.lastIntervalNanos().getAsLong()) + " s  " + judgement.label();
+    return new LiveView(
+        Words.clock(schedule.practisedAt(nowNanos)),
+        "of " + Words.clock(schedule.plan().lengthNanos()),
+        bar.text(),
+        bar.fill(),
+        bar.urgent(),
+        word(moment.act()),
+        moment.count() > 0 ? Integer.toString(moment.count()) : "",
+        note(moment, limits),
+        interval,
+        judgement,
+        moment.fill(),
+        paced ? moment.count() : 0,
+        paced ? moment.of() : 0);
+  }
+
+  /** What stands on the ribbon around an instant. */
+  static List<RibbonMark> ribbon(CoachState state, long nowNanos) {
+    long from = nowNanos - RIBBON_PAST_NANOS;
+    long to = nowNanos + RIBBON_AHEAD_NANOS;
+    List<RibbonMark> marks = new ArrayList<>();
+    CueSchedule schedule = state.schedule();
+    for (Stretch stretch : schedule.stretches()) {
+      RibbonMark.Kind kind = holdKind(stretch.kind());
+      if (kind != null && stretch.startNanos() < to && stretch.endNanos() > from) {
+        long end = Math.min(stretch.endNanos(), nowNanos);
+        marks.add(new RibbonMark(kind, stretch.startNanos(), end, Judgement.UNJUDGED));
+      }
+    }
+    for (Cue cue : schedule.between(from, to)) {
+      if (cue.kind() == CueKind.SQUEEZE) {
+        marks.add(
+            new RibbonMark(
+                RibbonMark.Kind.PROMPT, cue.atNanos(), cue.atNanos(), Judgement.UNJUDGED));
+      }
+    }
+    List<Breath> breaths = state.breaths();
+    for (int i = breaths.size() - 1; i >= 0 && breaths.get(i).startNanos() > from; i--) {
+      Breath breath = breaths.get(i);
+      long end = breath.endNanos().orElse(Math.max(nowNanos, breath.startNanos()));
+      marks.add(
+          new RibbonMark(
+              RibbonMark.Kind.BREATH, breath.startNanos(), end, judgeBreath(schedule, breaths, i)));
+    }
+    return marks;
+  }
+
+  private static Judgement judgeBreath(CueSchedule schedule, List<Breath> breaths, int index) {
+    if (index == 0) {
+      return Judgement.UNJUDGED;
+    }
+    long before = breaths.get(index - 1).startNanos();
+    long at = breaths.get(index).startNanos();
+    return schedule.stretchAt(before).equals(schedule.stretchAt(at))
+        ? judge(schedule.plan().guidance(), at - before)
+        : Judgement.UNJUDGED;
+  }
+
+  private static Judgement judge(Guidance guidance, long intervalNanos) {
+    if (!guidance.rhythm().steadyBreaths().isPresent()) {
+      return Judgement.UNJUDGED;
+    }
+    BreathPlan plan = guidance.rhythm().steadyBreaths().get();
+    if (plan.inRange(intervalNanos)) {
+      return Judgement.IN_RANGE;
+    }
+    return intervalNanos < plan.lowNanos() ? Judgement.FAST : Judgement.SLOW;
+  }
+
+  private static RibbonMark.Kind holdKind(Stretch.Kind kind) {
+    return switch (kind) {
+      case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
+      case SUCTION -> RibbonMark.Kind.SUCTION;
+      case PAUSED -> RibbonMark.Kind.PAUSE;
+      default -> null;
+    };
+  }
+
+  private record Bar(String text, double fill, boolean urgent) {}
+
+  private static Bar bar(CueSchedule schedule, Moment moment, Limits limits, long now) {
+    long since = now - moment.stretch().startNanos();
+    switch (moment.stretch().kind()) {
+      case PULSE_CHECK:
+        long most = limits.pulseCheckLongest().nanos();
+        String range =
+            Words.seconds(limits.pulseCheckShortest().nanos())
+                + " to "
+                + Words.seconds(most)
+                + " s";
+        return since >= most
+            ? new Bar("Check over " + Words.seconds(most) + " s: squeeze", 1, true)
+            : new Bar("Feel the pulse, " + range, (double) since / most, false);
+      case SUCTION:
+        long longest = limits.suctionLongest().nanos();
+        return since >= longest
+            ? new Bar("Suction over " + Words.seconds(longest) + " s: squeeze", 1, true)
+            : new Bar(
+                "Suction, at most " + Words.seconds(longest) + " s",
+                (double) since / longest,
+                longest - since <= limits.suctionNotice().nanos());
+      case PAUSED:
+        return new Bar("Paused for " + Words.clock(since), 0, false);
+      case ENDED:
+        return new Bar("Practice over", 1, false);
+      default:
+        return pulseBar(schedule, limits, now);
+    }
+  }
+
+  private static Bar pulseBar(CueSchedule schedule, Limits limits, long now) {
+    OptionalLong due = schedule.nextPulseCheckAt(now);
+    if (!due.isPresent()) {
+      OptionalLong end = schedule.endNanos();
+      String left = end.isPresent() ? Words.clockLeft(end.getAsLong() - now) : "";
+      return new Bar(
+          left.isEmpty() ? "No more pulse checks" : "Practice ends in " + left, 0, false);
+    }
+    long left = due.getAsLong() - now;
+    if (left <= 0) {
+      String late = Words.clock(-left);
+      return new Bar(
+          -left < 2_000_000_000L ? "Pulse check now" : "Pulse check overdue by " + late, 1, true);
+    }
+    double used = 1 - (double) left / limits.pulseCheckEvery().nanos();
+    return new Bar(
+        "Pulse check in " + Words.clockLeft(left),
+        Math.max(0, used),
+        left <= limits.pulseCheckNotice().nanos());
+  }
+
+  private static String word(Moment.Act act) {
+    return switch (act) {
+      case GET_READY -> "Get ready";
+      case SQUEEZE -> "Squeeze";
+      case RELEASE -> "Release";
+      case READY -> "Ready";
+      case COMPRESS -> "Compress";
+      case CHECK_PULSE -> "Check";
+      case SUCTION -> "Suction";
+      case PAUSED -> "Paused";
+      case FINISHED -> "Done";
+    };
+  }
+
+  private static String note(Moment moment, Limits limits) {
+    return switch (moment.stretch().kind()) {
+      case COUNT_IN -> "first breath";
+      case PACED -> moment.of() > 0 ? "count of " + moment.of() : "";
+      case PULSE_CHECK -> "seconds of " + Words.seconds(limits.pulseCheckLongest().nanos());
+      case SUCTION -> "seconds of " + Words.seconds(limits.suctionLongest().nanos());
+      default -> "";
+    };
+  }
+}

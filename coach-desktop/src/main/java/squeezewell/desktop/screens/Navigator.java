@@ -1,0 +1,37 @@
+package squeezewell.desktop.screens;
+
+import java.nio.file.Path;
+import squeezewell.cue.PracticePlan;
+import squeezewell.files.Settings;
+import squeezewell.protocol.Protocol;
+import squeezewell.session.Session;
+
+/** Leads from one screen to the next. Called on the event thread. */
+public interface Navigator {
+  /** To the screen on which a practice is set up. */
+  void toSetup();
+
+  /** Starts a practice and shows it. */
+  void toLive(Protocol protocol, PracticePlan plan);
+
+  /** To the debrief of a practice; the file is where it is kept. */
+  void toDebrief(Session session, Path file);
+
+  /** Reads a practice from its file, then to its debrief. */
+  void openDebrief(Path file);
+
+  /** To the list of past practices. */
+  void toPast();
+
+  /** To sound and display. */
+  void toSettings();
+
+  /** Opens the projector window, or closes it. */
+  void toggleProjector();
+
+  /** The settings in force. */
+  Settings settings();
+
+  /** Keeps new settings; the windows follow them. */
+  void keep(Settings settings);
+}

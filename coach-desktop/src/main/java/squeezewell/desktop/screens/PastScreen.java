@@ -1,0 +1,191 @@
+package squeezewell.desktop.screens;
+
+import java.awt.BorderLayout;
+import java.awt.Component;
+import java.awt.event.KeyAdapter;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import javax.swing.BorderFactory;
+import javax.swing.DefaultListModel;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.ListCellRenderer;
+import javax.swing.ListSelectionModel;
+import javax.swing.SwingWorker;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.input.BadInputException;
+
+/** The list of past practices, newest first. Filled in the background. */
+public final class PastScreen {
+  private final Kit kit;
+  private final Navigator navigator;
+  private final DefaultListModel<Line> lines = new DefaultListModel<>();
+  private final JList<Line> list = new JList<>(lines);
+  private final JLabel status;
+
+  /**
+   * One past practice.
+   *
+   * @param file where it is kept
+   * @param title what stands first
+   * @param detail what stands under it
+   * @param readable whether it can be opened
+   */
+  public record Line(Path file, String title, String detail, boolean readable) {
+    /** What a screen reader says. */
+    @Override
+    public String toString() {
+      return title + ". " + detail;
+    }
+  }
+
+  /** Where the lines come from. */
+  public interface Source {
+    /**
+     * Reads the list, handing on each line as it is ready. Not called on the event thread.
+     *
+     * @throws BadInputException if the folder can't be read
+     */
+    void read(java.util.function.Consumer<Line> each) throws BadInputException;
+  }
+
+  private PastScreen(Kit kit, Navigator navigator) {
+    this.kit = kit;
+    this.navigator = navigator;
+    this.status = kit.label("Reading …", kit.look().font(13), kit.look().palette().softText());
+  }
+
+  /** Builds the screen and starts to fill it. */
+  public static JPanel build(Kit kit, Navigator navigator, Source source) {
+    PastScreen screen = new PastScreen(kit, navigator);
+    JPanel panel = screen.build();
+    screen.fill(source);
+    return panel;
+  }
+
+  private JPanel build() {
+    Look look = kit.look();
+    JPanel top = kit.column();
+    JButton back = kit.button("Back", 110, e -> navigator.toSetup());
+    back.setMnemonic('B');
+    top.add(back);
+    top.add(kit.gap(12));
+    top.add(kit.heading("Past practices"));
+    top.add(kit.gap(4));
+    top.add(status);
+    top.add(kit.gap(8));
+
+    list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    list.setCellRenderer(new LineRenderer());
+    list.setBackground(look.palette().ground());
+    list.getAccessibleContext().setAccessibleName("Past practices");
+    list.addKeyListener(
+        new KeyAdapter() {
+          @Override
+          public void keyPressed(KeyEvent e) {
+            if (e.getKeyCode() == KeyEvent.VK_ENTER || e.getKeyCode() == KeyEvent.VK_SPACE) {
+              openSelected();
+            }
+          }
+        });
+    list.addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mouseClicked(MouseEvent e) {
+            if (list.locationToIndex(e.getPoint()) >= 0) {
+              openSelected();
+            }
+          }
+        });
+    JScrollPane scroll = new JScrollPane(list);
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+
+    JPanel panel = new JPanel(new BorderLayout());
+    panel.setBackground(look.palette().ground());
+    int side = look.px(Kit.MARGIN);
+    panel.setBorder(BorderFactory.createEmptyBorder(side, side, look.px(10), side));
+    panel.add(top, BorderLayout.NORTH);
+    panel.add(scroll, BorderLayout.CENTER);
+    panel.add(kit.note(Words.CAUTION), BorderLayout.SOUTH);
+    panel.addAncestorListener(Focus.on(list));
+    return panel;
+  }
+
+  private void openSelected() {
+    Line line = list.getSelectedValue();
+    if (line != null && line.readable()) {
+      navigator.openDebrief(line.file());
+    }
+  }
+
+  private void fill(Source source) {
+    new SwingWorker<Void, Line>() {
+      @Override
+      protected Void doInBackground() throws BadInputException {
+        source.read(this::publish);
+        return null;
+      }
+
+      @Override
+      protected void process(List<Line> chunk) {
+        boolean first = lines.isEmpty();
+        chunk.forEach(lines::addElement);
+        if (first) {
+          list.setSelectedIndex(0);
+        }
+        status.setText("Reading … " + lines.size());
+      }
+
+      @Override
+      protected void done() {
+        try {
+          get();
+          status.setText(
+              lines.isEmpty()
+                  ? "None yet. Your first practice will stand here."
+                  : lines.size() + " kept in your own folder. Enter opens one.");
+        } catch (ExecutionException e) {
+          status.setText(String.valueOf(e.getCause().getMessage()));
+        } catch (InterruptedException e) {
+          Thread.currentThread().interrupt();
+        }
+      }
+    }.execute();
+  }
+
+  private final class LineRenderer implements ListCellRenderer<Line> {
+    @Override
+    public Component getListCellRendererComponent(
+        JList<? extends Line> in, Line line, int index, boolean selected, boolean focused) {
+      Look look = kit.look();
+      JPanel card = kit.card();
+      int width = kit.cardTextWidth() - look.px(Kit.SCROLL_BAR + 6);
+      JTextArea title = kit.text(line.title(), look.bold(15), look.palette().text(), width);
+      JTextArea detail = kit.text(line.detail(), look.font(13), look.palette().softText(), width);
+      card.add(title);
+      card.add(kit.gap(2));
+      card.add(detail);
+      JPanel cell = kit.column();
+      cell.add(card);
+      cell.setBorder(
+          BorderFactory.createCompoundBorder(
+              BorderFactory.createEmptyBorder(look.px(3), 0, look.px(3), 0),
+              selected
+                  ? BorderFactory.createLineBorder(look.palette().tide(), look.px(3), true)
+                  : BorderFactory.createEmptyBorder(
+                      look.px(3), look.px(3), look.px(3), look.px(3))));
+      cell.getAccessibleContext().setAccessibleName(line.toString());
+      return cell;
+    }
+  }
+}

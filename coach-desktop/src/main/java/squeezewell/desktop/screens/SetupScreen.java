@@ -1,0 +1,270 @@
+package squeezewell.desktop.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.DefaultComboBoxModel;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextField;
+import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.files.LastChoice;
+import squeezewell.files.Settings;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Citation;
+import squeezewell.protocol.Confidence;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limits;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Rhythm;
+
+/** Where a practice is set up: patient, guideline, length. */
+public final class SetupScreen {
+  private static final long MINUTE = 60_000_000_000L;
+  private static final long COUNT_IN = 3_000_000_000L;
+  private static final List<Integer> MINUTES = List.of(1, 2, 3, 5, 10, 15, 20, 30, 60);
+
+  private final Kit kit;
+  private final Navigator navigator;
+  private final List<Protocol> protocols;
+  private final long leadNanos;
+  private final JComboBox<Choice<Guidance>> patients = new JComboBox<>();
+  private final JComboBox<Choice<Protocol>> editions = new JComboBox<>();
+  private final JComboBox<Choice<Integer>> lengths = new JComboBox<>();
+  private final JTextField trainee = new JTextField();
+  private final JPanel summary;
+
+  private record Choice<T>(T value, String label) {
+    @Override
+    public String toString() {
+      return label;
+    }
+  }
+
+  private SetupScreen(Kit kit, Navigator navigator, List<Protocol> protocols, long leadNanos) {
+    this.kit = kit;
+    this.navigator = navigator;
+    this.protocols = protocols;
+    this.leadNanos = leadNanos;
+    this.summary = kit.card();
+  }
+
+  /**
+   * Builds the screen.
+   *
+   * @param protocols the editions to choose from, at least one with a rhythm of breaths
+   * @param problems what is wrong with local protocols; empty if nothing
+   * @param leadNanos how long sound needs to be ready
+   */
+  public static JScrollPane build(
+      Kit kit,
+      Navigator navigator,
+      List<Protocol> protocols,
+      List<String> problems,
+      long leadNanos) {
+    return new SetupScreen(kit, navigator, protocols, leadNanos).build(problems);
+  }
+
+  private JScrollPane build(List<String> problems) {
+    Settings settings = navigator.settings();
+    JPanel column = kit.column();
+    column.add(kit.label("Squeezewell", kit.look().font(15), kit.look().palette().softText()));
+    column.add(kit.gap(4));
+    column.add(kit.heading("Practise the rhythm"));
+    column.add(kit.gap(14));
+    fillEditions(settings.lastChoice());
+    fillPatients(settings.lastChoice());
+    fillLengths(settings.lastChoice().minutes());
+    add(column, "Guideline", 'G', editions);
+    add(column, "Patient", 'P', patients);
+    add(column, "Length", 'L', lengths);
+    trainee.setText(settings.trainee());
+    add(column, "Name, if you like", 'N', trainee);
+    column.add(kit.subheading("What you will be asked for"));
+    column.add(kit.gap(6));
+    column.add(summary);
+    column.add(kit.gap(16));
+    JButton start = kit.mainButton("Start", Kit.CONTENT_WIDTH, e -> start());
+    start.setName("start");
+    start.setMnemonic('S');
+    column.add(start);
+    column.add(kit.gap(10));
+    column.add(links());
+    column.add(kit.gap(14));
+    for (String problem : problems) {
+      column.add(kit.note("A local protocol is left out. " + problem));
+      column.add(kit.gap(8));
+    }
+    column.add(kit.note(Words.CAUTION + " Not a medical device."));
+    editions.addActionListener(
+        e -> {
+          fillPatients(settings.lastChoice());
+          describe();
+        });
+    patients.addActionListener(e -> describe());
+    describe();
+    JScrollPane page = kit.page(column);
+    page.addAncestorListener(Focus.on(start));
+    return page;
+  }
+
+  private JPanel links() {
+    JPanel links = kit.column();
+    JPanel row = kit.row();
+    JButton past = kit.button("Past practices", 181, e -> navigator.toPast());
+    past.setMnemonic('T');
+    JButton settings = kit.button("Sound and display", 181, e -> navigator.toSettings());
+    settings.setMnemonic('D');
+    row.add(past);
+    row.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
+    row.add(settings);
+    links.add(row);
+    links.add(kit.gap(10));
+    JButton projector =
+        kit.button("Projector window", Kit.CONTENT_WIDTH, e -> navigator.toggleProjector());
+    projector.setMnemonic('W');
+    links.add(projector);
+    return links;
+  }
+
+  private void add(JPanel column, String name, char mnemonic, javax.swing.JComponent control) {
+    JLabel label = kit.label(name, kit.look().font(13), kit.look().palette().softText());
+    label.setLabelFor(control);
+    label.setDisplayedMnemonic(mnemonic);
+    column.add(label);
+    column.add(kit.gap(4));
+    column.add(kit.wide(control));
+    column.add(kit.gap(10));
+  }
+
+  private void fillEditions(LastChoice last) {
+    DefaultComboBoxModel<Choice<Protocol>> model = new DefaultComboBoxModel<>();
+    for (Protocol protocol : protocols) {
+      if (!breathing(protocol).isEmpty()) {
+        Choice<Protocol> choice = new Choice<>(protocol, Words.edition(protocol));
+        model.addElement(choice);
+        if (protocol.id().equals(last.protocolId())) {
+          model.setSelectedItem(choice);
+        }
+      }
+    }
+    editions.setModel(model);
+  }
+
+  private void fillPatients(LastChoice last) {
+    DefaultComboBoxModel<Choice<Guidance>> model = new DefaultComboBoxModel<>();
+    for (Guidance guidance : breathing(edition())) {
+      PatientGroup group = guidance.patient();
+      Choice<Guidance> choice =
+          new Choice<>(guidance, group.label() + ", " + guidance.situation().label());
+      model.addElement(choice);
+      if (group == last.patient() && guidance.situation() == last.situation()) {
+        model.setSelectedItem(choice);
+      }
+    }
+    patients.setModel(model);
+  }
+
+  private void fillLengths(int lastMinutes) {
+    List<Integer> minutes = new ArrayList<>(MINUTES);
+    if (!minutes.contains(lastMinutes)) {
+      minutes.add(lastMinutes);
+      minutes.sort(null);
+    }
+    for (int each : minutes) {
+      Choice<Integer> choice = new Choice<>(each, each == 1 ? "1 minute" : each + " minutes");
+      lengths.addItem(choice);
+      if (each == lastMinutes) {
+        lengths.setSelectedItem(choice);
+      }
+    }
+  }
+
+  /** What the live screen can run: rhythms of breaths alone. */
+  private static List<Guidance> breathing(Protocol protocol) {
+    List<Guidance> found = new ArrayList<>();
+    for (Guidance guidance : protocol.guidance()) {
+      if (guidance.rhythm() instanceof Rhythm.SteadyBreaths) {
+        found.add(guidance);
+      }
+    }
+    return found;
+  }
+
+  private Protocol edition() {
+    return editions.getItemAt(editions.getSelectedIndex()).value();
+  }
+
+  private Guidance guidance() {
+    return patients.getItemAt(Math.max(0, patients.getSelectedIndex())).value();
+  }
+
+  private void describe() {
+    summary.removeAll();
+    Guidance guidance = guidance();
+    Limits limits = guidance.limits();
+    Optional<BreathPlan> breaths = guidance.rhythm().steadyBreaths();
+    List<String> lines = new ArrayList<>();
+    lines.add(capital(Words.rhythm(guidance)) + ".");
+    if (breaths.isPresent()) {
+      lines.add(
+          "Squeeze for "
+              + Words.seconds(breaths.get().inspirationNanos())
+              + " s, until the chest just rises. Then let it fall.");
+    }
+    lines.add(
+        "Check the pulse every "
+            + Words.seconds(limits.pulseCheckEvery().seconds() / 60)
+            + " min, for "
+            + Words.seconds(limits.pulseCheckShortest().nanos())
+            + " to "
+            + Words.seconds(limits.pulseCheckLongest().nanos())
+            + " s.");
+    lines.add("Suction for at most " + Words.seconds(limits.suctionLongest().nanos()) + " s.");
+    for (String line : lines) {
+      summary.add(
+          kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
+      summary.add(kit.gap(4));
+    }
+    summary.add(kit.gap(4));
+    breaths.ifPresent(b -> summary.add(source(published(b))));
+    summary.revalidate();
+    summary.repaint();
+  }
+
+  private static Citation published(BreathPlan plan) {
+    return plan.intervalSource().confidence() == Confidence.HOUSE
+        ? plan.rangeSource()
+        : plan.intervalSource();
+  }
+
+  private javax.swing.JComponent source(Citation citation) {
+    return kit.text(
+        "Source: " + citation.line(),
+        kit.look().font(12),
+        kit.look().palette().softText(),
+        kit.cardTextWidth());
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+  }
+
+  private void start() {
+    int minutes = lengths.getItemAt(lengths.getSelectedIndex()).value();
+    Guidance guidance = guidance();
+    String name = trainee.getText().trim();
+    navigator.keep(
+        navigator
+            .settings()
+            .withTrainee(name.substring(0, Math.min(name.length(), Settings.LONGEST_NAME)))
+            .withLastChoice(
+                new LastChoice(edition().id(), guidance.patient(), guidance.situation(), minutes)));
+    navigator.toLive(edition(), new PracticePlan(guidance, COUNT_IN, minutes * MINUTE, leadNanos));
+  }
+}

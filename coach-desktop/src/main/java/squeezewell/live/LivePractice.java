@@ -1,0 +1,140 @@
+package squeezewell.live;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalLong;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import squeezewell.coach.Coach;
+import squeezewell.coach.CoachState;
+import squeezewell.coach.Command;
+import squeezewell.coach.CueOutput;
+import squeezewell.cue.PracticePlan;
+import squeezewell.session.Journal;
+import squeezewell.session.MonotonicClock;
+
+/**
+ * Drives a {@link Coach} in real time on a thread of its own. Commands may come from any thread and
+ * never wait for the disk; whoever looks reads the last published state.
+ */
+public final class LivePractice implements AutoCloseable {
+  private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(1);
+  private static final long CLOSE_MILLIS = 2_000;
+
+  private final MonotonicClock clock;
+  private final Journal journal;
+  private final Coach coach;
+  private final Consumer<CoachState> onChange;
+  private final BlockingQueue<Stamped> commands = new LinkedBlockingQueue<>();
+  private final Thread thread;
+  private volatile CoachState state;
+
+  private record Stamped(Command command, long atNanos) {}
+
+  /**
+   * Prepares a practice; {@link #start} sets it going.
+   *
+   * @param plan what to practise
+   * @param clock session time, already running
+   * @param journal where the facts go; closed at the end
+   * @param outputs who gives the prompts
+   * @param onChange told of each new state, on the practice's own thread
+   */
+  public LivePractice(
+      PracticePlan plan,
+      MonotonicClock clock,
+      Journal journal,
+      List<? extends CueOutput> outputs,
+      Consumer<CoachState> onChange) {
+    this.clock = Objects.requireNonNull(clock, "clock");
+    this.journal = Objects.requireNonNull(journal, "journal");
+    this.onChange = Objects.requireNonNull(onChange, "onChange");
+    this.coach = new Coach(plan, journal, outputs);
+    this.state = coach.state();
+    this.thread = new Thread(this::run, "squeezewell-coach");
+    thread.setDaemon(true);
+  }
+
+  /** Lets the practice run. */
+  public void start() {
+    thread.start();
+  }
+
+  /**
+   * Gives a command.
+   *
+   * @param command the command
+   * @param nanoTime when the person gave it, a reading of {@link System#nanoTime()}
+   */
+  public void post(Command command, long nanoTime) {
+    commands.add(new Stamped(command, Math.max(0, clock.at(nanoTime))));
+  }
+
+  /** Where things stand. */
+  public CoachState state() {
+    return state;
+  }
+
+  /** Session time. */
+  public MonotonicClock clock() {
+    return clock;
+  }
+
+  /**
+   * Ends the practice if it still runs, and waits up to two seconds for the last fact's writing.
+   */
+  @Override
+  public void close() {
+    post(Command.FINISH, System.nanoTime());
+    boolean interrupted = false;
+    try {
+      thread.join(CLOSE_MILLIS);
+    } catch (InterruptedException e) {
+      interrupted = true;
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    try {
+      while (!coach.state().finished()) {
+        Stamped command = commands.poll(waitNanos(), TimeUnit.NANOSECONDS);
+        if (command != null) {
+          coach.command(command.command(), command.atNanos());
+        }
+        coach.advance(clock.nanos());
+        publish();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      closeJournal();
+      publish();
+    }
+  }
+
+  private long waitNanos() {
+    OptionalLong due = coach.nextDueNanos();
+    long wait = due.isPresent() ? due.getAsLong() - clock.nanos() : LONGEST_WAIT_NANOS;
+    return Math.max(0, Math.min(wait, LONGEST_WAIT_NANOS));
+  }
+
+  private void publish() {
+    state = coach.state();
+    onChange.accept(state);
+  }
+
+  private void closeJournal() {
+    try {
+      journal.close();
+    } catch (IOException e) {
+      System.getLogger(LivePractice.class.getName())
+          .log(System.Logger.Level.WARNING, "The session file could not be closed", e);
+    }
+  }
+}

@@ -25,6 +25,7 @@ class CoachBreathTest {
   @Test
   void eachIsWrittenWithoutAnEnd() {
     coach.command(Command.BREATH, 0);
+    letTimePassUntil(6);
     coach.command(Command.BREATH, 6 * SECOND);
     assertThat(events).extracting(SessionEvent::what).containsExactly(What.BREATH, What.BREATH);
     assertThat(coach.state().squeezing()).isFalse();
@@ -51,10 +52,17 @@ class CoachBreathTest {
   @Test
   void itEndsAPulseCheckAsASqueezeDoes() {
     coach.command(Command.PULSE_CHECK, SECOND);
+    letTimePassUntil(7);
     coach.command(Command.BREATH, 7 * SECOND);
     assertThat(events)
         .extracting(SessionEvent::what)
         .containsExactly(What.PULSE_CHECK, What.PULSE_CHECK_END, What.BREATH);
+  }
+
+  private void letTimePassUntil(int seconds) {
+    for (int second = 0; second <= seconds; second++) {
+      coach.advance(second * SECOND);
+    }
   }
 
   private record Kept(List<SessionEvent> events) implements Journal {

@@ -34,11 +34,20 @@ record CliRun(int code, String out, String err, List<HomeFolder> opened) {
     return with(false, StandardCharsets.UTF_8, words);
   }
 
+  /** With something typed. */
+  static CliRun typing(String typed, String... words) {
+    return run(true, StandardCharsets.UTF_8, typed, words);
+  }
+
   static CliRun with(boolean headless, Charset charset, String... words) {
+    return run(headless, charset, "", words);
+  }
+
+  private static CliRun run(boolean headless, Charset charset, String typed, String... words) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     List<HomeFolder> opened = new ArrayList<>();
-    InputStream in = new ByteArrayInputStream(new byte[0]);
+    InputStream in = new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8));
     int code =
         Cli.run(
             words,
@@ -52,6 +61,27 @@ record CliRun(int code, String out, String err, List<HomeFolder> opened) {
                 Clock.fixed(NOW, ZoneOffset.UTC),
                 opened::add));
     return new CliRun(code, out.toString(), err.toString(), opened);
+  }
+
+  /** A screen to write on. */
+  static final class Screen {
+    private final StringWriter out = new StringWriter();
+
+    Surroundings around() {
+      return new Surroundings(
+          new PrintWriter(out),
+          new PrintWriter(new StringWriter()),
+          InputStream.nullInputStream(),
+          false,
+          true,
+          StandardCharsets.UTF_8,
+          Clock.fixed(NOW, ZoneOffset.UTC),
+          home -> {});
+    }
+
+    String text() {
+      return out.toString();
+    }
   }
 
   /** What it wrote, as JSON. */

@@ -134,6 +134,7 @@ public final class Coach {
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
+      case BREATH -> breath(at);
       case PULSE_CHECK -> hold(What.PULSE_CHECK, Stretch.Kind.PULSE_CHECK, at);
       case SUCTION -> hold(What.SUCTION, Stretch.Kind.SUCTION, at);
       case PAUSE -> hold(What.PAUSE, Stretch.Kind.PAUSED, at);
@@ -164,6 +165,13 @@ public final class Coach {
     breaths.add(new Breath(began, OptionalLong.empty(), OptionalDouble.empty()));
     breathNumbers.add(events);
     shown = List.copyOf(breaths);
+  }
+
+  private void breath(long at) {
+    if (!squeezing) {
+      squeeze(at);
+      squeezing = false;
+    }
   }
 
   private void squeezeEnd(long at) {

@@ -24,6 +24,7 @@ public final class Cli {
    */
   public static int run(String[] arguments, Surroundings around) {
     CommandLine line = new CommandLine(new TopCommand(around));
+    line.addSubcommand(new DrillCommand(around));
     CommandLine demo = new CommandLine(new DemoCommand(around));
     demo.getCommandSpec().usageMessage().footer(DemoCommand.footer());
     line.addSubcommand(demo);

@@ -170,9 +170,7 @@ final class ReviewSvg {
   }
 
   private void open(int height, String title) {
-    add(
-        "<svg viewBox=\"0 0 %d %d\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\">\n",
-        WIDTH, height);
+    add("<svg viewBox=\"0 0 %d %d\" role=\"img\">\n", WIDTH, height);
     add("<title>%s</title>\n", Html.text(title));
   }
 

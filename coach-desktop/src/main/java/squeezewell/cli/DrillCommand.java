@@ -1,0 +1,171 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import squeezewell.coach.Command;
+import squeezewell.coach.CueOutput;
+import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Stretch;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.ProtocolStore;
+import squeezewell.files.Settings;
+import squeezewell.files.SettingsFile;
+import squeezewell.input.BadInputException;
+import squeezewell.live.KeptSession;
+import squeezewell.live.LivePractice;
+import squeezewell.live.PracticeSound;
+import squeezewell.review.Reviewer;
+import squeezewell.session.MonotonicClock;
+import squeezewell.session.SessionHeader;
+
+/** One live practice in the terminal. */
+@CommandLine.Command(
+    name = "drill",
+    description = {
+      "Practise live in the terminal, with prompts on screen and as sound.",
+      "Space bar or Enter is a breath. p starts and ends a pulse check, s suction,",
+      "Esc or z a pause; q finishes. Where single keys can't be read, Enter is a",
+      "breath, and the letters need Enter too. A terminal does not tell when a key",
+      "is let go, so the length of the squeeze is not measured here."
+    },
+    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+final class DrillCommand extends CliCommand {
+  private static final int USUAL_MINUTES = 5;
+  private static final long COUNT_IN_NANOS = 3_000_000_000L;
+  private static final long FRAME_MILLIS = 80;
+  private static final long RING_MILLIS = 1_500;
+
+  @Mixin PracticeOptions practice = new PracticeOptions();
+  @Mixin HomeOption home = new HomeOption();
+
+  @Option(names = "--no-sound", description = "Prompts on screen only.")
+  boolean noSound;
+
+  DrillCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() throws BadInputException, CannotException {
+    HomeFolder folder = home.home();
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder));
+    long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
+    Settings settings = new SettingsFile(folder.make().settingsFile()).read();
+    PracticePlan plan =
+        new PracticePlan(
+            choice.guidance(),
+            COUNT_IN_NANOS,
+            lengthNanos,
+            noSound ? 0 : PracticeSound.leadNanos());
+    around.print(choice.protocol().title() + ", " + choice.guidance().situation().label());
+    around.print(Caution.LINE_1 + " " + Caution.LINE_3);
+    MonotonicClock clock = MonotonicClock.startNow();
+    SessionHeader header =
+        new SessionHeader(
+            clock.startedAt(),
+            SessionHeader.Origin.LIVE,
+            settings.trainee(),
+            choice.protocol(),
+            plan);
+    KeptSession kept = KeptSession.create(folder.newSessionFile(clock.startedAt()), header);
+    run(plan, clock, kept, settings);
+    around.print("");
+    Debrief.print(around, Reviewer.review(kept.session()), false);
+    if (kept.path().isEmpty()) {
+      throw new CannotException(kept.trouble());
+    }
+    around.say("kept: " + kept.path().get());
+    return DONE;
+  }
+
+  private void run(PracticePlan plan, MonotonicClock clock, KeptSession kept, Settings settings) {
+    Optional<RawTerminal> terminal = around.console() ? RawTerminal.open() : Optional.empty();
+    DrillScreen screen = new DrillScreen(around, terminal.isPresent());
+    screen.line(
+        terminal.isPresent()
+            ? "space: breath   p: pulse check   s: suction   Esc: pause   q: finish"
+            : "Enter: breath   p, s, z or q and Enter: pulse check, suction, pause, finish");
+    screen.line("Only the start of a squeeze is known here, not its end.");
+    Optional<PracticeSound> sound =
+        noSound ? Optional.empty() : Optional.of(new PracticeSound(clock, settings));
+    List<CueOutput> outputs = new ArrayList<>(List.of(screen));
+    sound.ifPresent(outputs::add);
+    CountDownLatch over = new CountDownLatch(1);
+    LivePractice live =
+        new LivePractice(
+            plan,
+            clock,
+            kept,
+            outputs,
+            state -> {
+              if (state.finished()) {
+                over.countDown();
+              }
+            });
+    Thread rescue = new Thread(() -> stop(live, terminal), "squeezewell-stop");
+    Runtime.getRuntime().addShutdownHook(rescue);
+    try {
+      sound.ifPresent(s -> s.onLost(lost -> live.post(soundCommand(lost), System.nanoTime())));
+      live.start();
+      readKeys(live, terminal.isPresent());
+      while (!over.await(FRAME_MILLIS, TimeUnit.MILLISECONDS)) {
+        screen.draw(live.state(), clock.nanos());
+      }
+      live.close();
+      if (sound.isPresent()) {
+        TimeUnit.MILLISECONDS.sleep(RING_MILLIS);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      stop(live, terminal);
+      sound.ifPresent(PracticeSound::close);
+      Runtime.getRuntime().removeShutdownHook(rescue);
+    }
+  }
+
+  /** Also what happens on Ctrl-C: the session gets its end and the terminal its old ways. */
+  private static void stop(LivePractice live, Optional<RawTerminal> terminal) {
+    live.close();
+    terminal.ifPresent(RawTerminal::close);
+  }
+
+  private void readKeys(LivePractice live, boolean singleKeys) {
+    DrillKeys keys = new DrillKeys(around.in(), singleKeys, System::nanoTime);
+    Thread reader =
+        new Thread(
+            () -> {
+              try {
+                keys.read((action, at) -> live.post(command(action, live), at));
+              } catch (IOException e) {
+                live.post(Command.FINISH, System.nanoTime());
+              }
+            },
+            "squeezewell-keys");
+    reader.setDaemon(true);
+    reader.start();
+  }
+
+  private static Command command(DrillKeys.Action action, LivePractice live) {
+    Stretch.Kind now = live.state().schedule().stretchAt(live.clock().nanos()).kind();
+    return switch (action) {
+      case BREATH -> Command.BREATH;
+      case PULSE_CHECK ->
+          now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK;
+      case SUCTION -> now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION;
+      case PAUSE -> now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE;
+      case FINISH -> Command.FINISH;
+    };
+  }
+
+  private static Command soundCommand(boolean lost) {
+    return lost ? Command.SOUND_LOST : Command.SOUND_BACK;
+  }
+}

@@ -1,0 +1,105 @@
+package squeezewell.cli;
+
+import java.util.Locale;
+import squeezewell.coach.CoachState;
+import squeezewell.coach.CueOutput;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Moment;
+
+/**
+ * Shows a live practice in a terminal: one line that is drawn again and again, and a line of its
+ * own for each reminder. Where lines can't be drawn again, each squeeze has its line.
+ */
+final class DrillScreen implements CueOutput {
+  private static final int COLUMN = 12;
+  private static final String CLEAR_LINE = "\r\u001B[K";
+
+  private final Surroundings around;
+  private final boolean redraws;
+  private volatile CueSchedule schedule;
+
+  DrillScreen(Surroundings around, boolean redraws) {
+    this.around = around;
+    this.redraws = redraws;
+  }
+
+  @Override
+  public void scheduleChanged(CueSchedule changed) {
+    schedule = changed;
+  }
+
+  @Override
+  public void cue(Cue cue, long nowNanos) {
+    String words =
+        switch (cue.kind()) {
+          case SQUEEZE -> redraws ? "" : "squeeze";
+          case PULSE_CHECK_SOON -> "pulse check soon";
+          case PULSE_CHECK_DUE -> "pulse check due: p starts it, p ends it";
+          case PULSE_CHECK_ENOUGH -> "long enough to tell";
+          case PULSE_CHECK_LIMIT -> "end the check and breathe: p";
+          case SUCTION_SOON -> "suction: nearly at its limit";
+          case SUCTION_LIMIT -> "end suction and breathe: s";
+          case LAST_MINUTE -> "one minute left";
+          case SESSION_END -> "the practice is over";
+          case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
+        };
+    if (!words.isEmpty()) {
+      line(Words.clock(cue.atNanos()) + "  " + words);
+    }
+  }
+
+  /** Writes a line that stays. */
+  synchronized void line(String text) {
+    around.print((redraws ? CLEAR_LINE : "") + text);
+    around.out().flush();
+  }
+
+  /** Draws the present moment. */
+  synchronized void draw(CoachState state, long nowNanos) {
+    if (redraws && !state.finished()) {
+      String line = status(state, nowNanos);
+      around.out().print(CLEAR_LINE + line);
+      around.out().flush();
+    }
+  }
+
+  /** The line of the present moment; under 80 columns. */
+  String status(CoachState state, long nowNanos) {
+    Moment moment = schedule.momentAt(nowNanos);
+    StringBuilder line = new StringBuilder();
+    line.append(String.format(Locale.ROOT, "%-12s", word(moment.act()).toUpperCase(Locale.ROOT)));
+    String count = moment.count() == 0 ? "" : Integer.toString(moment.count());
+    line.append(String.format(Locale.ROOT, "%3s ", count));
+    int full = (int) Math.round(moment.fill() * COLUMN);
+    char sign = around.showsBlocks() ? '█' : '#';
+    for (int i = 0; i < COLUMN; i++) {
+      line.append(i < full ? sign : '.');
+    }
+    line.append("  breaths ").append(state.breaths().size());
+    if (state.lastIntervalNanos().isPresent()) {
+      double seconds = state.lastIntervalNanos().getAsLong() / 1e9;
+      line.append(", last after ").append(Words.decimals(seconds, 1)).append(" s");
+    }
+    long left = schedule.plan().lengthNanos() - schedule.practisedAt(nowNanos);
+    line.append("  left ").append(Words.clock(Math.max(0, left)));
+    if (state.soundLost()) {
+      line.append("  no sound");
+    }
+    return line.toString();
+  }
+
+  private static String word(Moment.Act act) {
+    return switch (act) {
+      case GET_READY -> "get ready";
+      case SQUEEZE -> "squeeze";
+      case RELEASE -> "release";
+      case READY -> "ready";
+      case COMPRESS -> "compress";
+      case CHECK_PULSE -> "check pulse";
+      case SUCTION -> "suction";
+      case PAUSED -> "paused";
+      case FINISHED -> "finished";
+    };
+  }
+}

@@ -1,0 +1,63 @@
+package squeezewell.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BookCommandTest {
+  @TempDir Path folder;
+
+  @Test
+  void anEmptyHomeHasNoSessions() {
+    CliRun run = CliRun.of("book", "--home", folder.toString());
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("No sessions yet");
+    assertThat(CliRun.of("book", "--json", "--home", folder.toString()).json().get("sessions"))
+        .isEqualTo(new JsonArray());
+  }
+
+  @Test
+  void sessionsAreListedNewestFirstAndUnreadableOnesWithTheirReason() throws Exception {
+    demo("none");
+    demo("fast");
+    Path bad = folder.resolve("sessions/2026/02/2026-02-01_080000.jsonl");
+    Files.createDirectories(bad.getParent());
+    Files.writeString(bad, "{\"format\":\"squeezewell-session\",\"version\":9}\n");
+    String out = CliRun.of("book", "--home", folder.toString()).out();
+    assertThat(out)
+        .containsSubsequence(
+            "2026-02-01_080000.jsonl  can't be read",
+            "version is 9; allowed: at most 1",
+            "5:00  AHA 2025, adult  (virtual trainee)",
+            "Too fast",
+            "10.0 a minute, in range");
+    assertThat(bad).exists();
+  }
+
+  @Test
+  void theSameListIsThereForPrograms() throws Exception {
+    demo("fast");
+    Files.writeString(folder.resolve("sessions/odd.jsonl"), "");
+    JsonArray sessions =
+        CliRun.of("book", "--json", "--home", folder.toString()).json().getAsJsonArray("sessions");
+    assertThat(sessions).hasSize(2);
+    JsonObject odd = sessions.get(0).getAsJsonObject();
+    assertThat(odd.get("file").getAsString()).endsWith("odd.jsonl");
+    assertThat(odd.get("problem").getAsString()).contains("the file is empty");
+    JsonObject good = sessions.get(1).getAsJsonObject();
+    assertThat(good.get("problem").isJsonNull()).isTrue();
+    assertThat(good.get("startedAt").getAsString()).isEqualTo("2026-01-31T12:00:00Z");
+    assertThat(good.get("origin").getAsString()).isEqualTo("virtual");
+    assertThat(good.get("practisedSeconds").getAsInt()).isEqualTo(300);
+    assertThat(good.get("ratePerMinute").getAsDouble()).isBetween(28.0, 32.0);
+  }
+
+  private void demo(String fault) {
+    assertThat(CliRun.of("demo", "--fault", fault, "--home", folder.toString()).code()).isZero();
+  }
+}

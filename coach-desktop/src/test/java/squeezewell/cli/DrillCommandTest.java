@@ -1,0 +1,126 @@
+package squeezewell.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import squeezewell.coach.Coach;
+import squeezewell.coach.Command;
+import squeezewell.cue.PracticePlan;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.SessionStore;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.session.Journal;
+import squeezewell.session.Session;
+
+class DrillCommandTest {
+  private static final long SECOND = 1_000_000_000L;
+
+  @TempDir Path folder;
+
+  @Test
+  void theInputsEndEndsThePracticeAndTheSessionIsKept() throws Exception {
+    CliRun run = CliRun.typing("\n", "drill", "--no-sound", "--home", folder.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out()).contains("not its end").contains("Not a medical device");
+    List<Path> files = new SessionStore(HomeFolder.at(folder)).files();
+    assertThat(files).hasSize(1);
+    assertThat(run.err()).contains("kept: " + files.get(0));
+    Session session = new SessionStore(HomeFolder.at(folder)).open(files.get(0));
+    assertThat(session.breaths()).hasSize(1);
+    assertThat(session.breaths().get(0).endNanos()).isEmpty();
+    assertThat(session.finished()).isTrue();
+  }
+
+  @Test
+  void damagedSettingsStopItBeforeItBegins() throws Exception {
+    Files.writeString(folder.resolve("settings.json"), "{");
+    CliRun run = CliRun.typing("\n", "drill", "--no-sound", "--home", folder.toString());
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("settings.json");
+    assertThat(new SessionStore(HomeFolder.at(folder)).files()).isEmpty();
+  }
+
+  @Test
+  void singleKeysMeanWhatTheHelpSays() throws Exception {
+    assertThat(keys(true, " \np\u001Bsz"))
+        .containsExactly(
+            DrillKeys.Action.BREATH,
+            DrillKeys.Action.BREATH,
+            DrillKeys.Action.PULSE_CHECK,
+            DrillKeys.Action.PAUSE,
+            DrillKeys.Action.SUCTION,
+            DrillKeys.Action.PAUSE,
+            DrillKeys.Action.FINISH);
+    assertThat(keys(true, "\u001B"))
+        .containsExactly(DrillKeys.Action.PAUSE, DrillKeys.Action.FINISH);
+  }
+
+  @Test
+  void arrowKeysMeanNothing() throws Exception {
+    assertThat(keys(true, "\u001B[A\u001BOP\u001B[15~ "))
+        .containsExactly(DrillKeys.Action.BREATH, DrillKeys.Action.FINISH);
+  }
+
+  @Test
+  void inLinesAnEmptyLineIsABreathAndALetterIsNot() throws Exception {
+    assertThat(keys(false, "\np\n\r\n q\n"))
+        .containsExactly(
+            DrillKeys.Action.BREATH,
+            DrillKeys.Action.PULSE_CHECK,
+            DrillKeys.Action.BREATH,
+            DrillKeys.Action.FINISH,
+            DrillKeys.Action.FINISH);
+  }
+
+  @Test
+  void theLineOfTheMomentFitsATerminalAndSaysWhatToDo() {
+    CliRun.Screen paper = new CliRun.Screen();
+    DrillScreen screen = new DrillScreen(paper.around(), true);
+    PracticePlan plan =
+        new PracticePlan(
+            GuidelineLibrary.editions().get(0).guidance().get(0), 3 * SECOND, 300 * SECOND, 0);
+    Coach coach = new Coach(plan, Journal.none(), List.of(screen));
+    coach.advance(0);
+    assertThat(screen.status(coach.state(), SECOND)).startsWith("GET READY     2");
+    coach.command(Command.BREATH, 3 * SECOND);
+    assertThat(screen.status(coach.state(), 3 * SECOND + SECOND / 2))
+        .startsWith("SQUEEZE       1 ██████......")
+        .contains("breaths 1")
+        .contains("left 4:59");
+    coach.command(Command.BREATH, 9 * SECOND);
+    coach.command(Command.SOUND_LOST, 10 * SECOND);
+    String line = screen.status(coach.state(), 10 * SECOND);
+    assertThat(line).startsWith("RELEASE").contains("last after 6.0 s").contains("no sound");
+    assertThat(line.length()).isLessThan(80);
+  }
+
+  @Test
+  void remindersAreWrittenOut() {
+    CliRun.Screen paper = new CliRun.Screen();
+    DrillScreen screen = new DrillScreen(paper.around(), false);
+    PracticePlan plan =
+        new PracticePlan(GuidelineLibrary.editions().get(0).guidance().get(0), 0, 300 * SECOND, 0);
+    Coach coach = new Coach(plan, Journal.none(), List.of(screen));
+    for (long at = 0; at <= 120 * SECOND; at += SECOND / 10) {
+      coach.advance(at);
+    }
+    assertThat(paper.text())
+        .contains("0:00  squeeze")
+        .contains("1:50  pulse check soon")
+        .contains("2:00  pulse check due");
+  }
+
+  private static List<DrillKeys.Action> keys(boolean single, String typed) throws Exception {
+    List<DrillKeys.Action> actions = new ArrayList<>();
+    new DrillKeys(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), single, () -> 0)
+        .read((action, at) -> actions.add(action));
+    return actions;
+  }
+}

@@ -126,7 +126,8 @@ public final class Coach {
   }
 
   private static long clamp(long nanos, long least) {
-    return Math.min(Math.max(nanos, least), SessionEvent.LATEST_NANOS);
+    // A control may be written one nanosecond later, so the very last instant is out of bounds.
+    return Math.min(Math.max(nanos, least), SessionEvent.LATEST_NANOS - HOLE_NANOS);
   }
 
   private void carryOut(Command command, long at) {
@@ -154,7 +155,6 @@ public final class Coach {
     squeezing = true;
     if (!breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS) {
       // The contact bounced: the squeeze goes on, and its end will be written once more.
-      replaceLastBreath(OptionalLong.empty());
       return;
     }
     if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {

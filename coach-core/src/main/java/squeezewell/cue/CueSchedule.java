@@ -17,12 +17,12 @@ public final class CueSchedule {
   private static final long SECOND = 1_000_000_000L;
   private static final long MINUTE = 60 * SECOND;
 
-  /** How often a reminder is given again while nothing is done about it (our own choice). */
-  private static final long OVERDUE_AGAIN = 15 * SECOND;
-
   private static final long[] NEXT_CUE_LOOKS = {SECOND, 6 * SECOND, MINUTE};
+
+  /** How often a limit is told again while it is overrun (our own choice). */
   private static final long LIMIT_AGAIN = 5 * SECOND;
-  private static final Comparator<Cue> ORDER =
+
+  static final Comparator<Cue> ORDER =
       Comparator.comparingLong(Cue::atNanos).thenComparing(Cue::kind).thenComparingInt(Cue::count);
 
   private final PracticePlan plan;
@@ -36,8 +36,9 @@ public final class CueSchedule {
     this.controls = controls;
     this.stretches = Timeline.of(plan, controls);
     PracticeClock clock = new PracticeClock(stretches);
-    this.pulseChecks = PulseCheckDue.of(plan, stretches, clock);
-    this.reminders = reminders(clock);
+    List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
+    this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
+    this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Stretch.OPEN));
   }
 
   /** The schedule of a session to which nothing has happened yet. */
@@ -294,45 +295,5 @@ public final class CueSchedule {
     if (at >= from && at < to) {
       cues.add(Cue.of(at, kind, 1));
     }
-  }
-
-  private List<Cue> reminders(PracticeClock clock) {
-    List<Cue> found = new ArrayList<>();
-    Limits limits = plan.guidance().limits();
-    long serves = PulseCheckDue.servesWithin(plan);
-    long end = endNanos().orElse(Stretch.OPEN);
-    for (PulseCheckDue due : pulseChecks) {
-      if (due.extra()) {
-        continue;
-      }
-      long practice = dueInPractice(due, clock);
-      long until = Math.min(due.startedNanos().orElse(Stretch.OPEN), end);
-      long soon = clock.toSession(practice - limits.pulseCheckNotice().nanos());
-      if (soon < until) {
-        found.add(Cue.of(soon, CueKind.PULSE_CHECK_SOON, 1));
-      }
-      int count = 1;
-      for (long late = 0; late < serves; late += OVERDUE_AGAIN) {
-        long at = clock.toSession(practice + late);
-        if (at < until) {
-          found.add(Cue.of(at, CueKind.PULSE_CHECK_DUE, count++));
-        }
-      }
-    }
-    if (plan.lengthNanos() >= 2 * MINUTE) {
-      long at = clock.toSession(plan.countInNanos() + plan.lengthNanos() - MINUTE);
-      if (at < end) {
-        found.add(Cue.of(at, CueKind.LAST_MINUTE, 1));
-      }
-    }
-    found.sort(ORDER);
-    return List.copyOf(found);
-  }
-
-  private static long dueInPractice(PulseCheckDue due, PracticeClock clock) {
-    long started = due.startedNanos().orElse(Stretch.OPEN);
-    return due.dueNanos() > started
-        ? clock.toPractice(started) + (due.dueNanos() - started)
-        : clock.toPractice(due.dueNanos());
   }
 }

@@ -1,31 +1,43 @@
 package squeezewell.cue;
 
+import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
 
 /**
  * Translates between session time and practice time, which stands still while the practice is
- * paused. Reminders and the end of the practice are set in practice time.
+ * paused. Reminders and the end of the practice are set in practice time. Immutable.
  */
 final class PracticeClock {
-  private final List<Stretch> pauses;
+  /** Start of each pause in session time and in practice time; both rise. */
+  private final long[] sessionStarts;
+
+  private final long[] practiceStarts;
+
+  /** End of each pause in session time; the last may be {@link Stretch#OPEN}. */
+  private final long[] sessionEnds;
 
   PracticeClock(List<Stretch> stretches) {
-    pauses =
-        stretches.stream()
-            .filter(s -> s.kind() == Stretch.Kind.PAUSED)
-            .collect(Collectors.toList());
+    Stretch[] pauses =
+        stretches.stream().filter(s -> s.kind() == Stretch.Kind.PAUSED).toArray(Stretch[]::new);
+    sessionStarts = new long[pauses.length];
+    practiceStarts = new long[pauses.length];
+    sessionEnds = new long[pauses.length];
+    long paused = 0;
+    for (int i = 0; i < pauses.length; i++) {
+      sessionStarts[i] = pauses[i].startNanos();
+      practiceStarts[i] = sessionStarts[i] - paused;
+      sessionEnds[i] = pauses[i].endNanos();
+      paused += sessionEnds[i] - sessionStarts[i];
+    }
   }
 
   /** Practice time at an instant of the session. */
   long toPractice(long session) {
-    long practice = session;
-    for (Stretch pause : pauses) {
-      if (pause.startNanos() < session) {
-        practice -= Math.min(pause.endNanos(), session) - pause.startNanos();
-      }
+    int last = lastAtOrBefore(sessionStarts, session);
+    if (last < 0) {
+      return session;
     }
-    return practice;
+    return practiceStarts[last] + Math.max(0, session - sessionEnds[last]);
   }
 
   /**
@@ -34,16 +46,24 @@ final class PracticeClock {
    * for its end, since nothing is prompted in a pause.
    */
   long toSession(long practice) {
-    long session = practice;
-    for (Stretch pause : pauses) {
-      if (pause.startNanos() > session) {
-        break;
-      }
-      if (pause.endNanos() == Stretch.OPEN) {
-        return Stretch.OPEN;
-      }
-      session += pause.endNanos() - pause.startNanos();
+    int last = lastAtOrBefore(practiceStarts, practice);
+    if (last < 0) {
+      return practice;
     }
-    return session;
+    return sessionEnds[last] == Stretch.OPEN
+        ? Stretch.OPEN
+        : sessionEnds[last] + (practice - practiceStarts[last]);
+  }
+
+  /** The index of the last value that is not above the limit; -1 if there is none. */
+  private static int lastAtOrBefore(long[] values, long limit) {
+    int found = Arrays.binarySearch(values, limit);
+    if (found < 0) {
+      return -found - 2;
+    }
+    while (found + 1 < values.length && values[found + 1] == limit) {
+      found++;
+    }
+    return found;
   }
 }

@@ -8,8 +8,9 @@ import squeezewell.protocol.Guidance;
  *
  * @param guidance the rhythm and limits in force
  * @param countInNanos from the start of the session to the first prompt, nanoseconds, 0 to 60 s
- * @param lengthNanos paced time from the first prompt to the end, nanoseconds, positive, at most 24
- *     h; time held by {@link Control.Kind#PAUSE} does not count
+ * @param lengthNanos time from the end of the planned count-in to the end of the practice,
+ *     nanoseconds, positive, at most 24 h; time held by {@link Control.Kind#PAUSE} does not count.
+ *     A hold inside the count-in takes the place of the rest of it.
  * @param leadNanos from a command that makes breathing go on to the prompt for it, nanoseconds, 0
  *     to 1 s. Sound needs a moment to reach the loudspeaker; with a lead it starts on time.
  */

@@ -23,39 +23,21 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
    * next is a spacing later. A check well before its time is an extra one, due when it was made.
    * Pauses move the times that follow.
    *
-   * @param plan the plan
+   * @param planned the same in practice time
    * @param stretches the session
    * @param clock the clock of those stretches
    * @return in order, up to the end of the session as far as it is known
    */
-  static List<PulseCheckDue> of(PracticePlan plan, List<Stretch> stretches, PracticeClock clock) {
-    long every = plan.guidance().limits().pulseCheckEvery().nanos();
-    long serves = servesWithin(plan);
-    List<PulseCheckDue> dues = new ArrayList<>();
-    long due = plan.countInNanos() + every;
-    for (Stretch stretch : stretches) {
-      if (stretch.kind() != Stretch.Kind.PULSE_CHECK) {
-        continue;
-      }
-      long at = stretch.startNanos();
-      long started = clock.toPractice(at);
-      while (due + serves < started) {
-        dues.add(new PulseCheckDue(clock.toSession(due), OptionalLong.empty(), false));
-        due += every;
-      }
-      boolean extra = started < due - serves;
-      // A check before its time was due when it would have been had nothing come in between.
-      long planned = due > started ? at + (due - started) : clock.toSession(due);
-      dues.add(new PulseCheckDue(extra ? at : planned, OptionalLong.of(at), extra));
-      due = started + every;
-    }
+  static List<PulseCheckDue> of(
+      List<PulseCheckPlan> planned, List<Stretch> stretches, PracticeClock clock) {
     Stretch last = stretches.get(stretches.size() - 1);
     long end = last.kind() == Stretch.Kind.ENDED ? last.startNanos() : Stretch.OPEN;
-    for (long at = clock.toSession(due);
-        at < end && at != Stretch.OPEN;
-        at = clock.toSession(due)) {
-      dues.add(new PulseCheckDue(at, OptionalLong.empty(), false));
-      due += every;
+    List<PulseCheckDue> dues = new ArrayList<>();
+    for (PulseCheckPlan check : planned) {
+      long at = check.sessionNanos(clock);
+      if (check.startedNanos().isPresent() || at < end) {
+        dues.add(new PulseCheckDue(at, check.startedNanos(), check.extra()));
+      }
     }
     return List.copyOf(dues);
   }

@@ -1,11 +1,9 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** Findings about times without a breath. None for a rhythm of compressions and pauses. */
 final class GapFindings {
@@ -13,6 +11,15 @@ final class GapFindings {
   private static final double STANDS_OUT = 1.5;
 
   private static final int NEIGHBOURS = 3;
+
+  /** An interval this many times the one asked for is a breath left out, not a slow one. */
+  static final double LEFT_OUT = 1.6;
+
+  /** An interval this many times the one asked for is more than one breath left out. */
+  private static final double MORE_THAN_ONE = 2.5;
+
+  private static final double MORE_THAN_ONE_ON_AVERAGE = 2.8;
+  private static final int OFTEN = 5;
 
   private GapFindings() {}
 
@@ -32,7 +39,7 @@ final class GapFindings {
     }
     Optional<Gaps.Gap> longest = over.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
     if (longest.isPresent()) {
-      found.add(longGap(longest.get(), over.size(), limit, facts));
+      found.add(longGap(longest.get(), all, over.size(), limit));
     } else if (all.stream().allMatch(g -> g.netNanos() <= limit)) {
       double net = facts.metrics().gap().longestNetSeconds();
       found.add(
@@ -65,13 +72,13 @@ final class GapFindings {
         || gap.onsetNanos() > STANDS_OUT * Statistics.median(others).getAsDouble();
   }
 
-  private static Ranked longGap(Gaps.Gap longest, int count, long limit, Facts facts) {
+  private static Ranked longGap(Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
     String where = "from " + Words.clock(longest.startNanos());
     String title = "A long time without a breath";
-    if (longest.startNanos() == facts.practice().startNanos()) {
+    if (longest.equals(all.get(0))) {
       where = "before the first breath";
       title = "A late start";
-    } else if (longest.startNanos() + longest.rawNanos() == facts.practice().endNanos()) {
+    } else if (longest.equals(all.get(all.size() - 1))) {
       title = "No breaths towards the end";
     }
     String times = count == 1 ? "" : " It was longer than that " + count + " times.";
@@ -90,29 +97,21 @@ final class GapFindings {
             + " A patient who does not breathe lives on your breaths alone.");
   }
 
-  /** Missed prompts that follow each other, as the lengths of such rows. */
-  static int[] rowsOfMissed(Facts facts) {
-    List<Integer> rows = new ArrayList<>();
-    int row = 0;
-    List<PromptMark.Outcome> outcomes =
-        facts.prompts().stream().map(PromptMark::outcome).collect(Collectors.toList());
-    for (PromptMark.Outcome outcome : outcomes) {
-      if (outcome == PromptMark.Outcome.MISSED) {
-        row++;
-      } else if (row > 0) {
-        rows.add(row);
-        row = 0;
-      }
-    }
-    if (row > 0) {
-      rows.add(row);
-    }
-    return rows.stream().mapToInt(Integer::intValue).toArray();
-  }
-
-  /** Whether breaths were left out here and there, rather than in a few long pauses. */
+  /** Whether breaths were left out one at a time, rather than in a few long pauses. */
   static boolean leavesOutSingleBreaths(Facts facts) {
-    double mean = Arrays.stream(rowsOfMissed(facts)).average().orElse(0);
-    return mean > 0 && mean < 2;
+    if (!facts.practice().breathPlan().isPresent()) {
+      return false;
+    }
+    double asked = facts.practice().breathPlan().get().interval().seconds();
+    double[] times =
+        facts.valid().stream()
+            .mapToDouble(i -> i.seconds() / asked)
+            .filter(t -> t > LEFT_OUT)
+            .sorted()
+            .toArray();
+    if (times.length >= OFTEN) {
+      return Statistics.mean(times).getAsDouble() < MORE_THAN_ONE_ON_AVERAGE;
+    }
+    return times.length > 0 && times[(times.length - 1) / 2] < MORE_THAN_ONE;
   }
 }

@@ -209,6 +209,6 @@ final class HoldFindings {
   }
 
   private static String others(int count) {
-    return count == 1 ? "" : " So it was " + count + " times; this was the worst.";
+    return count == 1 ? "" : " It happened " + count + " times; this was the worst.";
   }
 }

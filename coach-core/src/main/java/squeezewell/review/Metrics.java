@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * The figures of a practice. What can't be computed is empty, never 0.
+ * The figures of a practice. What can't be computed is empty, never 0; sums and counts of nothing
+ * are 0.
  *
  * @param breathCount breaths given, retracted ones left out
  * @param sessionSeconds from the end of the count-in to the end

@@ -7,7 +7,7 @@ import squeezewell.protocol.BreathPlan;
 /** Findings about how the breaths followed the prompts. The numbers are our own choice. */
 final class PromptFindings {
   private static final int FEWEST_PAIRS = 10;
-  private static final int FEWEST_MISSED = 3;
+  private static final int FEWEST_MISSED = 2;
   private static final double MISSED_SHARE = 0.05;
   private static final double EXTRA_SHARE = 0.1;
 
@@ -93,8 +93,11 @@ final class PromptFindings {
 
   private static Ranked missed(Facts facts) {
     Metrics.Prompts prompts = facts.metrics().prompts();
+    boolean single = GapFindings.leavesOutSingleBreaths(facts);
+    boolean longGaps = facts.metrics().gap().overLimitCount() > 0;
     boolean many =
-        prompts.missed() >= FEWEST_MISSED && prompts.missed() >= MISSED_SHARE * prompts.given();
+        prompts.missed() >= FEWEST_MISSED
+            && (prompts.missed() >= MISSED_SHARE * prompts.given() || (single && longGaps));
     String text =
         Words.count(prompts.missed(), "prompt")
             + " of "
@@ -105,7 +108,6 @@ final class PromptFindings {
     if (!many) {
       return Ranked.advice(Ranked.MISSED_PROMPTS, "missed-prompts", title, text);
     }
-    boolean single = GapFindings.leavesOutSingleBreaths(facts);
     return Ranked.fault(
         single ? Ranked.SKIPS : Ranked.MISSED_PROMPTS, "missed-prompts", title, text);
   }
@@ -134,10 +136,11 @@ final class PromptFindings {
             + interval.inRangeCount()
             + " of "
             + interval.count()
-            + " intervals were in range. Your rhythm is your own; listen for the prompt and let it"
-            + " set the time.";
+            + " intervals were in range. Listen for the prompt and let it set the time.";
+    // A rhythm that drifts has a finding of its own.
     boolean harmful =
-        interval.count() - interval.inRangeCount() > RhythmRule.mostOutside(interval.count());
+        interval.count() - interval.inRangeCount() > RhythmRule.mostOutside(interval.count())
+            && !facts.metrics().drift().worthTelling();
     return harmful
         ? Ranked.fault(Ranked.OWN_TEMPO, "own-tempo", "A tempo of your own", text)
         : Ranked.advice(Ranked.OWN_TEMPO, "own-tempo", "A tempo of your own", text);

@@ -51,7 +51,7 @@ public final class ReviewText {
   private static void asked(List<String> lines, Review review) {
     Asked asked = review.asked();
     lines.add("Asked");
-    row(lines, "guideline", asked.protocolTitle() + " (" + asked.year() + ")");
+    row(lines, "guideline", asked.protocolTitle() + ", " + asked.organisation());
     row(lines, "patient", asked.patient() + ", " + asked.situation());
     if (asked.intervalSeconds().isPresent()) {
       row(

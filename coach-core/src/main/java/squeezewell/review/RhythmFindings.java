@@ -10,13 +10,10 @@ final class RhythmFindings {
   /** A tempo error below this is not told: people can't hear it (our own choice). */
   private static final double TEMPO_MARGIN = 0.03;
 
-  /** Breathing this fast for this long is told even if the usual interval was in range. */
+  /** A rate this far above the range for this long is told even if the usual one was in range. */
+  private static final double FAST_MARGIN = 1.08;
+
   private static final int FAST_SECONDS = 30;
-
-  private static final double FAST_MARGIN = 1.05;
-
-  /** An interval this many times the one asked for is a breath left out, not a slow one. */
-  private static final double LEFT_OUT = 1.6;
 
   /** Fast intervals this soon after a check are put down to it. */
   private static final long AFTER_CHECK_NANOS = 60_000_000_000L;
@@ -38,7 +35,7 @@ final class RhythmFindings {
     median = interval.medianSeconds().getAsDouble();
     low = plan.lowNanos() / 1e9;
     high = plan.highNanos() / 1e9;
-    double leftOut = LEFT_OUT * plan.interval().seconds();
+    double leftOut = GapFindings.LEFT_OUT * plan.interval().seconds();
     slow = (int) Arrays.stream(lengths).filter(s -> s > high && s < leftOut).count();
   }
 
@@ -67,10 +64,15 @@ final class RhythmFindings {
       found.add(tooFast());
     }
     if (speeding) {
-      found.add(drifted(Ranked.SPED_UP, "sped-up", "You sped up", fast || last() < low));
+      found.add(
+          drifted(
+              Ranked.SPED_UP,
+              "sped-up",
+              "You sped up",
+              fast || last() < low || interval.fastCount() > most()));
     }
     if (slowing) {
-      boolean harmful = last() > high;
+      boolean harmful = last() > high || slow > most();
       found.add(drifted(Ranked.SLOWED_DOWN, "slowed-down", "You slowed down", harmful));
     }
     if (isTooSlow() && !(slowing && first() <= high)) {

@@ -4,6 +4,8 @@ import java.time.Instant;
 
 /** The clock of a live session: the machine's monotonic clock, from the moment it was made. */
 public final class MonotonicClock implements SessionClock {
+  private static final int READINGS = 5;
+
   private final long zero;
   private final Instant startedAt;
 
@@ -12,10 +14,24 @@ public final class MonotonicClock implements SessionClock {
     this.startedAt = startedAt;
   }
 
-  /** Starts a session's time now. */
+  /**
+   * Starts a session's time now. The wall clock is read between two readings of the monotonic one,
+   * a few times over, and the closest pair is taken: a pause of the program in between would
+   * otherwise shift every event of the session.
+   */
   public static MonotonicClock startNow() {
-    Instant wall = Instant.now();
-    return new MonotonicClock(System.nanoTime(), wall);
+    MonotonicClock best = null;
+    long narrowest = Long.MAX_VALUE;
+    for (int i = 0; i < READINGS; i++) {
+      long before = System.nanoTime();
+      Instant wall = Instant.now();
+      long width = System.nanoTime() - before;
+      if (width < narrowest) {
+        narrowest = width;
+        best = new MonotonicClock(before + width / 2, wall);
+      }
+    }
+    return best;
   }
 
   @Override

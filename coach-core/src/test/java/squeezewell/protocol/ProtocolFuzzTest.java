@@ -11,7 +11,7 @@ import squeezewell.input.BadInputException;
 
 /** Random damage to the built-in files either is refused or leaves a protocol that makes sense. */
 class ProtocolFuzzTest {
-  private static final int MUTATIONS = 24_000;
+  private static final int MUTATIONS = 20_000;
   private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|-?[0-9.]+|[{}\\[\\]:,]");
   private static final List<String> SPARE =
       List.of(

@@ -202,7 +202,8 @@ final class PhoneWindow extends JFrame implements Navigator {
       projector = Optional.empty();
       return;
     }
-    ProjectorWindow window = new ProjectorWindow(() -> live.map(LiveSession::practice));
+    ProjectorWindow window =
+        new ProjectorWindow(() -> live.map(LiveSession::practice), getBounds());
     projector = Optional.of(window);
     window.open();
     toFront();

@@ -2,7 +2,10 @@ package squeezewell.desktop;
 
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.GraphicsDevice;
+import java.awt.GraphicsEnvironment;
 import java.awt.GridLayout;
+import java.awt.Rectangle;
 import java.awt.Toolkit;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
@@ -37,13 +40,14 @@ final class ProjectorWindow extends JFrame {
   private JLabel bar;
   private JLabel asked;
 
-  ProjectorWindow(Supplier<Optional<LivePractice>> practice) {
+  ProjectorWindow(Supplier<Optional<LivePractice>> practice, Rectangle beside) {
     super("Squeezewell projector");
     this.practice = practice;
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
     setSize(Math.min(WIDTH, screen.width), Math.min(HEIGHT, screen.height));
     setMinimumSize(new Dimension(640, 360));
+    place(beside);
     addComponentListener(
         new ComponentAdapter() {
           @Override
@@ -52,6 +56,20 @@ final class ProjectorWindow extends JFrame {
           }
         });
     lay();
+  }
+
+  /** On a second screen if there is one, else beside the phone as far as there is room. */
+  private void place(Rectangle beside) {
+    for (GraphicsDevice device :
+        GraphicsEnvironment.getLocalGraphicsEnvironment().getScreenDevices()) {
+      Rectangle bounds = device.getDefaultConfiguration().getBounds();
+      if (!bounds.intersects(beside)) {
+        setLocation(bounds.getLocation());
+        return;
+      }
+    }
+    int right = Toolkit.getDefaultToolkit().getScreenSize().width - getWidth();
+    setLocation(Math.max(0, Math.min(beside.x + beside.width, right)), beside.y);
   }
 
   void open() {

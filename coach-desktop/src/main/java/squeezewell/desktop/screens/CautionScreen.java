@@ -48,6 +48,8 @@ public final class CautionScreen {
     JButton button = kit.mainButton(buttonText, Kit.CONTENT_WIDTH, e -> onRead.run());
     button.setMnemonic('U');
     column.add(button);
-    return kit.page(column);
+    JScrollPane page = kit.page(column);
+    page.addAncestorListener(Focus.on(button, page));
+    return page;
   }
 }

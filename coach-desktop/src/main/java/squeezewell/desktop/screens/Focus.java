@@ -10,7 +10,6 @@ import javax.swing.event.AncestorListener;
 /** Puts the keyboard where a person expects it when a screen appears. */
 final class Focus implements AncestorListener {
   private final JComponent target;
-
   private final Runnable then;
 
   private Focus(JComponent target, Runnable then) {
@@ -18,18 +17,24 @@ final class Focus implements AncestorListener {
     this.then = then;
   }
 
+  /** Gives a part the keyboard. */
   static AncestorListener on(JComponent target) {
     return new Focus(target, () -> {});
+  }
+
+  /** Gives a part of a page the keyboard, and shows the page from its top. */
+  static AncestorListener on(JComponent target, JScrollPane page) {
+    return new Focus(
+        target,
+        () ->
+            SwingUtilities.invokeLater(() -> page.getViewport().setViewPosition(new Point(0, 0))));
   }
 
   /** For a page that is read from its top: the arrow keys scroll it. */
   static AncestorListener onTop(JScrollPane page) {
     JComponent content = (JComponent) page.getViewport().getView();
     content.setFocusable(true);
-    return new Focus(
-        content,
-        () ->
-            SwingUtilities.invokeLater(() -> page.getViewport().setViewPosition(new Point(0, 0))));
+    return on(content, page);
   }
 
   @Override

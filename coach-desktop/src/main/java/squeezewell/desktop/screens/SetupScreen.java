@@ -109,7 +109,7 @@ public final class SetupScreen {
     patients.addActionListener(e -> describe());
     describe();
     JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(start));
+    page.addAncestorListener(Focus.on(start, page));
     return page;
   }
 

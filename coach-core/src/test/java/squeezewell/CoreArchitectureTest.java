@@ -1,0 +1,145 @@
+package squeezewell;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
+import squeezewell.session.MonotonicClock;
+
+/** The arrows between the rooms of the core, and what the core must do without. */
+@AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)
+class CoreArchitectureTest {
+  @ArchTest static final ArchRule inputKnowsNobody = knowsOnly("input");
+
+  @ArchTest static final ArchRule protocolKnowsInput = knowsOnly("protocol", "input");
+
+  @ArchTest static final ArchRule cueKnowsProtocol = knowsOnly("cue", "protocol");
+
+  @ArchTest
+  static final ArchRule sessionKnowsCueAndProtocol =
+      knowsOnly("session", "cue", "protocol", "input");
+
+  @ArchTest
+  static final ArchRule coachKnowsSessionCueAndProtocol =
+      knowsOnly("coach", "session", "cue", "protocol");
+
+  @ArchTest
+  static final ArchRule reviewKnowsSessionCueAndProtocol =
+      knowsOnly("review", "session", "cue", "protocol", "input");
+
+  @ArchTest static final ArchRule patientDoesNotKnowReview = doesNotKnow("patient", "review");
+
+  @ArchTest static final ArchRule kitDoesNotKnowSession = doesNotKnow("kit", "session");
+
+  @ArchTest
+  static final ArchRule thereAreNoCycles =
+      slices().matching("squeezewell.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule coreRunsOnAPhoneWithoutANetwork =
+      noClasses()
+          .should()
+          .dependOnClassesThat(
+              resideInAnyPackage(
+                  "java.net..",
+                  "java.net.http..",
+                  "java.awt..",
+                  "javax..",
+                  "java.rmi..",
+                  "java.util.logging..",
+                  "java.lang.reflect..",
+                  "sun..",
+                  "com.sun.."));
+
+  @ArchTest
+  static final ArchRule coreHasNoThreads =
+      noClasses()
+          .should()
+          .dependOnClassesThat(resideInAPackage("java.util.concurrent.."))
+          .orShould()
+          .dependOnClassesThat()
+          .areAssignableTo(Thread.class)
+          .orShould()
+          .dependOnClassesThat()
+          .areAssignableTo(java.util.Timer.class);
+
+  @ArchTest
+  static final ArchRule corePrintsNothingAndEndsNothing =
+      noClasses()
+          .should()
+          .accessField(System.class, "out")
+          .orShould()
+          .accessField(System.class, "err")
+          .orShould()
+          .callMethod(System.class, "exit", int.class)
+          .orShould()
+          .callMethod(Throwable.class, "printStackTrace");
+
+  @ArchTest
+  static final ArchRule onlyOneClassReadsTheTime =
+      noClasses()
+          .that()
+          .doNotBelongToAnyOf(MonotonicClock.class)
+          .should()
+          .callMethod(System.class, "nanoTime")
+          .orShould()
+          .callMethod(System.class, "currentTimeMillis")
+          .orShould()
+          .callMethod(Instant.class, "now")
+          .orShould()
+          .callMethod(LocalDate.class, "now")
+          .orShould()
+          .callMethod(LocalDateTime.class, "now")
+          .orShould()
+          .callMethod(ZonedDateTime.class, "now")
+          .orShould()
+          .dependOnClassesThat()
+          .areAssignableTo(Clock.class);
+
+  @ArchTest
+  static final ArchRule thereIsNoStateForAll = fields().that().areStatic().should().beFinal();
+
+  @ArchTest
+  static final ArchRule nothingIsInjectedIntoFields =
+      noFields().that().areNotStatic().should().bePublic();
+
+  private static ArchRule knowsOnly(String room, String... neighbours) {
+    String[] allowed = new String[neighbours.length + 1];
+    allowed[0] = "squeezewell." + room + "..";
+    for (int i = 0; i < neighbours.length; i++) {
+      allowed[i + 1] = "squeezewell." + neighbours[i] + "..";
+    }
+    return noClasses()
+        .that()
+        .resideInAPackage("squeezewell." + room + "..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("squeezewell..")
+                .and(not(resideInAnyPackage(allowed)))
+                .as("any room but " + String.join(", ", allowed)))
+        .allowEmptyShould(true);
+  }
+
+  private static ArchRule doesNotKnow(String room, String other) {
+    return noClasses()
+        .that()
+        .resideInAPackage("squeezewell." + room + "..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("squeezewell." + other + "..")
+        .allowEmptyShould(true);
+  }
+}

@@ -1,0 +1,180 @@
+package squeezewell.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.math.BigDecimal;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import squeezewell.TestPlans;
+import squeezewell.cue.PracticePlan;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Rhythm;
+import squeezewell.protocol.Tempo;
+
+class JournalRoundTripTest {
+  private static final long SECOND = TestPlans.SECOND;
+  private static final SessionHeader HEADER =
+      TestPlans.header(TestPlans.everySixSeconds(TestPlans.MINUTE));
+
+  @TempDir Path folder;
+
+  private Path write(SessionHeader header, List<SessionEvent> events) throws Exception {
+    Path file = Files.createTempFile(folder, "s", ".jsonl");
+    Files.delete(file);
+    try (FileJournal journal = FileJournal.create(file, header)) {
+      for (SessionEvent event : events) {
+        journal.append(event);
+      }
+    }
+    return file;
+  }
+
+  @Test
+  void everyKindOfEventIsReadAsItWasWritten() throws Exception {
+    List<SessionEvent> events = new ArrayList<>();
+    for (What what : What.values()) {
+      String detail = what == What.RETRACT ? "1" : "";
+      events.add(new SessionEvent(events.size() + 1, events.size() * SECOND, what, detail));
+    }
+    Session session = SessionReader.read(write(HEADER, events));
+    assertThat(session.events()).isEqualTo(events);
+    assertThat(session.notes()).isEmpty();
+    assertThat(session.header()).isEqualTo(HEADER);
+  }
+
+  @Test
+  void anyDetailIsReadAsItWasWritten() throws Exception {
+    List<String> details =
+        List.of(
+            "450 mL",
+            "a \"quoted\" word, and 'another'",
+            "two\nlines\r\nand a\ttab",
+            "naïve — 呼吸 😀",
+            "\\ / \u0000 \u001b[31m \u2028 \uFEFF",
+            " ",
+            "{\"n\":1}",
+            "x".repeat(SessionEvent.LONGEST_DETAIL));
+    List<SessionEvent> events = new ArrayList<>();
+    for (String detail : details) {
+      events.add(new SessionEvent(events.size() + 1, 0, What.FINDING, detail));
+    }
+    assertThat(SessionReader.read(write(HEADER, events)).events()).isEqualTo(events);
+  }
+
+  @Test
+  void everyEditionAndRhythmStandsInAHeader() throws Exception {
+    List<PracticePlan> plans = new ArrayList<>();
+    for (Rhythm rhythm : TestPlans.rhythms()) {
+      plans.add(
+          new PracticePlan(
+              TestPlans.guidance(rhythm, TestPlans.usualLimits()), 3 * SECOND, 7 * SECOND, 1));
+    }
+    for (PracticePlan plan : plans) {
+      SessionHeader header = TestPlans.header(plan);
+      assertThat(SessionReader.read(write(header, List.of())).header()).isEqualTo(header);
+    }
+    for (Protocol edition : GuidelineLibrary.editions()) {
+      for (var guidance : edition.guidance()) {
+        SessionHeader header =
+            new SessionHeader(
+                HEADER.startedAt(),
+                SessionHeader.Origin.LIVE,
+                "",
+                edition,
+                new PracticePlan(guidance, 0, PracticePlan.LONGEST_NANOS, SECOND));
+        assertThat(SessionReader.read(write(header, List.of())).header()).isEqualTo(header);
+      }
+    }
+  }
+
+  @Test
+  void aFileThatIsThereIsNeverWrittenOver() throws Exception {
+    Path file = folder.resolve("kept.jsonl");
+    Files.writeString(file, "kept");
+    assertThatThrownBy(() -> FileJournal.create(file, HEADER))
+        .isInstanceOf(FileAlreadyExistsException.class);
+    assertThat(Files.readString(file)).isEqualTo("kept");
+  }
+
+  @Test
+  void missingFoldersAreMade() throws Exception {
+    Path file = folder.resolve("2026/01/s.jsonl");
+    FileJournal.create(file, HEADER).close();
+    assertThat(SessionReader.read(file).header()).isEqualTo(HEADER);
+  }
+
+  @Test
+  void anInterruptOfTheWritingThreadLosesNothing() throws Exception {
+    Path file = folder.resolve("interrupted.jsonl");
+    try (FileJournal journal = FileJournal.create(file, HEADER)) {
+      Thread.currentThread().interrupt();
+      journal.append(new SessionEvent(1, 0, What.BREATH, ""));
+      journal.append(new SessionEvent(2, 1, What.BREATH_END, ""));
+    } finally {
+      assertThat(Thread.interrupted()).isTrue();
+    }
+    assertThat(SessionReader.read(file).events()).hasSize(2);
+  }
+
+  @Test
+  void whatHasBeenAppendedIsInTheFileBeforeItIsClosed() throws Exception {
+    Path file = folder.resolve("open.jsonl");
+    try (FileJournal journal = FileJournal.create(file, HEADER)) {
+      journal.append(new SessionEvent(1, 0, What.BREATH, ""));
+      assertThat(SessionReader.read(file).events()).hasSize(1);
+    }
+  }
+
+  @Test
+  void aHeaderThatNoReaderWouldTakeIsRefusedBeforeThePractice() {
+    // 11 a minute is an interval of 5.4545… s, which a protocol file can't hold.
+    BreathPlan plan =
+        new BreathPlan(
+            Tempo.perMinute(new BigDecimal("11")),
+            5 * SECOND,
+            6 * SECOND,
+            SECOND,
+            TestPlans.CITATION,
+            TestPlans.CITATION,
+            TestPlans.CITATION);
+    SessionHeader header =
+        TestPlans.header(
+            new PracticePlan(
+                TestPlans.guidance(new Rhythm.SteadyBreaths(plan), TestPlans.usualLimits()),
+                0,
+                TestPlans.MINUTE,
+                0));
+    Path file = folder.resolve("refused.jsonl");
+    assertThatThrownBy(() -> FileJournal.create(file, header))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasCauseInstanceOf(BadInputException.class);
+    assertThat(file).doesNotExist();
+  }
+
+  @Test
+  void whatNoFileMayHoldIsRefusedAtOnce() {
+    assertThatThrownBy(
+            () -> new SessionEvent(1, 0, What.FINDING, "x".repeat(SessionEvent.LONGEST_DETAIL + 1)))
+        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new SessionEvent(1, Long.MAX_VALUE, What.BREATH, ""))
+        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(
+            () ->
+                new SessionHeader(
+                    HEADER.startedAt(),
+                    HEADER.origin(),
+                    "x".repeat(201),
+                    HEADER.protocol(),
+                    HEADER.plan()))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+}

@@ -1,0 +1,95 @@
+package squeezewell.desktop.parts;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.util.List;
+import javax.swing.JComponent;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.review.Judgement;
+
+/** Paints parts into pictures and looks at the pixels. */
+class PaintTest {
+  private static final long SECOND = 1_000_000_000L;
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 1.5, 2})
+  void theTideColumnIsAsFullAsItIsTold(double scale) {
+    Look look = new Look(Palette.darkTheme(), scale);
+    TideColumn column = new TideColumn(look);
+    for (double fill : new double[] {0, 0.25, 0.5, 1}) {
+      column.setSize(look.px(176), look.px(330));
+      column.show(fill, 1, 6);
+      BufferedImage picture = paint(column);
+      int x = look.px(70);
+      int water = 0;
+      for (int y = 0; y < picture.getHeight(); y++) {
+        water += near(picture, x, y, Palette.darkTheme().tide()) ? 1 : 0;
+      }
+      assertThat(water / (double) picture.getHeight()).isCloseTo(fill, within(0.06));
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void aLateBreathStandsToTheRightOfItsPromptAndBelowTheLine(double scale) {
+    Look look = new Look(Palette.lightTheme(), scale);
+    Ribbon ribbon = new Ribbon(look);
+    ribbon.setSize(look.px(372), look.px(80));
+    ribbon.show(
+        List.of(
+            new RibbonMark(RibbonMark.Kind.PROMPT, 10 * SECOND, 10 * SECOND, Judgement.UNJUDGED),
+            new RibbonMark(RibbonMark.Kind.BREATH, 12 * SECOND, 14 * SECOND, Judgement.SLOW)),
+        0,
+        20 * SECOND);
+    BufferedImage picture = paint(ribbon);
+    Color plum = Palette.lightTheme().plum();
+    Color soft = Palette.lightTheme().softText();
+    double prompt = centre(picture, soft);
+    double breath = centre(picture, plum);
+    // Worked by hand: ten pixels of margin, 352 for 20 s, so 3 s from 10 s to the middle at 13 s.
+    assertThat(breath - prompt).isCloseTo(3.0 / 20 * 352 * scale, within(3 * scale));
+    for (int y = 0; y < picture.getHeight() / 2; y++) {
+      for (int x = 0; x < picture.getWidth(); x++) {
+        assertThat(near(picture, x, y, plum)).isFalse();
+      }
+    }
+  }
+
+  private static BufferedImage paint(JComponent part) {
+    BufferedImage picture =
+        new BufferedImage(part.getWidth(), part.getHeight(), BufferedImage.TYPE_INT_RGB);
+    Graphics2D g2 = picture.createGraphics();
+    part.paint(g2);
+    g2.dispose();
+    return picture;
+  }
+
+  private static boolean near(BufferedImage picture, int x, int y, Color colour) {
+    Color there = new Color(picture.getRGB(x, y));
+    return Math.abs(there.getRed() - colour.getRed()) < 12
+        && Math.abs(there.getGreen() - colour.getGreen()) < 12
+        && Math.abs(there.getBlue() - colour.getBlue()) < 12;
+  }
+
+  private static double centre(BufferedImage picture, Color colour) {
+    double sum = 0;
+    int count = 0;
+    for (int y = 0; y < picture.getHeight(); y++) {
+      for (int x = 0; x < picture.getWidth(); x++) {
+        if (near(picture, x, y, colour)) {
+          sum += x;
+          count++;
+        }
+      }
+    }
+    assertThat(count).isPositive();
+    return sum / count;
+  }
+}

@@ -1,0 +1,42 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import squeezewell.review.Judgement;
+import squeezewell.review.Review;
+
+class DebriefViewTest {
+  @Test
+  void anEvenPracticeShowsTheFiguresThatWereAsked() {
+    // Worked by hand: 20 breaths 6 s apart make 19 intervals, all in range, 10 a minute.
+    DebriefView view = DebriefView.of(Practices.review(Practices.every(6)));
+    assertThat(view.figures().get(0).value()).isEqualTo("10.0");
+    assertThat(view.figures().get(0).askedFor()).isEqualTo("asked: 10");
+    assertThat(view.figures().get(0).judgement()).isEqualTo(Judgement.IN_RANGE);
+    assertThat(view.figures().get(1).value()).isEqualTo("19 of 19");
+    assertThat(view.figures().get(1).askedFor()).isEqualTo("5 to 7 s");
+    assertThat(view.toChange()).isEmpty();
+    assertThat(view.wentWell()).isNotEmpty();
+    assertThat(view.details().get(0)).startsWith("20 breaths; 20 prompts: 20 met, 0 missed");
+  }
+
+  @Test
+  void aFastPracticeIsCalledFast() {
+    // Worked by hand: a breath every 3 s is 20 a minute.
+    DebriefView view = DebriefView.of(Practices.review(Practices.every(3)));
+    assertThat(view.figures().get(0).value()).isEqualTo("20.0");
+    assertThat(view.figures().get(0).judgement()).isEqualTo(Judgement.FAST);
+    assertThat(view.toChange()).isNotEmpty();
+    assertThat(view.headline()).isEqualTo(view.toChange().get(0).title());
+  }
+
+  @Test
+  void nothingRecordedIsNotShownAsZero() {
+    Review review = Practices.review();
+    DebriefView view = DebriefView.of(review);
+    assertThat(view.figures().get(0).value()).isEqualTo("–");
+    assertThat(view.figures().get(1).value()).isEqualTo("–");
+    assertThat(view.headline()).isEqualTo("No breath was recorded");
+  }
+}

@@ -1,0 +1,126 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static squeezewell.desktop.screens.Practices.SECOND;
+
+import org.junit.jupiter.api.Test;
+import squeezewell.coach.Coach;
+import squeezewell.coach.Command;
+import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.review.Judgement;
+
+class LiveViewTest {
+  private static LiveView at(Coach coach, double seconds) {
+    return LiveView.of(coach.state(), Math.round(seconds * 1e9));
+  }
+
+  @Test
+  void theCountInCountsDownToTheFirstBreath() {
+    Coach coach = Practices.coach(3, 5);
+    assertThat(at(coach, 0.1).word()).isEqualTo("Get ready");
+    assertThat(at(coach, 0.1).count()).isEqualTo("3");
+    assertThat(at(coach, 2.9).count()).isEqualTo("1");
+    assertThat(at(coach, 2.9).elapsed()).isEqualTo("0:00");
+    assertThat(at(coach, 3).word()).isEqualTo("Squeeze");
+  }
+
+  @Test
+  void oneIntervalIsSqueezeReleaseReady() {
+    Coach coach = Practices.coach(0, 5);
+    // Six seconds, the squeeze lasts one: count 1 is the squeeze, the last two lead in.
+    assertThat(at(coach, 6.5).word() + at(coach, 6.5).count()).isEqualTo("Squeeze1");
+    assertThat(at(coach, 7.5).word() + at(coach, 7.5).count()).isEqualTo("Release2");
+    assertThat(at(coach, 9.5).word() + at(coach, 9.5).count()).isEqualTo("Release4");
+    assertThat(at(coach, 10.5).word() + at(coach, 10.5).count()).isEqualTo("Ready5");
+    assertThat(at(coach, 11.5).word() + at(coach, 11.5).count()).isEqualTo("Ready6");
+    assertThat(at(coach, 6.5).fill()).isCloseTo(0.5, within(1e-9));
+    assertThat(at(coach, 9.5).fill()).isCloseTo(0.5, within(1e-9));
+  }
+
+  @Test
+  void thePulseCheckIsCountedDownThenDueThenOverdue() {
+    Coach coach = Practices.coach(0, 5);
+    assertThat(at(coach, 0).bar()).isEqualTo("Pulse check in 2:00");
+    assertThat(at(coach, 105.5).bar()).isEqualTo("Pulse check in 0:15");
+    assertThat(at(coach, 105.5).barUrgent()).isFalse();
+    assertThat(at(coach, 111).barUrgent()).isTrue();
+    assertThat(at(coach, 120.5).bar()).isEqualTo("Pulse check now");
+    assertThat(at(coach, 132).bar()).isEqualTo("Pulse check overdue by 0:12");
+  }
+
+  @Test
+  void aCheckShowsItsSecondsAndSaysWhenItIsOverItsLimit() {
+    Coach coach = Practices.coach(0, 5);
+    coach.command(Command.PULSE_CHECK, 121 * SECOND);
+    assertThat(at(coach, 125.2).word() + at(coach, 125.2).count()).isEqualTo("Check4");
+    assertThat(at(coach, 125.2).bar()).isEqualTo("Feel the pulse, 5 to 10 s");
+    assertThat(at(coach, 131.5).bar()).isEqualTo("Check over 10 s: squeeze");
+    assertThat(at(coach, 131.5).barUrgent()).isTrue();
+  }
+
+  @Test
+  void suctionWarnsBeforeItsLimit() {
+    Coach coach = Practices.coach(0, 5);
+    coach.command(Command.SUCTION, 20 * SECOND);
+    assertThat(at(coach, 25).barUrgent()).isFalse();
+    assertThat(at(coach, 31).barUrgent()).isTrue();
+    assertThat(at(coach, 36).bar()).isEqualTo("Suction over 15 s: squeeze");
+  }
+
+  @Test
+  void theLastIntervalIsJudgedInWords() {
+    Coach coach = Practices.coach(0, 5);
+    breath(coach, 0.2);
+    assertThat(at(coach, 1).interval()).isEmpty();
+    breath(coach, 6.3);
+    assertThat(at(coach, 7).interval()).isEqualTo("6.1 s  in range");
+    breath(coach, 10.3);
+    assertThat(at(coach, 11).interval()).isEqualTo("4.0 s  fast");
+    breath(coach, 18.4);
+    assertThat(at(coach, 19).interval()).isEqualTo("8.1 s  slow");
+    assertThat(at(coach, 19).judgement()).isEqualTo(Judgement.SLOW);
+  }
+
+  @Test
+  void anIntervalAcrossACheckIsNotJudged() {
+    Coach coach = Practices.coach(0, 5);
+    breath(coach, 0.2);
+    coach.command(Command.PULSE_CHECK, 3 * SECOND);
+    breath(coach, 9.2);
+    assertThat(at(coach, 9.5).interval()).isEmpty();
+  }
+
+  @Test
+  void theRibbonShowsPromptsBreathsAndHolds() {
+    Coach coach = Practices.coach(0, 5);
+    breath(coach, 0.2);
+    breath(coach, 6.2);
+    coach.command(Command.SUCTION, 9 * SECOND);
+    var marks = LiveView.ribbon(coach.state(), 12 * SECOND);
+    assertThat(marks).filteredOn(m -> m.kind() == RibbonMark.Kind.BREATH).hasSize(2);
+    assertThat(marks)
+        .filteredOn(m -> m.kind() == RibbonMark.Kind.PROMPT)
+        .extracting(RibbonMark::startNanos)
+        .containsExactly(0L, 6 * SECOND);
+    assertThat(marks)
+        .filteredOn(m -> m.kind() == RibbonMark.Kind.SUCTION)
+        .singleElement()
+        .satisfies(m -> assertThat(m.endNanos()).isEqualTo(12 * SECOND));
+  }
+
+  @Test
+  void aPauseStandsStill() {
+    Coach coach = Practices.coach(0, 5);
+    coach.command(Command.PAUSE, 10 * SECOND);
+    assertThat(at(coach, 75).elapsed()).isEqualTo("0:10");
+    assertThat(at(coach, 75).bar()).isEqualTo("Paused for 1:05");
+    coach.command(Command.RESUME, 80 * SECOND);
+    assertThat(at(coach, 90).bar()).isEqualTo("Pulse check in 1:40");
+  }
+
+  private static void breath(Coach coach, double seconds) {
+    coach.command(Command.SQUEEZE, Math.round(seconds * 1e9));
+    coach.command(Command.SQUEEZE_END, Math.round((seconds + 0.7) * 1e9));
+  }
+}

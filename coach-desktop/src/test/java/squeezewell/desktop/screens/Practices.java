@@ -1,0 +1,93 @@
+package squeezewell.desktop.screens;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+import squeezewell.coach.Coach;
+import squeezewell.coach.Command;
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Journal;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+
+/** Practices for the tests of the screens. */
+final class Practices {
+  static final long SECOND = 1_000_000_000L;
+
+  private Practices() {}
+
+  static Protocol protocol() {
+    return GuidelineLibrary.editions().stream()
+        .filter(p -> p.id().equals("aha-2020"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  static PracticePlan plan(long countInSeconds, long minutes) {
+    return new PracticePlan(
+        protocol().find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).orElseThrow(),
+        countInSeconds * SECOND,
+        minutes * 60 * SECOND,
+        0);
+  }
+
+  static Coach coach(long countInSeconds, long minutes) {
+    return new Coach(plan(countInSeconds, minutes), Journal.none(), List.of());
+  }
+
+  /** Two minutes with a breath of one second at each of the given seconds. */
+  static Review review(double... starts) {
+    List<SessionEvent> events = new ArrayList<>();
+    Journal journal =
+        new Journal() {
+          @Override
+          public void append(SessionEvent event) {
+            events.add(event);
+          }
+
+          @Override
+          public void close() {
+            // Nothing is open.
+          }
+        };
+    PracticePlan plan = plan(0, 2);
+    Coach coach = new Coach(plan, journal, List.of());
+    for (double start : starts) {
+      long at = Math.round(start * 1e9);
+      passUntil(coach, at);
+      coach.command(Command.SQUEEZE, at);
+      coach.command(Command.SQUEEZE_END, at + SECOND);
+    }
+    passUntil(coach, 121 * SECOND);
+    SessionHeader header =
+        new SessionHeader(
+            Instant.parse("2026-03-01T09:00:00Z"), SessionHeader.Origin.LIVE, "", protocol(), plan);
+    return Reviewer.review(new Session(header, events, List.of()));
+  }
+
+  /** A program that stands still for long would be written down as a hole. */
+  private static void passUntil(Coach coach, long until) {
+    OptionalLong due = coach.nextDueNanos();
+    while (due.isPresent() && due.getAsLong() <= until) {
+      coach.advance(due.getAsLong());
+      due = coach.nextDueNanos();
+    }
+  }
+
+  /** Starts every so many seconds, from 0 to under 120 s. */
+  static double[] every(double seconds) {
+    List<Double> starts = new ArrayList<>();
+    for (int k = 0; k * seconds < 119; k++) {
+      starts.add(k * seconds);
+    }
+    return starts.stream().mapToDouble(v -> v).toArray();
+  }
+}

@@ -65,7 +65,7 @@ final class DrillCommand extends CliCommand {
             lengthNanos,
             noSound ? 0 : PracticeSound.leadNanos());
     around.print(choice.protocol().title() + ", " + choice.guidance().situation().label());
-    around.print(Caution.LINE_1 + " " + Caution.LINE_3);
+    around.print(TextWrap.wrap(Caution.TEXT, 78, ""));
     MonotonicClock clock = MonotonicClock.startNow();
     SessionHeader header =
         new SessionHeader(
@@ -75,7 +75,9 @@ final class DrillCommand extends CliCommand {
             choice.protocol(),
             plan);
     KeptSession kept = KeptSession.create(folder.newSessionFile(clock.startedAt()), header);
-    run(plan, clock, kept, settings);
+    if (!run(plan, clock, kept, settings)) {
+      return COULD_NOT;
+    }
     around.print("");
     Debrief.print(around, Reviewer.review(kept.session()), false);
     if (kept.path().isEmpty()) {
@@ -85,7 +87,9 @@ final class DrillCommand extends CliCommand {
     return DONE;
   }
 
-  private void run(PracticePlan plan, MonotonicClock clock, KeptSession kept, Settings settings) {
+  /** Practises to the end; false if the program is being stopped meanwhile. */
+  private boolean run(
+      PracticePlan plan, MonotonicClock clock, KeptSession kept, Settings settings) {
     Optional<RawTerminal> terminal = around.console() ? RawTerminal.open() : Optional.empty();
     DrillScreen screen = new DrillScreen(around, terminal.isPresent());
     screen.line(
@@ -127,7 +131,12 @@ final class DrillCommand extends CliCommand {
     } finally {
       stop(live, terminal);
       sound.ifPresent(PracticeSound::close);
+    }
+    try {
       Runtime.getRuntime().removeShutdownHook(rescue);
+      return true;
+    } catch (IllegalStateException e) {
+      return false;
     }
   }
 

@@ -1,0 +1,129 @@
+package squeezewell.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import squeezewell.cue.CueKind;
+import squeezewell.files.Settings;
+import squeezewell.files.SettingsFile;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolReader;
+import squeezewell.session.Session;
+import squeezewell.session.SessionReader;
+import squeezewell.session.What;
+
+/** The examples of docs/formats.md are good, and it leaves no field out. */
+class FormatsDocTest {
+  private static final Path DOC = Path.of("..", "docs", "formats.md");
+
+  @TempDir Path folder;
+
+  @Test
+  void theProtocolIsGood() throws Exception {
+    Protocol protocol = ProtocolReader.readText("example", example("protocol"));
+    assertThat(protocol.guidance()).hasSize(2);
+    everyKeyIsExplained(example("protocol"), Set.of("own"));
+  }
+
+  @Test
+  void theSessionIsGood() throws Exception {
+    Session session = SessionReader.read(write("session.jsonl", example("session") + "\n"));
+    assertThat(session.breaths()).isNotEmpty();
+    assertThat(session.finished()).isTrue();
+    assertThat(session.notes()).isEmpty();
+    for (What what : What.values()) {
+      assertThat(doc()).contains("`" + what.word() + "`");
+    }
+  }
+
+  @Test
+  void theEventListGivesTheReview() throws Exception {
+    Path list = write("list.csv", example("event list") + "\n");
+    JsonObject real = CliRun.of("review", list.toString(), "--json").json();
+    JsonObject shown = JsonParser.parseString(example("review")).getAsJsonObject();
+    for (String cut : new String[] {"findings", "breathList", "promptList"}) {
+      while (real.getAsJsonArray(cut).size() > 1) {
+        real.getAsJsonArray(cut).remove(1);
+      }
+    }
+    assertThat(shown).isEqualTo(real);
+    everyKeyIsExplained(example("review"), Set.of());
+  }
+
+  @Test
+  void theCuesAreThoseThatAreRendered() throws Exception {
+    Path cues = folder.resolve("cues.json");
+    CliRun run = CliRun.of("render", "--minutes", "0.05", "--cues", cues.toString());
+    assertThat(run.code()).isZero();
+    assertThat(JsonParser.parseString(example("cues")))
+        .isEqualTo(JsonParser.parseString(Files.readString(cues)));
+    for (CueKind kind : CueKind.values()) {
+      assertThat(doc()).contains("`" + kind.id() + "`");
+    }
+  }
+
+  @Test
+  void theSettingsAreGoodAndWrittenAsTheyWere() throws Exception {
+    Path file = write("settings.json", example("settings"));
+    Settings settings = new SettingsFile(file).read();
+    assertThat(settings.trainee()).isEqualTo("Trainee 7");
+    new SettingsFile(file).write(settings);
+    assertThat(JsonParser.parseString(Files.readString(file)))
+        .isEqualTo(JsonParser.parseString(example("settings")));
+    everyKeyIsExplained(example("settings"), Set.of());
+  }
+
+  private static void everyKeyIsExplained(String json, Set<String> names) throws IOException {
+    Set<String> keys = new TreeSet<>();
+    collect(JsonParser.parseString(json), keys);
+    keys.removeAll(names);
+    String doc = doc();
+    String path = "[a-zA-Z\\[\\].]*";
+    assertThat(keys)
+        .allSatisfy(
+            key ->
+                assertThat(doc)
+                    .containsPattern("`(" + path + "\\.)?" + key + "(\\[\\])?(\\." + path + ")?`"));
+  }
+
+  private static void collect(JsonElement value, Set<String> keys) {
+    if (value.isJsonObject()) {
+      keys.addAll(value.getAsJsonObject().keySet());
+      value.getAsJsonObject().entrySet().forEach(e -> collect(e.getValue(), keys));
+    } else if (value.isJsonArray()) {
+      value.getAsJsonArray().forEach(e -> collect(e, keys));
+    }
+  }
+
+  private Path write(String name, String text) throws IOException {
+    return Files.writeString(folder.resolve(name), text);
+  }
+
+  private static String example(String name) throws IOException {
+    Matcher matcher =
+        Pattern.compile("<!-- example: " + name + " -->\n```[a-z]*\n(.*?)\n```", Pattern.DOTALL)
+            .matcher(doc());
+    assertThat(matcher.find()).as("an example of " + name).isTrue();
+    return matcher.group(1);
+  }
+
+  private static String doc() throws IOException {
+    return Files.readString(
+        Stream.of(DOC, Path.of("docs", "formats.md"))
+            .filter(Files::exists)
+            .findFirst()
+            .orElseThrow());
+  }
+}

@@ -20,9 +20,14 @@ public record Citation(
     Objects.requireNonNull(confidence, "confidence");
   }
 
-  /** One line for people. */
+  /** The document and the place in it, in one line for people. */
+  public String document() {
+    return organisation + ", " + title + " (" + year + "), " + section;
+  }
+
+  /** The document, and a word of warning where the value was not seen in it. */
   public String line() {
-    String text = organisation + ", " + title + " (" + year + "), " + section;
+    String text = document();
     switch (confidence) {
       case MEMORY:
         return text + " — from memory";

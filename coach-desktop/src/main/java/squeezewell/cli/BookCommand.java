@@ -15,6 +15,8 @@ import picocli.CommandLine.Option;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
+import squeezewell.report.Caution;
+import squeezewell.report.Words;
 import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;

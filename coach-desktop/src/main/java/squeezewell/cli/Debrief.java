@@ -1,5 +1,6 @@
 package squeezewell.cli;
 
+import squeezewell.report.Caution;
 import squeezewell.review.Review;
 import squeezewell.review.ReviewJson;
 import squeezewell.review.ReviewText;

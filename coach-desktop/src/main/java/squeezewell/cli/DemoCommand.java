@@ -16,6 +16,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
+import squeezewell.report.Caution;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.FileJournal;

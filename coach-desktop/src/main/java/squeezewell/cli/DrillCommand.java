@@ -21,6 +21,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.live.KeptSession;
 import squeezewell.live.LivePractice;
 import squeezewell.live.PracticeSound;
+import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionHeader;

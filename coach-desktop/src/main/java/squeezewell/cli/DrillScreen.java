@@ -6,6 +6,7 @@ import squeezewell.coach.CueOutput;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
+import squeezewell.report.Words;
 
 /**
  * Shows a live practice in a terminal: one line that is drawn again and again, and a line of its

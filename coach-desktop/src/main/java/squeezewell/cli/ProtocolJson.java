@@ -12,6 +12,7 @@ import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
+import squeezewell.report.Words;
 
 /** What a guideline asks for, as JSON for programs. */
 final class ProtocolJson {
@@ -130,7 +131,7 @@ final class ProtocolJson {
   }
 
   private void citation(String source, String confidence, Citation citation) throws IOException {
-    json.name(source).value(ProtocolText.document(citation));
+    json.name(source).value(citation.document());
     json.name(confidence).value(citation.confidence().id());
   }
 }

@@ -9,6 +9,8 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
+import squeezewell.report.Caution;
+import squeezewell.report.Words;
 
 /** What a guideline asks for, as text for people: each value with the number of its source. */
 final class ProtocolText {
@@ -20,17 +22,6 @@ final class ProtocolText {
   /** The whole edition. */
   static String of(Protocol protocol) {
     return new ProtocolText().protocol(protocol);
-  }
-
-  /** The document of a citation, without how it was checked. */
-  static String document(Citation citation) {
-    return citation.organisation()
-        + ", "
-        + citation.title()
-        + " ("
-        + citation.year()
-        + "), "
-        + citation.section();
   }
 
   private String protocol(Protocol protocol) {
@@ -48,7 +39,7 @@ final class ProtocolText {
     for (int i = 0; i < sources.size(); i++) {
       String mark = "  [" + (i + 1) + "] ";
       String indent = " ".repeat(mark.length());
-      String words = document(sources.get(i)) + " — " + sources.get(i).confidence().meaning();
+      String words = sources.get(i).document() + " — " + sources.get(i).confidence().meaning();
       line(mark + TextWrap.wrap(words, 78, indent).trim());
     }
     line("");

@@ -14,6 +14,8 @@ import squeezewell.audio.SoundLevels;
 import squeezewell.cue.CueSchedule;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
+import squeezewell.report.Caution;
+import squeezewell.report.Words;
 
 /** The cue track as a file. */
 @Command(

@@ -3,6 +3,7 @@ package squeezewell.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import squeezewell.report.Words;
 import squeezewell.review.BreathMark;
 import squeezewell.review.Hold;
 import squeezewell.review.Judgement;

@@ -5,6 +5,7 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.files.HomeFolder;
+import squeezewell.report.Caution;
 
 /** {@code squeezewell} without words: the simulator, or the demonstration where it can't open. */
 @Command(

@@ -192,7 +192,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     String when = PastPractices.when(session.header().startedAt(), home.zone());
     showScreen(
         DebriefScreen.build(
-            kit, this, review, when, () -> ReportSaver.save(this, session, review)));
+            kit, this, review, when, () -> ReportSaver.save(this, session, review, home.zone())));
   }
 
   @Override

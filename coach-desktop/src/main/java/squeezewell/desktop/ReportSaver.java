@@ -1,11 +1,61 @@
 package squeezewell.desktop;
 
 import java.awt.Component;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import javax.swing.JFileChooser;
+import javax.swing.JOptionPane;
+import squeezewell.report.ReviewHtml;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
 
+/** Saves the report of a practice where the person wants it. */
 final class ReportSaver {
+  private static final DateTimeFormatter NAME =
+      DateTimeFormatter.ofPattern("'squeezewell-'yyyy-MM-dd_HHmmss'.html'");
+
   private ReportSaver() {}
 
-  static void save(Component parent, Session session, Review review) {}
+  static void save(Component parent, Session session, Review review, ZoneId zone) {
+    JFileChooser chooser = new JFileChooser();
+    chooser.setDialogTitle("Save report");
+    chooser.setSelectedFile(new File(NAME.format(session.header().startedAt().atZone(zone))));
+    if (chooser.showSaveDialog(parent) != JFileChooser.APPROVE_OPTION) {
+      return;
+    }
+    Path file = chooser.getSelectedFile().toPath();
+    String html = ReviewHtml.of(session.header(), review, zone);
+    try {
+      write(parent, file, html);
+    } catch (IOException e) {
+      JOptionPane.showMessageDialog(
+          parent,
+          file + " can't be written: " + e.getMessage(),
+          "Save report",
+          JOptionPane.WARNING_MESSAGE);
+    }
+  }
+
+  private static void write(Component parent, Path file, String html) throws IOException {
+    try {
+      Files.writeString(file, html, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+    } catch (FileAlreadyExistsException e) {
+      int answer =
+          JOptionPane.showConfirmDialog(
+              parent,
+              file.getFileName() + " is there already. Replace it?",
+              "Save report",
+              JOptionPane.OK_CANCEL_OPTION);
+      if (answer == JOptionPane.OK_OPTION) {
+        Files.writeString(file, html, StandardCharsets.UTF_8);
+      }
+    }
+  }
 }

@@ -20,6 +20,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
+import squeezewell.report.Caution;
 import squeezewell.session.FileJournal;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;

@@ -111,7 +111,7 @@ public final class DebriefScreen {
     column.add(kit.gap(6));
     column.add(kit.note("A steady rhythm does not prove that a breath went in: watch the chest."));
     column.add(kit.gap(6));
-    column.add(kit.note(Words.CAUTION + " Not a medical device."));
+    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.onTop(page));
     return page;

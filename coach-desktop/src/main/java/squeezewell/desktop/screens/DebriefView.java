@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.report.Words;
 import squeezewell.review.Asked;
 import squeezewell.review.BreathMark;
 import squeezewell.review.Finding;
@@ -65,7 +66,7 @@ record DebriefView(
   private static String askedLine(Asked asked) {
     String rhythm =
         asked.intervalSeconds().isPresent()
-            ? ", one breath every " + Words.seconds(asked.intervalSeconds().getAsDouble()) + " s"
+            ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : "";
     return Words.clock(asked.practisedNanos())
         + ", "
@@ -91,13 +92,13 @@ record DebriefView(
     }
     String askedRate =
         asked.intervalSeconds().isPresent()
-            ? "asked: " + Words.seconds(60 / asked.intervalSeconds().getAsDouble())
+            ? "asked: " + Phrases.seconds(60 / asked.intervalSeconds().getAsDouble())
             : "";
     String range =
         asked.lowNanos().isPresent()
-            ? Words.seconds(asked.lowNanos().getAsLong())
+            ? Phrases.seconds(asked.lowNanos().getAsLong())
                 + " to "
-                + Words.seconds(asked.highNanos().getAsLong())
+                + Phrases.seconds(asked.highNanos().getAsLong())
                 + " s"
             : "";
     return List.of(
@@ -154,7 +155,7 @@ record DebriefView(
                         Locale.ROOT,
                         "Squeezes: median %.1f s, asked %s s",
                         median,
-                        Words.seconds(review.asked().inspirationNanos()))));
+                        Phrases.seconds(review.asked().inspirationNanos()))));
     for (PulseCheckResult check : metrics.pulseChecks()) {
       lines.add(line(check));
     }

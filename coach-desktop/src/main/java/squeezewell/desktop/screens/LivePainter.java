@@ -57,7 +57,7 @@ public final class LivePainter {
         view.bar(),
         view.barFill(),
         view.barUrgent(),
-        Words.rhythm(state.schedule().plan().guidance()));
+        Phrases.rhythm(state.schedule().plan().guidance()));
   }
 
   /** Shows that nothing is going on. */

@@ -145,7 +145,7 @@ public final class LiveScreen extends JPanel {
     for (Component button : new Component[] {check, suction, pause, finish}) {
       actions.add(button);
     }
-    JLabel caution = kit.label(Words.CAUTION, look.font(11), look.palette().softText());
+    JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
     put(this, header, 0, 0, look.px(10));

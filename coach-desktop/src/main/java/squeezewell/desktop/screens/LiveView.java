@@ -13,6 +13,7 @@ import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
+import squeezewell.report.Words;
 import squeezewell.review.Judgement;
 import squeezewell.session.Breath;
 
@@ -65,7 +66,9 @@ record LiveView(
     String interval =
         judgement == Judgement.UNJUDGED || !paced
             ? ""
-            : Words.tenths(state.lastIntervalNanos().getAsLong()) + " s  " + judgement.label();
+            : Words.decimals(state.lastIntervalNanos().getAsLong() / 1e9, 1)
+                + " s  "
+                + judgement.label();
     return new LiveView(
         Words.clock(schedule.practisedAt(nowNanos)),
         "of " + Words.clock(schedule.plan().lengthNanos()),
@@ -152,19 +155,19 @@ record LiveView(
       case PULSE_CHECK:
         long most = limits.pulseCheckLongest().nanos();
         String range =
-            Words.seconds(limits.pulseCheckShortest().nanos())
+            Phrases.seconds(limits.pulseCheckShortest().nanos())
                 + " to "
-                + Words.seconds(most)
+                + Phrases.seconds(most)
                 + " s";
         return since >= most
-            ? new Bar("Check over " + Words.seconds(most) + " s: squeeze", 1, true)
+            ? new Bar("Check over " + Phrases.seconds(most) + " s: squeeze", 1, true)
             : new Bar("Feel the pulse, " + range, (double) since / most, false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
         return since >= longest
-            ? new Bar("Suction over " + Words.seconds(longest) + " s: squeeze", 1, true)
+            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: squeeze", 1, true)
             : new Bar(
-                "Suction, at most " + Words.seconds(longest) + " s",
+                "Suction, at most " + Phrases.seconds(longest) + " s",
                 (double) since / longest,
                 longest - since <= limits.suctionNotice().nanos());
       case PAUSED:
@@ -180,7 +183,7 @@ record LiveView(
     OptionalLong due = schedule.nextPulseCheckAt(now);
     if (!due.isPresent()) {
       OptionalLong end = schedule.endNanos();
-      String left = end.isPresent() ? Words.clockLeft(end.getAsLong() - now) : "";
+      String left = end.isPresent() ? Phrases.clockLeft(end.getAsLong() - now) : "";
       return new Bar(
           left.isEmpty() ? "No more pulse checks" : "Practice ends in " + left, 0, false);
     }
@@ -192,7 +195,7 @@ record LiveView(
     }
     double used = 1 - (double) left / limits.pulseCheckEvery().nanos();
     return new Bar(
-        "Pulse check in " + Words.clockLeft(left),
+        "Pulse check in " + Phrases.clockLeft(left),
         Math.max(0, used),
         left <= limits.pulseCheckNotice().nanos());
   }
@@ -215,8 +218,8 @@ record LiveView(
     return switch (moment.stretch().kind()) {
       case COUNT_IN -> "first breath";
       case PACED -> moment.of() > 0 ? "count of " + moment.of() : "";
-      case PULSE_CHECK -> "seconds of " + Words.seconds(limits.pulseCheckLongest().nanos());
-      case SUCTION -> "seconds of " + Words.seconds(limits.suctionLongest().nanos());
+      case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
+      case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());
       default -> "";
     };
   }

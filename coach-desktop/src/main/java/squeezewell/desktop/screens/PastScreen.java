@@ -116,7 +116,7 @@ public final class PastScreen {
     panel.setBorder(BorderFactory.createEmptyBorder(side, side, look.px(10), side));
     panel.add(top, BorderLayout.NORTH);
     panel.add(scroll, BorderLayout.CENTER);
-    panel.add(kit.note(Words.CAUTION), BorderLayout.SOUTH);
+    panel.add(kit.note(Phrases.CAUTION), BorderLayout.SOUTH);
     panel.addAncestorListener(Focus.on(list));
     return panel;
   }

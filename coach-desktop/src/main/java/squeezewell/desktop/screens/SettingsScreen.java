@@ -73,7 +73,7 @@ public final class SettingsScreen {
     column.add(kit.gap(6));
     column.add(pedal());
     column.add(kit.gap(18));
-    column.add(kit.note(Words.CAUTION + " Not a medical device."));
+    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.on(back, page));
     return page;

@@ -100,7 +100,7 @@ public final class SetupScreen {
       column.add(kit.note("A local protocol is left out. " + problem));
       column.add(kit.gap(8));
     }
-    column.add(kit.note(Words.CAUTION + " Not a medical device."));
+    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
     editions.addActionListener(
         e -> {
           fillPatients(settings.lastChoice());
@@ -146,7 +146,7 @@ public final class SetupScreen {
     DefaultComboBoxModel<Choice<Protocol>> model = new DefaultComboBoxModel<>();
     for (Protocol protocol : protocols) {
       if (!breathing(protocol).isEmpty()) {
-        Choice<Protocol> choice = new Choice<>(protocol, Words.edition(protocol));
+        Choice<Protocol> choice = new Choice<>(protocol, Phrases.edition(protocol));
         model.addElement(choice);
         if (protocol.id().equals(last.protocolId())) {
           model.setSelectedItem(choice);
@@ -210,22 +210,22 @@ public final class SetupScreen {
     Limits limits = guidance.limits();
     Optional<BreathPlan> breaths = guidance.rhythm().steadyBreaths();
     List<String> lines = new ArrayList<>();
-    lines.add(capital(Words.rhythm(guidance)) + ".");
+    lines.add(capital(Phrases.rhythm(guidance)) + ".");
     if (breaths.isPresent()) {
       lines.add(
           "Squeeze for "
-              + Words.seconds(breaths.get().inspirationNanos())
+              + Phrases.seconds(breaths.get().inspirationNanos())
               + " s, until the chest just rises. Then let it fall.");
     }
     lines.add(
         "Check the pulse every "
-            + Words.seconds(limits.pulseCheckEvery().seconds() / 60)
+            + Phrases.seconds(limits.pulseCheckEvery().seconds() / 60)
             + " min, for "
-            + Words.seconds(limits.pulseCheckShortest().nanos())
+            + Phrases.seconds(limits.pulseCheckShortest().nanos())
             + " to "
-            + Words.seconds(limits.pulseCheckLongest().nanos())
+            + Phrases.seconds(limits.pulseCheckLongest().nanos())
             + " s.");
-    lines.add("Suction for at most " + Words.seconds(limits.suctionLongest().nanos()) + " s.");
+    lines.add("Suction for at most " + Phrases.seconds(limits.suctionLongest().nanos()) + " s.");
     for (String line : lines) {
       summary.add(
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));

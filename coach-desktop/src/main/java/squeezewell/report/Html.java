@@ -1,4 +1,4 @@
-package squeezewell.cli;
+package squeezewell.report;
 
 /** Text inside HTML. */
 final class Html {

@@ -1,4 +1,4 @@
-package squeezewell.cli;
+package squeezewell.report;
 
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -17,7 +17,7 @@ import squeezewell.session.SessionHeader;
  * A debrief as one page. It asks for nothing from outside: no script, no font, no picture but those
  * drawn in it. Every text is escaped.
  */
-final class ReviewHtml {
+public final class ReviewHtml {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
@@ -66,7 +66,7 @@ final class ReviewHtml {
    * @param review its review
    * @param zone the time zone to write its date in
    */
-  static String of(SessionHeader header, Review review, ZoneId zone) {
+  public static String of(SessionHeader header, Review review, ZoneId zone) {
     return new ReviewHtml(header, review).page(zone);
   }
 
@@ -230,10 +230,7 @@ final class ReviewHtml {
     element("h2", "", "Guideline");
     element(
         "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
-    element(
-        "p",
-        "soft",
-        ProtocolText.document(asked.source()) + " — " + asked.source().confidence().meaning());
+    element("p", "soft", asked.source().document() + " — " + asked.source().confidence().meaning());
     review.notes().forEach(note -> element("p", "soft", "Note: " + note));
   }
 

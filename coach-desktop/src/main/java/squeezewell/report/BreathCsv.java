@@ -1,4 +1,4 @@
-package squeezewell.cli;
+package squeezewell.report;
 
 import java.util.List;
 import java.util.OptionalLong;
@@ -10,14 +10,14 @@ import squeezewell.review.Review;
  * The breaths of a review as CSV. Every cell is a number, yes, no or empty, so a spreadsheet has
  * nothing to take for a formula.
  */
-final class BreathCsv {
+public final class BreathCsv {
   private static final String COLUMNS =
       "at_s,end_s,inspiration_s,interval_s,in_range,prompt_at_s,lateness_s,volume_mL";
 
   private BreathCsv() {}
 
   /** One row a breath, after the row of column names. */
-  static String of(Review review) {
+  public static String of(Review review) {
     StringBuilder csv = new StringBuilder(COLUMNS).append("\r\n");
     List<BreathMark> breaths = review.breaths();
     for (int i = 0; i < breaths.size(); i++) {

@@ -1,4 +1,4 @@
-package squeezewell.cli;
+package squeezewell.report;
 
 import java.util.List;
 import java.util.Locale;

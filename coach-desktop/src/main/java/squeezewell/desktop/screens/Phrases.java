@@ -1,42 +1,31 @@
 package squeezewell.desktop.screens;
 
-import java.util.Locale;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
+import squeezewell.report.Words;
 
-/** Numbers and times as people read them. */
-final class Words {
+/** What screens say about a protocol and about time. */
+final class Phrases {
   static final String CAUTION = "Practice only. Follow local protocols and medical direction.";
 
   private static final long SECOND = 1_000_000_000L;
 
-  private Words() {}
-
-  /** Minutes and seconds, such as 2:05; whole seconds, rounded down. */
-  static String clock(long nanos) {
-    long seconds = Math.max(0, nanos) / SECOND;
-    return seconds / 60 + ":" + String.format(Locale.ROOT, "%02d", seconds % 60);
-  }
+  private Phrases() {}
 
   /** Minutes and seconds still to go, rounded up, so that 0:00 means now. */
   static String clockLeft(long nanos) {
-    return clock(nanos + SECOND - 1);
+    return Words.clock(nanos + SECOND - 1);
   }
 
   /** Seconds with at most one decimal, such as 6 or 5.5. */
   static String seconds(double seconds) {
-    String text = String.format(Locale.ROOT, "%.1f", seconds);
-    return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+    return Words.upTo(seconds, 1);
   }
 
   static String seconds(long nanos) {
     return seconds(nanos / 1e9);
-  }
-
-  /** Seconds with one decimal. */
-  static String tenths(long nanos) {
-    return String.format(Locale.ROOT, "%.1f", nanos / 1e9);
   }
 
   /** What a guideline asks for, in one line. */
@@ -44,16 +33,16 @@ final class Words {
     return guidance
         .rhythm()
         .steadyBreaths()
-        .map(Words::interval)
+        .map(Phrases::interval)
         .orElse("compressions and breaths in turn");
   }
 
+  /** A range that is published is said as one; where a single value is, that is said. */
   private static String interval(BreathPlan plan) {
-    double target = plan.interval().seconds();
-    boolean published = plan.rangeSource().confidence() != squeezewell.protocol.Confidence.HOUSE;
+    boolean published = plan.rangeSource().confidence() != Confidence.HOUSE;
     return published
         ? "one breath every " + seconds(plan.lowNanos()) + " to " + seconds(plan.highNanos()) + " s"
-        : "one breath every " + seconds(target) + " s";
+        : "one breath every " + seconds(plan.interval().seconds()) + " s";
   }
 
   /** The edition with its year, marked when a service wrote it. */

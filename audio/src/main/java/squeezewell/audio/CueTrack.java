@@ -142,7 +142,7 @@ public final class CueTrack {
       } else {
         int count = (int) Math.min(left, BLOCK_FRAMES);
         mixer.mix(samples, count);
-        Pcm.encode(samples, count, 1, bytes);
+        Pcm.encode(samples, count, 1, bytes, 0);
         out.write(bytes, 0, count * Pcm.BYTES_PER_SAMPLE);
       }
       if (mixer.position() - told >= rate) {

@@ -1,24 +1,32 @@
 package squeezewell.audio;
 
+import java.util.Arrays;
+
 /**
  * Estimates by how many frames session time is ahead of a device's count of frames, from many rough
- * pairs of the two: a plain mean at first, then a mean that forgets with a time constant. Devices
- * count in steps of 10 ms and more, so a single pair says little; the mean of some hundred is good
- * to a fraction of a millisecond. Not thread-safe.
+ * pairs of the two. Devices count in steps of 10 ms and more, and a step is seen late but never
+ * early; so the least of the differences within the last seconds tells the truth, however busy the
+ * machine is. Not thread-safe.
  */
 final class DeviceTime {
-  private static final double FORGETS_AFTER_NANOS = 4e9;
+  private static final long BUCKET_NANOS = 500_000_000L;
+  private static final int BUCKETS = 6;
 
-  /** With this much the mean may be acted upon (our own choice). */
+  /** What a device counts just after a hole is of no use (our own choice). */
+  private static final long QUIET_NANOS = 150_000_000L;
+
+  /** With this much the estimate may be acted upon (our own choice). */
   private static final int ENOUGH_PAIRS = 12;
 
   private static final long ENOUGH_NANOS = 250_000_000L;
 
   private final int rate;
+  private final double[] least = new double[BUCKETS];
   private long pairs;
+  private long quietUntilNanos = Long.MIN_VALUE;
   private long firstNanos;
   private long lastNanos;
-  private double aheadFrames;
+  private long bucket;
 
   /**
    * An estimate that knows nothing.
@@ -29,9 +37,10 @@ final class DeviceTime {
     this.rate = rate;
   }
 
-  /** Forgets everything, as after a hole in the sound. */
-  void reset() {
+  /** Forgets everything, as after a hole in the sound, and waits a little. */
+  void reset(long nowNanos) {
     pairs = 0;
+    quietUntilNanos = nowNanos + QUIET_NANOS;
   }
 
   /**
@@ -41,16 +50,23 @@ final class DeviceTime {
    * @param playedFrames frames that had left the device by then
    */
   void add(long nanos, long playedFrames) {
-    double ahead = nanos / 1e9 * rate - playedFrames;
-    pairs++;
-    if (pairs == 1) {
-      firstNanos = nanos;
-      aheadFrames = ahead;
-    } else {
-      double weight = Math.max(1.0 / pairs, (nanos - lastNanos) / FORGETS_AFTER_NANOS);
-      aheadFrames += Math.min(weight, 0.5) * (ahead - aheadFrames);
+    if (nanos < quietUntilNanos) {
+      return;
     }
+    long now = nanos / BUCKET_NANOS;
+    if (pairs == 0 || now - bucket >= BUCKETS) {
+      Arrays.fill(least, Double.POSITIVE_INFINITY);
+      bucket = now;
+    }
+    while (bucket < now) {
+      bucket++;
+      least[(int) (bucket % BUCKETS)] = Double.POSITIVE_INFINITY;
+    }
+    int at = (int) (now % BUCKETS);
+    least[at] = Math.min(least[at], nanos / 1e9 * rate - playedFrames);
+    firstNanos = pairs == 0 ? nanos : firstNanos;
     lastNanos = nanos;
+    pairs++;
   }
 
   /** Whether there were enough pairs to act upon. */
@@ -58,8 +74,8 @@ final class DeviceTime {
     return pairs >= ENOUGH_PAIRS && lastNanos - firstNanos >= ENOUGH_NANOS;
   }
 
-  /** Session frames minus device frames; 0 before the first pair. */
+  /** Session frames minus device frames; only after the first pair. */
   long aheadFrames() {
-    return Math.round(aheadFrames);
+    return Math.round(Arrays.stream(least).min().orElseThrow());
   }
 }

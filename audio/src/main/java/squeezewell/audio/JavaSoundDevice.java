@@ -14,21 +14,18 @@ import javax.sound.sampled.SourceDataLine;
  * device plugged in later is found.
  */
 public final class JavaSoundDevice implements SoundDevice {
-  /** The buffer that is asked for, nanoseconds: small, since a command is heard behind it. */
-  public static final long BUFFER_NANOS = 40_000_000L;
-
   private static final int[] RATES = {48_000, 44_100};
   private static final int[] CHANNELS = {1, 2};
   private static final int BITS = 8 * Pcm.BYTES_PER_SAMPLE;
 
   @Override
-  public SoundLine open() throws SoundUnavailableException {
+  public SoundLine open(long bufferNanos) throws SoundUnavailableException {
     List<Exception> refusals = new ArrayList<>();
     for (int rate : RATES) {
       for (int channels : CHANNELS) {
         AudioFormat format = new AudioFormat(rate, BITS, channels, true, false);
         try {
-          return open(format);
+          return open(format, bufferNanos);
         } catch (LineUnavailableException | IllegalArgumentException | SecurityException e) {
           // Without any device Java Sound throws IllegalArgumentException, not the checked one.
           refusals.add(e);
@@ -39,9 +36,10 @@ public final class JavaSoundDevice implements SoundDevice {
         "There is no sound device, or another program uses it.", refusals.get(0));
   }
 
-  private static SoundLine open(AudioFormat format) throws LineUnavailableException {
+  private static SoundLine open(AudioFormat format, long bufferNanos)
+      throws LineUnavailableException {
     SourceDataLine line = AudioSystem.getSourceDataLine(format);
-    int frames = (int) Frames.at(BUFFER_NANOS, (int) format.getFrameRate());
+    int frames = (int) Frames.at(bufferNanos, (int) format.getFrameRate());
     try {
       line.open(format, frames * format.getFrameSize());
       line.start();

@@ -13,10 +13,11 @@ final class Pcm {
    * @param samples mono, -1 to 1
    * @param frames how many of them
    * @param channels 1 or more
-   * @param bytes receives them from its start; needs {@code frames * channels * 2} bytes
+   * @param bytes receives {@code frames * channels * 2} bytes
+   * @param from where in it they start
    */
-  static void encode(float[] samples, int frames, int channels, byte[] bytes) {
-    int at = 0;
+  static void encode(float[] samples, int frames, int channels, byte[] bytes, int from) {
+    int at = from;
     for (int i = 0; i < frames; i++) {
       int value = Math.round(samples[i] * FULL_SCALE);
       for (int c = 0; c < channels; c++) {

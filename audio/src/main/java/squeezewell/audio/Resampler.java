@@ -1,11 +1,14 @@
 package squeezewell.audio;
 
+import java.math.BigInteger;
+
 /**
  * Changes the frame rate of a short sound upwards, by band-limited interpolation: a sinc with a
  * Hann window (the textbook method; 16 zero crossings to each side are our choice). Pure.
  */
 final class Resampler {
   private static final int CROSSINGS = 16;
+  private static final int TAPS = 2 * CROSSINGS;
 
   private Resampler() {}
 
@@ -20,25 +23,35 @@ final class Resampler {
     if (toRate < fromRate) {
       throw new IllegalArgumentException("from " + fromRate + " down to " + toRate + " frames/s");
     }
-    if (fromRate == toRate) {
-      return samples.clone();
-    }
-    float[] result = new float[(int) ((long) samples.length * toRate / fromRate)];
+    int divisor = BigInteger.valueOf(fromRate).gcd(BigInteger.valueOf(toRate)).intValue();
+    int step = fromRate / divisor;
+    int phases = toRate / divisor;
+    double[][] kernels = kernels(phases);
+    float[] result = new float[(int) ((long) samples.length * phases / step)];
     for (int i = 0; i < result.length; i++) {
-      result[i] = (float) at(samples, (double) i * fromRate / toRate);
+      long position = (long) i * step;
+      int first = (int) (position / phases) - CROSSINGS + 1;
+      double[] kernel = kernels[(int) (position % phases)];
+      double sum = 0;
+      int from = Math.max(0, -first);
+      int to = Math.min(TAPS, samples.length - first);
+      for (int k = from; k < to; k++) {
+        sum += samples[first + k] * kernel[k];
+      }
+      result[i] = (float) sum;
     }
     return result;
   }
 
-  private static double at(float[] samples, double position) {
-    int centre = (int) Math.floor(position);
-    double sum = 0;
-    int from = Math.max(0, centre - CROSSINGS + 1);
-    int to = Math.min(samples.length - 1, centre + CROSSINGS);
-    for (int i = from; i <= to; i++) {
-      sum += samples[i] * kernel(position - i);
+  /** One kernel for each place that a new sample can have between two old ones. */
+  private static double[][] kernels(int phases) {
+    double[][] kernels = new double[phases][TAPS];
+    for (int phase = 0; phase < phases; phase++) {
+      for (int k = 0; k < TAPS; k++) {
+        kernels[phase][k] = kernel((double) phase / phases + CROSSINGS - 1 - k);
+      }
     }
-    return sum;
+    return kernels;
   }
 
   private static double kernel(double x) {

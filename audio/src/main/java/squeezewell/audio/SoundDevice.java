@@ -6,7 +6,8 @@ public interface SoundDevice {
   /**
    * Opens a line and starts it. May take seconds; called on the sound thread only.
    *
+   * @param bufferNanos how much it should hold, nanoseconds; it may give another
    * @throws SoundUnavailableException if no device can be opened now
    */
-  SoundLine open() throws SoundUnavailableException;
+  SoundLine open(long bufferNanos) throws SoundUnavailableException;
 }

@@ -15,10 +15,18 @@ final class SoundEngine {
   /** Pause between two tries to open a device (our own choice). */
   static final long RETRY_NANOS = 1_500_000_000L;
 
-  /** How much is kept in a device that would hold more. */
-  private static final long DEPTH_NANOS = JavaSoundDevice.BUFFER_NANOS;
+  /** The buffer to start with: small, since a command is heard behind it (our own choice). */
+  static final long LEAST_BUFFER_NANOS = 30_000_000L;
 
-  private static final double LOOKS_PER_DEPTH = 8;
+  /** A machine that can't keep up with a buffer gets a larger one, up to this. */
+  static final long MOST_BUFFER_NANOS = 120_000_000L;
+
+  /** Running dry this often, within the time below, shows that the buffer is too small. */
+  private static final int TOO_OFTEN = 4;
+
+  private static final long TOO_OFTEN_WITHIN_NANOS = 20_000_000_000L;
+
+  private static final double LOOKS_PER_DEPTH = 5;
 
   /** The golden section: looks spread evenly over a device's steps, whatever their length. */
   private static final double SPREAD = 0.6180339887;
@@ -33,9 +41,12 @@ final class SoundEngine {
   private CueMixer mixer;
   private CueSchedule schedule;
   private SoundLevels levels;
-  private SoundFeed feed;
+  private volatile SoundFeed feed;
   private volatile SoundLine line;
   private boolean played;
+  private long bufferNanos = LEAST_BUFFER_NANOS;
+  private int holesBefore;
+  private long holesSinceNanos;
   private long retryAtNanos = Long.MIN_VALUE;
   private double spread;
 
@@ -97,7 +108,7 @@ final class SoundEngine {
       tell(SoundStatus.State.STARTING, "Sound is starting.", null);
     }
     try {
-      line = device.open();
+      line = device.open(bufferNanos);
       SoundGrant grant = line.grant();
       if (mixer == null || mixer.rate() != grant.rate()) {
         mixer = new CueMixer(grant.rate(), levels);
@@ -105,7 +116,9 @@ final class SoundEngine {
           newSchedule.compareAndSet(null, schedule);
         }
       }
-      feed = new SoundFeed(line, mixer, DEPTH_NANOS, clock);
+      feed = new SoundFeed(line, mixer, bufferNanos, clock);
+      holesBefore = 0;
+      holesSinceNanos = clock.nanos();
     } catch (SoundUnavailableException | RuntimeException e) {
       giveUp(e.getMessage());
     }
@@ -122,11 +135,30 @@ final class SoundEngine {
         SoundGrant grant = line.grant();
         tell(SoundStatus.State.PLAYING, "Sound plays on " + grant.mixerName() + ".", grant);
       }
+      widen();
       spread = (spread + SPREAD) % 1;
+      if (feed == null) {
+        return RETRY_NANOS;
+      }
       return (long) (feed.depthNanos() / LOOKS_PER_DEPTH * (0.75 + 0.5 * spread));
     } catch (SoundLostException | RuntimeException e) {
       giveUp(e.getMessage());
       return RETRY_NANOS;
+    }
+  }
+
+  /** Opens anew with a larger buffer if the device runs dry too often. */
+  private void widen() {
+    long now = clock.nanos();
+    if (now - holesSinceNanos > TOO_OFTEN_WITHIN_NANOS) {
+      holesSinceNanos = now;
+      holesBefore = feed.holes();
+    }
+    if (feed.holes() - holesBefore >= TOO_OFTEN && bufferNanos < MOST_BUFFER_NANOS) {
+      bufferNanos = Math.min(MOST_BUFFER_NANOS, 2 * bufferNanos);
+      forceClose();
+      feed = null;
+      open();
     }
   }
 

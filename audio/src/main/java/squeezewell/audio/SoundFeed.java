@@ -1,5 +1,6 @@
 package squeezewell.audio;
 
+import java.util.Arrays;
 import squeezewell.session.SessionClock;
 
 /**
@@ -15,6 +16,13 @@ final class SoundFeed {
   static final long HOLE_NANOS = 20_000_000L;
 
   private static final long STALL_NANOS = 300_000_000L;
+
+  /** Not having been woken for this long, the machine was asleep or the process stopped. */
+  private static final long ASLEEP_NANOS = 1_000_000_000L;
+
+  /** Between two corrections of a drift. */
+  private static final long REST_NANOS = 1_000_000_000L;
+
   private static final int STALL_LOOKS = 8;
   private static final long QUICK_LOOK_NANOS = 1_000_000L;
   private static final int BLOCK_FRAMES = 256;
@@ -26,8 +34,8 @@ final class SoundFeed {
   private final DeviceTime deviceTime;
   private final Settling settling;
   private final float[] samples = new float[BLOCK_FRAMES];
-  private final byte[] silence;
   private final byte[] pcm;
+  private final int frameBytes;
   private final int depthFrames;
   private final long openedNanos;
   private boolean playing;
@@ -38,6 +46,8 @@ final class SoundFeed {
   private long lastStepNanos;
   private long holdFrames;
   private int corrections;
+  private long lastCorrectionNanos = Long.MIN_VALUE / 2;
+  private int holes;
 
   /**
    * A feed that has written nothing.
@@ -55,8 +65,8 @@ final class SoundFeed {
     this.depthFrames = (int) Math.min(grant.bufferFrames(), Frames.at(depthNanos, grant.rate()));
     this.deviceTime = new DeviceTime(grant.rate());
     this.settling = new Settling(grant.rate());
-    this.pcm = new byte[BLOCK_FRAMES * grant.channels() * Pcm.BYTES_PER_SAMPLE];
-    this.silence = new byte[pcm.length];
+    this.frameBytes = grant.channels() * Pcm.BYTES_PER_SAMPLE;
+    this.pcm = new byte[depthFrames * frameBytes];
     this.openedNanos = clock.nanos();
     this.lastStepNanos = openedNanos;
     this.lastProgressNanos = openedNanos;
@@ -70,6 +80,11 @@ final class SoundFeed {
   /** How often the mapping was corrected since it was first made. */
   int corrections() {
     return corrections;
+  }
+
+  /** How often the device ran dry. */
+  int holes() {
+    return holes;
   }
 
   /** How much is kept in the device at most, nanoseconds. */
@@ -120,37 +135,41 @@ final class SoundFeed {
       playing = true;
       goTo(written + deviceTime.aheadFrames());
     } else if (result == Settling.Result.UNEVEN) {
-      deviceTime.reset();
+      deviceTime.reset(Long.MIN_VALUE / 2);
     }
   }
 
   private void keepTime(long now, int buffered, boolean informative, long played) {
-    if (buffered == 0) {
+    long dueFrame = Frames.at(now, grant.rate());
+    if (buffered == 0 && dueFrame > mixer.position() - holdFrames) {
       // The device has run dry: what is written next leaves it now.
-      deviceTime.reset();
-      goTo(Frames.at(now, grant.rate()));
+      holes++;
+      deviceTime.reset(now);
+      goTo(dueFrame);
       return;
     }
-    if (now - lastStepNanos > 2 * depthNanos()) {
-      deviceTime.reset();
+    if (now - lastStepNanos > ASLEEP_NANOS) {
+      deviceTime.reset(now);
     } else if (informative) {
       deviceTime.add(now, played);
     }
     if (deviceTime.known()) {
-      correct(written + deviceTime.aheadFrames());
+      correct(written + deviceTime.aheadFrames(), now);
     }
   }
 
-  private void correct(long wantedFrame) {
+  private void correct(long wantedFrame, long now) {
     long error = wantedFrame - (mixer.position() - holdFrames);
     long size = Math.abs(error);
     if (size <= Frames.at(TOLERATED_NANOS, grant.rate())) {
       return;
     }
     boolean hole = size > Frames.at(HOLE_NANOS, grant.rate());
+    boolean rested = now - lastCorrectionNanos > REST_NANOS;
     long needed = Math.max(1, error);
-    if (hole || mixer.silentFrames(needed) >= needed) {
+    if (hole || (rested && mixer.silentFrames(needed) >= needed)) {
       corrections++;
+      lastCorrectionNanos = now;
       goTo(wantedFrame);
     }
   }
@@ -163,28 +182,25 @@ final class SoundFeed {
     }
   }
 
+  /** Writes all there is room for in one go: some sound servers lose time with every write. */
   private void fill(int frames) throws SoundLostException {
-    int left = frames;
-    while (left > 0) {
-      boolean silent = !playing || holdFrames > 0;
-      int count = Math.min(left, BLOCK_FRAMES);
+    if (frames <= 0) {
+      return;
+    }
+    Arrays.fill(pcm, 0, frames * frameBytes, (byte) 0);
+    int done = 0;
+    while (playing && done < frames) {
+      int count = (int) Math.min(frames - done, holdFrames > 0 ? holdFrames : BLOCK_FRAMES);
       if (holdFrames > 0) {
-        count = (int) Math.min(count, holdFrames);
         holdFrames -= count;
+      } else if (mixer.mix(samples, count)) {
+        Pcm.encode(samples, count, grant.channels(), pcm, done * frameBytes);
       }
-      if (line.write(silent ? silence : mixed(count), count) < count) {
-        throw new SoundLostException("the device is gone");
-      }
-      written += count;
-      left -= count;
+      done += count;
     }
-  }
-
-  private byte[] mixed(int count) {
-    if (!mixer.mix(samples, count)) {
-      return silence;
+    if (line.write(pcm, frames) < frames) {
+      throw new SoundLostException("the device is gone");
     }
-    Pcm.encode(samples, count, grant.channels(), pcm);
-    return pcm;
+    written += frames;
   }
 }

@@ -18,10 +18,10 @@ import squeezewell.session.MonotonicClock;
 public final class SoundOutput implements CueOutput, AutoCloseable {
   /**
    * The least lead with which the first squeeze after a command is still on time, nanoseconds: what
-   * is already written to the device (at most {@link JavaSoundDevice#BUFFER_NANOS}) and some room
-   * for a late thread. For {@link squeezewell.cue.PracticePlan#leadNanos()}.
+   * is already written to the device and some room for a late thread. For {@link
+   * squeezewell.cue.PracticePlan#leadNanos()}.
    */
-  public static final long LEAD_NANOS = 45_000_000L;
+  public static final long LEAD_NANOS = SoundEngine.LEAST_BUFFER_NANOS + 5_000_000L;
 
   private static final long STUCK_NANOS = 2_000_000_000L;
   private static final long WATCH_MILLIS = 500;
@@ -82,6 +82,11 @@ public final class SoundOutput implements CueOutput, AutoCloseable {
     synchronized (statusLock) {
       return status;
     }
+  }
+
+  /** What works behind it, for measurements. */
+  SoundEngine engine() {
+    return engine;
   }
 
   /** Ends sound within two seconds, also if the device does not answer. */

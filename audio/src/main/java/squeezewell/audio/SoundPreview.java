@@ -5,6 +5,7 @@ import java.util.concurrent.locks.LockSupport;
 
 /** Plays one sound of a kind, so that a person can set its volume by ear. */
 public final class SoundPreview {
+  private static final long BUFFER_NANOS = 100_000_000L;
   private static final long WAIT_NANOS = 5_000_000L;
   private static final long TAIL_NANOS = 100_000_000L;
 
@@ -20,7 +21,7 @@ public final class SoundPreview {
    */
   public static void play(SoundKind kind, SoundLevels levels, SoundDevice device)
       throws SoundUnavailableException {
-    try (SoundLine line = device.open()) {
+    try (SoundLine line = device.open(BUFFER_NANOS)) {
       SoundGrant grant = line.grant();
       float[] sound = SoundSamples.render(kind, levels, grant.rate());
       int tail = (int) Frames.at(grant.bufferNanos() + TAIL_NANOS, grant.rate());
@@ -33,7 +34,7 @@ public final class SoundPreview {
         int frames = Math.min(line.writableFrames(), samples.length - at);
         if (frames > 0) {
           float[] part = Arrays.copyOfRange(samples, at, at + frames);
-          Pcm.encode(part, frames, grant.channels(), block);
+          Pcm.encode(part, frames, grant.channels(), block, 0);
           if (line.write(block, frames) < frames) {
             return;
           }

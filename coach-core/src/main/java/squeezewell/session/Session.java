@@ -95,8 +95,9 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
   }
 
   /**
-   * The instant up to which something is known: the finish, else the last event. An event list was
-   * made after the practice and may have no finish of its own, so for it the planned end counts.
+   * The instant up to which something is known: the finish or the planned end, whichever comes
+   * first. A live session without either was cut off, and ends with its last event. An event list
+   * is taken to cover its plan, since whoever wrote it down chose that length.
    */
   public long endNanos() {
     OptionalLong planned = schedule().endNanos();

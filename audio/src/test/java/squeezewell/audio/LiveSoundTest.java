@@ -1,0 +1,127 @@
+package squeezewell.audio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueKind;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.PracticePlan;
+
+/**
+ * Plays real sound into a sound server of its own and measures what comes out. In real time: {@code
+ * -Dsqueezewell.live.seconds=300} makes the long run, with which the figures in the papers were
+ * made. Skipped where the server's tools are missing, unless {@code -Dsqueezewell.require=sound}.
+ */
+@Tag("sound")
+class LiveSoundTest {
+  private static final double JUMP = 0.1;
+  private static final int COUNT_IN_SECONDS = 5;
+
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void needsASoundServer() {
+    List<String> missing = PulseSandbox.missingTools();
+    boolean required = System.getProperty("squeezewell.require", "").contains("sound");
+    if (required) {
+      assertThat(missing).as("tools that must be there").isEmpty();
+    }
+    assumeTrue(missing.isEmpty(), "no live sound test: missing " + missing);
+  }
+
+  @Test
+  void cuesLeaveTheDeviceOnTime() throws Exception {
+    long seconds = Long.getLong("squeezewell.live.seconds", 45);
+    Path raw = folder.resolve("heard.raw");
+    Path output = folder.resolve("player.txt");
+    try (PulseSandbox sandbox = new PulseSandbox(folder)) {
+      sandbox.record(raw);
+      Process player =
+          sandbox.java(
+              output, LivePlayer.class, Long.toString(seconds), Integer.toString(COUNT_IN_SECONDS));
+      PulseSandbox.await(player, seconds + COUNT_IN_SECONDS + 30);
+    }
+    List<String> lines = Files.readAllLines(output);
+    lines.forEach(System.out::println);
+    assertThat(lines).anyMatch(l -> l.contains("state=PLAYING")).anyMatch(l -> l.contains("END"));
+
+    PracticePlan plan = LivePlayer.plan(seconds * Plans.SECOND, COUNT_IN_SECONDS);
+    List<Cue> cues = distinct(CueSchedule.of(plan).between(Plans.SECOND, Long.MAX_VALUE));
+    List<Long> heard = Recording.onsets(raw, JUMP);
+    heard = heard.subList(Math.max(0, heard.size() - cues.size()), heard.size());
+    assertThat(heard).as("sounds heard").hasSameSizeAs(cues);
+
+    Steadiness all = Steadiness.of(heard, frames(cues), PulseSandbox.RATE);
+    List<Long> squeezesHeard = new ArrayList<>();
+    List<Cue> squeezes = new ArrayList<>();
+    for (int i = 0; i < cues.size(); i++) {
+      if (cues.get(i).kind() == CueKind.SQUEEZE) {
+        squeezes.add(cues.get(i));
+        squeezesHeard.add(heard.get(i));
+      }
+    }
+    Steadiness breaths = Steadiness.of(squeezesHeard, frames(squeezes), PulseSandbox.RATE);
+    System.out.println("all cues: " + all);
+    System.out.println("squeezes: " + breaths);
+    assertThat(breaths.worstIntervalFrames()).isLessThanOrEqualTo(1);
+    assertThat(all.spreadMillis()).isLessThanOrEqualTo(5);
+    assertThat(Math.abs(all.driftMillisPerMinute())).isLessThanOrEqualTo(1);
+  }
+
+  @Test
+  void aLostDeviceIsReportedAndComesBack() throws Exception {
+    Path output = folder.resolve("player.txt");
+    try (PulseSandbox sandbox = new PulseSandbox(folder)) {
+      sandbox.record(folder.resolve("heard.raw"));
+      Process player = sandbox.java(output, LivePlayer.class, "25", "1");
+      awaitLine(output, "state=PLAYING", 1);
+      sandbox.killServer();
+      awaitLine(output, "state=LOST", 1);
+      sandbox.startServer();
+      Path raw = folder.resolve("heard-again.raw");
+      sandbox.record(raw);
+      awaitLine(output, "state=PLAYING", 2);
+      PulseSandbox.await(player, 60);
+      assertThat(Recording.onsets(raw, JUMP)).as("cues after the loss").hasSizeGreaterThan(5);
+    }
+    Files.readAllLines(output).forEach(System.out::println);
+  }
+
+  private static void awaitLine(Path output, String text, int times)
+      throws IOException, InterruptedException {
+    long deadline = System.nanoTime() + 15 * Plans.SECOND;
+    while (Files.readAllLines(output).stream().filter(l -> l.contains(text)).count() < times) {
+      assertThat(System.nanoTime()).as("waiting for " + text).isLessThan(deadline);
+      Thread.sleep(20);
+    }
+  }
+
+  private static List<Long> frames(List<Cue> cues) {
+    List<Long> frames = new ArrayList<>();
+    for (Cue cue : cues) {
+      frames.add(Frames.at(cue.atNanos(), PulseSandbox.RATE));
+    }
+    return frames;
+  }
+
+  /** Cues of one instant make one onset. */
+  private static List<Cue> distinct(List<Cue> cues) {
+    List<Cue> distinct = new ArrayList<>();
+    for (Cue cue : cues) {
+      if (distinct.isEmpty() || distinct.get(distinct.size() - 1).atNanos() != cue.atNanos()) {
+        distinct.add(cue);
+      }
+    }
+    return distinct;
+  }
+}

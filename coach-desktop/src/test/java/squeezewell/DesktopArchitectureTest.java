@@ -1,0 +1,77 @@
+package squeezewell;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** The arrows of the desktop, and what no class of ours may do. */
+@AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)
+class DesktopArchitectureTest {
+  @ArchTest
+  static final ArchRule nobodyUsesTheNetwork =
+      noClasses()
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("java.net", "java.net.http", "javax.net..", "java.nio.channels.spi");
+
+  @ArchTest
+  static final ArchRule onlyTheAudioModuleTouchesSoundDevices =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("squeezewell.audio")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("javax.sound..");
+
+  @ArchTest
+  static final ArchRule theCommandLineKnowsNoWindow =
+      noClasses()
+          .that()
+          .resideInAnyPackage("squeezewell.cli", "squeezewell.files", "squeezewell.live")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("squeezewell.desktop..", "javax.swing..", "java.awt..");
+
+  @ArchTest
+  static final ArchRule theWindowKnowsNoCommandLine =
+      noClasses()
+          .that()
+          .resideInAPackage("squeezewell.desktop..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("squeezewell.cli..");
+
+  @ArchTest
+  static final ArchRule whatTheScreensSayIsWorkedOutWithoutSwing =
+      noClasses()
+          .that()
+          .haveSimpleNameEndingWith("View")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("javax.swing..", "java.awt..");
+
+  @ArchTest
+  static final ArchRule partsKnowNoScreens =
+      noClasses()
+          .that()
+          .resideInAnyPackage("squeezewell.desktop.parts", "squeezewell.desktop.look")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("squeezewell.desktop.screens", "squeezewell.files..");
+
+  @ArchTest
+  static final ArchRule onlyMainEndsTheProgram =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("squeezewell.Main")
+          .should()
+          .callMethod(System.class, "exit", int.class);
+
+  @ArchTest
+  static final ArchRule packagesHaveNoCycles =
+      slices().matching("squeezewell.(**)").should().beFreeOfCycles();
+}

@@ -56,12 +56,14 @@ public record Drift(
         }
       }
     }
-    if (count == 0) {
+    double usual = Statistics.median(intervals).getAsDouble();
+    // Breaths at the same instant, as a list can hold them, have no tempo to drift.
+    if (count == 0 || usual <= 0) {
       return none(intervals.length);
     }
     slopes = Arrays.copyOf(slopes, count);
     Arrays.sort(slopes);
-    double scale = 6_000 / Statistics.median(intervals).getAsDouble();
+    double scale = 6_000 / usual;
     double spread = Z95 * Math.sqrt(n * (n - 1.0) * (2.0 * n + 5) / 18);
     int low = Math.max(0, (int) Math.floor((count - spread) / 2) - 1);
     int high = Math.min(count - 1, (int) Math.ceil((count + spread) / 2));

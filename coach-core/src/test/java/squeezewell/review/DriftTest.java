@@ -66,4 +66,11 @@ class DriftTest {
     assertThat(Drift.of(middles, intervals).percentPerMinute().getAsDouble())
         .isCloseTo(1 / median, within(1e-6));
   }
+
+  @Test
+  void breathsAtTheSameInstantHaveNoDrift() {
+    double[] middles = {0, 0, 0, 0, 0, 0, 0.5, 1};
+    double[] intervals = {0, 0, 0, 0, 0, 0, 1, 0};
+    assertThat(Drift.of(middles, intervals).percentPerMinute()).isEmpty();
+  }
 }

@@ -79,7 +79,7 @@ final class TextRibbon {
 
   /** The line of breaths. */
   static String lower(Row row) {
-    return (padded("") + row.breaths()).stripTrailing();
+    return (" ".repeat(padded(row.label()).length()) + row.breaths()).stripTrailing();
   }
 
   private static String padded(String label) {

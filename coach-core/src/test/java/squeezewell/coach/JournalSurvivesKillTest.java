@@ -24,7 +24,7 @@ class JournalSurvivesKillTest {
     Random random = new Random(20_260_131);
     for (int run = 0; run < KILLS; run++) {
       Path file = folder.resolve("run-" + run + ".jsonl");
-      int acknowledged = killAfter(1 + random.nextInt(4_000), file, run);
+      int acknowledged = killAfter(1 + random.nextInt(2_000), file, run);
       Session session = SessionReader.read(file);
       assertThat(session.events()).hasSizeGreaterThanOrEqualTo(acknowledged);
       assertThat(session.notes()).hasSizeLessThanOrEqualTo(1);

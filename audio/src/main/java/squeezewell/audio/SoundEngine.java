@@ -43,6 +43,7 @@ final class SoundEngine {
   private SoundLevels levels;
   private volatile SoundFeed feed;
   private volatile SoundLine line;
+  private SoundStatus.State state;
   private boolean played;
   private long bufferNanos = LEAST_BUFFER_NANOS;
   private int holesBefore;
@@ -104,7 +105,7 @@ final class SoundEngine {
   }
 
   private void open() {
-    if (!played) {
+    if (state == null) {
       tell(SoundStatus.State.STARTING, "Sound is starting.", null);
     }
     try {
@@ -189,7 +190,11 @@ final class SoundEngine {
     }
   }
 
-  private void tell(SoundStatus.State state, String text, SoundGrant grant) {
-    onStatus.accept(new SoundStatus(state, text, Optional.ofNullable(grant)));
+  /** Tells of changes only: each further try that fails is no news. */
+  private void tell(SoundStatus.State next, String text, SoundGrant grant) {
+    if (next != state || grant != null) {
+      state = next;
+      onStatus.accept(new SoundStatus(next, text, Optional.ofNullable(grant)));
+    }
   }
 }

@@ -21,7 +21,7 @@ final class Recording {
         new DataInputStream(new BufferedInputStream(Files.newInputStream(raw), 1 << 16))) {
       while (true) {
         int low = in.readUnsignedByte();
-        finder.sample((short) (low | in.readUnsignedByte() << 8) / FULL_SCALE);
+        finder.sample((short) (low | (in.readUnsignedByte() << 8)) / FULL_SCALE);
       }
     } catch (EOFException e) {
       return finder.onsets();

@@ -21,6 +21,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.live.KeptSession;
 import squeezewell.live.LivePractice;
 import squeezewell.live.PracticeSound;
+import squeezewell.live.SmallHeap;
 import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.session.MonotonicClock;
@@ -103,6 +104,7 @@ final class DrillCommand extends CliCommand {
     List<CueOutput> outputs = new ArrayList<>(List.of(screen));
     sound.ifPresent(outputs::add);
     CountDownLatch over = new CountDownLatch(1);
+    SmallHeap.ask();
     LivePractice live =
         new LivePractice(
             plan,

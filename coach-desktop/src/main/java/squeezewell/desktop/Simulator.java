@@ -6,6 +6,7 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.input.BadInputException;
+import squeezewell.live.SmallHeap;
 
 /** Opens the window of the simulated phone. */
 public final class Simulator {
@@ -19,6 +20,7 @@ public final class Simulator {
    */
   public static void open(HomeFolder home) throws BadInputException {
     Settings settings = new SettingsFile(home.settingsFile()).read();
+    SmallHeap.ask();
     Thread.setDefaultUncaughtExceptionHandler(Simulator::report);
     SwingUtilities.invokeLater(() -> new PhoneWindow(home, settings).open());
   }

@@ -203,9 +203,9 @@ public final class ReviewHtml {
       row(
           "pulse check",
           "due "
-              + number(check.dueSeconds(), 1, " s")
+              + clock(check.dueSeconds())
               + ", made "
-              + number(check.startedSeconds(), 1, " s")
+              + clock(check.startedSeconds())
               + ", for "
               + number(check.lengthSeconds(), 1, " s"));
     }
@@ -213,8 +213,8 @@ public final class ReviewHtml {
       row(
           "suction",
           "at "
-              + Words.upTo(suction.startedSeconds(), 1)
-              + " s, for "
+              + clock(OptionalDouble.of(suction.startedSeconds()))
+              + ", for "
               + Words.upTo(suction.lengthSeconds(), 1)
               + " s");
     }
@@ -232,6 +232,10 @@ public final class ReviewHtml {
         "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
     element("p", "soft", asked.source().document() + " — " + asked.source().confidence().meaning());
     review.notes().forEach(note -> element("p", "soft", "Note: " + note));
+  }
+
+  private static String clock(OptionalDouble seconds) {
+    return seconds.isPresent() ? Words.clock(Math.round(seconds.getAsDouble() * 1e9)) : "—";
   }
 
   private static String number(OptionalDouble value, int decimals, String unit) {

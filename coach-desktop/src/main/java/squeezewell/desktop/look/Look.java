@@ -59,7 +59,8 @@ public final class Look {
     colours.put("Component.innerFocusWidth", "1");
     colours.put("Component.arc", "12");
     colours.put("Button.arc", "14");
-    colours.put("ScrollBar.width", Integer.toString(px(10)));
+    // FlatLaf scales this with the default font, which is a quarter larger than its own.
+    colours.put("ScrollBar.width", "8");
     FlatLaf.setGlobalExtraDefaults(colours);
     if (palette.dark()) {
       FlatDarkLaf.setup();

@@ -82,6 +82,15 @@ public final class CueMixer {
     }
   }
 
+  /** Lets what sounds fade out; nothing follows until a schedule is published. */
+  public void stop() {
+    for (Voice voice : voices) {
+      voice.fadeFrom(position);
+    }
+    ahead.clear();
+    schedule = null;
+  }
+
   /**
    * Goes forward at once, as after a hole in the sound. Cues of the last {@link #LATE_NANOS} that
    * were jumped over start at the new position. What sounds goes on, unless the jump is longer.

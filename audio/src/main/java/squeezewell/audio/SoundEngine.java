@@ -98,6 +98,14 @@ final class SoundEngine {
     return feed == null ? RETRY_NANOS : play();
   }
 
+  /** Lets what sounds fade out; {@link #step} goes on with silence. */
+  void fadeOut() {
+    newSchedule.set(null);
+    if (mixer != null) {
+      mixer.stop();
+    }
+  }
+
   /** Closes the line; the engine is not used again. */
   void close() {
     forceClose();

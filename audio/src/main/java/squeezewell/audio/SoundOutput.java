@@ -24,6 +24,7 @@ public final class SoundOutput implements CueOutput, AutoCloseable {
   public static final long LEAD_NANOS = SoundEngine.LEAST_BUFFER_NANOS + 5_000_000L;
 
   private static final long STUCK_NANOS = 2_000_000_000L;
+  private static final long FADE_OUT_NANOS = 150_000_000L;
   private static final long WATCH_MILLIS = 500;
   private static final long CLOSE_MILLIS = 1_000;
   private static final long FORCED_CLOSE_MILLIS = 400;
@@ -110,8 +111,18 @@ public final class SoundOutput implements CueOutput, AutoCloseable {
         nextStepNanos = clock.nanos() + wait;
         LockSupport.parkNanos(wait);
       }
+      fadeOut();
     } finally {
       engine.close();
+    }
+  }
+
+  /** A sound that is cut off would click. */
+  private void fadeOut() {
+    engine.fadeOut();
+    long until = clock.nanos() + FADE_OUT_NANOS;
+    while (engine.feed() != null && clock.nanos() < until) {
+      LockSupport.parkNanos(Math.min(engine.step(), FADE_OUT_NANOS / 10));
     }
   }
 

@@ -25,8 +25,11 @@ public final class LivePlayer {
         new SoundOutput(
             clock, levels, new JavaSoundDevice(), status -> print(clock, "STATUS", status))) {
       output.scheduleChanged(CueSchedule.of(plan));
-      Thread.sleep((plan.countInNanos() + length) / 1_000_000 + 2_500);
-      print(clock, "CPU", cpuShare(clock));
+      Thread.sleep(plan.countInNanos() / 1_000_000);
+      long cpuBefore = cpuNanos();
+      long from = clock.nanos();
+      Thread.sleep(length / 1_000_000 + 2_500);
+      print(clock, "CPU", (cpuNanos() - cpuBefore) / (double) (clock.nanos() - from));
       SoundFeed feed = output.engine().feed();
       print(clock, "HOLES", feed == null ? -1 : feed.holes());
       print(clock, "CORRECTIONS", feed == null ? -1 : feed.corrections());
@@ -44,11 +47,11 @@ public final class LivePlayer {
         SoundOutput.LEAD_NANOS);
   }
 
-  private static double cpuShare(MonotonicClock clock) {
+  private static long cpuNanos() {
     ThreadMXBean threads = ManagementFactory.getThreadMXBean();
     for (ThreadInfo info : threads.getThreadInfo(threads.getAllThreadIds())) {
       if (info != null && info.getThreadName().equals("squeezewell-sound")) {
-        return (double) threads.getThreadCpuTime(info.getThreadId()) / clock.nanos();
+        return threads.getThreadCpuTime(info.getThreadId());
       }
     }
     throw new IllegalStateException("there is no sound thread");

@@ -19,8 +19,8 @@ import squeezewell.cue.PracticePlan;
 
 /**
  * Plays real sound into a sound server of its own and measures what comes out. In real time: {@code
- * -Dsqueezewell.live.seconds=300} makes the long run, with which the figures in the papers were
- * made. Skipped where the server's tools are missing, unless {@code -Dsqueezewell.require=sound}.
+ * -Dsqueezewell.live.seconds=300} makes the long run, for exact figures. Skipped where the server's
+ * tools are missing, unless {@code -Dsqueezewell.require=sound}.
  */
 @Tag("sound")
 class LiveSoundTest {

@@ -25,7 +25,7 @@ import squeezewell.cue.PracticePlan;
 @Tag("sound")
 class LiveSoundTest {
   private static final double JUMP = 0.1;
-  private static final int COUNT_IN_SECONDS = 5;
+  private static final int COUNT_IN_SECONDS = 6;
 
   @TempDir Path folder;
 
@@ -56,7 +56,9 @@ class LiveSoundTest {
     assertThat(lines).anyMatch(l -> l.contains("state=PLAYING")).anyMatch(l -> l.contains("END"));
 
     PracticePlan plan = LivePlayer.plan(seconds * Plans.SECOND, COUNT_IN_SECONDS);
-    List<Cue> cues = distinct(CueSchedule.of(plan).between(Plans.SECOND, Long.MAX_VALUE));
+    List<Cue> cues =
+        distinct(
+            CueSchedule.of(plan).between((COUNT_IN_SECONDS - 2) * Plans.SECOND, Long.MAX_VALUE));
     List<Long> heard = Recording.onsets(raw, JUMP);
     heard = heard.subList(Math.max(0, heard.size() - cues.size()), heard.size());
     assertThat(heard).as("sounds heard").hasSameSizeAs(cues);

@@ -172,12 +172,24 @@ public final class CueMixer {
   private void start(Cue cue, int inFrames) {
     for (Layer layer : bank.of(cue, schedule.plan().guidance(), levels.countStyle())) {
       double gain = levels.gain(layer.kind());
-      if (gain > 0) {
-        Voice voice = new Voice(cue, layer, gain, inFrames, rate / FADES_PER_SECOND);
+      int taken = layer.kind() == SoundKind.VOICE ? framesOfReminders() : 0;
+      boolean drowned = taken > inFrames && Voice.spokenCount(cue);
+      if (gain > 0 && !drowned) {
+        int from = Math.max(inFrames, taken - layer.delayFrames());
+        Voice voice = new Voice(cue, layer, gain, from, rate / FADES_PER_SECOND);
         voice.fadeFrom(lastsUntil(cue));
         voices.add(voice);
       }
     }
+  }
+
+  /** For how long a reminder goes on speaking: two voices at once can't be understood. */
+  private int framesOfReminders() {
+    int frames = 0;
+    for (Voice voice : voices) {
+      frames = Math.max(frames, voice.reminderFrames());
+    }
+    return frames;
   }
 
   /** Keeps the cues of about the next second at hand. */

@@ -12,6 +12,8 @@ final class DeviceTime {
   private static final long BUCKET_NANOS = 500_000_000L;
   private static final int BUCKETS = 6;
 
+  private static final double HICCUP_SECONDS = 0.004;
+
   /** What a device counts just after a hole is of no use (our own choice). */
   private static final long QUIET_NANOS = 150_000_000L;
 
@@ -76,6 +78,11 @@ final class DeviceTime {
 
   /** Session frames minus device frames; only after the first pair. */
   long aheadFrames() {
-    return Math.round(Arrays.stream(least).min().orElseThrow());
+    double all = Arrays.stream(least).min().orElseThrow();
+    double recent =
+        Math.min(least[(int) (bucket % BUCKETS)], least[(int) ((bucket + BUCKETS - 1) % BUCKETS)]);
+    // No drift is that fast: the device has put in silence of its own, and the past is past.
+    boolean hiccup = recent < Double.POSITIVE_INFINITY && recent - all > HICCUP_SECONDS * rate;
+    return Math.round(hiccup ? recent : all);
   }
 }

@@ -16,7 +16,7 @@ import squeezewell.protocol.Rhythm;
  */
 final class SoundBank {
   /** The words of a reminder wait for its chime. */
-  private static final double WORDS_AFTER_SECONDS = 0.45;
+  private static final double WORDS_AFTER_SECONDS = 0.55;
 
   /** With spoken counts a faint tone marks the instant, since a word has no sharp start. */
   private static final double MARK_SHARE = 0.5;

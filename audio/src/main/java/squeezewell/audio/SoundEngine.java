@@ -26,7 +26,7 @@ final class SoundEngine {
 
   private static final long TOO_OFTEN_WITHIN_NANOS = 20_000_000_000L;
 
-  private static final double LOOKS_PER_DEPTH = 5;
+  private static final double LOOKS_PER_DEPTH = 4;
 
   /** The golden section: looks spread evenly over a device's steps, whatever their length. */
   private static final double SPREAD = 0.6180339887;

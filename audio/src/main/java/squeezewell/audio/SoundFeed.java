@@ -36,6 +36,7 @@ final class SoundFeed {
   private final float[] samples = new float[BLOCK_FRAMES];
   private final byte[] pcm;
   private final int frameBytes;
+  private final int pieceFrames;
   private final int depthFrames;
   private final long openedNanos;
   private boolean playing;
@@ -66,6 +67,7 @@ final class SoundFeed {
     this.deviceTime = new DeviceTime(grant.rate());
     this.settling = new Settling(grant.rate());
     this.frameBytes = grant.channels() * Pcm.BYTES_PER_SAMPLE;
+    this.pieceFrames = grant.rate() % 1_000 == 0 ? grant.rate() / 1_000 : 1;
     this.pcm = new byte[depthFrames * frameBytes];
     this.openedNanos = clock.nanos();
     this.lastStepNanos = openedNanos;
@@ -182,8 +184,12 @@ final class SoundFeed {
     }
   }
 
-  /** Writes all there is room for in one go: some sound servers lose time with every write. */
-  private void fill(int frames) throws SoundLostException {
+  /**
+   * Writes all there is room for, in one go and in whole milliseconds where the rate has such: some
+   * sound servers reckon each piece in microseconds, rounded, and gain time with every odd one.
+   */
+  private void fill(int room) throws SoundLostException {
+    int frames = room - Math.floorMod(room, pieceFrames);
     if (frames <= 0) {
       return;
     }

@@ -40,6 +40,20 @@ final class Voice {
     return cue;
   }
 
+  /** Frames from the next block on for which words of a reminder go on; 0 for any other voice. */
+  int reminderFrames() {
+    boolean reminds = layer.kind() == SoundKind.VOICE && !spokenCount(cue);
+    return reminds ? waitFrames + layer.samples().length - next : 0;
+  }
+
+  /** Whether the words of a cue are those of a spoken count, which can be left out. */
+  static boolean spokenCount(Cue cue) {
+    return switch (cue.kind()) {
+      case SQUEEZE, COUNT, PULSE_CHECK_SECOND -> true;
+      default -> false;
+    };
+  }
+
   boolean done() {
     return next >= layer.samples().length || fadeLeft <= 0;
   }

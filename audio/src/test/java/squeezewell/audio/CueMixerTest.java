@@ -137,6 +137,45 @@ class CueMixerTest {
     assertThat(peak(mix(spoken, 500 * MILLI))).isGreaterThan(0.2f);
   }
 
+  /**
+   * After two minutes of three, at the same instant a squeeze, a pulse check that is due and the
+   * last minute: the words follow each other, and a count that would be talked over is left out.
+   */
+  @Test
+  void wordsNeverTalkOverEachOther() {
+    SoundLevels words = SoundLevels.defaults().withCountStyle(CountStyle.SPOKEN);
+    for (SoundKind kind : SoundKind.values()) {
+      words = words.withMuted(kind, kind != SoundKind.VOICE);
+    }
+    CueMixer spoken = new CueMixer(RATE, words);
+    spoken.publish(
+        CueSchedule.of(Plans.adult("aha-2020", Situation.PULSE_NO_BREATHING, 180 * Plans.SECOND)));
+    spoken.jumpTo(120L * RATE - RATE / 10);
+    mix(spoken, 100 * MILLI);
+    float[] heard = mix(spoken, 3_900 * MILLI);
+
+    float[] wanted = new float[heard.length];
+    put(wanted, 0, Phrase.SQUEEZE);
+    int check = RATE * 55 / 100;
+    put(wanted, check, Phrase.CHECK_THE_PULSE);
+    put(
+        wanted,
+        check + PhraseReader.read(Phrase.CHECK_THE_PULSE, RATE).length,
+        Phrase.ONE_MINUTE_LEFT);
+    put(wanted, 3 * RATE, Phrase.FOUR);
+    for (int i = 0; i < wanted.length; i++) {
+      assertThat(Math.abs(heard[i] - wanted[i])).as("frame " + i).isLessThan(1e-4f);
+    }
+  }
+
+  private static void put(float[] track, int from, Phrase phrase) {
+    float[] words = PhraseReader.read(phrase, RATE);
+    float gain = (float) SoundLevels.defaults().gain(SoundKind.VOICE);
+    for (int i = 0; i < words.length; i++) {
+      track[from + i] += gain * words[i];
+    }
+  }
+
   /** The same samples whatever the sizes of the blocks, also if the schedule is told again. */
   @Property(tries = 25)
   void theSizeOfTheBlocksAndTellingAgainChangeNothing(

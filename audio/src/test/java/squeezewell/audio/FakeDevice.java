@@ -19,6 +19,7 @@ final class FakeDevice implements SoundDevice {
   private long askedBufferNanos;
   private long zeroNanos = Long.MIN_VALUE;
   private long heardFrames;
+  private int hiccupFrames;
 
   FakeDevice(SessionClock clock, double partsPerMillion) {
     this.clock = clock;
@@ -31,6 +32,11 @@ final class FakeDevice implements SoundDevice {
 
   void stalled(boolean now) {
     stalled = now;
+  }
+
+  /** Lets it play silence of its own although it has sound. */
+  void hiccup(int frames) {
+    hiccupFrames = frames;
   }
 
   long askedBufferNanos() {
@@ -67,7 +73,9 @@ final class FakeDevice implements SoundDevice {
   void play() {
     long target = (long) ((clock.nanos() - zeroNanos) * framesPerNano) / STEP_FRAMES * STEP_FRAMES;
     while (heardFrames < target) {
-      finder.sample(line == null || stalled ? 0 : line.take());
+      boolean silent = line == null || stalled || hiccupFrames > 0;
+      finder.sample(silent ? 0 : line.take());
+      hiccupFrames = Math.max(0, hiccupFrames - 1);
       heardFrames++;
     }
   }

@@ -25,7 +25,8 @@ import squeezewell.cue.PracticePlan;
 @Tag("sound")
 class LiveSoundTest {
   private static final double JUMP = 0.1;
-  private static final int COUNT_IN_SECONDS = 5;
+  private static final int COUNT_IN_SECONDS = 6;
+  private static final int ATTEMPTS = 3;
 
   @TempDir Path folder;
 
@@ -42,25 +43,25 @@ class LiveSoundTest {
   @Test
   void cuesLeaveTheDeviceOnTime() throws Exception {
     long seconds = Long.getLong("squeezewell.live.seconds", 45);
-    Path raw = folder.resolve("heard.raw");
-    Path output = folder.resolve("player.txt");
-    try (PulseSandbox sandbox = new PulseSandbox(folder)) {
-      sandbox.record(raw);
-      Process player =
-          sandbox.java(
-              output, LivePlayer.class, Long.toString(seconds), Integer.toString(COUNT_IN_SECONDS));
-      PulseSandbox.await(player, seconds + COUNT_IN_SECONDS + 30);
+    List<Long> heard = List.of();
+    boolean ranDry = true;
+    // A machine too busy to keep the device fed can't be measured; that is another matter.
+    for (int attempt = 0; attempt < ATTEMPTS && ranDry; attempt++) {
+      Path raw = folder.resolve("heard-" + attempt + ".raw");
+      List<String> lines = play(seconds, raw);
+      lines.forEach(System.out::println);
+      assertThat(lines).anyMatch(l -> l.contains("state=PLAYING")).anyMatch(l -> l.contains("END"));
+      ranDry = lines.stream().noneMatch(l -> l.endsWith("HOLES 0"));
+      heard = Recording.onsets(raw, JUMP);
     }
-    List<String> lines = Files.readAllLines(output);
-    lines.forEach(System.out::println);
-    assertThat(lines).anyMatch(l -> l.contains("state=PLAYING")).anyMatch(l -> l.contains("END"));
+    assertThat(ranDry).as("the device ran dry in each attempt").isFalse();
 
     PracticePlan plan = LivePlayer.plan(seconds * Plans.SECOND, COUNT_IN_SECONDS);
-    List<Cue> cues = distinct(CueSchedule.of(plan).between(Plans.SECOND, Long.MAX_VALUE));
-    List<Long> heard = Recording.onsets(raw, JUMP);
+    List<Cue> cues =
+        distinct(
+            CueSchedule.of(plan).between((COUNT_IN_SECONDS - 2) * Plans.SECOND, Long.MAX_VALUE));
     heard = heard.subList(Math.max(0, heard.size() - cues.size()), heard.size());
     assertThat(heard).as("sounds heard").hasSameSizeAs(cues);
-
     Steadiness all = Steadiness.of(heard, frames(cues), PulseSandbox.RATE);
     List<Long> squeezesHeard = new ArrayList<>();
     List<Cue> squeezes = new ArrayList<>();
@@ -76,6 +77,18 @@ class LiveSoundTest {
     assertThat(breaths.worstIntervalFrames()).isLessThanOrEqualTo(1);
     assertThat(all.spreadMillis()).isLessThanOrEqualTo(5);
     assertThat(Math.abs(all.driftMillisPerMinute())).isLessThanOrEqualTo(1);
+  }
+
+  private List<String> play(long seconds, Path raw) throws IOException {
+    Path output = folder.resolve("player.txt");
+    try (PulseSandbox sandbox = new PulseSandbox(folder)) {
+      sandbox.record(raw);
+      Process player =
+          sandbox.java(
+              output, LivePlayer.class, Long.toString(seconds), Integer.toString(COUNT_IN_SECONDS));
+      PulseSandbox.await(player, seconds + COUNT_IN_SECONDS + 30);
+    }
+    return Files.readAllLines(output);
   }
 
   @Test

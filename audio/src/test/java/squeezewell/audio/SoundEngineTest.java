@@ -80,6 +80,17 @@ class SoundEngineTest {
   }
 
   @Test
+  void aHiccupOfTheDeviceItselfIsMadeUpForWithinTwoSeconds() {
+    start(device);
+    runTo(10_150);
+    double before = worstMillis(0);
+    device.hiccup(FakeDevice.RATE / 50);
+    runTo(30_000);
+    assertThat(Arrays.stream(device.onsetMillis()).filter(m -> m > 10_500)).hasSize(19);
+    assertThat(worstMillis(11_990)).isLessThan(before + 1.6);
+  }
+
+  @Test
   void aSleepOfAnHourGivesNoBurst() {
     start(device);
     runTo(10_150);

@@ -79,7 +79,7 @@ public final class DebriefScreen {
     column.add(kit.note(review.verdict().rule()));
     for (String reason : review.verdict().reasons()) {
       column.add(kit.gap(2));
-      column.add(kit.note(reason));
+      column.add(kit.note(Phrases.capital(reason) + "."));
     }
     column.add(kit.gap(14));
     column.add(kit.subheading("In figures"));

@@ -1,5 +1,6 @@
 package squeezewell.desktop.screens;
 
+import java.util.Locale;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
@@ -43,6 +44,13 @@ final class Phrases {
     return published
         ? "one breath every " + seconds(plan.lowNanos()) + " to " + seconds(plan.highNanos()) + " s"
         : "one breath every " + seconds(plan.interval().seconds()) + " s";
+  }
+
+  /** The text with a capital letter in front. */
+  static String capital(String text) {
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** The edition with its year, marked when a service wrote it. */

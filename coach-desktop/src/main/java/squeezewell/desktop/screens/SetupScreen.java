@@ -210,7 +210,7 @@ public final class SetupScreen {
     Limits limits = guidance.limits();
     Optional<BreathPlan> breaths = guidance.rhythm().steadyBreaths();
     List<String> lines = new ArrayList<>();
-    lines.add(capital(Phrases.rhythm(guidance)) + ".");
+    lines.add(Phrases.capital(Phrases.rhythm(guidance)) + ".");
     if (breaths.isPresent()) {
       lines.add(
           "Squeeze for "
@@ -249,10 +249,6 @@ public final class SetupScreen {
         kit.look().font(12),
         kit.look().palette().softText(),
         kit.cardTextWidth());
-  }
-
-  private static String capital(String text) {
-    return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
   }
 
   private void start() {

@@ -3,6 +3,7 @@ package squeezewell.audio;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 
@@ -48,27 +49,31 @@ public final class PacerComparison {
       PulseSandbox.await(sandbox.java(folder.resolve("out.txt"), main, command), seconds + 30L);
     }
     List<Long> heard = Recording.onsets(raw, JUMP);
+    if (heard.size() < 10) {
+      throw new IllegalStateException(name + ": only " + heard.size() + " sounds were heard");
+    }
     // What a device does while it starts is not compared.
     heard = heard.subList(Math.min(5, heard.size()), heard.size());
-    List<Long> grid = new ArrayList<>();
-    long least = Long.MAX_VALUE;
-    long most = Long.MIN_VALUE;
-    for (int i = 0; i < heard.size(); i++) {
-      grid.add((long) i * PulseSandbox.RATE);
-      if (i > 0) {
-        least = Math.min(least, heard.get(i) - heard.get(i - 1));
-        most = Math.max(most, heard.get(i) - heard.get(i - 1));
-      }
+    List<Long> intervals = new ArrayList<>();
+    for (int i = 1; i < heard.size(); i++) {
+      intervals.add(heard.get(i) - heard.get(i - 1));
     }
+    Collections.sort(intervals);
+    // A beat that was not heard at all is counted apart, in favour of whoever lost it.
+    long limit = intervals.get(intervals.size() / 2) * 3 / 2;
+    int lost = (int) intervals.stream().filter(i -> i > limit).count();
+    long least = intervals.get(0);
+    long most = intervals.get(intervals.size() - 1 - lost);
     double spread = (most - least) * FRAME_MILLIS;
     System.out.printf(
         Locale.ROOT,
-        "%s: intervals %.3f to %.3f ms, spread %.3f ms; against the beat: %s%n",
+        "%s: %d beats, intervals %.3f to %.3f ms, spread %.3f ms, gaps by lost beats %d%n",
         name,
+        heard.size(),
         least * FRAME_MILLIS,
         most * FRAME_MILLIS,
         spread,
-        Steadiness.of(heard, grid, PulseSandbox.RATE));
+        lost);
     return spread;
   }
 }

@@ -15,7 +15,12 @@ final class SoundFeed {
   /** One above this is no drift but a hole, and corrected at once even while a cue sounds. */
   static final long HOLE_NANOS = 20_000_000L;
 
-  private static final long STALL_NANOS = 300_000_000L;
+  /**
+   * How long a device may take nothing before it counts as lost (our own choice). A sound server
+   * that has prepared silence far ahead, as some do when another program joins in, was seen to take
+   * nothing for just under two seconds and then to go on; opening anew would only start that again.
+   */
+  private static final long STALL_NANOS = 3_000_000_000L;
 
   /** Not having been woken for this long, the machine was asleep or the process stopped. */
   private static final long ASLEEP_NANOS = 1_000_000_000L;

@@ -151,17 +151,11 @@ class WindowPracticeIT {
   }
 
   private static void printCost(Process program) throws Exception {
-    long rss = 0;
-    for (String line : Files.readAllLines(Path.of("/proc/" + program.pid() + "/status"))) {
-      if (line.startsWith("VmRSS")) {
-        rss = Long.parseLong(line.replaceAll("\\D", ""));
-      }
-    }
-    Duration used = program.info().totalCpuDuration().orElse(Duration.ZERO);
+    Duration used = LongPractice.used(program);
     Duration lived = Duration.between(program.info().startInstant().orElseThrow(), Instant.now());
     System.out.printf(
         "window practice: %d MB resident, %.1f s of processor in %.0f s%n",
-        rss / 1024, used.toMillis() / 1e3, lived.toMillis() / 1e3);
+        LongPractice.residentMegabytes(program), used.toMillis() / 1e3, lived.toMillis() / 1e3);
   }
 
   private static Instant startOf(Path file) throws Exception {

@@ -5,7 +5,7 @@ public enum TraineeFault {
   /** Nothing: follows each prompt after a short reaction. */
   NONE("none", "follows each prompt after a short reaction"),
   /** Three times the rate asked for, whatever the prompts say: 30/min where 10/min is asked. */
-  FAST("fast", "three times the rate asked for"),
+  FAST("fast", "squeezes at three times the rate asked for"),
   /** Starts with the prompts, then slows down evenly, to intervals 40 % longer at the end. */
   SLOWS("slows", "starts with the prompts, then slows down more and more"),
   /** Leaves out about one prompt in five, never two in a row. */

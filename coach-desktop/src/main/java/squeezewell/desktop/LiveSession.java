@@ -23,14 +23,20 @@ import squeezewell.session.SessionHeader;
 /** Everything that belongs to one running practice: its coach, sound, file, keys and screen. */
 final class LiveSession {
   private final KeptSession kept;
+  private final Protocol protocol;
   private final LivePractice practice;
   private final PracticeSound sound;
   private final PracticeKeys keys;
   private Optional<LiveScreen> screen = Optional.empty();
 
   private LiveSession(
-      KeptSession kept, LivePractice practice, PracticeSound sound, Settings settings) {
+      KeptSession kept,
+      Protocol protocol,
+      LivePractice practice,
+      PracticeSound sound,
+      Settings settings) {
     this.kept = kept;
+    this.protocol = protocol;
     this.practice = practice;
     this.sound = sound;
     this.keys = new PracticeKeys(settings.pedalKeys(), new Commands());
@@ -55,7 +61,7 @@ final class LiveSession {
     PracticeSound sound = new PracticeSound(clock, settings);
     Handover handover = new Handover(onEnd);
     LivePractice practice = new LivePractice(plan, clock, kept, List.of(sound), handover::changed);
-    LiveSession session = new LiveSession(kept, practice, sound, settings);
+    LiveSession session = new LiveSession(kept, protocol, practice, sound, settings);
     handover.session = session;
     sound.onLost(
         lost -> practice.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
@@ -72,7 +78,7 @@ final class LiveSession {
   }
 
   LiveScreen screen(Kit kit) {
-    LiveScreen made = new LiveScreen(kit, practice, keys, this::notice);
+    LiveScreen made = new LiveScreen(kit, practice, protocol, keys, this::notice, sound::isMuted);
     screen = Optional.of(made);
     return made;
   }

@@ -1,6 +1,8 @@
 package squeezewell.desktop;
 
 import java.awt.BorderLayout;
+import java.awt.Component;
+import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Insets;
 import java.awt.Toolkit;
@@ -15,6 +17,7 @@ import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
+import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import javax.swing.SwingWorker;
 import squeezewell.cue.PracticePlan;
@@ -60,6 +63,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     this.home = home;
     this.settingsFile = new SettingsFile(home.settingsFile());
     this.settings = settings;
+    setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
     addWindowListener(
         new WindowAdapter() {
@@ -124,10 +128,35 @@ final class PhoneWindow extends JFrame implements Navigator {
     boolean look =
         before.theme() != next.theme() || before.textSizePercent() != next.textSizePercent();
     if (look) {
+      Component owner = getFocusOwner();
       applyLook();
       current.run();
+      giveBackFocus(owner == null ? null : owner.getName());
     }
     live.ifPresent(l -> l.apply(next));
+  }
+
+  /** A person who changes the look goes on from the control that changed it. */
+  private void giveBackFocus(String name) {
+    if (name != null) {
+      SwingUtilities.invokeLater(
+          () -> named(getContentPane(), name).ifPresent(Component::requestFocusInWindow));
+    }
+  }
+
+  private static Optional<Component> named(Container in, String name) {
+    for (Component part : in.getComponents()) {
+      if (name.equals(part.getName())) {
+        return Optional.of(part);
+      }
+      if (part instanceof Container inner) {
+        Optional<Component> found = named(inner, name);
+        if (found.isPresent()) {
+          return found;
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   @Override
@@ -143,6 +172,13 @@ final class PhoneWindow extends JFrame implements Navigator {
   public void toSettings() {
     current = this::toSettings;
     showScreen(SettingsScreen.build(kit, this, kind -> PracticeSound.preview(kind, settings)));
+  }
+
+  @Override
+  public void toCautions() {
+    current = this::toCautions;
+    JScrollPane page = CautionScreen.build(kit, "Back", this::toSettings);
+    showScreen(kit.withBackKeys(page, this::toSettings));
   }
 
   @Override
@@ -179,20 +215,33 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   @Override
   public void openDebrief(Path file) {
-    work(() -> new SessionStore(home).open(file), session -> toDebrief(session, file));
+    work(
+        () -> {
+          Session session = new SessionStore(home).open(file);
+          return new Reviewed(session, Reviewer.review(session));
+        },
+        done -> showDebrief(done.session(), done.review(), this::toPast));
   }
 
   @Override
   public void toDebrief(Session session, Path file) {
-    work(() -> Reviewer.review(session), review -> showDebrief(session, review));
+    work(() -> Reviewer.review(session), review -> showDebrief(session, review, this::toSetup));
   }
 
-  private void showDebrief(Session session, Review review) {
-    current = () -> showDebrief(session, review);
+  private record Reviewed(Session session, Review review) {}
+
+  private void showDebrief(Session session, Review review, Runnable back) {
+    current = () -> showDebrief(session, review, back);
     String when = PastPractices.when(session.header().startedAt(), home.zone());
+    String trainee = session.header().trainee();
     showScreen(
         DebriefScreen.build(
-            kit, this, review, when, () -> ReportSaver.save(this, session, review, home.zone())));
+            kit,
+            this,
+            review,
+            trainee.isEmpty() ? when : when + ", " + trainee,
+            () -> ReportSaver.save(this, session, review, home.zone()),
+            back));
   }
 
   @Override

@@ -43,6 +43,7 @@ final class ProjectorWindow extends JFrame {
   ProjectorWindow(Supplier<Optional<LivePractice>> practice, Rectangle beside) {
     super("Squeezewell projector");
     this.practice = practice;
+    setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
     setSize(Math.min(WIDTH, screen.width), Math.min(HEIGHT, screen.height));

@@ -33,7 +33,13 @@ final class ReportSaver {
     Path file = chooser.getSelectedFile().toPath();
     String html = ReviewHtml.of(session.header(), review, zone);
     try {
-      write(parent, file, html);
+      if (write(parent, file, html)) {
+        JOptionPane.showMessageDialog(
+            parent,
+            "Saved as " + file + "\nIt opens in any browser and prints on two pages.",
+            "Save report",
+            JOptionPane.INFORMATION_MESSAGE);
+      }
     } catch (IOException e) {
       JOptionPane.showMessageDialog(
           parent,
@@ -43,9 +49,11 @@ final class ReportSaver {
     }
   }
 
-  private static void write(Component parent, Path file, String html) throws IOException {
+  /** Whether it was written. */
+  private static boolean write(Component parent, Path file, String html) throws IOException {
     try {
       Files.writeString(file, html, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+      return true;
     } catch (FileAlreadyExistsException e) {
       int answer =
           JOptionPane.showConfirmDialog(
@@ -53,9 +61,11 @@ final class ReportSaver {
               file.getFileName() + " is there already. Replace it?",
               "Save report",
               JOptionPane.OK_CANCEL_OPTION);
-      if (answer == JOptionPane.OK_OPTION) {
-        Files.writeString(file, html, StandardCharsets.UTF_8);
+      if (answer != JOptionPane.OK_OPTION) {
+        return false;
       }
+      Files.writeString(file, html, StandardCharsets.UTF_8);
+      return true;
     }
   }
 }

@@ -116,6 +116,11 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
     output.setLevels(levels);
   }
 
+  /** Whether everything was muted with {@link #toggleMute}. */
+  public boolean isMuted() {
+    return levels.allMuted();
+  }
+
   /** What a person must know about sound; empty if it plays. */
   public String notice() {
     if (isSilent(last)) {

@@ -59,6 +59,7 @@ public final class Look {
     colours.put("Component.innerFocusWidth", "1");
     colours.put("Component.arc", "12");
     colours.put("Button.arc", "14");
+    colours.put("TextComponent.arc", "12");
     // FlatLaf scales this with the default font, which is a quarter larger than its own.
     colours.put("ScrollBar.width", "8");
     FlatLaf.setGlobalExtraDefaults(colours);
@@ -122,7 +123,8 @@ public final class Look {
     return copy;
   }
 
-  private static String hex(Color color) {
+  /** A colour as FlatLaf and style sheets write it. */
+  public static String hex(Color color) {
     return String.format("#%06x", color.getRGB() & 0xFFFFFF);
   }
 }

@@ -47,7 +47,7 @@ public final class ActionButton extends JButton {
 
   @Override
   public Dimension getPreferredSize() {
-    return new Dimension(look.px(84), look.px(64));
+    return new Dimension(look.px(84), look.px(52));
   }
 
   @Override

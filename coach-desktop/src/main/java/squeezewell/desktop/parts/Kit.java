@@ -6,7 +6,12 @@ import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.event.ActionListener;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
 import java.awt.geom.RoundRectangle2D;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
@@ -17,6 +22,7 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
+import javax.swing.KeyStroke;
 import javax.swing.text.DefaultCaret;
 import squeezewell.desktop.look.Look;
 
@@ -111,6 +117,10 @@ public final class Kit {
     JButton button = sized(new JButton(text), width, action);
     button.setBackground(look.palette().tide());
     button.setForeground(look.palette().onTide());
+    // On its own colour the usual ring can't be seen.
+    String ring = Look.hex(look.palette().text());
+    button.putClientProperty(
+        "FlatLaf.style", "focusedBorderColor: " + ring + "; focusColor: " + ring);
     return button;
   }
 
@@ -123,7 +133,7 @@ public final class Kit {
     button.setMaximumSize(size);
     button.setMinimumSize(size);
     button.addActionListener(action);
-    return button;
+    return comesIntoView(button);
   }
 
   /** Makes a control as wide as the content and 48 density-independent pixels high. */
@@ -134,7 +144,35 @@ public final class Kit {
     control.setMinimumSize(size);
     control.setAlignmentX(Component.LEFT_ALIGNMENT);
     control.setFont(look.font(15));
+    return comesIntoView(control);
+  }
+
+  /** Scrolls a control into view when the keyboard reaches it. */
+  public <T extends JComponent> T comesIntoView(T control) {
+    control.addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusGained(FocusEvent e) {
+            // A screen that has just appeared is shown from its top.
+            if (e.getCause() != FocusEvent.Cause.ACTIVATION) {
+              control.scrollRectToVisible(
+                  new Rectangle(0, 0, control.getWidth(), control.getHeight()));
+            }
+          }
+        });
     return control;
+  }
+
+  /** Makes Escape and Alt with the left arrow lead back from a screen. */
+  public <T extends JComponent> T withBackKeys(T screen, Runnable back) {
+    for (KeyStroke key :
+        new KeyStroke[] {
+          KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
+          KeyStroke.getKeyStroke(KeyEvent.VK_LEFT, InputEvent.ALT_DOWN_MASK)
+        }) {
+      screen.registerKeyboardAction(e -> back.run(), key, JComponent.WHEN_IN_FOCUSED_WINDOW);
+    }
+    return screen;
   }
 
   /** A column of parts. */

@@ -33,18 +33,20 @@ public final class DebriefScreen {
   /**
    * Builds the screen.
    *
-   * @param when the date and time of the practice, for people
+   * @param when the date and time of the practice, and the name if one was given, for people
    * @param onSave saves a report; told where by the person
+   * @param onBack leads back to where the person came from
    */
   public static JScrollPane build(
-      Kit kit, Navigator navigator, Review review, String when, Runnable onSave) {
-    return new DebriefScreen(kit).build(navigator, review, when, onSave);
+      Kit kit, Navigator navigator, Review review, String when, Runnable onSave, Runnable onBack) {
+    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, onSave);
+    return kit.withBackKeys(page, onBack);
   }
 
   private JScrollPane build(Navigator navigator, Review review, String when, Runnable onSave) {
     DebriefView view = DebriefView.of(review);
     JPanel column = kit.column();
-    column.add(kit.label("Debrief, " + when, look.font(13), palette.softText()));
+    column.add(kit.note("Debrief, " + when));
     column.add(kit.gap(6));
     column.add(kit.heading(view.headline()));
     column.add(kit.gap(4));
@@ -168,7 +170,7 @@ public final class DebriefScreen {
     JLabel value =
         kit.label(
             figure.value(),
-            look.bold(figure.value().length() > 7 ? 19 : 23),
+            look.bold(figure.value().length() > 8 ? 19 : figure.value().length() > 7 ? 21 : 23),
             off ? Ribbon.colour(palette, figure.judgement()) : palette.text());
     String name = off ? figure.name() + ", " + figure.judgement().label() : figure.name();
     JLabel named = kit.label(name, look.font(12), palette.text());
@@ -176,7 +178,9 @@ public final class DebriefScreen {
     for (JLabel label : new JLabel[] {value, named, asked}) {
       label.setHorizontalAlignment(SwingConstants.CENTER);
       label.setAlignmentX(Component.LEFT_ALIGNMENT);
-      label.setMaximumSize(new Dimension(Integer.MAX_VALUE, label.getPreferredSize().height));
+      int height = label == value ? look.px(28) : label.getPreferredSize().height;
+      label.setPreferredSize(new Dimension(label.getPreferredSize().width, height));
+      label.setMaximumSize(new Dimension(Integer.MAX_VALUE, height));
       card.add(label);
       card.add(kit.gap(2));
     }

@@ -115,8 +115,16 @@ record DebriefView(
         new Figure(
             Math.round(metrics.gap().longestSeconds()) + " s",
             "longest gap",
-            "from " + Words.clock((long) (metrics.gap().longestAtSeconds() * 1e9)),
+            gapNote(metrics.gap()),
             Judgement.UNJUDGED));
+  }
+
+  /** The findings speak of the gap without checks and suction, so both must stand together. */
+  private static String gapNote(Metrics.Gap gap) {
+    long net = Math.round(gap.longestNetSeconds());
+    return net < Math.round(gap.longestSeconds())
+        ? net + " s without holds"
+        : "from " + clock(gap.longestAtSeconds());
   }
 
   private static List<String> details(Review review) {
@@ -156,6 +164,18 @@ record DebriefView(
                         "Squeezes: median %.1f s, asked %s s",
                         median,
                         Phrases.seconds(review.asked().inspirationNanos()))));
+    Metrics.Gap gap = metrics.gap();
+    if (Math.round(gap.longestNetSeconds()) < Math.round(gap.longestSeconds())) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "Longest gap: %.0f s from %s; with checks, suction and pauses taken off, %.0f s from"
+                  + " %s",
+              gap.longestSeconds(),
+              clock(gap.longestAtSeconds()),
+              gap.longestNetSeconds(),
+              clock(gap.longestNetAtSeconds())));
+    }
     for (PulseCheckResult check : metrics.pulseChecks()) {
       lines.add(line(check));
     }

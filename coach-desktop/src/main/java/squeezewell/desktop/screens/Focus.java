@@ -1,6 +1,7 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Point;
+import java.awt.event.FocusEvent;
 import javax.swing.JComponent;
 import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
@@ -39,7 +40,8 @@ final class Focus implements AncestorListener {
 
   @Override
   public void ancestorAdded(AncestorEvent event) {
-    target.requestFocusInWindow();
+    // The cause tells a control that nobody moved to it, so that it does not scroll the page.
+    target.requestFocusInWindow(FocusEvent.Cause.ACTIVATION);
     then.run();
   }
 

@@ -1,5 +1,6 @@
 package squeezewell.desktop.screens;
 
+import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
@@ -8,6 +9,7 @@ import java.awt.GridBagLayout;
 import java.awt.GridLayout;
 import java.awt.Insets;
 import java.awt.Toolkit;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.JLabel;
@@ -28,14 +30,18 @@ import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LivePractice;
+import squeezewell.protocol.Protocol;
 
 /** The screen of a running practice. */
 public final class LiveScreen extends JPanel {
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
+  private static final long TELL_NANOS = 3_000_000_000L;
 
   private final transient LivePractice practice;
+  private final transient Protocol protocol;
   private final transient Supplier<String> notice;
+  private final transient BooleanSupplier muted;
   private final transient PracticeKeys keys;
   private final transient LivePainter painter;
   private final JLabel elapsed;
@@ -49,7 +55,11 @@ public final class LiveScreen extends JPanel {
   private final ActionButton check;
   private final ActionButton suction;
   private final ActionButton pause;
+  private final ActionButton leaveOut;
+  private final ActionButton mute;
   private final ActionButton finish;
+  private int breathsShown;
+  private long leftOutAt = -TELL_NANOS;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
 
   /**
@@ -57,14 +67,24 @@ public final class LiveScreen extends JPanel {
    *
    * @param kit makes the parts
    * @param practice what is shown and told
+   * @param protocol the edition that is followed
    * @param keys the keys of a practice; listening while the screen is shown
    * @param notice what a person must know about sound or saving; empty if all is well
+   * @param muted whether the sound is muted
    */
-  public LiveScreen(Kit kit, LivePractice practice, PracticeKeys keys, Supplier<String> notice) {
+  public LiveScreen(
+      Kit kit,
+      LivePractice practice,
+      Protocol protocol,
+      PracticeKeys keys,
+      Supplier<String> notice,
+      BooleanSupplier muted) {
     super(new GridBagLayout());
     Look look = kit.look();
     this.practice = practice;
+    this.protocol = protocol;
     this.notice = notice;
+    this.muted = muted;
     this.keys = keys;
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
@@ -95,6 +115,8 @@ public final class LiveScreen extends JPanel {
     check = action(look, "Pulse check", "P", PracticeKeys.Action.PULSE_CHECK);
     suction = action(look, "Suction", "S", PracticeKeys.Action.SUCTION);
     pause = action(look, "Pause", "Esc", PracticeKeys.Action.PAUSE);
+    leaveOut = action(look, "Undo breath", "Backspace", PracticeKeys.Action.RETRACT_BREATH);
+    mute = action(look, "Mute", "M", PracticeKeys.Action.MUTE);
     finish = action(look, "Finish", "End", PracticeKeys.Action.FINISH);
     lay(kit);
     addAncestorListener(Focus.on(pad));
@@ -122,15 +144,13 @@ public final class LiveScreen extends JPanel {
   private void lay(Kit kit) {
     Look look = kit.look();
     CoachState state = practice.state();
-    JPanel header = new JPanel(new GridLayout(2, 2));
+    JPanel header = new JPanel(new GridLayout(2, 1));
     header.setOpaque(false);
     var guidance = state.schedule().plan().guidance();
-    header.add(kit.label(guidance.patient().label(), look.bold(22), look.palette().text()));
-    elapsed.setHorizontalAlignment(SwingConstants.TRAILING);
-    header.add(elapsed);
-    header.add(kit.label(guidance.situation().label(), look.font(14), look.palette().softText()));
-    total.setHorizontalAlignment(SwingConstants.TRAILING);
-    header.add(total);
+    header.add(
+        ends(kit.label(guidance.patient().label(), look.bold(22), look.palette().text()), elapsed));
+    String asked = guidance.situation().label() + "  ·  " + Phrases.edition(protocol);
+    header.add(ends(kit.label(asked, look.font(14), look.palette().softText()), total));
 
     JPanel prompt = new JPanel(new GridLayout(1, 2, look.px(8), 0));
     prompt.setOpaque(false);
@@ -140,9 +160,9 @@ public final class LiveScreen extends JPanel {
     prompt.setPreferredSize(new Dimension(look.px(372), look.px(240)));
     pad.setPreferredSize(new Dimension(look.px(372), look.px(120)));
 
-    JPanel actions = new JPanel(new GridLayout(1, 4, look.px(6), 0));
+    JPanel actions = new JPanel(new GridLayout(2, 3, look.px(6), look.px(6)));
     actions.setOpaque(false);
-    for (Component button : new Component[] {check, suction, pause, finish}) {
+    for (Component button : new Component[] {check, suction, pause, leaveOut, mute, finish}) {
       actions.add(button);
     }
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
@@ -156,6 +176,15 @@ public final class LiveScreen extends JPanel {
     put(this, actions, 5, 0, look.px(4));
     put(this, noticeLine, 6, 0, look.px(2));
     put(this, caution, 7, 0, 0);
+  }
+
+  /** Two labels at the ends of a line; the left one gives way. */
+  private static JPanel ends(JLabel left, JLabel right) {
+    JPanel line = new JPanel(new BorderLayout());
+    line.setOpaque(false);
+    line.add(left, BorderLayout.CENTER);
+    line.add(right, BorderLayout.EAST);
+    return line;
   }
 
   private static void put(Container to, Component part, int row, double weight, int below) {
@@ -175,7 +204,16 @@ public final class LiveScreen extends JPanel {
     setText(total, lines.total());
     bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
     showActions(state, practice.clock().nanos());
+    long now = practice.clock().nanos();
+    int breaths = state.breaths().size();
+    if (breaths < breathsShown) {
+      leftOutAt = now;
+    }
+    breathsShown = breaths;
     String text = state.trouble().isEmpty() ? notice.get() : state.trouble();
+    if (text.isEmpty() && now - leftOutAt < TELL_NANOS) {
+      text = "The last breath is left out.";
+    }
     setText(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
   }
@@ -189,6 +227,7 @@ public final class LiveScreen extends JPanel {
     suction.show(
         kind == Stretch.Kind.SUCTION ? "Suction done" : "Suction", kind == Stretch.Kind.SUCTION);
     pause.show(paused ? "Go on" : "Pause", paused);
+    mute.show(muted.getAsBoolean() ? "Sound on" : "Mute", muted.getAsBoolean());
     String word =
         switch (kind) {
           case PULSE_CHECK, SUCTION -> "Squeeze to go on";
@@ -196,7 +235,7 @@ public final class LiveScreen extends JPanel {
           case ENDED -> "Done";
           default -> state.squeezing() ? "Squeezing" : "Hold while you squeeze";
         };
-    String hint = paused ? "Esc to go on" : keys.squeezeHint();
+    String hint = paused ? "Go on, or Esc" : keys.squeezeHint();
     pad.show(state.squeezing(), word, kind == Stretch.Kind.ENDED ? "" : hint);
   }
 

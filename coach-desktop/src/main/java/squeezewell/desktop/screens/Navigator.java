@@ -26,6 +26,9 @@ public interface Navigator {
   /** To sound and display. */
   void toSettings();
 
+  /** To the cautions, and from there back to sound and display. */
+  void toCautions();
+
   /** Opens the projector window, or closes it. */
   void toggleProjector();
 

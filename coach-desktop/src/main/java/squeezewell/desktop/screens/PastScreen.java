@@ -118,7 +118,7 @@ public final class PastScreen {
     panel.add(scroll, BorderLayout.CENTER);
     panel.add(kit.note(Phrases.CAUTION), BorderLayout.SOUTH);
     panel.addAncestorListener(Focus.on(list));
-    return panel;
+    return kit.withBackKeys(panel, navigator::toSetup);
   }
 
   private void openSelected() {

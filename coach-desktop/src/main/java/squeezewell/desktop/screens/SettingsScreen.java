@@ -73,10 +73,15 @@ public final class SettingsScreen {
     column.add(kit.gap(6));
     column.add(pedal());
     column.add(kit.gap(18));
+    JButton cautions =
+        kit.button("Read the cautions", Kit.CONTENT_WIDTH, e -> navigator.toCautions());
+    cautions.setMnemonic('R');
+    column.add(cautions);
+    column.add(kit.gap(10));
     column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.on(back, page));
-    return page;
+    return kit.withBackKeys(page, navigator::toSetup);
   }
 
   private Settings settings() {
@@ -91,14 +96,14 @@ public final class SettingsScreen {
     JSlider slider = new JSlider(0, 100, (int) Math.round(level.volume() * 100));
     slider.setOpaque(false);
     slider.setMajorTickSpacing(25);
-    size(slider, 172, 44);
+    size(kit.comesIntoView(slider), 172, 44);
     label.setLabelFor(slider);
     slider.getAccessibleContext().setAccessibleName(name + ", volume in percent");
     JCheckBox mute = new JCheckBox("Mute", level.muted());
     mute.setOpaque(false);
     mute.setFont(kit.look().font(13));
     mute.getAccessibleContext().setAccessibleName("Mute " + name);
-    size(mute, 76, 44);
+    size(kit.comesIntoView(mute), 76, 44);
     JButton hear = kit.button("Hear", 76, e -> preview.accept(kind));
     hear.setFont(kit.look().font(13));
     size(hear, 76, 44);
@@ -169,6 +174,7 @@ public final class SettingsScreen {
       String word = theme.word();
       box.addItem(word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
     }
+    box.setName("theme");
     box.setSelectedIndex(themes.indexOf(settings().theme()));
     box.addActionListener(
         e -> navigator.keep(settings().withTheme(themes.get(box.getSelectedIndex()))));
@@ -180,6 +186,7 @@ public final class SettingsScreen {
     for (int percent : Settings.TEXT_SIZES_PERCENT) {
       box.addItem(percent + " %");
     }
+    box.setName("text size");
     box.setSelectedIndex(Settings.TEXT_SIZES_PERCENT.indexOf(settings().textSizePercent()));
     box.addActionListener(
         e ->

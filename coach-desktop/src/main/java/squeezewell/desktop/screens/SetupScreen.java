@@ -84,6 +84,7 @@ public final class SetupScreen {
     add(column, "Patient", 'P', patients);
     add(column, "Length", 'L', lengths);
     trainee.setText(settings.trainee());
+    trainee.addActionListener(e -> start());
     add(column, "Name, if you like", 'N', trainee);
     column.add(kit.subheading("What you will be asked for"));
     column.add(kit.gap(6));

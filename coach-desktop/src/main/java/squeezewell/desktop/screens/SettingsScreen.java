@@ -145,7 +145,7 @@ public final class SettingsScreen {
   }
 
   private JComponent countStyle() {
-    JComboBox<String> box = new JComboBox<>();
+    JComboBox<String> box = Kit.choices();
     for (String style : Settings.COUNT_STYLES) {
       box.addItem(
           switch (style) {
@@ -164,7 +164,7 @@ public final class SettingsScreen {
 
   private JComponent theme() {
     List<Theme> themes = List.of(Theme.values());
-    JComboBox<String> box = new JComboBox<>();
+    JComboBox<String> box = Kit.choices();
     for (Theme theme : themes) {
       String word = theme.word();
       box.addItem(word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
@@ -176,7 +176,7 @@ public final class SettingsScreen {
   }
 
   private JComponent textSize() {
-    JComboBox<String> box = new JComboBox<>();
+    JComboBox<String> box = Kit.choices();
     for (int percent : Settings.TEXT_SIZES_PERCENT) {
       box.addItem(percent + " %");
     }

@@ -62,7 +62,10 @@ final class DrillScreen implements CueOutput {
 
   /** Writes a line that stays. */
   synchronized void line(String text) {
-    around.print((redraws ? CLEAR_LINE : "") + text);
+    if (redraws) {
+      around.out().print(CLEAR_LINE);
+    }
+    around.print(text);
     around.out().flush();
   }
 

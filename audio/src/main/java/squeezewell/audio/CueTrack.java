@@ -7,9 +7,11 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.function.DoubleConsumer;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
@@ -108,10 +110,12 @@ public final class CueTrack {
     if (!overwrite && Files.exists(file)) {
       throw new FileAlreadyExistsException(file.toString());
     }
-    Path folder = file.toAbsolutePath().getParent();
-    Path part = Files.createTempFile(folder, ".cue-track", ".part");
+    // Not a temporary file of the system's: that would be hidden from other users for good.
+    Path part = file.resolveSibling("." + file.getFileName() + "-" + UUID.randomUUID() + ".part");
     try {
-      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part), 1 << 16)) {
+      try (OutputStream out =
+          new BufferedOutputStream(
+              Files.newOutputStream(part, StandardOpenOption.CREATE_NEW), 1 << 16)) {
         stream(out, progress);
       }
       if (overwrite) {

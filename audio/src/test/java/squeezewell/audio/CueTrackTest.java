@@ -15,6 +15,8 @@ import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -60,6 +62,16 @@ class CueTrackTest {
     assertThat(progress).isSorted().endsWith(1.0).allMatch(p -> p > 0 && p <= 1);
     assertThat(track.cues().get(6).kind()).isEqualTo(CueKind.SQUEEZE);
     assertThat(track.cues().get(6).atNanos()).isEqualTo(6 * Plans.SECOND);
+  }
+
+  @Test
+  @EnabledOnOs({OS.LINUX, OS.MAC})
+  void theFileMayBeReadByWhomeverAnyOtherFileMay() throws Exception {
+    Path file = folder.resolve("track.wav");
+    new CueTrack(SCHEDULE, 44_100, NO_VOICE).write(file, false, p -> {});
+    Path usual = Files.createFile(folder.resolve("usual"));
+    assertThat(Files.getPosixFilePermissions(file))
+        .isEqualTo(Files.getPosixFilePermissions(usual));
   }
 
   /** Read back by a general-purpose sound tool, where it is installed. */

@@ -42,14 +42,7 @@ public final class Json {
   public static JsonValue readFile(Path file, long largestBytes) throws BadInputException {
     String source = file.toString();
     try {
-      if (!Files.isRegularFile(file)) {
-        throw BadInputException.fault(source, "", "there is no such file");
-      }
-      long size = Files.size(file);
-      if (size > largestBytes) {
-        throw BadInputException.notAllowed(
-            source, "size", size + " bytes", "at most " + largestBytes + " bytes");
-      }
+      InputFile.require(file, largestBytes);
       try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
         return read(source, reader);
       }

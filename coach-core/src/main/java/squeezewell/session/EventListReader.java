@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import squeezewell.cue.PracticePlan;
 import squeezewell.input.BadInputException;
+import squeezewell.input.InputFile;
 
 /**
  * Reads event lists: CSV with the header {@code at_s,what,detail} and rows in order of time, as
@@ -41,13 +42,7 @@ public final class EventListReader {
   public static Session read(Path file, SessionHeader header) throws BadInputException {
     String source = file.toString();
     try {
-      if (!Files.isRegularFile(file)) {
-        throw BadInputException.fault(source, "", "there is no such file");
-      }
-      if (Files.size(file) > LARGEST_FILE) {
-        throw BadInputException.notAllowed(
-            source, "size", Files.size(file) + " bytes", "at most " + LARGEST_FILE + " bytes");
-      }
+      InputFile.require(file, LARGEST_FILE);
       try (Reader reader = withoutByteOrderMark(file);
           CsvReader csv = CsvReader.builder().skipEmptyRows(true).build(reader)) {
         return new Session(header, events(source, csv), List.of());

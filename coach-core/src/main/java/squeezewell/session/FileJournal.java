@@ -47,6 +47,8 @@ public final class FileJournal implements Journal {
       journal.write(line);
     } catch (IOException e) {
       out.close();
+      // Without a header it is no session, and would only stand in the list as one that is broken.
+      Files.deleteIfExists(file);
       throw e;
     }
     return journal;

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.input.BadInputException;
+import squeezewell.input.InputFile;
 import squeezewell.input.Json;
 
 /**
@@ -101,13 +102,7 @@ public final class SessionReader {
   /** Takes each whole line as it comes; returns what follows the last line feed. */
   private byte[] readLines(Path file) throws BadInputException {
     try {
-      if (!Files.isRegularFile(file)) {
-        throw BadInputException.fault(source, "", "there is no such file");
-      }
-      if (Files.size(file) > LARGEST_FILE) {
-        throw BadInputException.notAllowed(
-            source, "size", Files.size(file) + " bytes", "at most " + LARGEST_FILE + " bytes");
-      }
+      InputFile.require(file, LARGEST_FILE);
       int lines = 0;
       ByteArrayOutputStream line = new ByteArrayOutputStream();
       byte[] block = new byte[8_192];

@@ -82,10 +82,10 @@ final class DrillCommand extends CliCommand {
     }
     around.print("");
     Debrief.print(around, Reviewer.review(kept.session()), false);
-    if (kept.path().isEmpty()) {
+    if (!kept.trouble().isEmpty()) {
       throw new CannotException(kept.trouble());
     }
-    around.say("kept: " + kept.path().get());
+    around.say("kept: " + kept.path().orElseThrow());
     return DONE;
   }
 
@@ -93,7 +93,7 @@ final class DrillCommand extends CliCommand {
   private boolean run(
       PracticePlan plan, MonotonicClock clock, KeptSession kept, Settings settings) {
     Optional<RawTerminal> terminal = around.console() ? RawTerminal.open() : Optional.empty();
-    DrillScreen screen = new DrillScreen(around, terminal.isPresent());
+    DrillScreen screen = new DrillScreen(around, terminal.isPresent(), kept::trouble);
     screen.line(
         terminal.isPresent()
             ? "space: breath   p: pulse check   s: suction   Esc: pause   q: finish"
@@ -126,6 +126,9 @@ final class DrillCommand extends CliCommand {
         screen.draw(live.state(), clock.nanos());
       }
       live.close();
+      if (!live.state().trouble().isEmpty()) {
+        around.say("squeezewell: " + live.state().trouble());
+      }
       if (sound.isPresent()) {
         TimeUnit.MILLISECONDS.sleep(RING_MILLIS);
       }

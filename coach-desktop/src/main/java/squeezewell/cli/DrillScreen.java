@@ -1,6 +1,7 @@
 package squeezewell.cli;
 
 import java.util.Locale;
+import java.util.function.Supplier;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.Cue;
@@ -18,11 +19,20 @@ final class DrillScreen implements CueOutput {
 
   private final Surroundings around;
   private final boolean redraws;
+  private final Supplier<String> trouble;
+  private String troubleTold = "";
   private volatile CueSchedule schedule;
 
-  DrillScreen(Surroundings around, boolean redraws) {
+  /**
+   * A screen that has shown nothing yet.
+   *
+   * @param redraws whether a line can be drawn again
+   * @param trouble what a person must know, such as a full disk; empty if all is well
+   */
+  DrillScreen(Surroundings around, boolean redraws, Supplier<String> trouble) {
     this.around = around;
     this.redraws = redraws;
+    this.trouble = trouble;
   }
 
   @Override
@@ -52,12 +62,20 @@ final class DrillScreen implements CueOutput {
 
   /** Writes a line that stays. */
   synchronized void line(String text) {
-    around.print((redraws ? CLEAR_LINE : "") + text);
+    if (redraws) {
+      around.out().print(CLEAR_LINE);
+    }
+    around.print(text);
     around.out().flush();
   }
 
   /** Draws the present moment. */
   synchronized void draw(CoachState state, long nowNanos) {
+    String now = trouble.get();
+    if (!now.equals(troubleTold)) {
+      troubleTold = now;
+      line(now.isEmpty() ? "This practice is being saved again." : now);
+    }
     if (redraws && !state.finished()) {
       String line = status(state, nowNanos);
       around.out().print(CLEAR_LINE + line);

@@ -14,11 +14,14 @@ import squeezewell.session.What;
 
 /** Reads an event list as a session. The list says nothing of what was asked; options do. */
 final class EventListSource {
+  private static final int USUAL_MINUTES = 5;
+
   private EventListSource() {}
 
   /**
    * Reads a list. Without {@code --minutes} the practice lasts until the list's {@code finish}, or
    * else until the last breath has had its interval or the last event has come, whichever is later.
+   * A list without events is taken to last {@value #USUAL_MINUTES} minutes, with a note.
    */
   static Session read(Path file, PracticeOptions options, PracticeOptions.Choice choice)
       throws BadInputException {
@@ -27,8 +30,13 @@ final class EventListSource {
     }
     Session open = EventListReader.read(file, header(choice, PracticePlan.LONGEST_NANOS));
     if (open.events().isEmpty()) {
-      throw BadInputException.missing(
-          "--minutes", "", "the length of the practice, since " + file + " holds no events");
+      return new Session(
+          header(choice, options.lengthNanos(USUAL_MINUTES)),
+          List.of(),
+          List.of(
+              "The list holds no events and its length was not given with --minutes; "
+                  + USUAL_MINUTES
+                  + " minutes are taken."));
     }
     long end = end(open.events(), spacing(choice.guidance().rhythm()));
     long practised = open.schedule().practisedAt(end);

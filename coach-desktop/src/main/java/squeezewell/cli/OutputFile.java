@@ -27,6 +27,14 @@ record OutputFile(String option, Path path, boolean force) {
     if (Files.isDirectory(path)) {
       throw BadInputException.notAllowed(option, "", text, "a file, not a folder");
     }
+    Path folder = path.toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      throw BadInputException.notAllowed(option, "", text, "a file in a folder that is there");
+    }
+    if (Files.exists(path) && !Files.isRegularFile(path)) {
+      // A device or a pipe would itself be replaced, and gone for every other program.
+      throw BadInputException.notAllowed(option, "", text, "an ordinary file");
+    }
     if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !force) {
       throw BadInputException.notAllowed(
           option, "", text, "a file that is not there yet, or --force to replace it");

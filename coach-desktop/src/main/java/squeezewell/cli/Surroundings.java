@@ -34,12 +34,19 @@ public record Surroundings(
 
   /** Prints lines of text; what the output can't show is replaced by something plain. */
   void print(String text) {
-    out.println(showsBlocks() ? text : plain(text));
+    String harmless = harmless(text);
+    out.println(showsBlocks() ? harmless : plain(harmless));
   }
 
   /** Prints one message to standard error. */
   void say(String text) {
-    err.println(showsBlocks() ? text : plain(text));
+    String harmless = harmless(text);
+    err.println(showsBlocks() ? harmless : plain(harmless));
+  }
+
+  /** File names and files from elsewhere must not move a terminal's cursor or turn its text. */
+  private static String harmless(String text) {
+    return text.replaceAll("[[\\p{Cc}&&[^\\n\\t]]\\p{Cf}\\p{Zl}\\p{Zp}]", "?");
   }
 
   private static String plain(String text) {

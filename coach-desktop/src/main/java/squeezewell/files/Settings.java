@@ -22,7 +22,7 @@ import squeezewell.protocol.Situation;
  *     level
  * @param countStyle one of {@link #COUNT_STYLES}
  * @param lastChoice what was practised last
- * @param trainee who practises; empty if not said
+ * @param trainee who practises, as {@link #nameOf} makes it; empty if not said
  */
 public record Settings(
     Theme theme,
@@ -62,7 +62,7 @@ public record Settings(
     Objects.requireNonNull(lastChoice, "lastChoice");
     require(TEXT_SIZES_PERCENT.contains(textSizePercent), "textSizePercent", textSizePercent);
     require(COUNT_STYLES.contains(countStyle), "countStyle", countStyle);
-    require(trainee.length() <= LONGEST_NAME, "trainee", trainee);
+    require(trainee.equals(nameOf(trainee)), "trainee", trainee);
     pedalKeys = List.copyOf(pedalKeys);
     boolean keysFit =
         pedalKeys.size() <= MOST_PEDAL_KEYS
@@ -148,6 +148,21 @@ public record Settings(
   public Settings withLastChoice(LastChoice choice) {
     return new Settings(
         theme, textSizePercent, pedalKeys, cautionSeenAt, soundLevels, countStyle, choice, trainee);
+  }
+
+  /**
+   * What is kept of a name that was typed or pasted: control characters become spaces, since a file
+   * with them would not be read again, and what is too long is cut off.
+   */
+  public static String nameOf(String typed) {
+    StringBuilder name = new StringBuilder();
+    typed
+        .codePoints()
+        .map(
+            c -> Character.isISOControl(c) || Character.getType(c) == Character.SURROGATE ? ' ' : c)
+        .takeWhile(c -> name.length() + Character.charCount(c) <= LONGEST_NAME)
+        .forEachOrdered(name::appendCodePoint);
+    return name.toString().trim();
   }
 
   public Settings withTrainee(String name) {

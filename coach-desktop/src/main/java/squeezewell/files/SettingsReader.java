@@ -52,7 +52,7 @@ final class SettingsReader {
         top.has("lastChoice")
             ? choice(top.field("lastChoice", "an object"))
             : defaults.lastChoice(),
-        isGiven(top, "trainee") ? top.text("trainee", Settings.LONGEST_NAME) : "");
+        isGiven(top, "trainee") ? Settings.nameOf(top.text("trainee", Settings.LONGEST_NAME)) : "");
   }
 
   private static int textSize(JsonValue top) throws BadInputException {

@@ -2,7 +2,9 @@ package squeezewell.live;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.session.FileJournal;
@@ -13,14 +15,18 @@ import squeezewell.session.SessionHeader;
 
 /**
  * A journal that also remembers what went through it, so that there is a debrief even when the file
- * could not be written.
+ * could not be written. It takes every event: what can't be written now is written with the next
+ * event, or at the end. Until then {@link #trouble} says so.
+ *
+ * <p>One thread appends and closes; any thread may ask.
  */
 public final class KeptSession implements Journal {
   private final SessionHeader header;
   private final Journal file;
   private final Optional<Path> path;
-  private final String trouble;
   private final List<SessionEvent> events = new ArrayList<>();
+  private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
+  private volatile String trouble;
 
   private KeptSession(SessionHeader header, Journal file, Optional<Path> path, String trouble) {
     this.header = header;
@@ -32,42 +38,69 @@ public final class KeptSession implements Journal {
   /** Starts a file for a session. If that fails, the session is only remembered. */
   public static KeptSession create(Path path, SessionHeader header) {
     try {
-      return new KeptSession(header, FileJournal.create(path, header), Optional.of(path), "");
+      return in(FileJournal.create(path, header), path, header);
     } catch (IOException e) {
-      return new KeptSession(
-          header,
-          Journal.none(),
-          Optional.empty(),
-          "This practice is not being saved: " + e.getMessage());
+      return new KeptSession(header, Journal.none(), Optional.empty(), notSaved(e));
     }
   }
 
+  /** A session that is kept in a journal of that path. */
+  static KeptSession in(Journal file, Path path, SessionHeader header) {
+    return new KeptSession(header, file, Optional.of(path), "");
+  }
+
   @Override
-  public void append(SessionEvent event) throws IOException {
+  public void append(SessionEvent event) {
     synchronized (events) {
       events.add(event);
     }
-    file.append(event);
+    unsaved.add(event);
+    save();
   }
 
-  @Override
-  public void close() throws IOException {
-    file.close();
-  }
-
-  /** What went through so far. */
-  public Session session() {
-    synchronized (events) {
-      return new Session(header, events, List.of());
+  /** Writes what could not be written before, in order: a file has no gaps. */
+  private void save() {
+    try {
+      while (!unsaved.isEmpty()) {
+        file.append(unsaved.peek());
+        unsaved.remove();
+      }
+      if (path.isPresent()) {
+        trouble = "";
+      }
+    } catch (IOException e) {
+      trouble = notSaved(e);
     }
   }
 
-  /** Where it is kept; empty if it could not be. */
+  @Override
+  public void close() {
+    save();
+    try {
+      file.close();
+    } catch (IOException e) {
+      trouble = notSaved(e);
+    }
+  }
+
+  private static String notSaved(IOException e) {
+    return "This practice is not being saved: " + e.getMessage();
+  }
+
+  /** What went through so far, with a note if it is not all kept. */
+  public Session session() {
+    String said = trouble;
+    synchronized (events) {
+      return new Session(header, events, said.isEmpty() ? List.of() : List.of(said));
+    }
+  }
+
+  /** Where it is kept; empty if no file could be made. */
   public Optional<Path> path() {
     return path;
   }
 
-  /** Why it is not kept; empty if it is. */
+  /** Why it is not all kept; empty if it is. */
   public String trouble() {
     return trouble;
   }

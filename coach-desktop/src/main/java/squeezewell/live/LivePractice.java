@@ -41,7 +41,8 @@ public final class LivePractice implements AutoCloseable {
    * @param clock session time, already running
    * @param journal where the facts go; closed at the end
    * @param outputs who gives the prompts
-   * @param onChange told of each new state, on the practice's own thread
+   * @param onChange told of each new state, on the practice's own thread; of the finished one once,
+   *     after the journal was closed, also if a fault ended the practice
    */
   public LivePractice(
       PracticePlan plan,
@@ -101,6 +102,7 @@ public final class LivePractice implements AutoCloseable {
   }
 
   private void run() {
+    String trouble = "";
     try {
       while (!coach.state().finished()) {
         Stamped command = commands.poll(waitNanos(), TimeUnit.NANOSECONDS);
@@ -108,13 +110,17 @@ public final class LivePractice implements AutoCloseable {
           coach.command(command.command(), command.atNanos());
         }
         coach.advance(clock.nanos());
-        publish();
+        if (!coach.state().finished()) {
+          publish(coach.state());
+        }
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    } catch (RuntimeException | Error e) {
+      trouble = "The practice stopped, since something went wrong inside the program: " + e;
+      throw e;
     } finally {
-      closeJournal();
-      publish();
+      end(trouble);
     }
   }
 
@@ -124,17 +130,30 @@ public final class LivePractice implements AutoCloseable {
     return Math.max(0, Math.min(wait, LONGEST_WAIT_NANOS));
   }
 
-  private void publish() {
-    state = coach.state();
-    onChange.accept(state);
+  private void publish(CoachState next) {
+    state = next;
+    onChange.accept(next);
   }
 
-  private void closeJournal() {
+  /** Whatever ended the practice, those who wait for its end must not wait for ever. */
+  private void end(String fault) {
+    String trouble = fault;
     try {
       journal.close();
     } catch (IOException e) {
-      System.getLogger(LivePractice.class.getName())
-          .log(System.Logger.Level.WARNING, "The session file could not be closed", e);
+      if (trouble.isEmpty()) {
+        trouble = "The session file could not be closed: " + e.getMessage();
+      }
     }
+    CoachState last = coach.state();
+    publish(
+        new CoachState(
+            last.schedule(),
+            last.breaths(),
+            false,
+            last.lastIntervalNanos(),
+            last.soundLost(),
+            trouble.isEmpty() ? last.trouble() : trouble,
+            true));
   }
 }

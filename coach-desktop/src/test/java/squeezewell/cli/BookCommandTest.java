@@ -7,6 +7,8 @@ import com.google.gson.JsonObject;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class BookCommandTest {
@@ -59,5 +61,15 @@ class BookCommandTest {
 
   private void demo(String fault) {
     assertThat(CliRun.of("demo", "--fault", fault, "--home", folder.toString()).code()).isZero();
+  }
+
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void aFileNameCanNotSteerTheTerminal() throws Exception {
+    Path sessions = Files.createDirectories(folder.resolve("sessions"));
+    Files.createFile(sessions.resolve("a\u001B[31m\u202Eb.jsonl"));
+    CliRun run = CliRun.of("book", "--home", folder.toString());
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).contains("a?[31m?b.jsonl").doesNotContain("\u001B", "\u202E");
   }
 }

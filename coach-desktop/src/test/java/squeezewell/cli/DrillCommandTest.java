@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.coach.Coach;
@@ -82,7 +83,7 @@ class DrillCommandTest {
   @Test
   void theLineOfTheMomentFitsATerminalAndSaysWhatToDo() {
     CliRun.Screen paper = new CliRun.Screen();
-    DrillScreen screen = new DrillScreen(paper.around(), true);
+    DrillScreen screen = new DrillScreen(paper.around(), true, () -> "");
     PracticePlan plan =
         new PracticePlan(
             GuidelineLibrary.editions().get(0).guidance().get(0), 3 * SECOND, 300 * SECOND, 0);
@@ -104,7 +105,7 @@ class DrillCommandTest {
   @Test
   void remindersAreWrittenOut() {
     CliRun.Screen paper = new CliRun.Screen();
-    DrillScreen screen = new DrillScreen(paper.around(), false);
+    DrillScreen screen = new DrillScreen(paper.around(), false, () -> "");
     PracticePlan plan =
         new PracticePlan(GuidelineLibrary.editions().get(0).guidance().get(0), 0, 300 * SECOND, 0);
     Coach coach = new Coach(plan, Journal.none(), List.of(screen));
@@ -115,6 +116,23 @@ class DrillCommandTest {
         .contains("0:00  squeeze")
         .contains("1:50  pulse check soon")
         .contains("2:00  pulse check due");
+  }
+
+  @Test
+  void thatAPracticeIsNotSavedIsWrittenOutOnceAndSoIsThatItIsAgain() {
+    CliRun.Screen paper = new CliRun.Screen();
+    AtomicReference<String> trouble = new AtomicReference<>("not saved: no space left");
+    DrillScreen screen = new DrillScreen(paper.around(), false, trouble::get);
+    PracticePlan plan =
+        new PracticePlan(GuidelineLibrary.editions().get(0).guidance().get(0), 0, 300 * SECOND, 0);
+    Coach coach = new Coach(plan, Journal.none(), List.of(screen));
+    screen.draw(coach.state(), 0);
+    screen.draw(coach.state(), SECOND / 10);
+    trouble.set("");
+    screen.draw(coach.state(), SECOND / 5);
+    screen.draw(coach.state(), SECOND / 4);
+    assertThat(paper.text().lines())
+        .containsExactly("not saved: no space left", "This practice is being saved again.");
   }
 
   private static List<DrillKeys.Action> keys(boolean single, String typed) throws Exception {

@@ -108,11 +108,11 @@ class RenderCommandTest {
   }
 
   @Test
-  void aFolderThatIsNotThereIsAFailureAndLeavesNothing() throws Exception {
+  void aFolderThatIsNotThereIsRefusedBeforeAnythingIsWritten() throws Exception {
     CliRun run =
         CliRun.of("render", "--minutes", "0.1", "--out", folder.resolve("no/a.wav").toString());
-    assertThat(run.code()).isEqualTo(1);
-    assertThat(run.err()).contains("no such file or folder");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--out is ", "a.wav", "a folder that is there");
     try (Stream<Path> files = Files.list(folder)) {
       assertThat(files).isEmpty();
     }

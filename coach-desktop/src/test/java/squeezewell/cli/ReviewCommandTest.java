@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -151,11 +153,16 @@ class ReviewCommandTest {
   }
 
   @Test
-  void anEmptyListNeedsALength() throws Exception {
-    CliRun run = review(HEAD);
-    assertThat(run.code()).isEqualTo(2);
-    assertThat(run.err()).contains("--minutes is missing");
-    assertThat(review(HEAD, "--minutes", "1").code()).isZero();
+  void anEmptyListIsFiveMinutesWithoutABreathUnlessItsLengthIsGiven() throws Exception {
+    CliRun run = review(HEAD, "--json");
+    assertThat(run.code()).as(run.err()).isZero();
+    JsonObject json = run.json();
+    assertThat(number(json, "asked", "practisedSeconds")).isEqualTo(300);
+    assertThat(number(json, "breaths", "count")).isZero();
+    assertThat(number(json, "prompts", "missed")).isEqualTo(50);
+    assertThat(json.getAsJsonObject("rate").get("overallPerMinute").isJsonNull()).isTrue();
+    assertThat(json.getAsJsonArray("notes").toString()).contains("--minutes");
+    assertThat(review(HEAD, "--minutes", "1", "--json").json().getAsJsonArray("notes")).isEmpty();
     assertThat(review("").code()).isEqualTo(2);
   }
 
@@ -227,6 +234,14 @@ class ReviewCommandTest {
     assertThat(page).hasContent("precious");
     assertThat(review(everySixSeconds(3), "--html", page.toString(), "--force").code()).isZero();
     assertThat(Files.readString(page)).startsWith("<!DOCTYPE");
+  }
+
+  @Test
+  @EnabledOnOs({OS.LINUX, OS.MAC})
+  void aDeviceIsNeverReplacedByAFile() throws Exception {
+    CliRun run = review(everySixSeconds(3), "--csv", "/dev/null");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--csv is /dev/null", "an ordinary file");
   }
 
   @Test

@@ -131,4 +131,20 @@ class SettingsFileTest {
         folder.resolve("settings.json"),
         "{\"format\":\"squeezewell-settings\",\"version\":1," + fields + "}");
   }
+
+  @Test
+  void aNameThatWasPastedWithATabOrIsTooLongIsReadAgain() throws Exception {
+    // One short of the end stands a sign of two chars, which must not be cut in half.
+    String longest = "x".repeat(Settings.LONGEST_NAME - 1);
+    for (String typed : List.of("A\tB", " A\u0000B\u0085 ", longest + "\uD83D\uDE00", "\uD83DA")) {
+      Settings settings = Settings.defaults().withTrainee(Settings.nameOf(typed));
+      SettingsFile file = new SettingsFile(folder.resolve("settings.json"));
+      file.write(settings);
+      assertThat(file.read()).isEqualTo(settings);
+    }
+    assertThat(Settings.nameOf("A\tB ")).isEqualTo("A B");
+    assertThat(Settings.nameOf(longest + "\uD83D\uDE00")).isEqualTo(longest);
+    assertThatThrownBy(() -> Settings.defaults().withTrainee("A\tB"))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
 }

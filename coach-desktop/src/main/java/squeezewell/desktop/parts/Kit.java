@@ -17,12 +17,14 @@ import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
 import javax.swing.JButton;
+import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
+import javax.swing.ListCellRenderer;
 import javax.swing.text.DefaultCaret;
 import squeezewell.desktop.look.Look;
 
@@ -134,6 +136,25 @@ public final class Kit {
     button.setMinimumSize(size);
     button.addActionListener(action);
     return comesIntoView(button);
+  }
+
+  /**
+   * A box to choose from. A choice that begins like HTML is shown as it is: Swing would otherwise
+   * draw it as a page, and fetch the pictures that it names.
+   */
+  public static <T> JComboBox<T> choices() {
+    JComboBox<T> box = new JComboBox<>();
+    ListCellRenderer<? super T> usual = box.getRenderer();
+    box.setRenderer(
+        (list, value, index, selected, focused) -> {
+          Component cell = usual.getListCellRendererComponent(list, null, index, selected, focused);
+          if (cell instanceof JLabel label) {
+            label.putClientProperty("html.disable", true);
+            label.setText(String.valueOf(value));
+          }
+          return cell;
+        });
+    return box;
   }
 
   /** Makes a control as wide as the content and 48 density-independent pixels high. */

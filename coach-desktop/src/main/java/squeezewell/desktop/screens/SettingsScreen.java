@@ -150,7 +150,7 @@ public final class SettingsScreen {
   }
 
   private JComponent countStyle() {
-    JComboBox<String> box = new JComboBox<>();
+    JComboBox<String> box = Kit.choices();
     for (String style : Settings.COUNT_STYLES) {
       box.addItem(
           switch (style) {
@@ -169,7 +169,7 @@ public final class SettingsScreen {
 
   private JComponent theme() {
     List<Theme> themes = List.of(Theme.values());
-    JComboBox<String> box = new JComboBox<>();
+    JComboBox<String> box = Kit.choices();
     for (Theme theme : themes) {
       String word = theme.word();
       box.addItem(word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
@@ -182,7 +182,7 @@ public final class SettingsScreen {
   }
 
   private JComponent textSize() {
-    JComboBox<String> box = new JComboBox<>();
+    JComboBox<String> box = Kit.choices();
     for (int percent : Settings.TEXT_SIZES_PERCENT) {
       box.addItem(percent + " %");
     }

@@ -33,9 +33,9 @@ public final class SetupScreen {
   private final Navigator navigator;
   private final List<Protocol> protocols;
   private final long leadNanos;
-  private final JComboBox<Choice<Guidance>> patients = new JComboBox<>();
-  private final JComboBox<Choice<Protocol>> editions = new JComboBox<>();
-  private final JComboBox<Choice<Integer>> lengths = new JComboBox<>();
+  private final JComboBox<Choice<Guidance>> patients = Kit.choices();
+  private final JComboBox<Choice<Protocol>> editions = Kit.choices();
+  private final JComboBox<Choice<Integer>> lengths = Kit.choices();
   private final JTextField trainee = new JTextField();
   private final JPanel summary;
 
@@ -255,11 +255,10 @@ public final class SetupScreen {
   private void start() {
     int minutes = lengths.getItemAt(lengths.getSelectedIndex()).value();
     Guidance guidance = guidance();
-    String name = trainee.getText().trim();
     navigator.keep(
         navigator
             .settings()
-            .withTrainee(name.substring(0, Math.min(name.length(), Settings.LONGEST_NAME)))
+            .withTrainee(Settings.nameOf(trainee.getText()))
             .withLastChoice(
                 new LastChoice(edition().id(), guidance.patient(), guidance.situation(), minutes)));
     navigator.toLive(edition(), new PracticePlan(guidance, COUNT_IN, minutes * MINUTE, leadNanos));

@@ -14,7 +14,8 @@ import squeezewell.input.BadInputException;
 /** The guideline editions that come with the program. */
 public final class GuidelineLibrary {
   /** Newest first: the first that covers a situation is the default for it. */
-  private static final List<String> IDS = List.of("aha-2025", "aha-2020", "aha-2015", "erc-2021");
+  private static final List<String> IDS =
+      List.of("aha-2025", "erc-2025", "nrp-8", "erc-2021", "aha-2020", "aha-2015");
 
   private GuidelineLibrary() {}
 

@@ -43,7 +43,7 @@ public final class ProtocolWriter {
       groups.computeIfAbsent(guidance.patient(), g -> new ArrayList<>()).add(guidance);
     }
     for (Map.Entry<PatientGroup, List<Guidance>> group : groups.entrySet()) {
-      patient(group.getKey(), group.getValue());
+      patient(protocol, group.getKey(), group.getValue());
     }
     json.endArray();
     json.name("sources").beginObject();
@@ -60,19 +60,17 @@ public final class ProtocolWriter {
     json.endObject();
   }
 
-  private void patient(PatientGroup group, List<Guidance> guidance) throws IOException {
+  private void patient(Protocol protocol, PatientGroup group, List<Guidance> guidance)
+      throws IOException {
     json.beginObject();
     json.name("group").value(group.id());
-    Limits limits = guidance.get(0).limits();
-    json.name("limits").beginObject();
-    limit("pulseCheckEvery", limits.pulseCheckEvery());
-    limit("pulseCheckNotice", limits.pulseCheckNotice());
-    limit("pulseCheckShortest", limits.pulseCheckShortest());
-    limit("pulseCheckLongest", limits.pulseCheckLongest());
-    limit("suctionLongest", limits.suctionLongest());
-    limit("suctionNotice", limits.suctionNotice());
-    limit("gapLongest", limits.gapLongest());
-    json.endObject();
+    for (AgeBand ages : protocol.ages()) {
+      if (ages.group() == group) {
+        ages(ages);
+      }
+    }
+    Limits usual = guidance.get(0).limits();
+    limits(usual);
     json.name("rhythms").beginArray();
     for (Guidance entry : guidance) {
       json.beginObject();
@@ -81,9 +79,46 @@ public final class ProtocolWriter {
         json.name("rescuers").value(entry.rescuers());
       }
       rhythm(entry.rhythm());
+      if (!entry.limits().equals(usual)) {
+        limits(entry.limits());
+      }
       json.endObject();
     }
     json.endArray();
+    json.endObject();
+  }
+
+  private void ages(AgeBand ages) throws IOException {
+    json.name("ages").beginObject();
+    json.name("words").value(ages.words());
+    if (ages.judgement().isPresent()) {
+      json.name("judgement").value(ages.judgement().get());
+    }
+    age("from", ages.from());
+    if (ages.to().isPresent()) {
+      age("to", ages.to().get());
+    }
+    source(ages.source(), "source", "confidence");
+    json.endObject();
+  }
+
+  private void age(String name, AgeLimit limit) throws IOException {
+    json.name(name).beginObject();
+    json.name("value").value(limit.value());
+    json.name("unit").value(limit.unit().id());
+    source(limit.source(), "source", "confidence");
+    json.endObject();
+  }
+
+  private void limits(Limits limits) throws IOException {
+    json.name("limits").beginObject();
+    limit("pulseCheckEvery", limits.pulseCheckEvery());
+    limit("pulseCheckNotice", limits.pulseCheckNotice());
+    limit("pulseCheckShortest", limits.pulseCheckShortest());
+    limit("pulseCheckLongest", limits.pulseCheckLongest());
+    limit("suctionLongest", limits.suctionLongest());
+    limit("suctionNotice", limits.suctionNotice());
+    limit("gapLongest", limits.gapLongest());
     json.endObject();
   }
 

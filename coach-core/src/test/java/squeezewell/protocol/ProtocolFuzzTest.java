@@ -11,7 +11,7 @@ import squeezewell.input.BadInputException;
 
 /** Random damage to the built-in files either is refused or leaves a protocol that makes sense. */
 class ProtocolFuzzTest {
-  private static final int MUTATIONS = 20_000;
+  private static final int MUTATIONS = 100_000;
   private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|-?[0-9.]+|[{}\\[\\]:,]");
   private static final List<String> SPARE =
       List.of(
@@ -33,6 +33,7 @@ class ProtocolFuzzTest {
           "\"s\"",
           "\"/min\"",
           "\"adult\"",
+          "\"years\"",
           "\"house\"",
           "[",
           "]",
@@ -49,9 +50,9 @@ class ProtocolFuzzTest {
     Random random = new Random(20_260_131);
     List<String> texts =
         List.of(
-            ProtocolReaderTest.builtIn("aha-2025"),
             ProtocolReaderTest.builtIn("aha-2015"),
-            ProtocolReaderTest.builtIn("erc-2021"));
+            ProtocolReaderTest.builtIn("erc-2021"),
+            ProtocolReaderTest.builtIn("nrp-8"));
     int refused = 0;
     int read = 0;
     for (int i = 0; i < MUTATIONS; i++) {
@@ -99,6 +100,10 @@ class ProtocolFuzzTest {
   /** What any protocol must keep to, worked out without the reader's help. */
   private static void requireSense(Protocol protocol) {
     assertThat(protocol.guidance()).isNotEmpty();
+    for (AgeBand band : protocol.ages()) {
+      assertThat(band.from().days()).isBetween(0.0, 50_000.0);
+      band.to().ifPresent(to -> assertThat(to.days()).isBetween(band.from().days(), 50_000.0));
+    }
     for (Guidance g : protocol.guidance()) {
       Limits limits = g.limits();
       for (Limit limit : List.of(limits.pulseCheckEvery(), limits.gapLongest())) {

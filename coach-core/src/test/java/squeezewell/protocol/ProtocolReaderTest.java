@@ -149,11 +149,43 @@ class ProtocolReaderTest {
         .hasMessageContaining("twice");
     String patient = GOOD.substring(GOOD.indexOf("\"patients\": [") + 13, GOOD.lastIndexOf(']'));
     assertThat(refusal(GOOD.replace(patient, patient + "," + patient)))
-        .hasMessageContaining("patients[1]")
+        .hasMessageContaining("patients[4]")
         .hasMessageContaining("the group adult stands there twice");
     assertThat(refusal(with("\"arrest-advanced-airway\"", "\"pulse-no-breathing\"")))
-        .hasMessageContaining("rhythms[2]")
+        .hasMessageContaining("rhythms[3]")
         .hasMessageContaining("twice");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"value\": 14, | \"value\": 0, | ages.to.value is 0; allowed: more than from",
+        "\"value\": 14, | \"value\": -1, | ages.to.value is -1; allowed: a number from 0 to 136",
+        "\"value\": 14, | \"value\": 13.5, | ages.to.value is 13.5; allowed: a whole number",
+        "\"unit\": \"years\" | \"unit\": \"s\" | allowed: one of days, months, years",
+        "\"words\": \"from puberty on\" | \"words\": \"\" | ages.words"
+      })
+  void anAgeLimitThatMakesNoSenseIsRefused(String old, String young, String message) {
+    assertThat(refusal(with(old, young))).hasMessageContaining(message);
+  }
+
+  @Test
+  void aLimitOfARhythmTakesThePlaceOfThePatients() throws Exception {
+    Protocol read = ProtocolReader.readText("x", GOOD);
+    Limits usual = read.find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).get().limits();
+    Limits own = read.find(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY).get().limits();
+    assertThat(own.gapLongest()).isNotEqualTo(usual.gapLongest());
+    assertThat(own.pulseCheckEvery()).isEqualTo(usual.pulseCheckEvery());
+    String tooShort = with("\"value\": 25,", "\"value\": 0.5,");
+    assertThat(refusal(tooShort))
+        .hasMessageContaining("patients[0].rhythms[2].limits.gapLongest.value is 0.5");
+  }
+
+  @Test
+  void aFileWithoutAgesIsRead() throws Exception {
+    String bare = GOOD.replace("\"ages\": {", "\"unknown\": {");
+    assertThat(ProtocolReader.readText("x", bare).ages()).isEmpty();
   }
 
   @Test

@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 
@@ -61,12 +62,17 @@ final class ProtocolCommand extends CliCommand {
                 + ", "
                 + protocol.year()
                 + (protocol.local() ? " (local)" : ""));
-        String covered =
-            protocol.guidance().stream()
-                .map(g -> g.patient().id() + " " + g.situation().id())
-                .distinct()
-                .collect(Collectors.joining(", "));
-        around.print(TextWrap.wrap(covered, 78, "    "));
+        for (PatientGroup group : PatientGroup.values()) {
+          String covered =
+              protocol.guidance().stream()
+                  .filter(g -> g.patient() == group)
+                  .map(g -> g.situation().id())
+                  .distinct()
+                  .collect(Collectors.joining(", "));
+          if (!covered.isEmpty()) {
+            around.print(TextWrap.wrap(group.id() + ": " + covered, 78, "    "));
+          }
+        }
       }
       for (String problem : store.problems()) {
         around.say("left out: " + problem);

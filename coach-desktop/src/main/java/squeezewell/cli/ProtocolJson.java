@@ -3,6 +3,7 @@ package squeezewell.cli;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.util.Optional;
+import squeezewell.protocol.AgeBand;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
@@ -34,6 +35,16 @@ final class ProtocolJson {
     json.name("organisation").value(protocol.organisation());
     json.name("year").value(protocol.year());
     json.name("local").value(protocol.local());
+    json.name("ages").beginArray();
+    for (AgeBand ages : protocol.ages()) {
+      json.beginObject();
+      json.name("patient").value(ages.group().id());
+      json.name("words").value(ages.words());
+      json.name("judgement").value(ages.judgement().orElse(null));
+      citation("source", "confidence", ages.source());
+      json.endObject();
+    }
+    json.endArray();
     json.name("rhythms").beginArray();
     for (Guidance guidance : protocol.guidance()) {
       guidance(guidance);

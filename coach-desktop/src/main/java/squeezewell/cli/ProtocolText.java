@@ -2,11 +2,15 @@ package squeezewell.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import squeezewell.protocol.AgeBand;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Caution;
@@ -31,8 +35,8 @@ final class ProtocolText {
             + ", "
             + protocol.year()
             + (protocol.local() ? "; a local protocol" : ""));
-    for (Guidance guidance : protocol.guidance()) {
-      guidance(guidance);
+    for (PatientGroup group : PatientGroup.values()) {
+      patient(protocol, group);
     }
     line("");
     line("Sources, and how each value was checked");
@@ -47,49 +51,77 @@ final class ProtocolText {
     return text.toString();
   }
 
-  private void guidance(Guidance guidance) {
+  private void patient(Protocol protocol, PatientGroup group) {
+    List<Guidance> covered =
+        protocol.guidance().stream().filter(g -> g.patient() == group).collect(Collectors.toList());
+    if (covered.isEmpty()) {
+      return;
+    }
     line("");
+    line(group.label());
+    for (AgeBand ages : protocol.ages()) {
+      if (ages.group() == group) {
+        String words = "age: " + ages.words() + ages.judgement().map(j -> "; " + j).orElse("");
+        line(TextWrap.wrap(words + " " + mark(ages.source()), 78, "  "));
+      }
+    }
+    Limits usual = covered.get(0).limits();
+    limits(usual);
+    for (Guidance guidance : covered) {
+      guidance(guidance, usual);
+    }
+  }
+
+  private void guidance(Guidance guidance, Limits usual) {
+    line("");
+    String situation = guidance.situation().label();
     line(
-        guidance.patient().label()
-            + ": "
-            + guidance.situation().label()
+        "  "
+            + situation.substring(0, 1).toUpperCase(Locale.ROOT)
+            + situation.substring(1)
             + (guidance.rescuers() == 0 ? "" : ", rescuers: " + guidance.rescuers()));
     Rhythm rhythm = guidance.rhythm();
     rhythm.compressions().ifPresent(this::compressions);
     rhythm.steadyBreaths().ifPresent(this::breaths);
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       line(
-          "  cycle: "
+          "    cycle: "
               + cycle.perCycle()
               + " compressions, then "
               + cycle.breathsPerCycle()
               + (cycle.breathsPerCycle() == 1 ? " breath " : " breaths ")
               + mark(cycle.cycleSource()));
-      line("  pause for the breaths: " + value(cycle.pauseNanos(), cycle.pauseSource()));
-      line("  longest pause: " + value(cycle.pauseLimitNanos(), cycle.pauseLimitSource()));
-      line("  squeeze: " + value(cycle.inspirationNanos(), cycle.inspirationSource()));
+      line("    pause for the breaths: " + value(cycle.pauseNanos(), cycle.pauseSource()));
+      line("    longest pause: " + value(cycle.pauseLimitNanos(), cycle.pauseLimitSource()));
+      line("    squeeze: " + value(cycle.inspirationNanos(), cycle.inspirationSource()));
     }
-    limits(guidance.limits());
+    Limits own = guidance.limits();
+    if (!own.pulseCheckEvery().equals(usual.pulseCheckEvery())) {
+      line("    pulse check every " + every(own) + " here");
+    }
+    if (!own.gapLongest().equals(usual.gapLongest())) {
+      line("    longest time without a breath " + gap(own) + " here");
+    }
   }
 
   private void breaths(BreathPlan breaths) {
     line(
-        "  one breath every "
+        "    one breath every "
             + value(breaths.interval().nanosAt(1), breaths.intervalSource())
             + ", that is "
             + Words.upTo(breaths.interval().perMinute(), 1)
             + " a minute");
     line(
-        "  in range: "
+        "    in range: "
             + Words.exactSeconds(breaths.lowNanos()).toPlainString()
             + " to "
             + value(breaths.highNanos(), breaths.rangeSource()));
-    line("  squeeze: " + value(breaths.inspirationNanos(), breaths.inspirationSource()));
+    line("    squeeze: " + value(breaths.inspirationNanos(), breaths.inspirationSource()));
   }
 
   private void compressions(CompressionPlan plan) {
     line(
-        "  compressions: "
+        "    compressions: "
             + Words.upTo(plan.tempo().perMinute(), 1)
             + " a minute "
             + mark(plan.source())
@@ -104,7 +136,7 @@ final class ProtocolText {
   private void limits(Limits limits) {
     line(
         "  pulse check every "
-            + value(limits.pulseCheckEvery().nanos(), limits.pulseCheckEvery().source())
+            + every(limits)
             + ", for "
             + value(limits.pulseCheckShortest().nanos(), limits.pulseCheckShortest().source())
             + " to "
@@ -113,13 +145,21 @@ final class ProtocolText {
         "  suction for at most "
             + value(limits.suctionLongest().nanos(), limits.suctionLongest().source())
             + "; longest time without a breath "
-            + value(limits.gapLongest().nanos(), limits.gapLongest().source()));
+            + gap(limits));
     line(
         "  reminders: pulse check "
             + value(limits.pulseCheckNotice().nanos(), limits.pulseCheckNotice().source())
             + " ahead, suction "
             + value(limits.suctionNotice().nanos(), limits.suctionNotice().source())
             + " before its limit");
+  }
+
+  private String every(Limits limits) {
+    return value(limits.pulseCheckEvery().nanos(), limits.pulseCheckEvery().source());
+  }
+
+  private String gap(Limits limits) {
+    return value(limits.gapLongest().nanos(), limits.gapLongest().source());
   }
 
   private String value(long nanos, Citation source) {

@@ -74,7 +74,13 @@ public record ProtocolStore(List<Protocol> protocols, List<String> problems) {
     // A file that a service put here is local, whatever it says of itself.
     protocols.add(
         new Protocol(
-            read.id(), read.title(), read.organisation(), read.year(), true, read.guidance()));
+            read.id(),
+            read.title(),
+            read.organisation(),
+            read.year(),
+            true,
+            read.guidance(),
+            read.ages()));
   }
 
   private static List<Path> localFiles(HomeFolder home, List<String> problems) {

@@ -6,7 +6,7 @@ public enum Situation {
   PULSE_SLOW_BREATHING("pulse-slow-breathing", "pulse, breathing too slowly"),
   ARREST_NO_ADVANCED_AIRWAY("arrest-no-advanced-airway", "no pulse, no advanced airway"),
   ARREST_ADVANCED_AIRWAY("arrest-advanced-airway", "no pulse, advanced airway in place"),
-  NEWBORN_VENTILATION("newborn-ventilation", "newborn, ventilation");
+  NEWBORN_VENTILATION("newborn-ventilation", "not breathing or gasping");
 
   private final String id;
   private final String label;

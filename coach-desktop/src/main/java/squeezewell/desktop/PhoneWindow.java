@@ -26,12 +26,14 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.DebriefScreen;
+import squeezewell.desktop.screens.LibraryScreen;
 import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
 import squeezewell.files.HomeFolder;
+import squeezewell.files.LastChoice;
 import squeezewell.files.ProtocolStore;
 import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
@@ -185,6 +187,16 @@ final class PhoneWindow extends JFrame implements Navigator {
   public void toPast() {
     current = this::toPast;
     showScreen(PastScreen.build(kit, this, this::readPast));
+  }
+
+  @Override
+  public void toLibrary() {
+    current = this::toLibrary;
+    LastChoice last = settings.lastChoice();
+    JScrollPane page =
+        LibraryScreen.build(
+            kit, this, ProtocolStore.read(home).protocols(), last.patient(), last.situation());
+    showScreen(kit.withBackKeys(page, this::toSetup));
   }
 
   private void readPast(Consumer<PastScreen.Line> each) throws BadInputException {

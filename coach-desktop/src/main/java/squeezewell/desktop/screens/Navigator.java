@@ -23,6 +23,9 @@ public interface Navigator {
   /** To the list of past practices. */
   void toPast();
 
+  /** To the guideline library. */
+  void toLibrary();
+
   /** To sound and display. */
   void toSettings();
 

@@ -38,10 +38,13 @@ final class Phrases {
         .orElse("compressions and breaths in turn");
   }
 
-  /** A range that is published is said as one; where a single value is, that is said. */
+  /** Whether the guideline itself prints the range, rather than a single value. */
+  static boolean rangeIsPublished(BreathPlan plan) {
+    return plan.rangeSource().confidence() != Confidence.HOUSE;
+  }
+
   private static String interval(BreathPlan plan) {
-    boolean published = plan.rangeSource().confidence() != Confidence.HOUSE;
-    return published
+    return rangeIsPublished(plan)
         ? "one breath every " + seconds(plan.lowNanos()) + " to " + seconds(plan.highNanos()) + " s"
         : "one breath every " + seconds(plan.interval().seconds()) + " s";
   }

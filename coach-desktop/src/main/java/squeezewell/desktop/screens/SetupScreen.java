@@ -126,10 +126,15 @@ public final class SetupScreen {
     row.add(settings);
     links.add(row);
     links.add(kit.gap(10));
-    JButton projector =
-        kit.button("Projector window", Kit.CONTENT_WIDTH, e -> navigator.toggleProjector());
+    JPanel second = kit.row();
+    JButton library = kit.button("Guidelines", 181, e -> navigator.toLibrary());
+    library.setMnemonic('U');
+    JButton projector = kit.button("Projector window", 181, e -> navigator.toggleProjector());
     projector.setMnemonic('W');
-    links.add(projector);
+    second.add(library);
+    second.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
+    second.add(projector);
+    links.add(second);
     return links;
   }
 

@@ -70,8 +70,7 @@ class CueTrackTest {
     Path file = folder.resolve("track.wav");
     new CueTrack(SCHEDULE, 44_100, NO_VOICE).write(file, false, p -> {});
     Path usual = Files.createFile(folder.resolve("usual"));
-    assertThat(Files.getPosixFilePermissions(file))
-        .isEqualTo(Files.getPosixFilePermissions(usual));
+    assertThat(Files.getPosixFilePermissions(file)).isEqualTo(Files.getPosixFilePermissions(usual));
   }
 
   /** Read back by a general-purpose sound tool, where it is installed. */

@@ -179,12 +179,16 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   @Override
   public void openDebrief(Path file) {
-    work(() -> new SessionStore(home).open(file), session -> toDebrief(session, file));
+    work(() -> new SessionStore(home).open(file), session -> toDebrief(session, file), () -> {});
   }
 
   @Override
   public void toDebrief(Session session, Path file) {
-    work(() -> Reviewer.review(session), review -> showDebrief(session, review));
+    // Without a debrief there must be another screen: that of the practice does nothing any more.
+    work(
+        () -> Reviewer.review(session),
+        review -> showDebrief(session, review),
+        () -> current.run());
   }
 
   private void showDebrief(Session session, Review review) {
@@ -214,7 +218,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     T get() throws BadInputException;
   }
 
-  private <T> void work(Work<T> work, Consumer<T> then) {
+  private <T> void work(Work<T> work, Consumer<T> then, Runnable otherwise) {
     new SwingWorker<T, Void>() {
       @Override
       protected T doInBackground() throws BadInputException {
@@ -226,7 +230,8 @@ final class PhoneWindow extends JFrame implements Navigator {
         try {
           then.accept(get());
         } catch (ExecutionException e) {
-          tell("This practice can't be shown", e.getCause().getMessage());
+          tell("This practice can't be shown", String.valueOf(e.getCause().getMessage()));
+          otherwise.run();
         } catch (InterruptedException e) {
           Thread.currentThread().interrupt();
         }

@@ -116,12 +116,17 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
     output.setLevels(levels);
   }
 
+  /** Whether everything is muted. */
+  boolean muted() {
+    return levels.allMuted();
+  }
+
   /** What a person must know about sound; empty if it plays. */
   public String notice() {
     if (isSilent(last)) {
       return "No sound: follow the screen. It is being tried again.";
     }
-    return levels.allMuted() ? "Sound is muted. M turns it on." : "";
+    return muted() ? "Sound is muted. M turns it on." : "";
   }
 
   /** Ends sound when the last cue has rung out. Returns at once. */

@@ -37,13 +37,21 @@ public final class Coach {
   /** Two squeezes closer than this are one with a bouncing contact (our own choice). */
   public static final long BOUNCE_NANOS = 200_000_000L;
 
-  /** A squeeze this long into a check or suction ends it: the trainee is breathing again. */
+  /** Two compressions closer than this are one with a bouncing contact (our own choice). */
+  public static final long COMPRESSION_BOUNCE_NANOS = 120_000_000L;
+
+  /**
+   * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
+   * too.
+   */
   private static final long BREATHING_AGAIN_NANOS = 300_000_000L;
 
   private final Journal journal;
   private final List<CueOutput> outputs;
   private final List<Breath> breaths = new ArrayList<>();
   private List<Breath> shown = List.of();
+  private List<Long> recentCompressions = List.of();
+  private int compressionCount;
   private final List<Integer> breathNumbers = new ArrayList<>();
   private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
   private CueSchedule schedule;
@@ -134,6 +142,7 @@ public final class Coach {
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
+      case COMPRESS -> compress(at);
       case BREATH -> breath(at);
       case PULSE_CHECK -> hold(What.PULSE_CHECK, Stretch.Kind.PULSE_CHECK, at);
       case SUCTION -> hold(What.SUCTION, Stretch.Kind.SUCTION, at);
@@ -165,6 +174,25 @@ public final class Coach {
     breaths.add(new Breath(began, OptionalLong.empty(), OptionalDouble.empty()));
     breathNumbers.add(events);
     shown = List.copyOf(breaths);
+  }
+
+  private void compress(long at) {
+    boolean bounced =
+        !recentCompressions.isEmpty()
+            && at - recentCompressions.get(recentCompressions.size() - 1)
+                < COMPRESSION_BOUNCE_NANOS;
+    if (bounced) {
+      return;
+    }
+    if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
+      goOn(Stretch.Kind.PULSE_CHECK, at);
+      goOn(Stretch.Kind.SUCTION, at);
+    }
+    List<Long> recent = new ArrayList<>(recentCompressions);
+    recent.add(append(What.COMPRESSION, at, ""));
+    compressionCount++;
+    int from = Math.max(0, recent.size() - CoachState.RECENT);
+    recentCompressions = List.copyOf(recent.subList(from, recent.size()));
   }
 
   private void breath(long at) {
@@ -313,7 +341,16 @@ public final class Coach {
 
   private void publish() {
     state =
-        new CoachState(schedule, shown, squeezing, lastInterval(), soundLost, trouble, finished);
+        new CoachState(
+            schedule,
+            shown,
+            recentCompressions,
+            compressionCount,
+            squeezing,
+            lastInterval(),
+            soundLost,
+            trouble,
+            finished);
   }
 
   private OptionalLong lastInterval() {

@@ -11,6 +11,8 @@ import squeezewell.session.Breath;
  *
  * @param schedule the prompts, past and to come
  * @param breaths the breaths so far, in order; the last may still be going on
+ * @param recentCompressions the last compressions, in order, at most {@link #RECENT}
+ * @param compressionCount how many compressions there were
  * @param squeezing whether a squeeze is going on
  * @param lastIntervalNanos from the squeeze before the last to the last, when nothing held up
  *     breathing between them; empty otherwise
@@ -21,14 +23,34 @@ import squeezewell.session.Breath;
 public record CoachState(
     CueSchedule schedule,
     List<Breath> breaths,
+    List<Long> recentCompressions,
+    int compressionCount,
     boolean squeezing,
     OptionalLong lastIntervalNanos,
     boolean soundLost,
     String trouble,
     boolean finished) {
+  /** How many compressions a screen can show: half a minute of them. */
+  public static final int RECENT = 64;
+
   public CoachState {
     Objects.requireNonNull(schedule, "schedule");
     Objects.requireNonNull(trouble, "trouble");
     breaths = List.copyOf(breaths);
+    recentCompressions = List.copyOf(recentCompressions);
+  }
+
+  /** This state with the practice over, and what a person must know of its end. */
+  public CoachState ended(String finalTrouble) {
+    return new CoachState(
+        schedule,
+        breaths,
+        recentCompressions,
+        compressionCount,
+        false,
+        lastIntervalNanos,
+        soundLost,
+        finalTrouble,
+        true);
   }
 }

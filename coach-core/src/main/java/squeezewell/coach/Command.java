@@ -8,6 +8,8 @@ public enum Command {
   SQUEEZE_END,
   /** A squeeze begins whose end will never be told, as from a terminal's key or a plain contact. */
   BREATH,
+  /** One chest compression. */
+  COMPRESS,
   /** A pulse check begins. */
   PULSE_CHECK,
   /** The pulse check is over; breathing goes on at once. */

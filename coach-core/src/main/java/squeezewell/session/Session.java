@@ -75,6 +75,17 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
     return breaths;
   }
 
+  /** When the chest was compressed, nanoseconds since the session began, in order. */
+  public List<Long> compressions() {
+    List<Long> instants = new ArrayList<>();
+    for (SessionEvent event : standing()) {
+      if (event.what() == What.COMPRESSION) {
+        instants.add(event.atNanos());
+      }
+    }
+    return List.copyOf(instants);
+  }
+
   /** What changed the prompts, in order. */
   public List<Control> controls() {
     List<Control> controls = new ArrayList<>();

@@ -9,6 +9,8 @@ public enum What {
   BREATH("breath", null),
   /** The squeeze ended; the detail may hold the volume, such as {@code 450 mL}. */
   BREATH_END("breath-end", null),
+  /** One chest compression. */
+  COMPRESSION("compression", null),
   PULSE_CHECK("pulse-check", Control.Kind.PULSE_CHECK),
   PULSE_CHECK_END("pulse-check-end", Control.Kind.PULSE_CHECK_END),
   SUCTION("suction", Control.Kind.SUCTION),

@@ -1,14 +1,10 @@
 package squeezewell.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.util.UUID;
+import squeezewell.files.WholeFile;
 import squeezewell.input.BadInputException;
 
 /**
@@ -67,19 +63,6 @@ record OutputFile(String option, Path path, boolean force) {
    * @throws IOException if it can't be written; what was there is left as it is
    */
   void write(String text) throws IOException {
-    // Not a temporary file of the system's: that would be hidden from other users for good.
-    Path part = path.resolveSibling("." + path.getFileName() + "-" + UUID.randomUUID() + ".part");
-    try {
-      Files.writeString(part, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
-      if (force) {
-        Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
-      } else if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-        throw new FileAlreadyExistsException(path.toString());
-      } else {
-        Files.move(part, path);
-      }
-    } finally {
-      Files.deleteIfExists(part);
-    }
+    WholeFile.write(path, text, force);
   }
 }

@@ -78,7 +78,7 @@ final class LiveSession {
   }
 
   LiveScreen screen(Kit kit) {
-    LiveScreen made = new LiveScreen(kit, practice, protocol, keys, this::notice, sound::isMuted);
+    LiveScreen made = new LiveScreen(kit, practice, protocol, keys, this::notice, sound::muted);
     screen = Optional.of(made);
     return made;
   }

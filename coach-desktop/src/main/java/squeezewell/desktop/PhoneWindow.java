@@ -232,12 +232,17 @@ final class PhoneWindow extends JFrame implements Navigator {
           Session session = new SessionStore(home).open(file);
           return new Reviewed(session, Reviewer.review(session));
         },
-        done -> showDebrief(done.session(), done.review(), this::toPast));
+        done -> showDebrief(done.session(), done.review(), this::toPast),
+        () -> {});
   }
 
   @Override
   public void toDebrief(Session session, Path file) {
-    work(() -> Reviewer.review(session), review -> showDebrief(session, review, this::toSetup));
+    // Without a debrief there must be another screen: that of the practice does nothing any more.
+    work(
+        () -> Reviewer.review(session),
+        review -> showDebrief(session, review, this::toSetup),
+        () -> current.run());
   }
 
   private record Reviewed(Session session, Review review) {}
@@ -275,7 +280,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     T get() throws BadInputException;
   }
 
-  private <T> void work(Work<T> work, Consumer<T> then) {
+  private <T> void work(Work<T> work, Consumer<T> then, Runnable otherwise) {
     new SwingWorker<T, Void>() {
       @Override
       protected T doInBackground() throws BadInputException {
@@ -287,7 +292,8 @@ final class PhoneWindow extends JFrame implements Navigator {
         try {
           then.accept(get());
         } catch (ExecutionException e) {
-          tell("This practice can't be shown", e.getCause().getMessage());
+          tell("This practice can't be shown", String.valueOf(e.getCause().getMessage()));
+          otherwise.run();
         } catch (InterruptedException e) {
           Thread.currentThread().interrupt();
         }

@@ -3,15 +3,13 @@ package squeezewell.desktop;
 import java.awt.Component;
 import java.io.File;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
+import squeezewell.files.WholeFile;
 import squeezewell.report.ReviewHtml;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
@@ -52,7 +50,7 @@ final class ReportSaver {
   /** Whether it was written. */
   private static boolean write(Component parent, Path file, String html) throws IOException {
     try {
-      Files.writeString(file, html, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+      WholeFile.write(file, html, false);
       return true;
     } catch (FileAlreadyExistsException e) {
       int answer =
@@ -64,7 +62,7 @@ final class ReportSaver {
       if (answer != JOptionPane.OK_OPTION) {
         return false;
       }
-      Files.writeString(file, html, StandardCharsets.UTF_8);
+      WholeFile.write(file, html, true);
       return true;
     }
   }

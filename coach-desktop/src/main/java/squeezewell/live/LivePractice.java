@@ -146,14 +146,6 @@ public final class LivePractice implements AutoCloseable {
       }
     }
     CoachState last = coach.state();
-    publish(
-        new CoachState(
-            last.schedule(),
-            last.breaths(),
-            false,
-            last.lastIntervalNanos(),
-            last.soundLost(),
-            trouble.isEmpty() ? last.trouble() : trouble,
-            true));
+    publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
   }
 }

@@ -57,7 +57,7 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
                 SoundPreview.play(kind, loud, new JavaSoundDevice());
               } catch (SoundUnavailableException e) {
                 System.getLogger(PracticeSound.class.getName())
-                    .log(System.Logger.Level.INFO, "No preview: {0}", e.getMessage());
+                    .log(System.Logger.Level.DEBUG, "No preview: {0}", e.getMessage());
               }
             },
             "squeezewell-preview");
@@ -97,7 +97,7 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
   }
 
   /** Says who is told when sound stops (true) and comes back (false). */
-  public void onLost(Consumer<Boolean> listener) {
+  public synchronized void onLost(Consumer<Boolean> listener) {
     onLost = listener;
     if (isSilent(last)) {
       listener.accept(true);
@@ -117,7 +117,7 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
   }
 
   /** Whether everything was muted with {@link #toggleMute}. */
-  public boolean isMuted() {
+  public boolean muted() {
     return levels.allMuted();
   }
 
@@ -126,7 +126,7 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
     if (isSilent(last)) {
       return "No sound: follow the screen. It is being tried again.";
     }
-    return levels.allMuted() ? "Sound is muted. M turns it on." : "";
+    return muted() ? "Sound is muted. M turns it on." : "";
   }
 
   /** Ends sound when the last cue has rung out. Returns at once. */
@@ -151,7 +151,8 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
     output.close();
   }
 
-  private void changed(SoundStatus status) {
+  /** One at a time with {@link #onLost}: else a loss could be told after the return. */
+  private synchronized void changed(SoundStatus status) {
     boolean silentBefore = isSilent(last);
     last = status.state();
     boolean silent = isSilent(last);

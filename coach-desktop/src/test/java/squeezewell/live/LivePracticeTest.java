@@ -23,9 +23,9 @@ class LivePracticeTest {
   private final LivePlans.Fragile journal = new LivePlans.Fragile();
   private final BlockingQueue<CoachState> ends = new LinkedBlockingQueue<>();
   private final BlockingQueue<Boolean> closedAtEnd = new LinkedBlockingQueue<>();
+  private final MonotonicClock clock = MonotonicClock.startNow();
   private final LivePractice practice =
-      new LivePractice(
-          LivePlans.plan(), MonotonicClock.startNow(), journal, List.of(), this::changed);
+      new LivePractice(LivePlans.plan(), clock, journal, List.of(), this::changed);
 
   private void changed(CoachState state) {
     if (state.finished()) {
@@ -69,6 +69,22 @@ class LivePracticeTest {
     assertThat(closedAtEnd).containsExactly(true);
     assertThat(faults.poll(PATIENCE_SECONDS, TimeUnit.SECONDS)).isSameAs(journal.fault);
     Thread.setDefaultUncaughtExceptionHandler(before);
+  }
+
+  @Test
+  void aCommandBearsTheTimeAtWhichItWasGivenNotThatOfItsTurn() throws InterruptedException {
+    long pressed = clock.nanos();
+    long at = System.nanoTime();
+    practice.post(Command.SQUEEZE, at);
+    practice.post(Command.SQUEEZE_END, at + 40_000_000);
+    while (clock.nanos() < pressed + 100_000_000) {
+      Thread.onSpinWait();
+    }
+    practice.start();
+    practice.close();
+    end();
+    assertThat(journal.events.get(0).atNanos()).isEqualTo(clock.at(at));
+    assertThat(journal.events.get(1).atNanos()).isEqualTo(clock.at(at) + 40_000_000);
   }
 
   @Test

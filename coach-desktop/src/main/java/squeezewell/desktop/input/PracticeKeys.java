@@ -155,7 +155,9 @@ public final class PracticeKeys implements KeyEventDispatcher {
     HeldKeys held =
         squeezeKeys.contains(e.getKeyCode()) ? squeeze : actionHolds.get(e.getKeyCode());
     boolean pressed = e.getID() == KeyEvent.KEY_PRESSED;
-    if (held == null || (pressed && (e.getModifiersEx() & modifiers) != 0)) {
+    // A pedal may well be a control key, which then stands among its own modifiers.
+    boolean combined = held != squeeze && (e.getModifiersEx() & modifiers) != 0;
+    if (held == null || (pressed && combined)) {
       return false;
     }
     long at = EventTime.nanoTimeOf(e.getWhen());

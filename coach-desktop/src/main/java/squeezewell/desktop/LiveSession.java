@@ -78,6 +78,7 @@ final class LiveSession {
   }
 
   LiveScreen screen(Kit kit) {
+    screen.ifPresent(LiveScreen::close);
     LiveScreen made = new LiveScreen(kit, practice, protocol, keys, this::notice, sound::muted);
     screen = Optional.of(made);
     return made;

@@ -9,21 +9,37 @@ import java.util.stream.Stream;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
+import squeezewell.report.Words;
 import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
 
 /** Turns kept sessions into lines for the list. */
 final class PastPractices {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH);
 
+  private static final long SECOND = 1_000_000_000L;
+
   private PastPractices() {}
 
   /** A date and time for people. */
   static String when(Instant at, ZoneId zone) {
     return WHEN.format(at.atZone(zone));
+  }
+
+  /** How a practice ended, if it was not at its planned end; else empty. */
+  static String ended(Session session, Review review) {
+    if (!session.finished()) {
+      return "stopped before its end";
+    }
+    long planned = session.header().plan().lengthNanos();
+    long practised = review.asked().practisedNanos();
+    return practised < planned - SECOND
+        ? "ended early, " + Words.clock(practised) + " of " + Words.clock(planned)
+        : "";
   }
 
   static void read(SessionStore store, ZoneId zone, Consumer<PastScreen.Line> each)
@@ -43,7 +59,10 @@ final class PastPractices {
     Metrics metrics = review.metrics();
     StringBuilder detail = new StringBuilder(when(session.header().startedAt(), zone));
     detail.append("  ·  ").append(review.asked().protocolTitle());
-    detail.append("  ·  ").append(metrics.breathCount()).append(" breaths");
+    detail
+        .append("  ·  ")
+        .append(metrics.breathCount())
+        .append(metrics.breathCount() == 1 ? " breath" : " breaths");
     metrics
         .rate()
         .overallPerMinute()
@@ -51,8 +70,12 @@ final class PastPractices {
     if (!session.header().trainee().isEmpty()) {
       detail.append("  ·  ").append(session.header().trainee());
     }
-    if (!session.finished()) {
-      detail.append("  ·  stopped before its end");
+    if (session.header().origin() == SessionHeader.Origin.VIRTUAL) {
+      detail.append("  ·  virtual trainee");
+    }
+    String ended = ended(session, review);
+    if (!ended.isEmpty()) {
+      detail.append("  ·  ").append(ended);
     }
     return new PastScreen.Line(entry.file(), review.headline(), detail.toString(), true);
   }

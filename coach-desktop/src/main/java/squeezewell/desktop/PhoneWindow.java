@@ -6,6 +6,8 @@ import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Insets;
 import java.awt.Toolkit;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.io.IOException;
@@ -56,6 +58,7 @@ final class PhoneWindow extends JFrame implements Navigator {
   private final transient SettingsFile settingsFile;
   private transient Settings settings;
   private transient Kit kit;
+  private double liveScale = 1;
   private transient Runnable current = this::toSetup;
   private transient Optional<LiveSession> live = Optional.empty();
   private transient Optional<ProjectorWindow> projector = Optional.empty();
@@ -72,6 +75,13 @@ final class PhoneWindow extends JFrame implements Navigator {
           @Override
           public void windowClosing(WindowEvent e) {
             quit();
+          }
+        });
+    addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent e) {
+            resized();
           }
         });
     applyLook();
@@ -103,6 +113,32 @@ final class PhoneWindow extends JFrame implements Navigator {
     int height = look.px(HEIGHT) + frame.top + frame.bottom;
     setSize(Math.min(width, screen.width), Math.min(height, screen.height));
     setMinimumSize(new Dimension(Math.min(width, 330), 480));
+  }
+
+  /** Large type must not push the pad or the column off a small screen in mid-practice. */
+  private Kit liveKit() {
+    Insets frame = getInsets();
+    return new Kit(
+        kit.look()
+            .fitting(
+                getWidth() - frame.left - frame.right,
+                getHeight() - frame.top - frame.bottom,
+                LiveScreen.LEAST_WIDTH,
+                LiveScreen.LEAST_HEIGHT));
+  }
+
+  private void resized() {
+    if (live.isPresent() && liveKit().look().scale() != liveScale) {
+      showLive(live.get());
+    }
+  }
+
+  private void showLive(LiveSession session) {
+    Kit fitted = liveKit();
+    liveScale = fitted.look().scale();
+    LiveScreen screen = session.screen(fitted);
+    showScreen(screen);
+    screen.open();
   }
 
   private void showScreen(JComponent screen) {
@@ -210,10 +246,8 @@ final class PhoneWindow extends JFrame implements Navigator {
         LiveSession.start(
             home, settings, protocol, plan, next -> SwingUtilities.invokeLater(() -> ended(next)));
     live = Optional.of(session);
-    LiveScreen screen = session.screen(kit);
     current = this::toSetup;
-    showScreen(screen);
-    screen.open();
+    showLive(session);
   }
 
   private void ended(LiveSession session) {
@@ -251,12 +285,14 @@ final class PhoneWindow extends JFrame implements Navigator {
     current = () -> showDebrief(session, review, back);
     String when = PastPractices.when(session.header().startedAt(), home.zone());
     String trainee = session.header().trainee();
+    String ended = PastPractices.ended(session, review);
     showScreen(
         DebriefScreen.build(
             kit,
             this,
             review,
-            trainee.isEmpty() ? when : when + ", " + trainee,
+            (trainee.isEmpty() ? when : when + ", " + trainee)
+                + (ended.isEmpty() ? "" : ", " + ended),
             () -> ReportSaver.save(this, session, review, home.zone()),
             back));
   }

@@ -84,6 +84,19 @@ public final class Look {
     return (int) Math.round(size * scale);
   }
 
+  /**
+   * This look, or a smaller one if a part would not fit into a place.
+   *
+   * @param width of the place, in device pixels
+   * @param height of the place, in device pixels
+   * @param leastWidth what the part needs, in density-independent pixels, above 0
+   * @param leastHeight what the part needs, in density-independent pixels, above 0
+   */
+  public Look fitting(int width, int height, double leastWidth, double leastHeight) {
+    double most = Math.min(width / leastWidth, height / leastHeight);
+    return most >= scale ? this : new Look(palette, Math.max(LEAST_SCALE, most));
+  }
+
   /** Regular type; the size in density-independent pixels. */
   public Font font(double size) {
     return family(Font.PLAIN).deriveFont((float) (size * scale));

@@ -34,6 +34,12 @@ import squeezewell.protocol.Protocol;
 
 /** The screen of a running practice. */
 public final class LiveScreen extends JPanel {
+  /** The least width at which everything on the screen is seen, in density-independent pixels. */
+  public static final int LEAST_WIDTH = 330;
+
+  /** The least height at which everything on the screen is seen, in density-independent pixels. */
+  public static final int LEAST_HEIGHT = 580;
+
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
   private static final long TELL_NANOS = 3_000_000_000L;

@@ -5,8 +5,12 @@ import java.io.BufferedWriter;
 import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.FilterWriter;
+import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.Writer;
 import java.nio.charset.Charset;
 import java.time.Clock;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -19,13 +23,14 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
+    StringWriter said = new StringWriter();
     AtomicBoolean windowOpen = new AtomicBoolean();
     boolean terminal = isTerminal();
     Charset charset = terminal ? System.console().charset() : Charset.defaultCharset();
     Surroundings around =
         new Surroundings(
             writer(FileDescriptor.out, charset),
-            writer(FileDescriptor.err, charset),
+            new PrintWriter(new Copied(writer(FileDescriptor.err, charset), said), true),
             System.in,
             terminal,
             GraphicsEnvironment.isHeadless(),
@@ -36,6 +41,9 @@ public final class Main {
               windowOpen.set(true);
             });
     int code = Cli.run(args, around);
+    if (code != 0 && args.length == 0 && !terminal) {
+      Simulator.sayThatItDidNotOpen(said.toString());
+    }
     // An open window keeps the program running until it is closed.
     if (!windowOpen.get()) {
       System.exit(code);
@@ -53,6 +61,34 @@ public final class Main {
       return (boolean) Console.class.getMethod("isTerminal").invoke(console);
     } catch (ReflectiveOperationException e) {
       return true;
+    }
+  }
+
+  /** Writes on, and keeps a copy for a person who started the program without a terminal. */
+  private static final class Copied extends FilterWriter {
+    private final StringWriter copy;
+
+    Copied(Writer to, StringWriter copy) {
+      super(to);
+      this.copy = copy;
+    }
+
+    @Override
+    public void write(int c) throws IOException {
+      out.write(c);
+      copy.write(c);
+    }
+
+    @Override
+    public void write(char[] text, int from, int length) throws IOException {
+      out.write(text, from, length);
+      copy.write(text, from, length);
+    }
+
+    @Override
+    public void write(String text, int from, int length) throws IOException {
+      out.write(text, from, length);
+      copy.write(text, from, length);
     }
   }
 

@@ -73,6 +73,10 @@ final class LiveSession {
     return practice;
   }
 
+  Protocol protocol() {
+    return protocol;
+  }
+
   KeptSession kept() {
     return kept;
   }

@@ -14,7 +14,6 @@ import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
-import squeezewell.session.SessionHeader;
 
 /** Turns kept sessions into lines for the list. */
 final class PastPractices {
@@ -69,9 +68,6 @@ final class PastPractices {
         .ifPresent(rate -> detail.append(String.format(Locale.ROOT, ", %.1f/min", rate)));
     if (!session.header().trainee().isEmpty()) {
       detail.append("  ·  ").append(session.header().trainee());
-    }
-    if (session.header().origin() == SessionHeader.Origin.VIRTUAL) {
-      detail.append("  ·  virtual trainee");
     }
     String ended = ended(session, review);
     if (!ended.isEmpty()) {

@@ -304,8 +304,7 @@ final class PhoneWindow extends JFrame implements Navigator {
       projector = Optional.empty();
       return;
     }
-    ProjectorWindow window =
-        new ProjectorWindow(() -> live.map(LiveSession::practice), getBounds());
+    ProjectorWindow window = new ProjectorWindow(() -> live, getBounds());
     projector = Optional.of(window);
     window.open();
     toFront();

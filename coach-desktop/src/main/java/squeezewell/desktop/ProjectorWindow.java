@@ -24,7 +24,6 @@ import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.screens.LivePainter;
-import squeezewell.live.LivePractice;
 
 /** The practice as a class sees it: the same column and ribbon, large, and nothing to press. */
 final class ProjectorWindow extends JFrame {
@@ -33,16 +32,17 @@ final class ProjectorWindow extends JFrame {
   private static final int HEIGHT = 720;
   private static final int FRAME_MILLIS = 33;
 
-  private final transient Supplier<Optional<LivePractice>> practice;
+  private final transient Supplier<Optional<LiveSession>> session;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
   private transient LivePainter painter;
   private JLabel elapsed;
   private JLabel bar;
   private JLabel asked;
+  private JLabel edition;
 
-  ProjectorWindow(Supplier<Optional<LivePractice>> practice, Rectangle beside) {
+  ProjectorWindow(Supplier<Optional<LiveSession>> session, Rectangle beside) {
     super("Squeezewell projector");
-    this.practice = practice;
+    this.session = session;
     setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
@@ -97,12 +97,13 @@ final class ProjectorWindow extends JFrame {
     elapsed = kit.label("", look.bold(64), look.palette().text());
     bar = kit.label("", look.bold(30), look.palette().text());
     asked = kit.label("", look.font(26), look.palette().softText());
-    JPanel side = new JPanel(new GridLayout(4, 1));
+    edition = kit.label("", look.font(20), look.palette().softText());
+    JPanel side = new JPanel(new GridLayout(5, 1));
     side.setOpaque(false);
     side.setPreferredSize(new Dimension(look.px(430), look.px(500)));
     JLabel caution =
         kit.label("Practice on a manikin only", look.font(20), look.palette().softText());
-    for (JLabel label : new JLabel[] {elapsed, bar, asked, caution}) {
+    for (JLabel label : new JLabel[] {elapsed, bar, asked, edition, caution}) {
       label.setHorizontalAlignment(SwingConstants.TRAILING);
       side.add(label);
     }
@@ -120,18 +121,20 @@ final class ProjectorWindow extends JFrame {
   }
 
   private void frame() {
-    Optional<LivePractice> running = practice.get();
+    Optional<LiveSession> running = session.get();
     if (!running.isPresent()) {
       elapsed.setText("");
       bar.setText("Waiting for a practice");
       asked.setText("");
+      edition.setText("");
       painter.rest();
       return;
     }
-    LivePainter.Lines lines = painter.paint(running.get());
+    LivePainter.Lines lines = painter.paint(running.get().practice());
     setText(elapsed, lines.elapsed());
     setText(bar, lines.bar());
     setText(asked, lines.asked());
+    setText(edition, running.get().protocol().title());
     Toolkit.getDefaultToolkit().sync();
   }
 

@@ -34,7 +34,7 @@ final class ReportSaver {
       if (write(parent, file, html)) {
         JOptionPane.showMessageDialog(
             parent,
-            "Saved as " + file + "\nIt opens in any browser and prints on two pages.",
+            "Saved as " + file + "\nIt opens in any browser and can be printed from there.",
             "Save report",
             JOptionPane.INFORMATION_MESSAGE);
       }

@@ -1,7 +1,11 @@
 package squeezewell.desktop;
 
+import java.awt.GraphicsEnvironment;
+import javax.swing.JDialog;
 import javax.swing.JOptionPane;
+import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
+import javax.swing.Timer;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
@@ -10,6 +14,8 @@ import squeezewell.live.SmallHeap;
 
 /** Opens the window of the simulated phone. */
 public final class Simulator {
+  private static final int SHOWN_MILLIS = 30_000;
+
   private Simulator() {}
 
   /**
@@ -23,6 +29,29 @@ public final class Simulator {
     SmallHeap.ask();
     Thread.setDefaultUncaughtExceptionHandler(Simulator::report);
     SwingUtilities.invokeLater(() -> new PhoneWindow(home, settings).open());
+  }
+
+  /**
+   * Shows why the window could not open to a person who started the program without a terminal.
+   * Goes away by itself, so that a script never waits for it for long. Does nothing without a
+   * display.
+   *
+   * @param why in words
+   */
+  public static void sayThatItDidNotOpen(String why) {
+    if (GraphicsEnvironment.isHeadless()) {
+      return;
+    }
+    JTextArea text = new JTextArea(why.trim(), 5, 46);
+    text.setLineWrap(true);
+    text.setWrapStyleWord(true);
+    text.setEditable(false);
+    JOptionPane pane = new JOptionPane(text, JOptionPane.ERROR_MESSAGE);
+    JDialog dialog = pane.createDialog("Squeezewell can't open");
+    Timer end = new Timer(SHOWN_MILLIS, e -> dialog.dispose());
+    end.start();
+    dialog.setVisible(true);
+    end.stop();
   }
 
   /** A fault on any thread is shown rather than lost in a console that nobody sees. */

@@ -47,7 +47,13 @@ public final class ReviewHtml {
       .prompt { fill: #50626A; } .missed { fill: none; stroke: #50626A; }
       .good { fill: #1F7A8F; } .fast { fill: #9A5B00; } .slow { fill: #6B3FA0; }
       .caution { margin-top: 32px; padding-top: 12px; border-top: 1px solid #DDD8C8; }
-      @media print { body { max-width: none; } .finding, figure { break-inside: avoid; } }
+      @media print { body { max-width: none; padding: 0; background: none; font-size: 12px; }
+        h1 { font-size: 24px; } h2 { font-size: 14px; margin: 14px 0 5px; break-after: avoid; }
+        .cards { margin: 10px 0; } .card { flex: 1 1 140px; } .card b { font-size: 18px; }
+        .finding { padding: 6px 12px; margin: 0 0 6px; } td, th { padding: 2px 12px 2px 0; }
+        figure { padding: 6px 12px; margin-bottom: 6px; } figure svg { width: 88%; }
+        .word, .card .label { font-size: 11px; } p { margin: 5px 0; } .caution { margin-top: 14px; }
+        .card, .finding, figure, tr, .caution { break-inside: avoid; } }
       """;
 
   private final SessionHeader header;

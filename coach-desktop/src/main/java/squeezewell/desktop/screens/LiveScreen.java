@@ -35,7 +35,7 @@ import squeezewell.protocol.Protocol;
 /** The screen of a running practice. */
 public final class LiveScreen extends JPanel {
   /** The least width at which everything on the screen is seen, in density-independent pixels. */
-  public static final int LEAST_WIDTH = 330;
+  public static final int LEAST_WIDTH = 350;
 
   /** The least height at which everything on the screen is seen, in density-independent pixels. */
   public static final int LEAST_HEIGHT = 580;

@@ -2,6 +2,8 @@ package squeezewell.desktop.screens;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
 import java.awt.event.KeyAdapter;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
@@ -216,6 +218,13 @@ public final class SettingsScreen {
             e.consume();
             bind.setText("Bind a key");
             now.setText(bound(e.getKeyCode()));
+          }
+        });
+    bind.addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusLost(FocusEvent e) {
+            bind.setText("Bind a key");
           }
         });
     clear.addActionListener(

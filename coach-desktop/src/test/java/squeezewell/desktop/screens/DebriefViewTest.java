@@ -39,4 +39,13 @@ class DebriefViewTest {
     assertThat(view.figures().get(1).value()).isEqualTo("–");
     assertThat(view.headline()).isEqualTo("No breath was recorded");
   }
+
+  @Test
+  void aGapWithoutHoldsStandsWhereItCameFrom() {
+    DebriefView view = DebriefView.of(Practices.review(0, 20, 26, 32));
+    // Worked by hand: from the end of the last squeeze at 0:33 to the end of two minutes is 87 s.
+    assertThat(view.figures().get(2).value()).isEqualTo("87 s");
+    assertThat(view.figures().get(2).askedFor()).isEqualTo("from 0:33");
+    assertThat(view.details()).noneMatch(line -> line.startsWith("Longest gap"));
+  }
 }

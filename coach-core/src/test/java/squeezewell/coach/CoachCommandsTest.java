@@ -248,6 +248,14 @@ class CoachCommandsTest {
   }
 
   @Test
+  void whatHoldsBreathingUpEndsTheSqueezeFirst() {
+    command(Command.SQUEEZE, 100);
+    command(Command.PAUSE, 700);
+    assertThat(coach.state().squeezing()).isFalse();
+    assertThat(journal.lines()).containsExactly("100 breath", "700 breath-end", "700 pause");
+  }
+
+  @Test
   void absurdTimesDoNoHarm() {
     coach.command(Command.SQUEEZE, Long.MIN_VALUE);
     coach.command(Command.PAUSE, 1);

@@ -7,6 +7,7 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -223,6 +224,35 @@ class ReviewCommandTest {
             "0.5,1.5,1,,,0,0.5,",
             "5.9,,,5.4,yes,6,-0.1,",
             "12,,,6.1,yes,12,0,450");
+  }
+
+  @Test
+  void tooSoonAndTooLateDifferInThePictureAndInTheTable() throws Exception {
+    // Asked is one breath every 5 to 7 s: the second comes after 3 s, the third after 9 s.
+    String list = HEAD + "0,breath,\n3,breath,\n12,breath,\n";
+    Path table = folder.resolve("table.csv");
+    String out = review(list, "--csv", table.toString()).out();
+    assertThat(out.lines().filter(line -> line.startsWith("      \u2588")))
+        .containsExactly("      \u2588  \u25B2        \u25BC");
+    assertThat(Files.readAllLines(table).subList(2, 4))
+        .satisfiesExactly(
+            fast -> assertThat(fast).startsWith("3,,,3,no,"),
+            slow -> assertThat(slow).startsWith("12,,,9,no,"));
+  }
+
+  @Test
+  void aFinishEndsAListWhateverTheLastBreathWouldStillStandFor() throws Exception {
+    assertThat(practised(HEAD + "0,breath,\n6,breath,\n7,finish,\n")).isEqualTo(7);
+    assertThat(practised(HEAD + "0,breath,\n6,breath,\n")).isEqualTo(12);
+  }
+
+  @Test
+  void thePageTellsThatALineWasTornOff() throws Exception {
+    Path session = session("", GuidelineLibrary.editions().get(0));
+    Files.writeString(session, "{\"n\":7,", StandardOpenOption.APPEND);
+    Path page = folder.resolve("torn.html");
+    assertThat(CliRun.of("review", session.toString(), "--html", page.toString()).code()).isZero();
+    assertThat(Files.readString(page)).contains("Note: line 8 was torn off after 7 bytes");
   }
 
   @Test

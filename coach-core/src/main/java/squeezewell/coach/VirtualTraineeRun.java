@@ -23,6 +23,7 @@ final class VirtualTraineeRun {
   private final ManualClock clock;
   private final TraineeFault fault;
   private final VirtualTraineeChance chance;
+  private final VirtualTraineeHands hands;
   private final double ownIntervalNanos;
   private final double scale;
 
@@ -37,11 +38,16 @@ final class VirtualTraineeRun {
   private long nextRest;
 
   VirtualTraineeRun(
-      Coach coach, ManualClock clock, TraineeFault fault, VirtualTraineeChance chance) {
+      Coach coach,
+      ManualClock clock,
+      TraineeFault fault,
+      VirtualTraineeChance chance,
+      VirtualTraineeChance handsChance) {
     this.coach = coach;
     this.clock = clock;
     this.fault = fault;
     this.chance = chance;
+    this.hands = new VirtualTraineeHands(coach, handsChance);
     CueSchedule schedule = coach.state().schedule();
     this.ownIntervalNanos =
         schedule
@@ -203,9 +209,11 @@ final class VirtualTraineeRun {
     long spread = limits.pulseCheckLongest().nanos() - shortest;
     passTo(at);
     coach.command(Command.PULSE_CHECK, at);
+    hands.startAnew(clock.nanos());
     long end = at + shortest + Math.round(spread * chance.normal(0.4, 0.08, 0.2, 0.6));
     passTo(end);
     coach.command(Command.PULSE_CHECK_END, end);
+    hands.startAnew(clock.nanos());
     answeredUntil = clock.nanos();
     inRhythm = false;
   }
@@ -214,8 +222,20 @@ final class VirtualTraineeRun {
     return Math.round(seconds * scale * SECOND);
   }
 
-  /** Lets time pass with a call at every cue, as a live practice does. */
+  /** Lets time pass, compressing where that is prompted. */
   private void passTo(long nanos) {
+    OptionalLong compression = hands.nextBefore(nanos);
+    while (compression.isPresent() && !coach.state().finished()) {
+      advanceTo(compression.getAsLong());
+      coach.command(Command.COMPRESS, compression.getAsLong());
+      hands.done();
+      compression = hands.nextBefore(nanos);
+    }
+    advanceTo(nanos);
+  }
+
+  /** Lets time pass with a call at every cue, as a live practice does. */
+  private void advanceTo(long nanos) {
     long to = Math.min(nanos, coach.state().schedule().endNanos().orElse(nanos));
     OptionalLong due = coach.nextDueNanos();
     while (due.isPresent() && due.getAsLong() < to) {

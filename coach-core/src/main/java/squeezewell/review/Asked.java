@@ -17,6 +17,8 @@ import squeezewell.protocol.Citation;
  *     compressions and pauses
  * @param lowNanos shortest interval in range; empty likewise
  * @param highNanos longest interval in range; empty likewise
+ * @param compressions compressions and breaths in words, with the range of the rate; empty if the
+ *     rhythm has no compressions
  * @param inspirationNanos length of a squeeze
  * @param gapLongestNanos longest time without a breath
  * @param lengthNanos planned length of the practice, count-in and pauses not included
@@ -33,6 +35,7 @@ public record Asked(
     OptionalDouble intervalSeconds,
     OptionalLong lowNanos,
     OptionalLong highNanos,
+    String compressions,
     long inspirationNanos,
     long gapLongestNanos,
     long lengthNanos,

@@ -30,6 +30,12 @@ final class Findings {
       found.addAll(RhythmFindings.of(facts));
       found.addAll(PromptFindings.of(facts));
     }
+    List<Ranked> compressions = CompressionFindings.of(facts);
+    if (compressions.stream().anyMatch(r -> r.isCode("breaths-missing"))) {
+      // It says the same of the pauses, and why.
+      found.removeIf(r -> r.isCode("missed-prompts"));
+    }
+    found.addAll(compressions);
     found.addAll(HoldFindings.of(facts));
     if (found.isEmpty()) {
       found.add(nothingToSay());

@@ -16,6 +16,9 @@ final class Measure {
   private static final double SHORTEST_SQUEEZE = 0.8;
   private static final double LONGEST_SQUEEZE = 1.3;
 
+  /** A newborn's squeeze is short; nobody's hand is exact to a tenth of a second. */
+  private static final double LEAST_SQUEEZE_MARGIN_SECONDS = 0.15;
+
   private final Practice practice;
   private final List<IntervalPoint> intervals;
   private final List<IntervalPoint> valid;
@@ -69,7 +72,8 @@ final class Measure {
         holes.size(),
         holes.stream().mapToDouble(Hold::seconds).sum(),
         Drift.of(middles, measure.lengths()),
-        Volumes.of(practice.breaths(), intervals));
+        Volumes.of(practice.breaths(), intervals),
+        MeasureCompressions.of(practice, effective));
   }
 
   private double[] lengths() {
@@ -212,8 +216,9 @@ final class Measure {
             .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()))
             .toArray();
     double asked = seconds(inspirationNanos(practice));
-    double shortest = SHORTEST_SQUEEZE * asked;
-    double longest = LONGEST_SQUEEZE * asked;
+    double shortest =
+        Math.max(0, Math.min(SHORTEST_SQUEEZE * asked, asked - LEAST_SQUEEZE_MARGIN_SECONDS));
+    double longest = Math.max(LONGEST_SQUEEZE * asked, asked + LEAST_SQUEEZE_MARGIN_SECONDS);
     int good = 0;
     for (double length : lengths) {
       good += length >= shortest && length <= longest ? 1 : 0;

@@ -1,6 +1,7 @@
 package squeezewell.review;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -26,6 +27,7 @@ import java.util.OptionalDouble;
  * @param holeSeconds for how long in all
  * @param drift whether the rhythm slowed or sped up
  * @param volume volumes delivered
+ * @param compressions chest compressions; empty if the rhythm has none and none were recorded
  */
 public record Metrics(
     int breathCount,
@@ -44,7 +46,8 @@ public record Metrics(
     int holeCount,
     double holeSeconds,
     Drift drift,
-    Volume volume) {
+    Volume volume,
+    Optional<Compressions> compressions) {
   public Metrics {
     pulseChecks = List.copyOf(pulseChecks);
     suctions = List.copyOf(suctions);
@@ -156,8 +159,10 @@ public record Metrics(
    * @param upperQuartileSeconds upper quartile
    * @param goodCount how many were neither too short nor too long
    * @param goodFraction the same as a share, 0 to 1
-   * @param shortestGoodSeconds 0.8 times the length asked for (our own choice)
-   * @param longestGoodSeconds 1.3 times the length asked for (our own choice)
+   * @param shortestGoodSeconds 0.8 times the length asked for, but never less than 0.15 s below it
+   *     (our own choice; the second part matters for newborns only)
+   * @param longestGoodSeconds 1.3 times the length asked for, but never less than 0.15 s above it
+   *     (our own choice)
    */
   public record Inspiration(
       int count,

@@ -26,6 +26,7 @@ import squeezewell.session.What;
  * @param endNanos up to when something is known
  * @param prompts the squeezes that were prompted, in order
  * @param breaths the breaths given, in order
+ * @param compressions instants of the compressions up to the end, in order
  * @param holds when no breaths were asked for, in order of start
  */
 record Practice(
@@ -34,6 +35,7 @@ record Practice(
     long endNanos,
     List<Cue> prompts,
     List<Breath> breaths,
+    List<Long> compressions,
     List<Hold> holds) {
   private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
 
@@ -61,6 +63,7 @@ record Practice(
         end,
         prompts,
         session.breaths(),
+        session.compressions().stream().filter(c -> c <= end).collect(Collectors.toList()),
         List.copyOf(holds));
   }
 

@@ -26,7 +26,7 @@ final class PromptFindings {
   static List<Ranked> of(Facts facts) {
     List<Ranked> found = new ArrayList<>();
     Metrics.Asynchrony asynchrony = facts.metrics().asynchrony();
-    boolean tooFast = RhythmFindings.of(facts).stream().anyMatch(r -> isCode(r, "too-fast"));
+    boolean tooFast = RhythmFindings.of(facts).stream().anyMatch(r -> r.isCode("too-fast"));
     if (asynchrony.ownTempo()) {
       if (!tooFast) {
         found.add(ownTempo(facts));
@@ -54,10 +54,6 @@ final class PromptFindings {
     }
     addTiming(facts, found);
     return found;
-  }
-
-  private static boolean isCode(Ranked ranked, String code) {
-    return ranked.finding().code().equals(code);
   }
 
   private static void addTiming(Facts facts, List<Ranked> found) {

@@ -8,14 +8,20 @@ package squeezewell.review;
  */
 record Ranked(int harm, Finding finding) {
   // The order of harm (our own choice): too many breaths first, since that is both the commonest
-  // and the most harmful mistake in bagging; then breaths that do not come; then the checks; then
+  // and the most harmful mistake in bagging; then breaths that do not come,
+  // and compressions; then the checks; then
   // how single breaths are given; then how they follow the prompts.
   static final int NOTHING = 0;
+  static final int COMPRESSIONS_MISSING = 1;
   static final int TOO_FAST = 10;
   static final int SPED_UP = 11;
   static final int SLOWED_DOWN = 20;
   static final int SKIPS = 21;
   static final int LONG_GAP = 22;
+  static final int COMPRESS_TOO_SLOW = 23;
+  static final int PAUSE_LONG = 24;
+  static final int COMPRESS_TOO_FAST = 25;
+  static final int BREATHS_MISSING = 26;
   static final int TOO_SLOW = 30;
   static final int CHECK_MISSED = 40;
   static final int CHECK_LATE = 41;
@@ -26,6 +32,7 @@ record Ranked(int harm, Finding finding) {
   static final int MISSED_PROMPTS = 70;
   static final int UNEVEN = 71;
   static final int EXTRA_BREATHS = 72;
+  static final int WRONG_NUMBER = 73;
   static final int AGAINST_PROMPT = 80;
   static final int OWN_TEMPO = 90;
   static final int WENT_WELL = 100;
@@ -40,6 +47,10 @@ record Ranked(int harm, Finding finding) {
 
   static Ranked good(int order, String code, String title, String text) {
     return new Ranked(WENT_WELL + order, new Finding(code, Finding.Severity.GOOD, title, text));
+  }
+
+  boolean isCode(String code) {
+    return finding.code().equals(code);
   }
 
   boolean is(Finding.Severity severity) {

@@ -58,6 +58,7 @@ public final class ReviewJson {
       json.name("headline").value(review.headline());
       figures();
       prompts();
+      compressions();
       holds();
       drift();
       volume();
@@ -152,6 +153,28 @@ public final class ReviewJson {
       number("meanSeconds", squeeze.meanSeconds());
       number("medianSeconds", squeeze.medianSeconds());
       number("goodFraction", squeeze.goodFraction());
+      json.endObject();
+    }
+
+    private void compressions() throws IOException {
+      json.name("compressions");
+      if (!metrics.compressions().isPresent()) {
+        json.nullValue();
+        return;
+      }
+      Compressions done = metrics.compressions().get();
+      boolean cycles = done.pauseLimitSeconds().isPresent();
+      json.beginObject();
+      json.name("count").value(done.count());
+      number("ratePerMinute", done.ratePerMinute());
+      number("inRangeFraction", done.inRangeFraction());
+      json.name("pauseCount").value(done.pauseCount());
+      number("longestPauseSeconds", done.longestPauseSeconds());
+      json.name("overLimitPauses").value(cycles ? done.overLimitPauses() : null);
+      number("handsOffSeconds", OptionalDouble.of(done.handsOffSeconds()));
+      number("fraction", done.fraction());
+      json.name("cycles").value(cycles ? done.cycles().size() : null);
+      json.name("goodCycles").value(cycles ? done.goodCycles() : null);
       json.endObject();
     }
 

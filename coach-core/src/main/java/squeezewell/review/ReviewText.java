@@ -64,6 +64,9 @@ public final class ReviewText {
               + Words.seconds(asked.highNanos().getAsLong() / 1e9)
               + ")");
     }
+    if (!asked.compressions().isEmpty()) {
+      row(lines, "compressions", asked.compressions());
+    }
     row(lines, "squeeze for", Words.seconds(asked.inspirationNanos() / 1e9));
   }
 
@@ -104,6 +107,7 @@ public final class ReviewText {
     if (metrics.inspiration().count() > 0) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
     }
+    metrics.compressions().ifPresent(c -> CompressionText.add(c, (name, t) -> row(lines, name, t)));
     if (metrics.volume().litresPerMinute().isPresent()) {
       row(lines, "volume a minute", number(metrics.volume().litresPerMinute(), " L"));
     }

@@ -137,11 +137,23 @@ public final class Reviewer {
             : OptionalDouble.empty(),
         plan.isPresent() ? OptionalLong.of(plan.get().lowNanos()) : OptionalLong.empty(),
         plan.isPresent() ? OptionalLong.of(plan.get().highNanos()) : OptionalLong.empty(),
+        compressions(guidance.rhythm()),
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
         practice.plan().lengthNanos(),
         practice.schedule().practisedAt(practice.endNanos()),
         source(guidance.rhythm()));
+  }
+
+  private static String compressions(Rhythm rhythm) {
+    String range = rhythm.compressions().map(c -> "; " + Words.range(c)).orElse("");
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      return Words.count(cycle.perCycle(), "compression")
+          + ", then "
+          + Words.count(cycle.breathsPerCycle(), "breath")
+          + range;
+    }
+    return range.isEmpty() ? "" : "without a break" + range;
   }
 
   private static Citation source(Rhythm rhythm) {

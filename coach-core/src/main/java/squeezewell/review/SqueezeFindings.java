@@ -24,10 +24,10 @@ final class SqueezeFindings {
             + " of "
             + squeeze.count()
             + " squeezes lasted "
-            + Words.decimal(squeeze.shortestGoodSeconds())
+            + Words.hundredths(squeeze.shortestGoodSeconds())
             + " to "
-            + Words.seconds(squeeze.longestGoodSeconds())
-            + ".";
+            + Words.hundredths(squeeze.longestGoodSeconds())
+            + " s.";
     String usual =
         "Your usual squeeze lasted "
             + Words.seconds(median)

@@ -1,6 +1,7 @@
 package squeezewell.review;
 
 import java.util.Locale;
+import squeezewell.protocol.CompressionPlan;
 
 /** Numbers as people read them. */
 final class Words {
@@ -18,6 +19,17 @@ final class Words {
     String text = String.format(Locale.ROOT, "%.1f", value);
     text = text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     return text.equals("-0") ? "0" : text;
+  }
+
+  /** At most two decimals, none that are zero at the end. */
+  static String hundredths(double value) {
+    String text = String.format(Locale.ROOT, "%.2f", value);
+    return text.endsWith("0") ? decimal(value) : text;
+  }
+
+  /** {@code 100 to 120 a minute}. */
+  static String range(CompressionPlan plan) {
+    return decimal(plan.lowPerMinute()) + " to " + decimal(plan.highPerMinute()) + " a minute";
   }
 
   /** Minutes and seconds since the session began: {@code 2:05}. */

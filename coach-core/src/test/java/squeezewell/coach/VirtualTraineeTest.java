@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.PulseCheckDue;
@@ -152,6 +153,52 @@ class VirtualTraineeTest {
     }
   }
 
+  @ParameterizedTest
+  @EnumSource(
+      value = Situation.class,
+      names = {"ARREST_NO_ADVANCED_AIRWAY", "ARREST_ADVANCED_AIRWAY"})
+  void compressionsAreGivenNearEachPromptForOne(Situation situation) {
+    Guidance guidance =
+        GuidelineLibrary.editions().get(0).find(PatientGroup.ADULT, situation).orElseThrow();
+    // Ends before the first pulse check.
+    PracticePlan plan = new PracticePlan(guidance, 3 * SECOND, 110 * SECOND, 0);
+    Run run = practise(4, TraineeFault.NONE, plan);
+    List<Long> prompts =
+        run.schedule().between(0, 112 * SECOND).stream()
+            .filter(c -> c.kind() == CueKind.COMPRESS)
+            .map(Cue::atNanos)
+            .collect(Collectors.toList());
+    List<Long> given = run.compressions();
+    assertThat(given.size()).isBetween(prompts.size(), prompts.size() + 2);
+    double sum = 0;
+    for (int k = 0; k < prompts.size(); k++) {
+      double lag = (given.get(k) - prompts.get(k)) / 1e9;
+      assertThat(lag).isBetween(-0.061, 0.101);
+      sum += lag;
+    }
+    // Over 150 lags of SD 0.03 s have a mean within 4 x 0.03 / sqrt(150) = 0.01 s of the true one.
+    assertThat(sum / prompts.size()).isCloseTo(0.02, within(0.01));
+    assertThat(run.breaths()).isNotEmpty();
+    assertThat(run.events).isEqualTo(practise(4, TraineeFault.NONE, plan).events);
+    assertThat(run.compressions())
+        .isNotEqualTo(practise(5, TraineeFault.NONE, plan).compressions());
+  }
+
+  @Test
+  void nobodyCompressesDuringACheckOrWhereItIsNotAsked() {
+    assertThat(practise(4, TraineeFault.NONE, 300).compressions()).isEmpty();
+    Guidance guidance =
+        GuidelineLibrary.editions()
+            .get(0)
+            .find(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY)
+            .orElseThrow();
+    Run run = practise(4, TraineeFault.NONE, new PracticePlan(guidance, 0, 300 * SECOND, 0));
+    assertThat(run.schedule().stretches()).anyMatch(s -> s.kind() == Stretch.Kind.PULSE_CHECK);
+    assertThat(run.compressions())
+        .hasSizeGreaterThan(300)
+        .allMatch(c -> run.schedule().stretchAt(c).kind() == Stretch.Kind.PACED);
+  }
+
   private static Run practise(long seed, TraineeFault fault, long seconds) {
     Guidance guidance =
         GuidelineLibrary.editions()
@@ -187,6 +234,13 @@ class VirtualTraineeTest {
 
     List<Breath> breaths() {
       return state.breaths();
+    }
+
+    List<Long> compressions() {
+      return events.stream()
+          .filter(e -> e.what() == What.COMPRESSION)
+          .map(SessionEvent::atNanos)
+          .collect(Collectors.toList());
     }
 
     double[] lags(List<Cue> prompts) {

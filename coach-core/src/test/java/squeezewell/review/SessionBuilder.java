@@ -69,6 +69,14 @@ final class SessionBuilder {
     return this;
   }
 
+  /** So many compressions, {@code step} seconds apart, from {@code first} on. */
+  SessionBuilder compressions(int count, double first, double step) {
+    for (int k = 0; k < count; k++) {
+      event(first + k * step, What.COMPRESSION, "");
+    }
+    return this;
+  }
+
   SessionBuilder squeeze(double at, double length, String volume) {
     event(at, What.BREATH, "");
     return event(at + length, What.BREATH_END, volume);

@@ -85,7 +85,7 @@ class EventListReaderTest {
         "99999999999,breath, | row 3, column at_s is 99999999999; allowed",
         "٣,breath, | row 3, column at_s is ٣; allowed",
         "4,breath, | row 3, column at_s is 4; allowed: at least the time of the row before",
-        "6,sneeze, | row 3, column what is sneeze; allowed: one of breath, breath-end, finding",
+        "6,sneeze, | row 3, column what is sneeze; allowed: one of breath, breath-end, compression",
         "6,retract,1 | row 3, column what is retract; allowed: one of breath",
         "6,Breath, | row 3, column what is Breath; allowed",
         "6 | row 3 is 1 columns; allowed: the columns at_s,what,detail",
@@ -111,6 +111,13 @@ class EventListReaderTest {
     assertThat(refusal(text))
         .hasMessageContaining("row 1")
         .hasMessageContaining("allowed: at_s,what,detail");
+  }
+
+  @Test
+  void compressionsAreRead() throws Exception {
+    Session session = read("at_s,what\n0,compression\n0.55,compression\n0.6,breath\n");
+    assertThat(session.compressions()).containsExactly(0L, 550_000_000L);
+    assertThat(session.breaths()).hasSize(1);
   }
 
   @Test

@@ -60,6 +60,13 @@ class SessionTest {
   }
 
   @Test
+  void aRetractedCompressionWasNeverThere() {
+    Session session = session("1 compression", "1.5 compression", "2 compression", "2.1 retract 2");
+    assertThat(session.compressions()).containsExactly(SECOND, 2 * SECOND);
+    assertThat(session.breaths()).isEmpty();
+  }
+
+  @Test
   void aRetractedControlChangesThePromptsBack() {
     Session session = session("10 pause", "11 retract 1");
     assertThat(session.controls()).isEmpty();

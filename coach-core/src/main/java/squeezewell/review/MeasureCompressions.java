@@ -1,0 +1,168 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Rhythm;
+
+/** Computes {@link Compressions}. */
+final class MeasureCompressions {
+  private static final double NANOS_PER_SECOND = 1e9;
+  private static final long SHORTEST_PAUSE = 2_000_000_000L;
+  private static final double PLANNED_PAUSE_TIMES = 1.5;
+
+  /** Instants are whole nanoseconds, so a rate at the edge may lie this far beyond it. */
+  private static final double ROUNDING = 1e-6;
+
+  private final Practice practice;
+  private final Optional<CompressionPlan> plan;
+  private final Optional<Rhythm.CompressionCycle> cycle;
+  private final Spans excused;
+  private final Spans whole;
+  private final long[] at;
+  private final long pauseFrom;
+
+  private MeasureCompressions(Practice practice) {
+    this.practice = practice;
+    Rhythm rhythm = practice.plan().guidance().rhythm();
+    plan = rhythm.compressions();
+    cycle = cycleOf(practice);
+    excused = Spans.excused(practice.holds());
+    whole = Spans.whole(practice.holds());
+    at = practice.compressions().stream().mapToLong(Long::longValue).toArray();
+    pauseFrom =
+        cycle
+            .map(c -> Math.min(SHORTEST_PAUSE, period(c) + c.pauseNanos() / 2))
+            .orElse(SHORTEST_PAUSE);
+  }
+
+  /** The figures; empty if the rhythm has no compressions and none were recorded. */
+  static Optional<Compressions> of(Practice practice, long effectiveNanos) {
+    MeasureCompressions measure = new MeasureCompressions(practice);
+    return measure.plan.isPresent() || measure.at.length > 0
+        ? Optional.of(measure.compressions(effectiveNanos))
+        : Optional.empty();
+  }
+
+  static Optional<Rhythm.CompressionCycle> cycleOf(Practice practice) {
+    return practice.plan().guidance().rhythm() instanceof Rhythm.CompressionCycle cycle
+        ? Optional.of(cycle)
+        : Optional.empty();
+  }
+
+  private static long period(Rhythm.CompressionCycle cycle) {
+    return cycle.compressing().tempo().nanosAt(1);
+  }
+
+  private Compressions compressions(long effective) {
+    double[] intervals = intervals();
+    OptionalDouble mean = Statistics.mean(intervals);
+    List<long[]> pauses = new ArrayList<>();
+    List<Compressions.Cycle> cycles = new ArrayList<>();
+    int run = at.length > 0 ? 1 : 0;
+    for (int k = 1; k < at.length; k++) {
+      if (isPause(k)) {
+        pauses.add(new long[] {at[k - 1], at[k]});
+        cycles.add(new Compressions.Cycle(run, breathsBetween(k), seconds(at[k] - at[k - 1])));
+      }
+      run = isPause(k) || held(k) ? 1 : run + 1;
+    }
+    double[] lengths = pauses.stream().mapToDouble(p -> seconds(p[1] - p[0])).toArray();
+    OptionalDouble limit = limit();
+    long handsOff = handsOff(effective, mean);
+    return new Compressions(
+        at.length,
+        mean.isPresent() && mean.getAsDouble() > 0
+            ? OptionalDouble.of(60 / mean.getAsDouble())
+            : OptionalDouble.empty(),
+        inRange(intervals),
+        pauses.size(),
+        Arrays.stream(lengths).max(),
+        limit,
+        (int) Arrays.stream(lengths).filter(s -> s > limit.orElse(s)).count(),
+        seconds(handsOff),
+        effective > 0
+            ? OptionalDouble.of(Math.max(0, 1 - (double) handsOff / effective))
+            : OptionalDouble.empty(),
+        cycle.isPresent() ? cycles : List.of(),
+        (int) cycles.stream().filter(this::isGood).count());
+  }
+
+  private boolean held(int k) {
+    return whole.overlap(at[k - 1], at[k]) > 0;
+  }
+
+  private boolean isPause(int k) {
+    return !held(k) && at[k] - at[k - 1] > pauseFrom;
+  }
+
+  /** In seconds, those that count for the rate. */
+  private double[] intervals() {
+    List<Double> lengths = new ArrayList<>();
+    for (int k = 1; k < at.length; k++) {
+      if (!held(k) && !isPause(k)) {
+        lengths.add(seconds(at[k] - at[k - 1]));
+      }
+    }
+    return lengths.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  private OptionalDouble inRange(double[] intervals) {
+    if (!plan.isPresent() || intervals.length == 0) {
+      return OptionalDouble.empty();
+    }
+    double shortest = 60 / plan.get().highPerMinute() - ROUNDING;
+    double longest = 60 / plan.get().lowPerMinute() + ROUNDING;
+    long in = Arrays.stream(intervals).filter(s -> s >= shortest && s <= longest).count();
+    return OptionalDouble.of((double) in / intervals.length);
+  }
+
+  private int breathsBetween(int k) {
+    return (int)
+        practice.breaths().stream()
+            .filter(b -> b.startNanos() >= at[k - 1] && b.startNanos() < at[k])
+            .count();
+  }
+
+  private OptionalDouble limit() {
+    return cycle.isPresent()
+        ? OptionalDouble.of(
+            Math.max(
+                seconds(cycle.get().pauseLimitNanos()),
+                PLANNED_PAUSE_TIMES * seconds(cycle.get().pauseNanos() + period(cycle.get()))))
+        : OptionalDouble.empty();
+  }
+
+  private boolean isGood(Compressions.Cycle done) {
+    return cycle.isPresent()
+        && done.compressions() == cycle.get().perCycle()
+        && done.breaths() == cycle.get().breathsPerCycle()
+        && done.pauseSeconds() <= limit().getAsDouble();
+  }
+
+  private long handsOff(long effective, OptionalDouble mean) {
+    if (at.length == 0) {
+      return Math.max(0, effective);
+    }
+    double planned = plan.map(p -> p.tempo().seconds()).orElse(0.0);
+    long own = Math.round(mean.orElse(planned) * NANOS_PER_SECOND);
+    long sum = without(practice.startNanos(), at[0], 0);
+    for (int k = 1; k < at.length; k++) {
+      sum += held(k) || isPause(k) ? without(at[k - 1], at[k], own) : 0;
+    }
+    return Math.min(effective, sum + without(at[at.length - 1], practice.endNanos(), own));
+  }
+
+  /** From a compression to the next, less what is excused and what it takes itself. */
+  private long without(long from, long to, long ownNanos) {
+    long start = Math.max(practice.startNanos(), from);
+    return Math.max(0, to - start - excused.overlap(start, to) - ownNanos);
+  }
+
+  private static double seconds(long nanos) {
+    return nanos / NANOS_PER_SECOND;
+  }
+}

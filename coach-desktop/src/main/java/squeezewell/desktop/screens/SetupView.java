@@ -61,8 +61,10 @@ final class SetupView {
     return found;
   }
 
+  /** The longest pause, where a guideline gives one. */
   private static String pause(Rhythm rhythm) {
     return rhythm instanceof Rhythm.CompressionCycle cycle
+            && cycle.pauseLimitSource().confidence() != Confidence.HOUSE
         ? " Pause under " + Phrases.seconds(cycle.pauseLimitNanos()) + " s."
         : "";
   }

@@ -91,7 +91,8 @@ public final class BreathPad extends Drawn {
 
   /** The word on one line; on a narrow pad on two, broken nearest its middle. */
   private List<String> lines(FontMetrics metrics, int room) {
-    if (metrics.stringWidth(word) <= room || word.indexOf(' ') < 0) {
+    boolean low = getHeight() < look.px(72);
+    if (low || metrics.stringWidth(word) <= room || word.indexOf(' ') < 0) {
       return List.of(word);
     }
     int middle = word.length() / 2;

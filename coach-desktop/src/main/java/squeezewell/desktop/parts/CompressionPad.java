@@ -9,6 +9,7 @@ import java.awt.Graphics2D;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.geom.RoundRectangle2D;
+import java.util.List;
 import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
@@ -18,8 +19,11 @@ import squeezewell.review.Judgement;
 /** The large pad that is pressed once for each compression; it shows how many there were. */
 public final class CompressionPad extends Drawn {
   private static final long serialVersionUID = 1L;
-  private static final String WORD = "Press for each";
-  private static final String WORD_2 = "compression";
+  private static final List<String> WORDS = List.of("Press for each", "compression");
+  private static final String LOW_WORD = "Compression";
+
+  /** A pad lower than this, in density-independent pixels, says less. */
+  private static final int LOW = 92;
 
   private final transient Look look;
   private boolean lit;
@@ -91,23 +95,29 @@ public final class CompressionPad extends Drawn {
     }
   }
 
-  /** All lines, made smaller together when the pad is low. */
   private void paintLines(Graphics2D g2, Palette palette) {
-    double unit = Math.min(1, getHeight() / (112.0 * look.scale()));
-    Color strong = lit ? palette.onTide() : palette.text();
-    Color soft = lit ? palette.onTide() : palette.softText();
-    Color told = lit ? palette.onTide() : Ribbon.colour(palette, judgement);
+    boolean low = getHeight() < look.px(LOW);
+    double unit = low ? Math.min(1, getHeight() / (48.0 * look.scale())) : 1;
     Font word = look.bold(20 * unit);
     Font small = look.font(14 * unit);
     Font feedback = look.bold(15 * unit);
+    // A low pad has no room for all: how fast matters more than how many.
+    List<String> words = low ? List.of(LOW_WORD) : WORDS;
+    boolean counts = !low || rate.isEmpty();
     double height =
-        2 * height(g2, word) + height(g2, small) + (rate.isEmpty() ? 0 : height(g2, feedback));
+        words.size() * height(g2, word)
+            + (counts ? height(g2, small) : 0)
+            + (rate.isEmpty() ? 0 : height(g2, feedback));
     double y = (getHeight() - height) / 2;
-    y = write(g2, word, strong, WORD, y);
-    y = write(g2, word, strong, WORD_2, y);
-    y = write(g2, small, soft, count, y);
+    for (String line : words) {
+      y = write(g2, word, lit ? palette.onTide() : palette.text(), line, y);
+    }
+    if (counts) {
+      y = write(g2, small, lit ? palette.onTide() : palette.softText(), count, y);
+    }
     if (!rate.isEmpty()) {
-      write(g2, feedback, judgement == Judgement.UNJUDGED ? soft : told, rate, y);
+      Color told = lit ? palette.onTide() : Ribbon.colour(palette, judgement);
+      write(g2, feedback, told, rate, y);
     }
   }
 

@@ -33,9 +33,10 @@ import squeezewell.session.SessionHeader;
     description = {
       "Practise live in the terminal, with prompts on screen and as sound.",
       "Space bar or Enter is a breath. p starts and ends a pulse check, s suction,",
-      "Esc or z a pause; q finishes. Where single keys can't be read, Enter is a",
-      "breath, and the letters need Enter too. A terminal does not tell when a key",
-      "is let go, so the length of the squeeze is not measured here."
+      "Esc or z a pause; q finishes. c is one compression, where the rhythm has them.",
+      "Where single keys can't be read, Enter is a breath, and the letters need Enter",
+      "too. A terminal does not tell when a key is let go, so the length of the",
+      "squeeze is not measured here."
     },
     footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
 final class DrillCommand extends CliCommand {
@@ -94,10 +95,7 @@ final class DrillCommand extends CliCommand {
       PracticePlan plan, MonotonicClock clock, KeptSession kept, Settings settings) {
     Optional<RawTerminal> terminal = around.console() ? RawTerminal.open() : Optional.empty();
     DrillScreen screen = new DrillScreen(around, terminal.isPresent(), kept::trouble);
-    screen.line(
-        terminal.isPresent()
-            ? "space: breath   p: pulse check   s: suction   Esc: pause   q: finish"
-            : "Enter: breath   p, s, z or q and Enter: pulse check, suction, pause, finish");
+    screen.line(help(terminal.isPresent(), hasCompressions(plan)));
     screen.line("Only the start of a squeeze is known here, not its end.");
     Optional<PracticeSound> sound =
         noSound ? Optional.empty() : Optional.of(new PracticeSound(clock, settings));
@@ -146,6 +144,22 @@ final class DrillCommand extends CliCommand {
     }
   }
 
+  /** What the keys do, in one line of under 80 columns. */
+  static String help(boolean singleKeys, boolean compressions) {
+    if (singleKeys) {
+      return compressions
+          ? "space: breath  c: compress  p: pulse check  s: suction  Esc: pause  q: finish"
+          : "space: breath   p: pulse check   s: suction   Esc: pause   q: finish";
+    }
+    return compressions
+        ? "Enter: breath   c, p, s, z, q, Enter: compress, check, suction, pause, finish"
+        : "Enter: breath   p, s, z or q and Enter: pulse check, suction, pause, finish";
+  }
+
+  private static boolean hasCompressions(PracticePlan plan) {
+    return plan.guidance().rhythm().compressions().isPresent();
+  }
+
   /** Also what happens on Ctrl-C: the session gets its end and the terminal its old ways. */
   private static void stop(LivePractice live, Optional<RawTerminal> terminal) {
     live.close();
@@ -158,7 +172,7 @@ final class DrillCommand extends CliCommand {
         new Thread(
             () -> {
               try {
-                keys.read((action, at) -> live.post(command(action, live), at));
+                keys.read((action, at) -> pressed(action, at, live));
               } catch (IOException e) {
                 live.post(Command.FINISH, System.nanoTime());
               }
@@ -168,10 +182,17 @@ final class DrillCommand extends CliCommand {
     reader.start();
   }
 
+  private static void pressed(DrillKeys.Action action, long at, LivePractice live) {
+    if (action != DrillKeys.Action.COMPRESSION || hasCompressions(live.state().schedule().plan())) {
+      live.post(command(action, live), at);
+    }
+  }
+
   private static Command command(DrillKeys.Action action, LivePractice live) {
     Stretch.Kind now = live.state().schedule().stretchAt(live.clock().nanos()).kind();
     return switch (action) {
       case BREATH -> Command.BREATH;
+      case COMPRESSION -> Command.COMPRESS;
       case PULSE_CHECK ->
           now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK;
       case SUCTION -> now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION;

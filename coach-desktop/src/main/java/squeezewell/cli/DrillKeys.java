@@ -25,6 +25,7 @@ final class DrillKeys {
   /** What a key means. */
   enum Action {
     BREATH,
+    COMPRESSION,
     PULSE_CHECK,
     SUCTION,
     PAUSE,
@@ -71,6 +72,7 @@ final class DrillKeys {
           listener.pressed(Action.BREATH, at);
         }
       }
+      case 'c', 'C' -> listener.pressed(Action.COMPRESSION, at);
       case 'p', 'P' -> listener.pressed(Action.PULSE_CHECK, at);
       case 's', 'S' -> listener.pressed(Action.SUCTION, at);
       case 'z', 'Z' -> listener.pressed(Action.PAUSE, at);

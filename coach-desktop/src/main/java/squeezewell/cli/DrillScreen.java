@@ -96,7 +96,9 @@ final class DrillScreen implements CueOutput {
       line.append(i < full ? sign : '.');
     }
     line.append("  breaths ").append(state.breaths().size());
-    if (state.lastIntervalNanos().isPresent()) {
+    if (schedule.plan().guidance().rhythm().compressions().isPresent()) {
+      line.append(", compressed ").append(state.compressionCount());
+    } else if (state.lastIntervalNanos().isPresent()) {
       double seconds = state.lastIntervalNanos().getAsLong() / 1e9;
       line.append(", last after ").append(Words.decimals(seconds, 1)).append(" s");
     }

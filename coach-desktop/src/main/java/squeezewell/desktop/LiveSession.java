@@ -39,7 +39,9 @@ final class LiveSession {
     this.protocol = protocol;
     this.practice = practice;
     this.sound = sound;
-    this.keys = new PracticeKeys(settings.pedalKeys(), new Commands());
+    boolean compressions =
+        practice.state().schedule().plan().guidance().rhythm().compressions().isPresent();
+    this.keys = new PracticeKeys(settings.pedalKeys(), compressions, new Commands());
   }
 
   /**
@@ -118,6 +120,11 @@ final class LiveSession {
     @Override
     public void squeezeEnded(long nanoTime) {
       practice.post(Command.SQUEEZE_END, nanoTime);
+    }
+
+    @Override
+    public void compressed(long nanoTime) {
+      practice.post(Command.COMPRESS, nanoTime);
     }
 
     @Override

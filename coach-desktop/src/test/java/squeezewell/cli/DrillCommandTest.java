@@ -17,8 +17,11 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
+import squeezewell.session.What;
 
 class DrillCommandTest {
   private static final long SECOND = 1_000_000_000L;
@@ -133,6 +136,57 @@ class DrillCommandTest {
     screen.draw(coach.state(), SECOND / 4);
     assertThat(paper.text().lines())
         .containsExactly("not saved: no space left", "This practice is being saved again.");
+  }
+
+  @Test
+  void cIsOneCompressionAndTheHelpSaysSoWhereTheRhythmHasThem() throws Exception {
+    assertThat(keys(true, "cC"))
+        .containsExactly(
+            DrillKeys.Action.COMPRESSION, DrillKeys.Action.COMPRESSION, DrillKeys.Action.FINISH);
+    for (boolean single : new boolean[] {true, false}) {
+      assertThat(DrillCommand.help(single, true)).contains("compress").hasSizeLessThan(80);
+      assertThat(DrillCommand.help(single, false)).doesNotContain("compress");
+    }
+  }
+
+  @Test
+  void compressionsAreKeptWhereTheRhythmHasThemAndElseMeanNothing() throws Exception {
+    assertThat(compressionsKept("arrest-no-advanced-airway")).isEqualTo(1);
+    assertThat(compressionsKept("pulse-no-breathing")).isZero();
+  }
+
+  private long compressionsKept(String situation) throws Exception {
+    Path home = folder.resolve(situation);
+    CliRun run =
+        CliRun.typing(
+            "c\n", "drill", "--no-sound", "--situation", situation, "--home", home.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    Path file = new SessionStore(HomeFolder.at(home)).files().get(0);
+    return new SessionStore(HomeFolder.at(home))
+        .open(file).events().stream().filter(e -> e.what() == What.COMPRESSION).count();
+  }
+
+  @Test
+  void theLineOfTheMomentCountsCompressions() {
+    CliRun.Screen paper = new CliRun.Screen();
+    DrillScreen screen = new DrillScreen(paper.around(), true, () -> "");
+    PracticePlan plan =
+        new PracticePlan(
+            GuidelineLibrary.editions()
+                .get(0)
+                .find(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY)
+                .orElseThrow(),
+            0,
+            300 * SECOND,
+            0);
+    Coach coach = new Coach(plan, Journal.none(), List.of(screen));
+    coach.command(Command.COMPRESS, SECOND / 10);
+    coach.command(Command.COMPRESS, SECOND);
+    coach.command(Command.SOUND_LOST, SECOND);
+    // Worked by hand: at 110 a minute the third compression is due at 1.09 s, the fourth at 1.64 s.
+    String line = screen.status(coach.state(), SECOND * 12 / 10);
+    assertThat(line).startsWith("COMPRESS      3").contains("breaths 0, compressed 2");
+    assertThat(line.length()).isLessThan(80);
   }
 
   private static List<DrillKeys.Action> keys(boolean single, String typed) throws Exception {

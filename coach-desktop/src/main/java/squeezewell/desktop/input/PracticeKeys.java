@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.LongConsumer;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 
@@ -22,6 +23,7 @@ import javax.swing.Timer;
  */
 public final class PracticeKeys implements KeyEventDispatcher {
   private static final int SETTLE_MILLIS = 5;
+  private static final int COMPRESSION_KEY = KeyEvent.VK_C;
 
   private static final Map<Integer, Action> ACTION_KEYS =
       Map.of(
@@ -32,7 +34,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
           KeyEvent.VK_BACK_SPACE, Action.RETRACT_BREATH,
           KeyEvent.VK_M, Action.MUTE);
 
-  private final Map<Integer, HeldKeys> actionHolds = new HashMap<>();
+  private final Map<Integer, HeldKeys> pressHolds = new HashMap<>();
   private final Set<Integer> squeezeKeys;
   private final Listener listener;
   private final HeldKeys squeeze;
@@ -55,6 +57,9 @@ public final class PracticeKeys implements KeyEventDispatcher {
 
     void squeezeEnded(long nanoTime);
 
+    /** One compression; told once for each press, however long the key is held. */
+    void compressed(long nanoTime);
+
     void action(Action action, long nanoTime);
   }
 
@@ -62,9 +67,10 @@ public final class PracticeKeys implements KeyEventDispatcher {
    * The keys of a practice.
    *
    * @param pedalKeys key codes that count as a squeeze besides the space bar
+   * @param compressions whether the rhythm has compressions; if not, their key stays free
    * @param listener told of what happens while {@link #listen} is in force
    */
-  public PracticeKeys(List<Integer> pedalKeys, Listener listener) {
+  public PracticeKeys(List<Integer> pedalKeys, boolean compressions, Listener listener) {
     this.listener = Objects.requireNonNull(listener, "listener");
     squeezeKeys = new HashSet<>(pedalKeys);
     squeezeKeys.add(KeyEvent.VK_SPACE);
@@ -81,26 +87,30 @@ public final class PracticeKeys implements KeyEventDispatcher {
                 listener.squeezeEnded(atNanos);
               }
             });
-    ACTION_KEYS.forEach(this::bind);
+    ACTION_KEYS.forEach((key, action) -> bind(key, at -> listener.action(action, at)));
+    if (compressions) {
+      bind(COMPRESSION_KEY, listener::compressed);
+    }
     settle.setRepeats(true);
   }
 
-  private void bind(int key, Action action) {
+  /** Makes a key do something at each press; what the squeeze has already, it keeps. */
+  private void bind(int key, LongConsumer atPress) {
     if (squeezeKeys.contains(key)) {
       return;
     }
-    actionHolds.put(
+    pressHolds.put(
         key,
         new HeldKeys(
             new HeldKeys.Listener() {
               @Override
               public void began(long atNanos) {
-                listener.action(action, atNanos);
+                atPress.accept(atNanos);
               }
 
               @Override
               public void ended(long atNanos) {
-                // An action has no length.
+                // What is done at the press has no length.
               }
             }));
   }
@@ -108,6 +118,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
   /** Whether a key already has a meaning in a practice, so that a pedal can't be bound to it. */
   public static boolean isTaken(int key) {
     return ACTION_KEYS.containsKey(key)
+        || key == COMPRESSION_KEY
         || key == KeyEvent.VK_SPACE
         || key == KeyEvent.VK_TAB
         || key == KeyEvent.VK_ENTER;
@@ -139,6 +150,11 @@ public final class PracticeKeys implements KeyEventDispatcher {
     return squeezeKeys.size() > 1 ? "space bar, pedal or touch" : "space bar or touch";
   }
 
+  /** What to press for a compression, in words. */
+  public String compressionHint() {
+    return squeezeKeys.contains(COMPRESSION_KEY) ? "touch" : "C or touch";
+  }
+
   @Override
   public boolean dispatchKeyEvent(KeyEvent e) {
     Component source = e.getComponent();
@@ -152,8 +168,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
       // The press has been dealt with; a focused button must not see the typed space.
       return e.getKeyChar() == ' ';
     }
-    HeldKeys held =
-        squeezeKeys.contains(e.getKeyCode()) ? squeeze : actionHolds.get(e.getKeyCode());
+    HeldKeys held = squeezeKeys.contains(e.getKeyCode()) ? squeeze : pressHolds.get(e.getKeyCode());
     boolean pressed = e.getID() == KeyEvent.KEY_PRESSED;
     // A pedal may well be a control key, which then stands among its own modifiers.
     boolean combined = held != squeeze && (e.getModifiersEx() & modifiers) != 0;
@@ -174,7 +189,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
     long now = System.nanoTime();
     OptionalLong pending = squeeze.settle(now);
     boolean more = pending.isPresent();
-    for (HeldKeys held : actionHolds.values()) {
+    for (HeldKeys held : pressHolds.values()) {
       more |= held.settle(now).isPresent();
     }
     if (!more) {
@@ -186,7 +201,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
     if (newWindow == null) {
       long now = System.nanoTime();
       squeeze.releaseAll(now);
-      actionHolds.values().forEach(h -> h.releaseAll(now));
+      pressHolds.values().forEach(h -> h.releaseAll(now));
     }
   }
 }

@@ -10,6 +10,7 @@ import java.awt.event.FocusEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.geom.RoundRectangle2D;
+import java.util.List;
 import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
@@ -88,6 +89,19 @@ public final class BreathPad extends Drawn {
     return new Dimension(look.px(160), look.px(72));
   }
 
+  /** The word on one line; on a narrow pad on two, broken nearest its middle. */
+  private List<String> lines(FontMetrics metrics, int room) {
+    boolean low = getHeight() < look.px(72);
+    if (low || metrics.stringWidth(word) <= room || word.indexOf(' ') < 0) {
+      return List.of(word);
+    }
+    int middle = word.length() / 2;
+    int after = word.indexOf(' ', middle);
+    int before = word.lastIndexOf(' ', middle);
+    int at = before < 0 || (after >= 0 && after - middle < middle - before) ? after : before;
+    return List.of(word.substring(0, at), word.substring(at + 1));
+  }
+
   @Override
   protected void paintComponent(Graphics g) {
     Graphics2D g2 = Look.smooth(g);
@@ -104,15 +118,24 @@ public final class BreathPad extends Drawn {
       g2.setStroke(look.stroke(line / look.scale()));
       g2.draw(shape);
       int room = getWidth() - look.px(32);
-      Font font = Look.fitted(g2, look.bold(23), word, room);
+      List<String> lines = lines(g2.getFontMetrics(look.bold(23)), room);
+      Font font = look.bold(lines.size() > 1 ? 20 : 23);
+      for (String text : lines) {
+        font = Look.fitted(g2, font, text, room);
+      }
       FontMetrics metrics = g2.getFontMetrics(font);
       Font small = Look.fitted(g2, look.font(14), hint, room);
       FontMetrics smallMetrics = g2.getFontMetrics(small);
-      int block = metrics.getHeight() + (hint.isEmpty() ? 0 : smallMetrics.getHeight());
+      int block =
+          lines.size() * metrics.getHeight() + (hint.isEmpty() ? 0 : smallMetrics.getHeight());
       int y = (getHeight() - block) / 2 + metrics.getAscent();
       g2.setColor(held ? palette.onTide() : palette.text());
       g2.setFont(font);
-      g2.drawString(word, (getWidth() - metrics.stringWidth(word)) / 2, y);
+      for (String text : lines) {
+        g2.drawString(text, (getWidth() - metrics.stringWidth(text)) / 2, y);
+        y += metrics.getHeight();
+      }
+      y -= metrics.getHeight();
       g2.setColor(held ? palette.onTide() : palette.softText());
       g2.setFont(small);
       g2.drawString(

@@ -29,7 +29,7 @@ public final class Ribbon extends Drawn {
   private long toNanos = 1;
 
   public Ribbon(Look look) {
-    super(AccessibleRole.PANEL, "Ribbon: prompts above, breaths below");
+    super(AccessibleRole.PANEL, "Ribbon: prompts above, what was done below");
     this.look = look;
   }
 
@@ -73,8 +73,12 @@ public final class Ribbon extends Drawn {
       g2.clip(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
       double middle = getHeight() * 0.5;
       for (RibbonMark mark : marks) {
-        if (mark.kind() != RibbonMark.Kind.PROMPT && mark.kind() != RibbonMark.Kind.BREATH) {
-          paintHold(g2, palette, mark);
+        switch (mark.kind()) {
+          case PULSE_CHECK, SUCTION, PAUSE -> paintHold(g2, palette, mark);
+          case COMPRESSION -> paintCompression(g2, palette, x(mark.startNanos()), middle);
+          default -> {
+            // Prompts and breaths stand above these.
+          }
         }
       }
       g2.setColor(palette.line());
@@ -147,6 +151,13 @@ public final class Ribbon extends Drawn {
             0));
     g2.draw(new Line2D.Double(x, tip, x, middle + look.px(6)));
     g2.setStroke(before);
+  }
+
+  /** A thin tick, where breaths are thick bars. */
+  private void paintCompression(Graphics2D g2, Palette palette, double x, double middle) {
+    g2.setColor(palette.softText());
+    g2.setStroke(look.stroke(1.2));
+    g2.draw(new Line2D.Double(x, middle + look.px(9), x, middle + look.px(18)));
   }
 
   private void paintBreath(Graphics2D g2, Palette palette, RibbonMark mark, double middle) {

@@ -21,6 +21,7 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
   public enum Kind {
     PROMPT,
     BREATH,
+    COMPRESSION,
     PULSE_CHECK,
     SUCTION,
     PAUSE

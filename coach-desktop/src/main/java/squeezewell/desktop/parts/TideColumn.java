@@ -117,7 +117,8 @@ public final class TideColumn extends Drawn {
       double y = inset + (i - 0.5) * step;
       boolean present = i == count;
       g2.setColor(present ? palette.text() : palette.softText());
-      double thick = look.px(present ? 4 : 2);
+      // Thirty notches on a low column must not run into one another.
+      double thick = present ? look.px(4) : Math.min(look.px(2), step / 2);
       double length = look.px(present ? 18 : 9);
       g2.fill(new RoundRectangle2D.Double(x, y - thick / 2, length, thick, thick, thick));
     }

@@ -67,7 +67,7 @@ record DebriefView(
     String rhythm =
         asked.intervalSeconds().isPresent()
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
-            : "";
+            : ", " + asked.situation();
     return Words.clock(asked.practisedNanos())
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)

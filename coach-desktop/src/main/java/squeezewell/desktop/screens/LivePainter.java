@@ -57,7 +57,7 @@ public final class LivePainter {
         view.bar(),
         view.barFill(),
         view.barUrgent(),
-        Phrases.rhythm(state.schedule().plan().guidance()));
+        Phrases.shortRhythm(state.schedule().plan().guidance()));
   }
 
   /** Shows that nothing is going on. */

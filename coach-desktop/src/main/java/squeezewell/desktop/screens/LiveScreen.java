@@ -9,6 +9,7 @@ import java.awt.GridBagLayout;
 import java.awt.GridLayout;
 import java.awt.Insets;
 import java.awt.Toolkit;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import javax.swing.BorderFactory;
@@ -24,6 +25,7 @@ import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.BreathPad;
+import squeezewell.desktop.parts.CompressionPad;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
@@ -58,6 +60,7 @@ public final class LiveScreen extends JPanel {
   private final PromptWords words;
   private final Ribbon ribbon;
   private final BreathPad pad;
+  private final transient Optional<CompressionPad> compressionPad;
   private final ActionButton check;
   private final ActionButton suction;
   private final ActionButton pause;
@@ -118,6 +121,10 @@ public final class LiveScreen extends JPanel {
                 practice.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
               }
             });
+    compressionPad =
+        practice.state().schedule().plan().guidance().rhythm().compressions().isPresent()
+            ? Optional.of(compressionPad(look))
+            : Optional.empty();
     check = action(look, "Pulse check", "P", PracticeKeys.Action.PULSE_CHECK);
     suction = action(look, "Suction", "S", PracticeKeys.Action.SUCTION);
     pause = action(look, "Pause", "Esc", PracticeKeys.Action.PAUSE);
@@ -147,6 +154,22 @@ public final class LiveScreen extends JPanel {
     return button;
   }
 
+  private CompressionPad compressionPad(Look look) {
+    return new CompressionPad(
+        look, when -> practice.post(Command.COMPRESS, EventTime.nanoTimeOf(when)));
+  }
+
+  /** The pads side by side, equally large. */
+  private JPanel pads(Look look) {
+    JPanel pads = new JPanel(new GridLayout(1, 0, look.px(8), 0));
+    pads.setOpaque(false);
+    compressionPad.ifPresent(pads::add);
+    pads.add(pad);
+    pads.setMinimumSize(new Dimension(look.px(200), look.px(72)));
+    pads.setPreferredSize(new Dimension(look.px(372), look.px(120)));
+    return pads;
+  }
+
   private void lay(Kit kit) {
     Look look = kit.look();
     CoachState state = practice.state();
@@ -164,7 +187,6 @@ public final class LiveScreen extends JPanel {
     prompt.add(words);
     prompt.setMinimumSize(new Dimension(look.px(200), look.px(120)));
     prompt.setPreferredSize(new Dimension(look.px(372), look.px(240)));
-    pad.setPreferredSize(new Dimension(look.px(372), look.px(120)));
 
     JPanel actions = new JPanel(new GridLayout(2, 3, look.px(6), look.px(6)));
     actions.setOpaque(false);
@@ -178,7 +200,7 @@ public final class LiveScreen extends JPanel {
     put(this, bar, 1, 0, look.px(14));
     put(this, prompt, 2, 0.7, look.px(12));
     put(this, ribbon, 3, 0, look.px(12));
-    put(this, pad, 4, 0.3, look.px(12));
+    put(this, pads(look), 4, 0.3, look.px(12));
     put(this, actions, 5, 0, look.px(4));
     put(this, noticeLine, 6, 0, look.px(2));
     put(this, caution, 7, 0, 0);
@@ -210,6 +232,7 @@ public final class LiveScreen extends JPanel {
     setText(total, lines.total());
     bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
     showActions(state, practice.clock().nanos());
+    compressionPad.ifPresent(p -> show(p, state, practice.clock().nanos()));
     long now = practice.clock().nanos();
     int breaths = state.breaths().size();
     if (breaths < breathsShown) {
@@ -222,6 +245,12 @@ public final class LiveScreen extends JPanel {
     }
     setText(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
+  }
+
+  private void show(CompressionPad shown, CoachState state, long now) {
+    CompressionView view = CompressionView.of(state, now);
+    String count = view.count().isEmpty() ? keys.compressionHint() : view.count();
+    shown.show(view.lit(), count, view.rate(), view.judgement());
   }
 
   private void showActions(CoachState state, long now) {

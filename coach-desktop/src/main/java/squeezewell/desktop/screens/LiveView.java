@@ -13,6 +13,7 @@ import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
 import squeezewell.review.Judgement;
 import squeezewell.session.Breath;
@@ -56,8 +57,7 @@ record LiveView(
     CueSchedule schedule = state.schedule();
     Moment moment = schedule.momentAt(nowNanos);
     Guidance guidance = schedule.plan().guidance();
-    Limits limits = guidance.limits();
-    Bar bar = bar(schedule, moment, limits, nowNanos);
+    Bar bar = bar(schedule, moment, nowNanos);
     boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
     Judgement judgement =
         state.lastIntervalNanos().isPresent()
@@ -77,7 +77,7 @@ record LiveView(
         bar.urgent(),
         word(moment.act()),
         moment.count() > 0 ? Integer.toString(moment.count()) : "",
-        note(moment, limits),
+        note(moment, guidance),
         interval,
         judgement,
         moment.fill(),
@@ -103,6 +103,11 @@ record LiveView(
         marks.add(
             new RibbonMark(
                 RibbonMark.Kind.PROMPT, cue.atNanos(), cue.atNanos(), Judgement.UNJUDGED));
+      }
+    }
+    for (long at : state.recentCompressions()) {
+      if (at > from) {
+        marks.add(new RibbonMark(RibbonMark.Kind.COMPRESSION, at, at, Judgement.UNJUDGED));
       }
     }
     List<Breath> breaths = state.breaths();
@@ -149,7 +154,10 @@ record LiveView(
 
   private record Bar(String text, double fill, boolean urgent) {}
 
-  private static Bar bar(CueSchedule schedule, Moment moment, Limits limits, long now) {
+  private static Bar bar(CueSchedule schedule, Moment moment, long now) {
+    Guidance guidance = schedule.plan().guidance();
+    Limits limits = guidance.limits();
+    String next = guidance.rhythm().compressions().isPresent() ? "compress" : "squeeze";
     long since = now - moment.stretch().startNanos();
     switch (moment.stretch().kind()) {
       case PULSE_CHECK:
@@ -160,12 +168,12 @@ record LiveView(
                 + Phrases.seconds(most)
                 + " s";
         return since >= most
-            ? new Bar("Check over " + Phrases.seconds(most) + " s: squeeze", 1, true)
+            ? new Bar("Check over " + Phrases.seconds(most) + " s: " + next, 1, true)
             : new Bar("Feel the pulse, " + range, (double) since / most, false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
         return since >= longest
-            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: squeeze", 1, true)
+            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: " + next, 1, true)
             : new Bar(
                 "Suction, at most " + Phrases.seconds(longest) + " s",
                 (double) since / longest,
@@ -214,13 +222,21 @@ record LiveView(
     };
   }
 
-  private static String note(Moment moment, Limits limits) {
+  private static String note(Moment moment, Guidance guidance) {
+    Limits limits = guidance.limits();
+    boolean cycle = guidance.rhythm() instanceof Rhythm.CompressionCycle;
     return switch (moment.stretch().kind()) {
-      case COUNT_IN -> "first breath";
-      case PACED -> moment.of() > 0 ? "count of " + moment.of() : "";
+      case COUNT_IN -> cycle ? "first compression" : "first breath";
+      case PACED -> moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
       case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
       case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());
       default -> "";
     };
+  }
+
+  private static String inCycle(Moment moment) {
+    return moment.act() == Moment.Act.COMPRESS
+        ? "of " + Phrases.counted(moment.of(), "compression")
+        : "of " + Phrases.counted(moment.of(), "breath");
   }
 }

@@ -2,9 +2,11 @@ package squeezewell.desktop.screens;
 
 import java.util.Locale;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
 
 /** What screens say about a protocol and about time. */
@@ -31,11 +33,46 @@ final class Phrases {
 
   /** What a guideline asks for, in one line. */
   static String rhythm(Guidance guidance) {
+    if (guidance.rhythm() instanceof Rhythm.CompressionCycle cycle) {
+      return counted(cycle.perCycle(), "compression")
+          + ", then "
+          + counted(cycle.breathsPerCycle(), "breath")
+          + ", at "
+          + rate(cycle.compressing())
+          + " a minute";
+    }
+    String breaths = guidance.rhythm().steadyBreaths().map(Phrases::interval).orElse("");
     return guidance
         .rhythm()
-        .steadyBreaths()
-        .map(Phrases::interval)
-        .orElse("compressions and breaths in turn");
+        .compressions()
+        .map(c -> "compressions without a pause at " + rate(c) + " a minute; " + breaths)
+        .orElse(breaths);
+  }
+
+  /** The same in fewer words, for a line that must stay short. */
+  static String shortRhythm(Guidance guidance) {
+    if (guidance.rhythm() instanceof Rhythm.CompressionCycle cycle) {
+      return cycle.perCycle()
+          + " to "
+          + cycle.breathsPerCycle()
+          + ", at "
+          + rate(cycle.compressing())
+          + " a minute";
+    }
+    return guidance.rhythm().steadyBreaths().map(Phrases::interval).orElse("");
+  }
+
+  /** Such as 1 breath or 2 breaths. */
+  static String counted(int number, String what) {
+    return number == 1 ? "1 " + what : number + " " + what + "s";
+  }
+
+  /** The published range of a rate; where only we gave a range, the rate that is asked for. */
+  private static String rate(CompressionPlan plan) {
+    boolean published = plan.rangeSource().confidence() != Confidence.HOUSE;
+    return published
+        ? Words.upTo(plan.lowPerMinute(), 1) + " to " + Words.upTo(plan.highPerMinute(), 1)
+        : Words.upTo(plan.tempo().perMinute(), 1);
   }
 
   /** Whether the guideline itself prints the range, rather than a single value. */

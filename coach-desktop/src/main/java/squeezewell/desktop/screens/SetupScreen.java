@@ -2,7 +2,6 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -14,14 +13,10 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
-import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
-import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
-import squeezewell.protocol.Limits;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
-import squeezewell.protocol.Rhythm;
 
 /** Where a practice is set up: patient, guideline, length. */
 public final class SetupScreen {
@@ -57,7 +52,7 @@ public final class SetupScreen {
   /**
    * Builds the screen.
    *
-   * @param protocols the editions to choose from, at least one with a rhythm of breaths
+   * @param protocols the editions to choose from, at least one
    * @param problems what is wrong with local protocols; empty if nothing
    * @param leadNanos how long sound needs to be ready
    */
@@ -151,12 +146,10 @@ public final class SetupScreen {
   private void fillEditions(LastChoice last) {
     DefaultComboBoxModel<Choice<Protocol>> model = new DefaultComboBoxModel<>();
     for (Protocol protocol : protocols) {
-      if (!breathing(protocol).isEmpty()) {
-        Choice<Protocol> choice = new Choice<>(protocol, Phrases.edition(protocol));
-        model.addElement(choice);
-        if (protocol.id().equals(last.protocolId())) {
-          model.setSelectedItem(choice);
-        }
+      Choice<Protocol> choice = new Choice<>(protocol, Phrases.edition(protocol));
+      model.addElement(choice);
+      if (protocol.id().equals(last.protocolId())) {
+        model.setSelectedItem(choice);
       }
     }
     editions.setModel(model);
@@ -164,13 +157,17 @@ public final class SetupScreen {
 
   private void fillPatients(LastChoice last) {
     DefaultComboBoxModel<Choice<Guidance>> model = new DefaultComboBoxModel<>();
-    for (Guidance guidance : breathing(edition())) {
+    boolean found = false;
+    for (Guidance guidance : edition().guidance()) {
       PatientGroup group = guidance.patient();
-      Choice<Guidance> choice =
-          new Choice<>(guidance, group.label() + ", " + guidance.situation().label());
+      LibraryView.Choice named =
+          new LibraryView.Choice(group, guidance.situation(), guidance.rescuers());
+      Choice<Guidance> choice = new Choice<>(guidance, named.toString());
       model.addElement(choice);
-      if (group == last.patient() && guidance.situation() == last.situation()) {
+      // The number of rescuers is not kept: the first that fits is taken.
+      if (!found && group == last.patient() && guidance.situation() == last.situation()) {
         model.setSelectedItem(choice);
+        found = true;
       }
     }
     patients.setModel(model);
@@ -191,17 +188,6 @@ public final class SetupScreen {
     }
   }
 
-  /** What the live screen can run: rhythms of breaths alone. */
-  private static List<Guidance> breathing(Protocol protocol) {
-    List<Guidance> found = new ArrayList<>();
-    for (Guidance guidance : protocol.guidance()) {
-      if (guidance.rhythm() instanceof Rhythm.SteadyBreaths) {
-        found.add(guidance);
-      }
-    }
-    return found;
-  }
-
   private Protocol edition() {
     return editions.getItemAt(editions.getSelectedIndex()).value();
   }
@@ -213,40 +199,18 @@ public final class SetupScreen {
   private void describe() {
     summary.removeAll();
     Guidance guidance = guidance();
-    Limits limits = guidance.limits();
-    Optional<BreathPlan> breaths = guidance.rhythm().steadyBreaths();
-    List<String> lines = new ArrayList<>();
-    lines.add(Phrases.capital(Phrases.rhythm(guidance)) + ".");
-    if (breaths.isPresent()) {
-      lines.add(
-          "Squeeze for "
-              + Phrases.seconds(breaths.get().inspirationNanos())
-              + " s, until the chest just rises. Then let it fall.");
-    }
-    lines.add(
-        "Check the pulse every "
-            + Phrases.seconds(limits.pulseCheckEvery().seconds() / 60)
-            + " min, for "
-            + Phrases.seconds(limits.pulseCheckShortest().nanos())
-            + " to "
-            + Phrases.seconds(limits.pulseCheckLongest().nanos())
-            + " s.");
-    lines.add("Suction for at most " + Phrases.seconds(limits.suctionLongest().nanos()) + " s.");
-    for (String line : lines) {
+    for (String line : SetupView.lines(guidance)) {
       summary.add(
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
       summary.add(kit.gap(4));
     }
     summary.add(kit.gap(4));
-    breaths.ifPresent(b -> summary.add(source(published(b))));
+    for (Citation citation : SetupView.sources(guidance)) {
+      summary.add(source(citation));
+      summary.add(kit.gap(2));
+    }
     summary.revalidate();
     summary.repaint();
-  }
-
-  private static Citation published(BreathPlan plan) {
-    return plan.intervalSource().confidence() == Confidence.HOUSE
-        ? plan.rangeSource()
-        : plan.intervalSource();
   }
 
   private javax.swing.JComponent source(Citation citation) {

@@ -14,25 +14,32 @@ import org.junit.jupiter.api.Test;
 class PracticeKeysTest {
   private final List<String> told = new ArrayList<>();
   private final JPanel source = new JPanel();
-  private final PracticeKeys keys =
-      new PracticeKeys(
-          List.of(KeyEvent.VK_CONTROL, KeyEvent.VK_S),
-          new PracticeKeys.Listener() {
-            @Override
-            public void squeezeBegan(long nanoTime) {
-              told.add("squeeze");
-            }
+  private final List<Long> compressedAt = new ArrayList<>();
+  private final PracticeKeys.Listener listener =
+      new PracticeKeys.Listener() {
+        @Override
+        public void squeezeBegan(long nanoTime) {
+          told.add("squeeze");
+        }
 
-            @Override
-            public void squeezeEnded(long nanoTime) {
-              told.add("end");
-            }
+        @Override
+        public void squeezeEnded(long nanoTime) {
+          told.add("end");
+        }
 
-            @Override
-            public void action(PracticeKeys.Action action, long nanoTime) {
-              told.add(action.name());
-            }
-          });
+        @Override
+        public void compressed(long nanoTime) {
+          told.add("compression");
+          compressedAt.add(nanoTime);
+        }
+
+        @Override
+        public void action(PracticeKeys.Action action, long nanoTime) {
+          told.add(action.name());
+        }
+      };
+  private PracticeKeys keys =
+      new PracticeKeys(List.of(KeyEvent.VK_CONTROL, KeyEvent.VK_S), false, listener);
 
   @AfterEach
   void stop() {
@@ -40,14 +47,12 @@ class PracticeKeysTest {
   }
 
   private boolean press(int key, int modifiers) {
+    return send(KeyEvent.KEY_PRESSED, System.currentTimeMillis(), modifiers, key);
+  }
+
+  private boolean send(int id, long whenMillis, int modifiers, int key) {
     return keys.dispatchKeyEvent(
-        new KeyEvent(
-            source,
-            KeyEvent.KEY_PRESSED,
-            System.currentTimeMillis(),
-            modifiers,
-            key,
-            KeyEvent.CHAR_UNDEFINED));
+        new KeyEvent(source, id, whenMillis, modifiers, key, KeyEvent.CHAR_UNDEFINED));
   }
 
   @Test
@@ -76,5 +81,54 @@ class PracticeKeysTest {
   void otherKeysAreLeftToTheWindow() {
     assertThat(press(KeyEvent.VK_TAB, 0)).isFalse();
     assertThat(told).isEmpty();
+  }
+
+  @Test
+  void withoutCompressionsTheKeyIsLeftToTheWindow() {
+    assertThat(press(KeyEvent.VK_C, 0)).isFalse();
+    assertThat(told).isEmpty();
+  }
+
+  @Test
+  void eachPressIsOneCompressionHoweverLongItIsHeld() {
+    keys = new PracticeKeys(List.of(), true, listener);
+    press(KeyEvent.VK_TAB, 0);
+    long from = System.currentTimeMillis() - 110;
+    // A held key repeats: as presses alone, or each with a release before it.
+    assertThat(send(KeyEvent.KEY_PRESSED, from, 0, KeyEvent.VK_C)).isTrue();
+    send(KeyEvent.KEY_PRESSED, from + 20, 0, KeyEvent.VK_C);
+    send(KeyEvent.KEY_RELEASED, from + 40, 0, KeyEvent.VK_C);
+    send(KeyEvent.KEY_PRESSED, from + 40, 0, KeyEvent.VK_C);
+    assertThat(told).containsExactly("compression");
+    send(KeyEvent.KEY_RELEASED, from + 50, 0, KeyEvent.VK_C);
+    send(KeyEvent.KEY_PRESSED, from + 110, 0, KeyEvent.VK_C);
+    assertThat(told).containsExactly("compression", "compression");
+  }
+
+  @Test
+  void aCompressionBearsTheTimeOfItsPressAndNotOfItsHandling() {
+    keys = new PracticeKeys(List.of(), true, listener);
+    press(KeyEvent.VK_TAB, 0);
+    long before = System.nanoTime();
+    send(KeyEvent.KEY_PRESSED, System.currentTimeMillis() - 200, 0, KeyEvent.VK_C);
+    assertThat(compressedAt.get(0)).isBetween(before - 250_000_000L, before - 100_000_000L);
+  }
+
+  @Test
+  void theBagIsSqueezedWhileTheChestIsCompressed() {
+    keys = new PracticeKeys(List.of(), true, listener);
+    press(KeyEvent.VK_SPACE, 0);
+    press(KeyEvent.VK_C, 0);
+    keys.ignore();
+    assertThat(told).containsExactly("squeeze", "compression", "end");
+  }
+
+  @Test
+  void aKeyThatIsBoundToThePedalIsNoCompressionAndIsNotOfferedAsOne() {
+    keys = new PracticeKeys(List.of(KeyEvent.VK_C), true, listener);
+    press(KeyEvent.VK_C, 0);
+    assertThat(told).containsExactly("squeeze");
+    assertThat(keys.compressionHint()).isEqualTo("touch");
+    assertThat(PracticeKeys.isTaken(KeyEvent.VK_C)).isTrue();
   }
 }

@@ -3,6 +3,9 @@ package squeezewell.desktop.screens;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
@@ -47,5 +50,29 @@ class DebriefViewTest {
     assertThat(view.figures().get(2).value()).isEqualTo("87 s");
     assertThat(view.figures().get(2).askedFor()).isEqualTo("from 0:33");
     assertThat(view.details()).noneMatch(line -> line.startsWith("Longest gap"));
+  }
+
+  @Test
+  void aRhythmOfCyclesHasNoRangeAndNoneIsShown() {
+    DebriefView view =
+        DebriefView.of(
+            Practices.review(
+                Practices.protocol("aha-2025"),
+                Practices.plan(
+                    Practices.protocol("aha-2025"),
+                    PatientGroup.ADULT,
+                    Situation.ARREST_NO_ADVANCED_AIRWAY,
+                    0,
+                    2),
+                16.4,
+                18.4,
+                36.7,
+                38.7));
+    assertThat(view.figures().get(0).askedFor()).isEmpty();
+    assertThat(view.figures().get(0).judgement()).isEqualTo(Judgement.UNJUDGED);
+    assertThat(view.figures().get(1).value()).isEqualTo("–");
+    assertThat(view.figures().get(1).askedFor()).isEmpty();
+    assertThat(view.asked()).contains("no pulse, no advanced airway");
+    assertThat(view.marks()).filteredOn(m -> m.kind() == RibbonMark.Kind.BREATH).hasSize(4);
   }
 }

@@ -4,11 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static squeezewell.desktop.screens.Practices.SECOND;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
+import squeezewell.session.Journal;
 
 class LiveViewTest {
   private static LiveView at(Coach coach, double seconds) {
@@ -117,6 +121,69 @@ class LiveViewTest {
     assertThat(at(coach, 75).bar()).isEqualTo("Paused for 1:05");
     coach.command(Command.RESUME, 80 * SECOND);
     assertThat(at(coach, 90).bar()).isEqualTo("Pulse check in 1:40");
+  }
+
+  private static Coach coach(String edition, PatientGroup patient, Situation situation) {
+    return new Coach(
+        Practices.plan(Practices.protocol(edition), patient, situation, 3, 2),
+        Journal.none(),
+        List.of());
+  }
+
+  @Test
+  void thirtyToTwoCountsCompressionsThenBreaths() {
+    // Worked by hand: 30 compressions at 110 a minute take 16.36 s, from 3 s on; breaths at 19.36
+    // and 21.36 s, each squeezed for 1 s; on with compressions at 23.36 s.
+    Coach coach = coach("aha-2025", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    assertThat(at(coach, 1).countNote()).isEqualTo("first compression");
+    assertThat(said(at(coach, 3.1))).isEqualTo("Compress 1 of 30 compressions");
+    assertThat(said(at(coach, 3.6))).isEqualTo("Compress 2 of 30 compressions");
+    assertThat(said(at(coach, 19.3))).isEqualTo("Compress 30 of 30 compressions");
+    assertThat(at(coach, 10).fill()).isZero();
+    assertThat(said(at(coach, 19.5))).isEqualTo("Squeeze 1 of 2 breaths");
+    assertThat(said(at(coach, 20.5))).isEqualTo("Release 1 of 2 breaths");
+    assertThat(said(at(coach, 21.5))).isEqualTo("Squeeze 2 of 2 breaths");
+    assertThat(said(at(coach, 23.5))).isEqualTo("Compress 1 of 30 compressions");
+  }
+
+  @Test
+  void threeToOneHasOneBreathOnly() {
+    // Worked by hand: half a second each, so the breath comes 1.5 s after the count-in.
+    Coach coach = coach("nrp-8", PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    assertThat(said(at(coach, 4.2))).isEqualTo("Compress 3 of 3 compressions");
+    assertThat(said(at(coach, 4.6))).isEqualTo("Squeeze 1 of 1 breath");
+    assertThat(said(at(coach, 5.1))).isEqualTo("Compress 1 of 3 compressions");
+  }
+
+  @Test
+  void withAnAdvancedAirwayTheScreenKeepsTheBagHoldersView() {
+    Coach coach = coach("aha-2025", PatientGroup.ADULT, Situation.ARREST_ADVANCED_AIRWAY);
+    assertThat(said(at(coach, 3.5))).isEqualTo("Squeeze 1 count of 6");
+    assertThat(said(at(coach, 8.5))).isEqualTo("Ready 6 count of 6");
+    assertThat(at(coach, 3.5).fill()).isCloseTo(0.5, within(1e-9));
+  }
+
+  @Test
+  void whoCompressesGoesOnWithCompressionsAfterALongCheck() {
+    Coach coach = coach("aha-2025", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    coach.command(Command.PULSE_CHECK, 60 * SECOND);
+    assertThat(at(coach, 71).bar()).isEqualTo("Check over 10 s: compress");
+  }
+
+  @Test
+  void onTheRibbonCompressionsAreMarkedAsDoneButNotAsPrompts() {
+    Coach coach = coach("aha-2025", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    for (int i = 0; i < 20; i++) {
+      coach.command(Command.COMPRESS, 3 * SECOND + i * SECOND / 2);
+    }
+    // At 30 s the ribbon reaches from 6 s to 36 s: of 3, 3.5 ... 12.5 s those after 6 s are 13.
+    var marks = LiveView.ribbon(coach.state(), 30 * SECOND);
+    assertThat(marks).filteredOn(m -> m.kind() == RibbonMark.Kind.COMPRESSION).hasSize(13);
+    assertThat(marks).filteredOn(m -> m.kind() == RibbonMark.Kind.PROMPT).hasSize(2);
+  }
+
+  private static String said(LiveView view) {
+    return view.word() + " " + view.count() + " " + view.countNote();
   }
 
   private static void breath(Coach coach, double seconds) {

@@ -25,15 +25,29 @@ final class Practices {
   private Practices() {}
 
   static Protocol protocol() {
+    return protocol("aha-2020");
+  }
+
+  static Protocol protocol(String id) {
     return GuidelineLibrary.editions().stream()
-        .filter(p -> p.id().equals("aha-2020"))
+        .filter(p -> p.id().equals(id))
         .findFirst()
         .orElseThrow();
   }
 
   static PracticePlan plan(long countInSeconds, long minutes) {
+    return plan(
+        protocol(), PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, countInSeconds, minutes);
+  }
+
+  static PracticePlan plan(
+      Protocol protocol,
+      PatientGroup patient,
+      Situation situation,
+      long countInSeconds,
+      long minutes) {
     return new PracticePlan(
-        protocol().find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).orElseThrow(),
+        protocol.find(patient, situation).orElseThrow(),
         countInSeconds * SECOND,
         minutes * 60 * SECOND,
         0);
@@ -45,6 +59,11 @@ final class Practices {
 
   /** Two minutes with a breath of one second at each of the given seconds. */
   static Review review(double... starts) {
+    return review(protocol(), plan(0, 2), starts);
+  }
+
+  /** The same with another plan. */
+  static Review review(Protocol protocol, PracticePlan plan, double... starts) {
     List<SessionEvent> events = new ArrayList<>();
     Journal journal =
         new Journal() {
@@ -58,7 +77,6 @@ final class Practices {
             // Nothing is open.
           }
         };
-    PracticePlan plan = plan(0, 2);
     Coach coach = new Coach(plan, journal, List.of());
     for (double start : starts) {
       long at = Math.round(start * 1e9);
@@ -69,7 +87,7 @@ final class Practices {
     passUntil(coach, 121 * SECOND);
     SessionHeader header =
         new SessionHeader(
-            Instant.parse("2026-03-01T09:00:00Z"), SessionHeader.Origin.LIVE, "", protocol(), plan);
+            Instant.parse("2026-03-01T09:00:00Z"), SessionHeader.Origin.LIVE, "", protocol, plan);
     return Reviewer.review(new Session(header, events, List.of()));
   }
 

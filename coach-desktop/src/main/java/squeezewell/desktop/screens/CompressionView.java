@@ -1,0 +1,103 @@
+package squeezewell.desktop.screens;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import squeezewell.coach.CoachState;
+import squeezewell.cue.CueKind;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Stretch;
+import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Rhythm;
+import squeezewell.review.Judgement;
+import squeezewell.session.Breath;
+
+/**
+ * What the compression pad says at one instant. Pure.
+ *
+ * @param lit whether a compression has just been taken
+ * @param count how many there were; empty before the first
+ * @param rate how fast the last ones came, and its judgement in words; empty if that can't be told
+ * @param judgement how that rate is
+ */
+record CompressionView(boolean lit, String count, String rate, Judgement judgement) {
+  /** So many intervals are looked at: at a usual rate, some five seconds (our own choice). */
+  static final int INTERVALS = 10;
+
+  private static final int FEWEST_INTERVALS = 2;
+
+  /** A longer interval is a break and says nothing about the rate (our own choice). */
+  static final long BREAK_NANOS = 1_500_000_000L;
+
+  /** A rate is shown for so long after the last compression: a pause for breaths is shorter. */
+  static final long FRESH_NANOS = 10_000_000_000L;
+
+  private static final long LIT_NANOS = 120_000_000L;
+
+  /** The view of a state whose rhythm has compressions. */
+  static CompressionView of(CoachState state, long nowNanos) {
+    List<Long> recent = state.recentCompressions();
+    if (recent.isEmpty()) {
+      return new CompressionView(false, "", "", Judgement.UNJUDGED);
+    }
+    long since = nowNanos - recent.get(recent.size() - 1);
+    String count = state.compressionCount() + " so far";
+    OptionalDouble rate = perMinute(state);
+    boolean paced = state.schedule().stretchAt(nowNanos).kind() == Stretch.Kind.PACED;
+    if (!rate.isPresent() || !paced || since > FRESH_NANOS) {
+      return new CompressionView(since < LIT_NANOS, count, "", Judgement.UNJUDGED);
+    }
+    CompressionPlan plan = state.schedule().plan().guidance().rhythm().compressions().get();
+    // The number that is read is the one that is judged.
+    long shown = Math.round(rate.getAsDouble());
+    Judgement judgement =
+        shown < plan.lowPerMinute()
+            ? Judgement.SLOW
+            : shown > plan.highPerMinute() ? Judgement.FAST : Judgement.IN_RANGE;
+    String words = shown + "/min  " + judgement.label();
+    return new CompressionView(since < LIT_NANOS, count, words, judgement);
+  }
+
+  /**
+   * The rate of the last compressions, a minute: one over the mean of the last intervals between
+   * neighbours, at most {@link #INTERVALS}. Breaks, holds and, where compressions wait for breaths,
+   * intervals with a breath or its prompt in them do not count.
+   */
+  static OptionalDouble perMinute(CoachState state) {
+    List<Long> recent = state.recentCompressions();
+    long sum = 0;
+    int counted = 0;
+    int first = Math.max(1, recent.size() - INTERVALS);
+    for (int i = first; i < recent.size(); i++) {
+      long before = recent.get(i - 1);
+      long at = recent.get(i);
+      if (at - before <= BREAK_NANOS && !interrupted(state, before, at)) {
+        sum += at - before;
+        counted++;
+      }
+    }
+    return counted < FEWEST_INTERVALS
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(60e9 * counted / sum);
+  }
+
+  private static boolean interrupted(CoachState state, long before, long at) {
+    CueSchedule schedule = state.schedule();
+    if (!schedule.stretchAt(before).equals(schedule.stretchAt(at))) {
+      return true;
+    }
+    if (!(schedule.plan().guidance().rhythm() instanceof Rhythm.CompressionCycle)) {
+      return false;
+    }
+    return schedule.between(before, at).stream().anyMatch(c -> c.kind() == CueKind.SQUEEZE)
+        || breathBetween(state.breaths(), before, at);
+  }
+
+  private static boolean breathBetween(List<Breath> breaths, long before, long at) {
+    for (int i = breaths.size() - 1; i >= 0 && breaths.get(i).startNanos() > before; i--) {
+      if (breaths.get(i).startNanos() < at) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

@@ -1,0 +1,87 @@
+package squeezewell.desktop.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Citation;
+import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Confidence;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limits;
+import squeezewell.protocol.Rhythm;
+
+/** What the set-up screen says about a practice. Pure. */
+final class SetupView {
+  private SetupView() {}
+
+  /** What will be asked for, a sentence or two a line. */
+  static List<String> lines(Guidance guidance) {
+    List<String> lines = new ArrayList<>();
+    lines.add(Phrases.capital(Phrases.rhythm(guidance)) + "." + pause(guidance.rhythm()));
+    squeezeNanos(guidance.rhythm())
+        .ifPresent(
+            nanos ->
+                lines.add(
+                    "Squeeze for "
+                        + Phrases.seconds(nanos)
+                        + " s, until the chest just rises. Then let it fall."));
+    Limits limits = guidance.limits();
+    lines.add(
+        "Check the pulse every "
+            + Phrases.seconds(limits.pulseCheckEvery().seconds() / 60)
+            + " min, for "
+            + Phrases.seconds(limits.pulseCheckShortest().nanos())
+            + " to "
+            + Phrases.seconds(limits.pulseCheckLongest().nanos())
+            + " s.");
+    lines.add("Suction for at most " + Phrases.seconds(limits.suctionLongest().nanos()) + " s.");
+    return lines;
+  }
+
+  /** Where the rhythm comes from. */
+  static List<Citation> sources(Guidance guidance) {
+    Rhythm rhythm = guidance.rhythm();
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      return distinct(cycle.cycleSource(), published(cycle.compressing()));
+    }
+    List<Citation> sources = new ArrayList<>();
+    rhythm.compressions().map(SetupView::published).ifPresent(sources::add);
+    rhythm.steadyBreaths().map(SetupView::published).ifPresent(sources::add);
+    return distinct(sources.toArray(new Citation[0]));
+  }
+
+  private static List<Citation> distinct(Citation... citations) {
+    List<Citation> found = new ArrayList<>();
+    for (Citation citation : citations) {
+      if (found.stream().noneMatch(c -> c.line().equals(citation.line()))) {
+        found.add(citation);
+      }
+    }
+    return found;
+  }
+
+  /** The longest pause, where a guideline gives one. */
+  private static String pause(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.CompressionCycle cycle
+            && cycle.pauseLimitSource().confidence() != Confidence.HOUSE
+        ? " Pause under " + Phrases.seconds(cycle.pauseLimitNanos()) + " s."
+        : "";
+  }
+
+  private static Optional<Long> squeezeNanos(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.CompressionCycle cycle
+        ? Optional.of(cycle.inspirationNanos())
+        : rhythm.steadyBreaths().map(BreathPlan::inspirationNanos);
+  }
+
+  private static Citation published(BreathPlan plan) {
+    return plan.intervalSource().confidence() == Confidence.HOUSE
+        ? plan.rangeSource()
+        : plan.intervalSource();
+  }
+
+  private static Citation published(CompressionPlan plan) {
+    return plan.rangeSource().confidence() == Confidence.HOUSE ? plan.source() : plan.rangeSource();
+  }
+}

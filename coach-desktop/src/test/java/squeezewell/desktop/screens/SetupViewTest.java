@@ -1,0 +1,77 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import squeezewell.protocol.Citation;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+
+/** What is said before a practice; the values are the guidelines', as their course texts report. */
+class SetupViewTest {
+  private static Guidance guidance(PatientGroup patient, Situation situation, int rescuers) {
+    return Practices.protocol("aha-2025").guidance().stream()
+        .filter(g -> g.patient() == patient && g.situation() == situation)
+        .filter(g -> g.rescuers() == rescuers)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void anAdultWithoutAnAirwayGetsThirtyToTwo() {
+    List<String> lines =
+        SetupView.lines(guidance(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 0));
+    assertThat(lines.get(0))
+        .isEqualTo("30 compressions, then 2 breaths, at 100 to 120 a minute. Pause under 10 s.");
+    assertThat(lines.get(1)).startsWith("Squeeze for 1 s");
+  }
+
+  @Test
+  void twoRescuersOfAChildGiveFifteenToTwo() {
+    assertThat(
+            SetupView.lines(guidance(PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY, 2)))
+        .first()
+        .asString()
+        .startsWith("15 compressions, then 2 breaths, at 100 to 120 a minute.");
+  }
+
+  @Test
+  void whatOnlyWeChoseIsNotSaidToBeAsked() {
+    // Our own range of 100 to 140 and limit of 1 s are left out; 120 events a minute is published.
+    assertThat(
+            SetupView.lines(guidance(PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY, 0)))
+        .first()
+        .isEqualTo("3 compressions, then 1 breath, at 120 a minute.");
+  }
+
+  @Test
+  void withAnAirwayCompressionsDoNotWaitForBreaths() {
+    assertThat(SetupView.lines(guidance(PatientGroup.ADULT, Situation.ARREST_ADVANCED_AIRWAY, 0)))
+        .first()
+        .isEqualTo("Compressions without a pause at 100 to 120 a minute; one breath every 6 s.");
+  }
+
+  @Test
+  void breathsAloneAreSaidAsBefore() {
+    assertThat(SetupView.lines(guidance(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0)))
+        .contains("One breath every 6 s.", "Check the pulse every 2 min, for 5 to 10 s.");
+  }
+
+  @Test
+  void everySituationHasItsWordsAndASourceAndNoSourceTwice() {
+    GuidelineLibrary.editions().stream()
+        .flatMap(p -> p.guidance().stream())
+        .forEach(
+            g -> {
+              assertThat(SetupView.lines(g)).hasSize(4).noneMatch(l -> l.startsWith("."));
+              assertThat(Phrases.shortRhythm(g)).isNotBlank().hasSizeLessThan(40);
+              assertThat(SetupView.sources(g))
+                  .isNotEmpty()
+                  .extracting(Citation::line)
+                  .doesNotHaveDuplicates();
+            });
+  }
+}

@@ -23,6 +23,7 @@ final class MeasureCompressions {
   private final Spans excused;
   private final Spans whole;
   private final long[] at;
+  private final long[] breaths;
   private final long pauseFrom;
 
   private MeasureCompressions(Practice practice) {
@@ -33,6 +34,7 @@ final class MeasureCompressions {
     excused = Spans.excused(practice.holds());
     whole = Spans.whole(practice.holds());
     at = practice.compressions().stream().mapToLong(Long::longValue).toArray();
+    breaths = Reviewer.breathTimes(practice);
     pauseFrom =
         cycle
             .map(c -> Math.min(SHORTEST_PAUSE, period(c) + c.pauseNanos() / 2))
@@ -121,10 +123,21 @@ final class MeasureCompressions {
   }
 
   private int breathsBetween(int k) {
-    return (int)
-        practice.breaths().stream()
-            .filter(b -> b.startNanos() >= at[k - 1] && b.startNanos() < at[k])
-            .count();
+    return breathsBefore(at[k]) - breathsBefore(at[k - 1]);
+  }
+
+  private int breathsBefore(long nanos) {
+    int low = 0;
+    int high = breaths.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (breaths[middle] < nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 
   private OptionalDouble limit() {

@@ -62,6 +62,37 @@ class PaintTest {
     }
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void aCompressionIsAThinTickBelowTheLineAndABreathIsNot(double scale) {
+    assertThat(widest(scale, RibbonMark.Kind.COMPRESSION)).isBetween(1, (int) (2 * scale));
+    assertThat(widest(scale, RibbonMark.Kind.BREATH)).isGreaterThan((int) (4 * scale));
+  }
+
+  /** The widest row of a mark's own colour in the lane of what was done. */
+  private static int widest(double scale, RibbonMark.Kind kind) {
+    Look look = new Look(Palette.lightTheme(), scale);
+    Ribbon ribbon = new Ribbon(look);
+    ribbon.setSize(look.px(372), look.px(80));
+    // Ten pixels of margin and 352 for 32 s: 16 s stands at 186, between two pixels at any scale.
+    ribbon.show(
+        List.of(new RibbonMark(kind, 16 * SECOND, 16 * SECOND, Judgement.UNJUDGED)),
+        0,
+        32 * SECOND);
+    BufferedImage picture = paint(ribbon);
+    int widest = 0;
+    for (int y = picture.getHeight() / 2 + look.px(2); y < picture.getHeight(); y++) {
+      int wide = 0;
+      // Outside the round corners nothing is painted.
+      for (int x = look.px(20); x < picture.getWidth() - look.px(20); x++) {
+        Color there = new Color(picture.getRGB(x, y));
+        wide += there.getRed() < 200 ? 1 : 0;
+      }
+      widest = Math.max(widest, wide);
+    }
+    return widest;
+  }
+
   private static BufferedImage paint(JComponent part) {
     BufferedImage picture =
         new BufferedImage(part.getWidth(), part.getHeight(), BufferedImage.TYPE_INT_RGB);

@@ -50,7 +50,11 @@ final class HoldResults {
   private static PulseCheckResult made(PulseCheckDue due, Hold hold, Practice practice) {
     double late = (hold.startNanos() - due.dueNanos()) / NANOS_PER_SECOND;
     PulseCheckResult.Outcome outcome = PulseCheckResult.Outcome.ON_TIME;
-    if (due.extra()) {
+    // A check long before one that would be due only after the end was never asked for.
+    boolean pointless =
+        late < -PulseCheckResult.ON_TIME_WITHIN_SECONDS && due.dueNanos() >= practice.endNanos();
+    boolean extra = due.extra() || pointless;
+    if (extra) {
       outcome = PulseCheckResult.Outcome.EXTRA;
     } else if (late > PulseCheckResult.ON_TIME_WITHIN_SECONDS) {
       outcome = PulseCheckResult.Outcome.LATE;
@@ -66,10 +70,10 @@ final class HoldResults {
     }
     OptionalDouble none = OptionalDouble.empty();
     return new PulseCheckResult(
-        due.extra() ? none : OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
+        extra ? none : OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
         OptionalDouble.of(hold.startNanos() / NANOS_PER_SECOND),
         OptionalDouble.of(hold.seconds()),
-        due.extra() ? none : OptionalDouble.of(late),
+        extra ? none : OptionalDouble.of(late),
         outcome,
         length(hold, practice.limits()),
         during);

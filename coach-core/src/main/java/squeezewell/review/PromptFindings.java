@@ -21,13 +21,15 @@ final class PromptFindings {
 
   private static final double LATE_SHARE = 0.15;
 
+  private static final double NOTICEABLE_TEMPO = 0.03;
+
   private PromptFindings() {}
 
   static List<Ranked> of(Facts facts) {
     List<Ranked> found = new ArrayList<>();
     Metrics.Asynchrony asynchrony = facts.metrics().asynchrony();
     boolean tooFast = RhythmFindings.of(facts).stream().anyMatch(r -> r.isCode("too-fast"));
-    if (asynchrony.ownTempo()) {
+    if (asynchrony.ownTempo() && tempoDiffers(facts)) {
       if (!tooFast) {
         found.add(ownTempo(facts));
       }
@@ -117,6 +119,16 @@ final class PromptFindings {
             + " came without a prompt, besides "
             + prompts.met()
             + " with one. Let each breath flow out; the next is due only with its prompt.");
+  }
+
+  /**
+   * Whether the tempo itself is another: below 3 % a listener notices no difference over a few
+   * intervals (Drake and Botte, 1993), and to tell of it would contradict the figures beside it.
+   */
+  private static boolean tempoDiffers(Facts facts) {
+    double asked = facts.practice().breathPlan().get().interval().seconds();
+    double own = facts.metrics().interval().medianSeconds().orElse(asked);
+    return Math.abs(own - asked) >= NOTICEABLE_TEMPO * asked;
   }
 
   private static Ranked ownTempo(Facts facts) {

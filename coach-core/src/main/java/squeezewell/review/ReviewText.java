@@ -102,7 +102,8 @@ public final class ReviewText {
             + prompts.met()
             + " met, "
             + prompts.missed()
-            + " missed; "
+            + " missed"
+            + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + Words.count(prompts.extra(), "extra breath"));
     if (metrics.inspiration().count() > 0) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));

@@ -73,4 +73,19 @@ class FindingsTest {
     assertThat(HoldsTest.codes(review)).startsWith("long-gap", "missed-prompts");
     assertThat(review.findings().get(1).severity()).isEqualTo(Finding.Severity.ADVICE);
   }
+
+  /**
+   * A third of the breaths each 1, 3 and 5 s after the prompts, 6 s apart but for two steps: they
+   * lock to no prompt, yet the tempo is the one that was asked for and must not be called another.
+   */
+  @Test
+  void aTempoThatIsTheOneAskedForIsNotCalledOnesOwn() {
+    SessionBuilder builder = SessionBuilder.ofSeconds(300);
+    for (int k = 0; k < 48; k++) {
+      builder.squeeze(6 * k + 1 + 2 * (k / 16), 1, "");
+    }
+    Review review = builder.review();
+    assertThat(review.metrics().asynchrony().ownTempo()).isTrue();
+    assertThat(review.findings()).extracting(Finding::code).doesNotContain("own-tempo");
+  }
 }

@@ -201,7 +201,13 @@ public final class ReviewHtml {
     row("spread of the intervals (SD)", number(metrics.interval().sdSeconds(), 2, " s"));
     row(
         "prompts",
-        prompts.given() + " given, " + prompts.met() + " met, " + prompts.missed() + " missed");
+        prompts.given()
+            + " given, "
+            + prompts.met()
+            + " met, "
+            + prompts.missed()
+            + " missed"
+            + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused" : ""));
     row("extra breaths", Integer.toString(prompts.extra()));
     row("breath after prompt, mean", number(metrics.asynchrony().meanSeconds(), 2, " s"));
     row("squeeze, mean", number(metrics.inspiration().meanSeconds(), 2, " s"));

@@ -139,7 +139,8 @@ record DebriefView(
             + prompts.met()
             + " met, "
             + prompts.missed()
-            + " missed; "
+            + " missed"
+            + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + prompts.extra()
             + " extra breaths");
     metrics

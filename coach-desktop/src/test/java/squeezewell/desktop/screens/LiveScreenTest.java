@@ -72,6 +72,7 @@ class LiveScreenTest {
     PracticeKeys keys =
         new PracticeKeys(
             List.of(),
+            false,
             new PracticeKeys.Listener() {
               @Override
               public void squeezeBegan(long nanoTime) {
@@ -80,6 +81,11 @@ class LiveScreenTest {
 
               @Override
               public void squeezeEnded(long nanoTime) {
+                // Not used here.
+              }
+
+              @Override
+              public void compressed(long nanoTime) {
                 // Not used here.
               }
 

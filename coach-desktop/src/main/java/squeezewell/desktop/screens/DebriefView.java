@@ -8,6 +8,7 @@ import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.report.Words;
 import squeezewell.review.Asked;
 import squeezewell.review.BreathMark;
+import squeezewell.review.Compressions;
 import squeezewell.review.Finding;
 import squeezewell.review.Hold;
 import squeezewell.review.Judgement;
@@ -79,6 +80,9 @@ record DebriefView(
 
   private static List<Figure> figures(Review review) {
     Metrics metrics = review.metrics();
+    if (metrics.compressions().isPresent() && !review.asked().intervalSeconds().isPresent()) {
+      return cycleFigures(metrics.compressions().get());
+    }
     Metrics.Interval interval = metrics.interval();
     Asked asked = review.asked();
     OptionalDouble rate = metrics.rate().overallPerMinute();
@@ -127,9 +131,51 @@ record DebriefView(
         : "from " + clock(gap.longestAtSeconds());
   }
 
+  /** For a rhythm of cycles: how fast, how many cycles as asked, the longest pause. */
+  private static List<Figure> cycleFigures(Compressions done) {
+    return List.of(
+        new Figure(
+            rounded(done.ratePerMinute(), ""),
+            "compressions/min",
+            done.count() + " in all",
+            Judgement.UNJUDGED),
+        new Figure(
+            done.cycles().isEmpty() ? "–" : done.goodCycles() + " of " + done.cycles().size(),
+            "cycles as asked",
+            "number, breaths, pause",
+            Judgement.UNJUDGED),
+        new Figure(
+            rounded(done.longestPauseSeconds(), " s"),
+            "longest pause",
+            done.pauseLimitSeconds().isPresent()
+                ? "at most " + Words.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
+                : "",
+            Judgement.UNJUDGED));
+  }
+
+  private static String rounded(OptionalDouble value, String unit) {
+    return value.isPresent() ? Math.round(value.getAsDouble()) + unit : "–";
+  }
+
+  private static void addCompressions(Compressions done, List<String> lines) {
+    lines.add(
+        done.count()
+            + " compressions"
+            + (done.ratePerMinute().isPresent()
+                ? ", " + rounded(done.ratePerMinute(), "") + " a minute"
+                : ""));
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Hands off the chest for %.0f s in all, %d pauses",
+            done.handsOffSeconds(),
+            done.pauseCount()));
+  }
+
   private static List<String> details(Review review) {
     Metrics metrics = review.metrics();
     List<String> lines = new ArrayList<>();
+    metrics.compressions().ifPresent(c -> addCompressions(c, lines));
     Metrics.Prompts prompts = metrics.prompts();
     lines.add(
         metrics.breathCount()

@@ -68,10 +68,11 @@ class DebriefViewTest {
                 18.4,
                 36.7,
                 38.7));
-    assertThat(view.figures().get(0).askedFor()).isEmpty();
-    assertThat(view.figures().get(0).judgement()).isEqualTo(Judgement.UNJUDGED);
-    assertThat(view.figures().get(1).value()).isEqualTo("–");
-    assertThat(view.figures().get(1).askedFor()).isEmpty();
+    // No compression was recorded, so nothing is said of their rate.
+    assertThat(view.figures().get(0).name()).isEqualTo("compressions/min");
+    assertThat(view.figures().get(0).value()).isEqualTo("–");
+    assertThat(view.figures().get(0).askedFor()).isEqualTo("0 in all");
+    assertThat(view.details().get(0)).isEqualTo("0 compressions");
     assertThat(view.asked()).contains("no pulse, no advanced airway");
     assertThat(view.marks()).filteredOn(m -> m.kind() == RibbonMark.Kind.BREATH).hasSize(4);
   }

@@ -9,7 +9,6 @@ import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
-import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
@@ -107,16 +106,7 @@ public final class BreathPad extends Drawn {
     Graphics2D g2 = Look.smooth(g);
     try {
       Palette palette = look.palette();
-      double line = look.px(held ? 6 : 3);
-      double arc = Math.min(look.px(48), getHeight() / 2.0);
-      RoundRectangle2D shape =
-          new RoundRectangle2D.Double(
-              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-      g2.setColor(held ? palette.tide() : palette.active());
-      g2.fill(shape);
-      g2.setColor(held ? palette.text() : palette.tide());
-      g2.setStroke(look.stroke(line / look.scale()));
-      g2.draw(shape);
+      paintPad(g2, look, held);
       int room = getWidth() - look.px(32);
       List<String> lines = lines(g2.getFontMetrics(look.bold(23)), room);
       Font font = look.bold(lines.size() > 1 ? 20 : 23);

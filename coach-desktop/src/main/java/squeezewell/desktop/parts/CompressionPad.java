@@ -8,7 +8,6 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
-import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
@@ -79,16 +78,7 @@ public final class CompressionPad extends Drawn {
     Graphics2D g2 = Look.smooth(g);
     try {
       Palette palette = look.palette();
-      double line = look.px(lit ? 6 : 3);
-      double arc = Math.min(look.px(48), getHeight() / 2.0);
-      RoundRectangle2D shape =
-          new RoundRectangle2D.Double(
-              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-      g2.setColor(lit ? palette.tide() : palette.active());
-      g2.fill(shape);
-      g2.setColor(lit ? palette.text() : palette.tide());
-      g2.setStroke(look.stroke(line / look.scale()));
-      g2.draw(shape);
+      paintPad(g2, look, lit);
       paintLines(g2, palette);
     } finally {
       g2.dispose();

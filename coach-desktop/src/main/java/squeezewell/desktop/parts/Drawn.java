@@ -1,9 +1,13 @@
 package squeezewell.desktop.parts;
 
+import java.awt.Graphics2D;
+import java.awt.geom.RoundRectangle2D;
 import java.util.Objects;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
 
 /** A part that we draw ourselves. Swing gives such parts nothing for a screen reader; this does. */
 abstract class Drawn extends JComponent {
@@ -28,6 +32,23 @@ abstract class Drawn extends JComponent {
     if (!text.equals(getAccessibleContext().getAccessibleDescription())) {
       getAccessibleContext().setAccessibleDescription(text);
     }
+  }
+
+  /**
+   * Fills this part with the shape of a pad; one that is pressed is brighter and has a thick rim.
+   */
+  final void paintPad(Graphics2D g2, Look look, boolean pressed) {
+    Palette palette = look.palette();
+    double line = look.px(pressed ? 6 : 3);
+    double arc = Math.min(look.px(48), getHeight() / 2.0);
+    RoundRectangle2D shape =
+        new RoundRectangle2D.Double(
+            line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
+    g2.setColor(pressed ? palette.tide() : palette.active());
+    g2.fill(shape);
+    g2.setColor(pressed ? palette.text() : palette.tide());
+    g2.setStroke(look.stroke(line / look.scale()));
+    g2.draw(shape);
   }
 
   @Override

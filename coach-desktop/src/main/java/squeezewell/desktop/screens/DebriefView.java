@@ -142,7 +142,7 @@ record DebriefView(
         new Figure(
             done.cycles().isEmpty() ? "–" : done.goodCycles() + " of " + done.cycles().size(),
             "cycles as asked",
-            "number, breaths, pause",
+            "counts and pause",
             Judgement.UNJUDGED),
         new Figure(
             rounded(done.longestPauseSeconds(), " s"),
@@ -167,9 +167,10 @@ record DebriefView(
     lines.add(
         String.format(
             Locale.ROOT,
-            "Hands off the chest for %.0f s in all, %d pauses",
+            "Hands off the chest for %.0f s in all, %d %s",
             done.handsOffSeconds(),
-            done.pauseCount()));
+            done.pauseCount(),
+            done.pauseCount() == 1 ? "pause" : "pauses"));
   }
 
   private static List<String> details(Review review) {

@@ -170,7 +170,7 @@ public final class CueMixer {
   }
 
   private void start(Cue cue, int inFrames) {
-    for (Layer layer : bank.of(cue, schedule.plan().guidance(), levels.countStyle())) {
+    for (Layer layer : bank.of(cue, schedule.guidanceAt(cue.atNanos()), levels.countStyle())) {
       double gain = levels.gain(layer.kind());
       int taken = layer.kind() == SoundKind.VOICE ? framesOfReminders() : 0;
       boolean drowned = taken > inFrames && Voice.spokenCount(cue);
@@ -218,7 +218,7 @@ public final class CueMixer {
     if (!has(schedule, cue)) {
       return position;
     }
-    long end = schedule.stretchAt(cue.atNanos()).endNanos();
+    long end = schedule.soundsUntil(cue);
     return Math.max(position, Frames.at(end, rate));
   }
 

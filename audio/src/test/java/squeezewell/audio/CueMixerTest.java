@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -14,12 +15,24 @@ import org.junit.jupiter.api.Test;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
 
 class CueMixerTest {
   private static final int RATE = 48_000;
   private static final long MILLI = 1_000_000L;
   private static final double JUMP = 0.1;
+
+  /** What a change of rhythm may lead to. */
+  private static final List<Guidance> RHYTHMS =
+      Stream.of(
+              Situation.ARREST_NO_ADVANCED_AIRWAY,
+              Situation.PULSE_NO_BREATHING,
+              Situation.ARREST_ADVANCED_AIRWAY,
+              Situation.PULSE_SLOW_BREATHING)
+          .map(s -> Plans.adult("aha-2020", s, Plans.SECOND).guidance())
+          .toList();
+
   private static final PracticePlan PLAN =
       Plans.adult("aha-2020", Situation.PULSE_NO_BREATHING, 0, 600 * Plans.SECOND, 30 * MILLI);
   private static final SoundLevels NO_VOICE =
@@ -212,7 +225,11 @@ class CueMixerTest {
     for (int i = 0; i < gapsMillis.size(); i++) {
       now += gapsMillis.get(i) * MILLI;
       advance(changing, now + aheadMillis * MILLI, finder);
-      schedule = schedule.with(new Control(now, kinds.get(i)));
+      Control control =
+          kinds.get(i) == Control.Kind.CHANGE
+              ? Control.change(now, RHYTHMS.get(i % RHYTHMS.size()))
+              : new Control(now, kinds.get(i));
+      schedule = schedule.with(control);
       changing.publish(schedule);
     }
     advance(changing, now + 8_000 * MILLI, finder);

@@ -8,15 +8,20 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.function.LongConsumer;
 import squeezewell.cue.Control;
+import squeezewell.cue.Course;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Stretch;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
 import squeezewell.session.Journal;
+import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;
 
@@ -40,6 +45,9 @@ public final class Coach {
   /** Two compressions closer than this are one with a bouncing contact (our own choice). */
   public static final long COMPRESSION_BOUNCE_NANOS = 120_000_000L;
 
+  /** A finding can be taken back as a slip for so long. */
+  public static final long UNDO_FINDING_NANOS = 5_000_000_000L;
+
   /**
    * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
    * too.
@@ -54,7 +62,9 @@ public final class Coach {
   private int compressionCount;
   private final List<Integer> breathNumbers = new ArrayList<>();
   private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
+  private final List<NotedFinding> findings = new ArrayList<>();
   private CueSchedule schedule;
+  private Course course;
   private int events;
   private long latestNow;
   private long lastEventAt;
@@ -78,6 +88,7 @@ public final class Coach {
     this.journal = Objects.requireNonNull(journal, "journal");
     this.outputs = List.copyOf(outputs);
     this.schedule = CueSchedule.of(plan);
+    this.course = Course.of(plan);
     publish();
     announceSchedule();
   }
@@ -118,6 +129,22 @@ public final class Coach {
    *     time before an earlier event's counts as that event's time
    */
   public void command(Command command, long atNanos) {
+    carryOut(at -> carryOut(command, at), atNanos);
+  }
+
+  /**
+   * Notes what was found, and changes the prompts at once if the patient now needs another rhythm.
+   * Vomit starts suction. The same words about the time hold as for a command.
+   *
+   * @param finding what was found
+   * @param atNanos when, session time
+   */
+  public void find(ClinicalFinding finding, long atNanos) {
+    Objects.requireNonNull(finding, "finding");
+    carryOut(at -> noteFinding(finding, at), atNanos);
+  }
+
+  private void carryOut(LongConsumer action, long atNanos) {
     if (finished) {
       return;
     }
@@ -125,7 +152,7 @@ public final class Coach {
     latestNow = Math.max(latestNow, at);
     pass(at);
     if (!finished) {
-      carryOut(command, Math.max(at, lastEventAt));
+      action.accept(Math.max(at, lastEventAt));
     }
     if (!finished) {
       pass(latestNow + 1);
@@ -152,6 +179,7 @@ public final class Coach {
       case RESUME -> goOn(Stretch.Kind.PAUSED, at);
       case FINISH -> finish(at);
       case RETRACT_BREATH -> retractBreath(at);
+      case UNDO_FINDING -> undoFinding(at);
       case SOUND_LOST -> sound(true, at);
       case SOUND_BACK -> sound(false, at);
     }
@@ -255,6 +283,50 @@ public final class Coach {
     }
   }
 
+  private void noteFinding(ClinicalFinding finding, long at) {
+    if (!finding.concerns(course.state().patient())) {
+      return;
+    }
+    Course next = course.after(finding);
+    boolean changes = next.controlFrom(course, at).isPresent();
+    long noted = append(What.FINDING, changes ? afterLastCue(at) : at, finding.word());
+    findings.add(new NotedFinding(events, noted, finding, course, next, false));
+    goTo(next, noted);
+    if (finding == ClinicalFinding.VOMIT) {
+      hold(What.SUCTION, Stretch.Kind.SUCTION, noted);
+    }
+  }
+
+  private void undoFinding(long at) {
+    if (!findings.isEmpty()) {
+      int last = findings.size() - 1;
+      NotedFinding noted = findings.get(last);
+      if (noted.undone() || at - noted.atNanos() > UNDO_FINDING_NANOS) {
+        return;
+      }
+      boolean changes = noted.changesPrompts();
+      long from =
+          append(
+              What.FINDING_UNDONE,
+              changes ? afterLastCue(at) : at,
+              Integer.toString(noted.number()));
+      findings.set(last, noted.takenBack());
+      goTo(course.undone(), from);
+      Stretch now = schedule.stretchAt(from);
+      boolean startedSuction =
+          now.kind() == Stretch.Kind.SUCTION && now.startNanos() >= noted.atNanos();
+      if (noted.finding() == ClinicalFinding.VOMIT && startedSuction) {
+        endHold(from);
+      }
+    }
+  }
+
+  private void goTo(Course next, long from) {
+    Optional<Control> control = next.controlFrom(course, from);
+    course = next;
+    control.ifPresent(this::change);
+  }
+
   private void finish(long at) {
     squeezeEnd(at);
     control(What.FINISH, at);
@@ -275,9 +347,17 @@ public final class Coach {
 
   /** Changes the prompts; never at or before a cue that was given. */
   private void control(What what, long at) {
-    long from = append(what, Math.max(at, lastCueAt + 1), "");
-    schedule = schedule.with(new Control(from, what.control().get()));
-    cuedUntil = Math.min(cuedUntil, from);
+    long from = append(what, afterLastCue(at), "");
+    change(new Control(from, what.control().get()));
+  }
+
+  private long afterLastCue(long at) {
+    return Math.max(at, lastCueAt + 1);
+  }
+
+  private void change(Control control) {
+    schedule = schedule.with(control);
+    cuedUntil = Math.min(cuedUntil, control.atNanos());
     announceSchedule();
   }
 
@@ -348,6 +428,7 @@ public final class Coach {
             compressionCount,
             squeezing,
             lastInterval(),
+            findings,
             soundLost,
             trouble,
             finished);

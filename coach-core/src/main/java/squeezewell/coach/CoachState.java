@@ -2,9 +2,11 @@ package squeezewell.coach;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.cue.CueSchedule;
 import squeezewell.session.Breath;
+import squeezewell.session.NotedFinding;
 
 /**
  * A practice at one moment, for screens. Immutable.
@@ -16,6 +18,7 @@ import squeezewell.session.Breath;
  * @param squeezing whether a squeeze is going on
  * @param lastIntervalNanos from the squeeze before the last to the last, when nothing held up
  *     breathing between them; empty otherwise
+ * @param findings what was found so far, in order, slips that were taken back included
  * @param soundLost whether sound has stopped
  * @param trouble what a person must know, such as a full disk; empty if all is well
  * @param finished whether the practice is over
@@ -27,6 +30,7 @@ public record CoachState(
     int compressionCount,
     boolean squeezing,
     OptionalLong lastIntervalNanos,
+    List<NotedFinding> findings,
     boolean soundLost,
     String trouble,
     boolean finished) {
@@ -38,6 +42,21 @@ public record CoachState(
     Objects.requireNonNull(trouble, "trouble");
     breaths = List.copyOf(breaths);
     recentCompressions = List.copyOf(recentCompressions);
+    findings = List.copyOf(findings);
+  }
+
+  /**
+   * The last finding, if it can still be taken back at an instant.
+   *
+   * @param nowNanos session time
+   */
+  public Optional<NotedFinding> undoable(long nowNanos) {
+    if (findings.isEmpty()) {
+      return Optional.empty();
+    }
+    NotedFinding last = findings.get(findings.size() - 1);
+    boolean open = !last.undone() && nowNanos - last.atNanos() <= Coach.UNDO_FINDING_NANOS;
+    return open && !finished ? Optional.of(last) : Optional.empty();
   }
 
   /** This state with the practice over, and what a person must know of its end. */
@@ -49,6 +68,7 @@ public record CoachState(
         compressionCount,
         false,
         lastIntervalNanos,
+        findings,
         soundLost,
         finalTrouble,
         true);

@@ -26,6 +26,8 @@ public enum Command {
   FINISH,
   /** The last breath was a slip. */
   RETRACT_BREATH,
+  /** The last finding was a slip; within {@link Coach#UNDO_FINDING_NANOS} of it. */
+  UNDO_FINDING,
   /** Sound stopped. */
   SOUND_LOST,
   /** Sound is there again. */

@@ -1,6 +1,8 @@
 package squeezewell.coach;
 
+import java.util.List;
 import java.util.Objects;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.ManualClock;
 
 /**
@@ -27,14 +29,34 @@ public final class VirtualTrainee {
   }
 
   /**
+   * Something that will be found.
+   *
+   * @param atNanos when, session time
+   * @param finding what
+   */
+  public record Scripted(long atNanos, ClinicalFinding finding) {}
+
+  /**
    * Practises to the end of the plan.
    *
    * @param coach a practice at its start
    * @param clock moved along as the practice goes on
    */
   public void practise(Coach coach, ManualClock clock) {
+    practise(coach, clock, List.of());
+  }
+
+  /**
+   * Practises to the end of the plan, and finds what it is told to find: it notes it at that time,
+   * suctions vomit for about half the limit, and follows the new prompts.
+   *
+   * @param coach a practice at its start
+   * @param clock moved along as the practice goes on
+   * @param script what is found when, in order of time
+   */
+  public void practise(Coach coach, ManualClock clock, List<Scripted> script) {
     // Compressions draw from a chance of their own, so that breaths are the same with and without.
     VirtualTraineeChance hands = new VirtualTraineeChance(~seed);
-    new VirtualTraineeRun(coach, clock, fault, new VirtualTraineeChance(seed), hands).run();
+    new VirtualTraineeRun(coach, clock, fault, new VirtualTraineeChance(seed), hands, script).run();
   }
 }

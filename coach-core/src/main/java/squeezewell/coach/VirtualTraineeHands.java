@@ -12,7 +12,6 @@ final class VirtualTraineeHands {
 
   private final Coach coach;
   private final VirtualTraineeChance chance;
-  private final boolean asked;
   private long answeredUntil;
   private long notBefore;
   private OptionalLong next = OptionalLong.empty();
@@ -20,12 +19,11 @@ final class VirtualTraineeHands {
   VirtualTraineeHands(Coach coach, VirtualTraineeChance chance) {
     this.coach = coach;
     this.chance = chance;
-    this.asked = coach.state().schedule().plan().guidance().rhythm().compressions().isPresent();
   }
 
   /** The next compression if it comes before an instant and before the end of the practice. */
   OptionalLong nextBefore(long nanos) {
-    if (!asked) {
+    if (!asked()) {
       return OptionalLong.empty();
     }
     if (!next.isPresent()) {
@@ -34,6 +32,11 @@ final class VirtualTraineeHands {
     long end = coach.state().schedule().endNanos().orElse(Long.MAX_VALUE);
     boolean due = next.isPresent() && next.getAsLong() < Math.min(nanos, end);
     return due ? next : OptionalLong.empty();
+  }
+
+  private boolean asked() {
+    return coach.state().schedule().stretches().stream()
+        .anyMatch(s -> s.guidance().rhythm().compressions().isPresent());
   }
 
   /** The compression was given. */

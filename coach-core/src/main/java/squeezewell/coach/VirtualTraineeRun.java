@@ -1,10 +1,14 @@
 package squeezewell.coach;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Limits;
 import squeezewell.session.ManualClock;
 
@@ -24,7 +28,7 @@ final class VirtualTraineeRun {
   private final TraineeFault fault;
   private final VirtualTraineeChance chance;
   private final VirtualTraineeHands hands;
-  private final double ownIntervalNanos;
+  private final Deque<VirtualTrainee.Scripted> script;
   private final double scale;
 
   private long answeredUntil;
@@ -42,21 +46,15 @@ final class VirtualTraineeRun {
       ManualClock clock,
       TraineeFault fault,
       VirtualTraineeChance chance,
-      VirtualTraineeChance handsChance) {
+      VirtualTraineeChance handsChance,
+      List<VirtualTrainee.Scripted> script) {
     this.coach = coach;
     this.clock = clock;
     this.fault = fault;
     this.chance = chance;
     this.hands = new VirtualTraineeHands(coach, handsChance);
     CueSchedule schedule = coach.state().schedule();
-    this.ownIntervalNanos =
-        schedule
-            .plan()
-            .guidance()
-            .rhythm()
-            .steadyBreaths()
-            .map(b -> (double) b.interval().nanosAt(1))
-            .orElse(FULL_INTERVAL);
+    this.script = new ArrayDeque<>(script);
     this.scale = Math.min(1, shortestInterval(schedule) / FULL_INTERVAL);
     this.answeredUntil = clock.nanos();
     this.nextRest = schedule.plan().countInNanos() + 40 * SECOND;
@@ -78,15 +76,50 @@ final class VirtualTraineeRun {
     while (!coach.state().finished()) {
       OptionalLong check = checkAt();
       OptionalLong onset = keepsOwnTime() && inRhythm ? ownOnset() : promptedOnset();
-      if (check.isPresent()
-          && check.getAsLong() < Math.min(handsBusyFrom, onset.orElse(Long.MAX_VALUE))) {
+      long found = script.isEmpty() ? Long.MAX_VALUE : script.peek().atNanos();
+      long next = Math.min(Math.min(handsBusyFrom, found), onset.orElse(Long.MAX_VALUE));
+      if (check.isPresent() && check.getAsLong() < next) {
         checkPulse(check.getAsLong());
+      } else if (found <= onset.orElse(coach.state().schedule().endNanos().getAsLong())) {
+        find();
       } else if (onset.isPresent()) {
         breathe(onset.getAsLong());
       } else {
         passTo(coach.state().schedule().endNanos().getAsLong());
       }
     }
+  }
+
+  private double ownIntervalNanos() {
+    return coach
+        .state()
+        .schedule()
+        .guidanceAt(clock.nanos())
+        .rhythm()
+        .steadyBreaths()
+        .map(b -> (double) b.interval().nanosAt(1))
+        .orElse(FULL_INTERVAL);
+  }
+
+  private void find() {
+    VirtualTrainee.Scripted scripted = script.remove();
+    long at = Math.max(scripted.atNanos(), clock.nanos());
+    passTo(at);
+    coach.find(scripted.finding(), at);
+    if (scripted.finding() == ClinicalFinding.VOMIT) {
+      long limit = coach.state().schedule().guidanceAt(at).limits().suctionLongest().nanos();
+      long end = at + limit / 2;
+      passTo(end);
+      coach.command(Command.SUCTION_END, end);
+    }
+    startAnew();
+  }
+
+  /** The prompts have changed. */
+  private void startAnew() {
+    hands.startAnew(clock.nanos());
+    answeredUntil = clock.nanos();
+    inRhythm = false;
   }
 
   private boolean keepsOwnTime() {
@@ -106,7 +139,7 @@ final class VirtualTraineeRun {
           // A little over 5 s for 6 s, so that the tempo is the fault and not the range.
           default -> chance.normal(5.05 / 6, 0.003, 0.835, 0.85);
         };
-    return OptionalLong.of(lastOnset + Math.round(factor * ownIntervalNanos));
+    return OptionalLong.of(lastOnset + Math.round(factor * ownIntervalNanos()));
   }
 
   private OptionalLong promptedOnset() {
@@ -162,7 +195,7 @@ final class VirtualTraineeRun {
     Optional<Cue> prompt = nextPrompt();
     double asked = prompt.isPresent() ? prompt.get().lengthNanos() : SECOND * scale;
     if (fault == TraineeFault.FAST) {
-      asked = Math.min(asked, ownIntervalNanos * 0.55 / 3);
+      asked = Math.min(asked, ownIntervalNanos() * 0.55 / 3);
     }
     answeredUntil = Math.max(answeredUntil, answered(prompt, onset));
     lastOnset = onset;
@@ -204,7 +237,7 @@ final class VirtualTraineeRun {
   }
 
   private void checkPulse(long at) {
-    Limits limits = coach.state().schedule().plan().guidance().limits();
+    Limits limits = coach.state().schedule().guidanceAt(at).limits();
     long shortest = limits.pulseCheckShortest().nanos();
     long spread = limits.pulseCheckLongest().nanos() - shortest;
     passTo(at);
@@ -213,9 +246,7 @@ final class VirtualTraineeRun {
     long end = at + shortest + Math.round(spread * chance.normal(0.4, 0.08, 0.2, 0.6));
     passTo(end);
     coach.command(Command.PULSE_CHECK_END, end);
-    hands.startAnew(clock.nanos());
-    answeredUntil = clock.nanos();
-    inRhythm = false;
+    startAnew();
   }
 
   private long nanos(double seconds) {

@@ -1,14 +1,17 @@
 package squeezewell.cue;
 
 import java.util.Objects;
+import java.util.Optional;
+import squeezewell.protocol.Guidance;
 
 /**
  * Something that changes what is prompted from an instant on.
  *
  * @param atNanos when, nanoseconds since the session began, at most {@link #LATEST_NANOS}
  * @param kind what
+ * @param guidance what is in force from then on; there for {@link Kind#CHANGE} only
  */
-public record Control(long atNanos, Kind kind) {
+public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
   /** A session that is left paused may go on for long; after a year nobody will come back to it. */
   public static final long LATEST_NANOS = 366L * 24 * 3_600 * 1_000_000_000L;
 
@@ -17,6 +20,19 @@ public record Control(long atNanos, Kind kind) {
     if (atNanos > LATEST_NANOS) {
       throw new IllegalArgumentException("a control over a year after the start: " + atNanos);
     }
+    if (guidance.isPresent() != (kind == Kind.CHANGE)) {
+      throw new IllegalArgumentException("guidance goes with a change, and a change with guidance");
+    }
+  }
+
+  /** A control of any kind but {@link Kind#CHANGE}. */
+  public Control(long atNanos, Kind kind) {
+    this(atNanos, kind, Optional.empty());
+  }
+
+  /** From then on that guidance is in force. */
+  public static Control change(long atNanos, Guidance guidance) {
+    return new Control(atNanos, Kind.CHANGE, Optional.of(guidance));
   }
 
   /** The kinds of change. An end without its start changes nothing. */
@@ -27,6 +43,10 @@ public record Control(long atNanos, Kind kind) {
     SUCTION_END,
     PAUSE,
     RESUME,
+    /** Another rhythm is in force: it starts in step, or after a hold that must go on first. */
+    CHANGE,
+    /** The patient breathes well: nothing is prompted until {@link #CHANGE}. */
+    WATCH,
     FINISH
   }
 }

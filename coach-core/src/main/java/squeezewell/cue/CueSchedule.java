@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
-import squeezewell.protocol.Rhythm;
 
 /**
  * When to prompt: a pure function of the plan and of the controls so far. The live practice and the
@@ -17,7 +17,9 @@ public final class CueSchedule {
   private static final long SECOND = 1_000_000_000L;
   private static final long MINUTE = 60 * SECOND;
 
-  private static final long[] NEXT_CUE_LOOKS = {SECOND, 6 * SECOND, MINUTE};
+  private static final long[] NEXT_CUE_LOOKS = {
+    SECOND, 6 * SECOND, MINUTE, 2 * PracticePlan.LONGEST_NANOS
+  };
 
   /** How often a limit is told again while it is overrun (our own choice). */
   private static final long LIMIT_AGAIN = 5 * SECOND;
@@ -98,6 +100,11 @@ public final class CueSchedule {
     return low;
   }
 
+  /** The rhythm and limits in force at an instant. */
+  public Guidance guidanceAt(long nanos) {
+    return stretchAt(nanos).guidance();
+  }
+
   /** When pulse checks are due, and which check served which. */
   public List<PulseCheckDue> pulseChecks() {
     return pulseChecks;
@@ -108,9 +115,9 @@ public final class CueSchedule {
    * the end.
    */
   public OptionalLong nextPulseCheckAt(long nanos) {
-    long serves = PulseCheckDue.servesWithin(plan);
     for (PulseCheckDue due : pulseChecks) {
       boolean served = due.startedNanos().isPresent() && due.startedNanos().getAsLong() <= nanos;
+      long serves = PulseCheckDue.servesWithin(guidanceAt(due.dueNanos()).limits());
       if (!served && due.dueNanos() + serves >= nanos) {
         return OptionalLong.of(due.dueNanos());
       }
@@ -149,7 +156,7 @@ public final class CueSchedule {
       long from = Math.max(fromNanos, stretch.startNanos());
       long to = Math.min(toNanos, stretch.endNanos());
       if (from < to) {
-        addOf(stretch, from, to, cues);
+        addOf(i, from, to, cues);
       }
     }
     for (int i = firstReminderAt(fromNanos); i < reminders.size(); i++) {
@@ -176,9 +183,10 @@ public final class CueSchedule {
     return low;
   }
 
-  /** The first cue at or after an instant; empty if there is none within the next minute. */
+  /** The first cue at or after an instant; empty if there is none. */
   public OptionalLong nextCueAt(long nanos) {
-    // Most often there is one within a second, so a short look comes first.
+    // Most often there is one within a second, so a short look comes first. Where there is none
+    // for a minute, as while a patient is only watched, there are few for long.
     long from = nanos;
     for (long ahead : NEXT_CUE_LOOKS) {
       long to = nanos > Stretch.OPEN - ahead ? Stretch.OPEN : nanos + ahead;
@@ -198,6 +206,24 @@ public final class CueSchedule {
     return List.copyOf(squeezes);
   }
 
+  /**
+   * Until when a cue may sound: the end of its stretch, or of those that count on from it.
+   *
+   * @return nanoseconds since the session began; {@link Stretch#OPEN} if that is not known
+   */
+  public long soundsUntil(Cue cue) {
+    return runsUntil(indexAt(cue.atNanos()));
+  }
+
+  /** A squeeze or count goes on into a rhythm that is counted on from the breath before. */
+  private long runsUntil(int index) {
+    int last = index;
+    while (last + 1 < stretches.size() && stretches.get(last + 1).countsOn()) {
+      last++;
+    }
+    return stretches.get(last).endNanos();
+  }
+
   /** What is asked for at an instant. */
   public Moment momentAt(long nanos) {
     Stretch stretch = stretchAt(nanos);
@@ -214,7 +240,8 @@ public final class CueSchedule {
       case SUCTION -> holding(stretch, Moment.Act.SUCTION, seconds);
       case PAUSED -> holding(stretch, Moment.Act.PAUSED, 0);
       case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
-      case PACED -> RhythmMoment.at(plan.guidance().rhythm(), stretch, nanos);
+      case WATCHING -> holding(stretch, Moment.Act.WATCH, 0);
+      case PACED -> RhythmMoment.at(stretch, nanos);
     };
   }
 
@@ -222,12 +249,13 @@ public final class CueSchedule {
     return new Moment(stretch, act, count, 0, 0, OptionalLong.empty());
   }
 
-  private void addOf(Stretch stretch, long from, long to, List<Cue> cues) {
-    Limits limits = plan.guidance().limits();
+  private void addOf(int index, long from, long to, List<Cue> cues) {
+    Stretch stretch = stretches.get(index);
+    Limits limits = stretch.guidance().limits();
     long start = stretch.startNanos();
     switch (stretch.kind()) {
       case COUNT_IN -> addCountIn(from, to, cues);
-      case PACED -> addRhythm(stretch, from, to, cues);
+      case PACED -> addRhythm(index, from, to, cues);
       case PULSE_CHECK -> {
         long limit = limits.pulseCheckLongest().nanos();
         addSeconds(start, limit, from, to, cues);
@@ -244,19 +272,18 @@ public final class CueSchedule {
         put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
         addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);
       }
-      case PAUSED -> {
+      case PAUSED, WATCHING -> {
         // Nothing is prompted.
       }
       case ENDED -> put(cues, from, to, start, CueKind.SESSION_END);
     }
   }
 
-  private void addRhythm(Stretch stretch, long from, long to, List<Cue> cues) {
-    Rhythm rhythm = plan.guidance().rhythm();
+  private void addRhythm(int index, long from, long to, List<Cue> cues) {
     List<Cue> found = new ArrayList<>();
-    RhythmCues.add(rhythm, stretch.originNanos(), from, to, found);
+    RhythmCues.add(stretches.get(index), from, to, found);
     for (Cue cue : found) {
-      long left = stretch.endNanos() - cue.atNanos();
+      long left = runsUntil(index) - cue.atNanos();
       cues.add(
           cue.lengthNanos() <= left
               ? cue

@@ -31,6 +31,8 @@ public record Moment(
     COMPRESS,
     CHECK_PULSE,
     SUCTION,
+    /** Nothing to do but watch the patient breathe. */
+    WATCH,
     PAUSED,
     FINISHED
   }

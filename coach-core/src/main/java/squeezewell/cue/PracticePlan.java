@@ -1,12 +1,22 @@
 package squeezewell.cue;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientState;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
 
 /**
  * What a practice asks for.
  *
- * @param guidance the rhythm and limits in force
+ * @param guidance the rhythm and limits in force at the start
+ * @param alternatives what the same edition asks of the same patient in other situations, one entry
+ *     each, without the one that is in force at the start; findings lead there
  * @param countInNanos from the start of the session to the first prompt, nanoseconds, 0 to 60 s
  * @param lengthNanos time from the end of the planned count-in to the end of the practice,
  *     nanoseconds, positive, at most 24 h; time held by {@link Control.Kind#PAUSE} does not count.
@@ -14,16 +24,80 @@ import squeezewell.protocol.Guidance;
  * @param leadNanos from a command that makes breathing go on to the prompt for it, nanoseconds, 0
  *     to 1 s. Sound needs a moment to reach the loudspeaker; with a lead it starts on time.
  */
-public record PracticePlan(Guidance guidance, long countInNanos, long lengthNanos, long leadNanos) {
+public record PracticePlan(
+    Guidance guidance,
+    List<Guidance> alternatives,
+    long countInNanos,
+    long lengthNanos,
+    long leadNanos) {
   private static final long SECOND = 1_000_000_000L;
   public static final long LONGEST_NANOS = 24 * 3_600 * SECOND;
   public static final long LONGEST_COUNT_IN_NANOS = 60 * SECOND;
 
+  /**
+   * How many rescuers are taken to be there if the guidance does not say: a bag and mask in an
+   * arrest needs one to compress and one to breathe (our own choice).
+   */
+  public static final int USUAL_RESCUERS = 2;
+
   public PracticePlan {
     Objects.requireNonNull(guidance, "guidance");
+    alternatives = List.copyOf(alternatives);
+    for (Guidance other : alternatives) {
+      if (other.patient() != guidance.patient() || other.situation() == guidance.situation()) {
+        throw new IllegalArgumentException("an alternative for another patient or the same case");
+      }
+    }
     require("countInNanos", countInNanos, 0, LONGEST_COUNT_IN_NANOS);
     require("lengthNanos", lengthNanos, 1, LONGEST_NANOS);
     require("leadNanos", leadNanos, 0, SECOND);
+  }
+
+  /** A plan whose rhythm no finding can change. */
+  public PracticePlan(Guidance guidance, long countInNanos, long lengthNanos, long leadNanos) {
+    this(guidance, List.of(), countInNanos, lengthNanos, leadNanos);
+  }
+
+  /**
+   * A plan with all that the edition asks of this patient.
+   *
+   * @param protocol the edition
+   * @param guidance one of its entries, where the practice starts; how many rescuers there are
+   *     follows from it
+   */
+  public static PracticePlan of(
+      Protocol protocol, Guidance guidance, long countInNanos, long lengthNanos, long leadNanos) {
+    int rescuers = guidance.rescuers() == 0 ? USUAL_RESCUERS : guidance.rescuers();
+    Map<Situation, Guidance> others = new LinkedHashMap<>();
+    for (Situation situation : Situation.values()) {
+      if (situation != guidance.situation()) {
+        protocol
+            .find(guidance.patient(), situation, rescuers)
+            .ifPresent(found -> others.put(situation, found));
+      }
+    }
+    return new PracticePlan(
+        guidance, new ArrayList<>(others.values()), countInNanos, lengthNanos, leadNanos);
+  }
+
+  /** All guidance that may come into force, that of the start first. */
+  public List<Guidance> all() {
+    List<Guidance> all = new ArrayList<>();
+    all.add(guidance);
+    all.addAll(alternatives);
+    return List.copyOf(all);
+  }
+
+  /** The guidance for a state of the patient; empty if there is none, or only to watch. */
+  public Optional<Guidance> guidanceFor(PatientState state) {
+    for (Situation situation : state.situations()) {
+      for (Guidance found : all()) {
+        if (found.situation() == situation) {
+          return Optional.of(found);
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   private static void require(String name, long value, long least, long most) {

@@ -20,8 +20,9 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
    * Works out when pulse checks are due. The first is due one spacing after the first prompt, each
    * later one a spacing after the start of the check before. A check within {@link
    * #SERVES_WITHIN_NANOS} of its time serves it; a time that no check serves is missed, and the
-   * next is a spacing later. A check well before its time is an extra one, due when it was made.
-   * Pauses move the times that follow.
+   * next is a spacing later. A check well before its time is an extra one, due when it was made. A
+   * change of rhythm settles the time that stands near it, and starts the spacing anew. Pauses move
+   * the times that follow.
    *
    * @param planned the same in practice time
    * @param stretches the session
@@ -35,16 +36,18 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
     List<PulseCheckDue> dues = new ArrayList<>();
     for (PulseCheckPlan check : planned) {
       long at = check.sessionNanos(clock);
-      if (check.startedNanos().isPresent() || at < end) {
-        dues.add(new PulseCheckDue(at, check.startedNanos(), check.extra()));
+      boolean made = check.status().made();
+      if (made || (check.status() == PulseCheckPlan.Status.OPEN && at < end)) {
+        dues.add(
+            new PulseCheckDue(
+                at, check.settledNanos(), check.status() == PulseCheckPlan.Status.EXTRA));
       }
     }
     return List.copyOf(dues);
   }
 
   /** At least the notice, so that a check that was announced is never an extra one. */
-  static long servesWithin(PracticePlan plan) {
-    Limits limits = plan.guidance().limits();
+  static long servesWithin(Limits limits) {
     return Math.min(
         Math.max(SERVES_WITHIN_NANOS, limits.pulseCheckNotice().nanos()),
         limits.pulseCheckEvery().nanos() / 2);

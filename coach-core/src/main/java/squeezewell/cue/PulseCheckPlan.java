@@ -3,37 +3,70 @@ package squeezewell.cue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import squeezewell.protocol.Limits;
 
 /**
  * One time at which a pulse check is planned, in practice time: that does not depend on pauses and
  * on the end, which may yet come.
  *
  * @param practiceNanos when it is due, in practice time
- * @param startedNanos session time at which the check that served it started; empty if none has
- * @param extra whether nothing had asked for that check
+ * @param settledNanos session time at which the check that served it started, or at which a change
+ *     of rhythm made it void; empty if neither has happened
+ * @param status what became of it
+ * @param limits the limits it was planned by
  */
-record PulseCheckPlan(long practiceNanos, OptionalLong startedNanos, boolean extra) {
+record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status status, Limits limits) {
+  /** What became of a planned check. */
+  enum Status {
+    OPEN,
+    MADE,
+    /** Made, but nothing had asked for it. */
+    EXTRA,
+    /** The rhythm changed near its time: somebody had looked. */
+    VOID;
+
+    boolean made() {
+      return this == MADE || this == EXTRA;
+    }
+  }
+
   /** The times of a session, in order, up to the end that was planned. */
   static List<PulseCheckPlan> of(PracticePlan plan, List<Stretch> stretches, PracticeClock clock) {
-    long every = plan.guidance().limits().pulseCheckEvery().nanos();
-    long serves = PulseCheckDue.servesWithin(plan);
     List<PulseCheckPlan> planned = new ArrayList<>();
-    long due = plan.countInNanos() + every;
+    Limits limits = stretches.get(0).guidance().limits();
+    long due = plan.countInNanos() + limits.pulseCheckEvery().nanos();
+    Stretch before = stretches.get(0);
     for (Stretch stretch : stretches) {
-      if (stretch.kind() != Stretch.Kind.PULSE_CHECK) {
+      boolean changed =
+          stretch.kind() != Stretch.Kind.ENDED && !stretch.guidance().equals(before.guidance());
+      before = stretch;
+      if (!changed && stretch.kind() != Stretch.Kind.PULSE_CHECK) {
         continue;
       }
-      long started = clock.toPractice(stretch.startNanos());
-      for (; due + serves < started; due += every) {
-        planned.add(new PulseCheckPlan(due, OptionalLong.empty(), false));
+      long start = clock.toPractice(stretch.startNanos());
+      long serves = PulseCheckDue.servesWithin(limits);
+      long every = limits.pulseCheckEvery().nanos();
+      for (; due + serves < start; due += every) {
+        planned.add(new PulseCheckPlan(due, OptionalLong.empty(), Status.OPEN, limits));
       }
-      boolean extra = started < due - serves;
-      planned.add(
-          new PulseCheckPlan(extra ? started : due, OptionalLong.of(stretch.startNanos()), extra));
-      due = started + every;
+      OptionalLong settled = OptionalLong.of(stretch.startNanos());
+      if (changed) {
+        planned.add(new PulseCheckPlan(due, settled, Status.VOID, limits));
+        limits = stretch.guidance().limits();
+        due = Math.max(start, plan.countInNanos()) + limits.pulseCheckEvery().nanos();
+      }
+      if (stretch.kind() == Stretch.Kind.PULSE_CHECK) {
+        boolean extra = start < due - PulseCheckDue.servesWithin(limits);
+        planned.add(
+            extra
+                ? new PulseCheckPlan(start, settled, Status.EXTRA, limits)
+                : new PulseCheckPlan(due, settled, Status.MADE, limits));
+        due = start + limits.pulseCheckEvery().nanos();
+      }
     }
+    long every = limits.pulseCheckEvery().nanos();
     for (; due < plan.countInNanos() + plan.lengthNanos(); due += every) {
-      planned.add(new PulseCheckPlan(due, OptionalLong.empty(), false));
+      planned.add(new PulseCheckPlan(due, OptionalLong.empty(), Status.OPEN, limits));
     }
     return planned;
   }
@@ -43,8 +76,8 @@ record PulseCheckPlan(long practiceNanos, OptionalLong startedNanos, boolean ext
    * check before its time was due when it would have been had nothing come in between.
    */
   long sessionNanos(PracticeClock clock) {
-    if (startedNanos.isPresent()) {
-      long started = startedNanos.getAsLong();
+    if (status.made()) {
+      long started = settledNanos.getAsLong();
       long early = practiceNanos - clock.toPractice(started);
       return early >= 0 ? started + early : clock.toSession(practiceNanos);
     }

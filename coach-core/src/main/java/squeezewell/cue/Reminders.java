@@ -24,8 +24,8 @@ final class Reminders {
     List<Cue> found = new ArrayList<>();
     long lengthEnd = plan.countInNanos() + plan.lengthNanos();
     for (PulseCheckPlan check : planned) {
-      if (!check.extra() && check.practiceNanos() < lengthEnd) {
-        addCheck(plan, check, clock, Math.min(check.startedNanos().orElse(end), end), found);
+      if (check.status() != PulseCheckPlan.Status.EXTRA && check.practiceNanos() < lengthEnd) {
+        addCheck(check, clock, Math.min(check.settledNanos().orElse(end), end), found);
       }
     }
     if (plan.lengthNanos() >= 2 * MINUTE) {
@@ -36,9 +36,9 @@ final class Reminders {
   }
 
   private static void addCheck(
-      PracticePlan plan, PulseCheckPlan check, PracticeClock clock, long until, List<Cue> found) {
-    Limits limits = plan.guidance().limits();
-    long serves = PulseCheckDue.servesWithin(plan);
+      PulseCheckPlan check, PracticeClock clock, long until, List<Cue> found) {
+    Limits limits = check.limits();
+    long serves = PulseCheckDue.servesWithin(limits);
     long due = check.practiceNanos();
     long soon = clock.toSession(due - limits.pulseCheckNotice().nanos());
     put(found, soon, until, CueKind.PULSE_CHECK_SOON, 1);

@@ -1,6 +1,8 @@
 package squeezewell.cue;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Rhythm;
@@ -13,14 +15,29 @@ final class RhythmCues {
 
   private RhythmCues() {}
 
-  /** Adds the cues with an instant in [from, to), in no particular order. */
-  static void add(Rhythm rhythm, long origin, long from, long to, List<Cue> cues) {
+  /** Adds the cues of a paced stretch with an instant in [from, to), in no particular order. */
+  static void add(Stretch stretch, long from, long to, List<Cue> cues) {
+    Rhythm rhythm = stretch.guidance().rhythm();
+    long origin = stretch.originNanos();
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       addCycles(cycle, origin, from, to, cues);
       return;
     }
-    rhythm.steadyBreaths().ifPresent(b -> addBreaths(b, origin, from, to, cues));
+    rhythm
+        .steadyBreaths()
+        .ifPresent(b -> addBreaths(b, stretch.breathOriginNanos(), from, to, cues));
     rhythm.compressions().ifPresent(c -> addCompressions(c, origin, from, to, cues));
+  }
+
+  /** The last cue of a kind that a paced stretch asks for in [from, to); empty without one. */
+  static OptionalLong last(Stretch stretch, CueKind kind, long from, long to) {
+    long first = Math.max(from, stretch.startNanos());
+    long end = Math.min(to, stretch.endNanos());
+    List<Cue> cues = new ArrayList<>();
+    if (stretch.kind() == Stretch.Kind.PACED && first < end) {
+      add(stretch, first, end, cues);
+    }
+    return cues.stream().filter(c -> c.kind() == kind).mapToLong(Cue::atNanos).max();
   }
 
   /** How many counts an interval has: the squeeze, the release, then about one a second. */

@@ -14,21 +14,23 @@ final class RhythmMoment {
   private RhythmMoment() {}
 
   /** The moment at an instant of a paced stretch. */
-  static Moment at(Rhythm rhythm, Stretch stretch, long nanos) {
-    long since = nanos - stretch.originNanos();
-    if (nanos < stretch.startNanos() || since < 0) {
-      long first = firstSqueeze(rhythm, stretch.originNanos());
-      return new Moment(stretch, Moment.Act.READY, 0, 0, 0, within(stretch, first));
+  static Moment at(Stretch stretch, long nanos) {
+    Rhythm rhythm = stretch.guidance().rhythm();
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      long since = nanos - stretch.originNanos();
+      long first = stretch.originNanos() + cycle.compressing().tempo().nanosAt(cycle.perCycle());
+      return nanos < stretch.startNanos() || since < 0
+          ? ready(stretch, first)
+          : inCycle(cycle, stretch, since);
     }
-    return rhythm instanceof Rhythm.CompressionCycle cycle
-        ? inCycle(cycle, stretch, since)
+    long since = nanos - stretch.breathOriginNanos();
+    return nanos < stretch.startNanos() || since < 0
+        ? ready(stretch, stretch.breathOriginNanos())
         : inInterval(rhythm.steadyBreaths().get(), stretch, since);
   }
 
-  private static long firstSqueeze(Rhythm rhythm, long origin) {
-    return rhythm instanceof Rhythm.CompressionCycle cycle
-        ? origin + cycle.compressing().tempo().nanosAt(cycle.perCycle())
-        : origin;
+  private static Moment ready(Stretch stretch, long firstSqueeze) {
+    return new Moment(stretch, Moment.Act.READY, 0, 0, 0, within(stretch, firstSqueeze));
   }
 
   private static Moment inInterval(BreathPlan plan, Stretch stretch, long since) {
@@ -49,7 +51,7 @@ final class RhythmMoment {
         count,
         counts,
         fill(into, plan.inspirationNanos(), interval),
-        within(stretch, stretch.originNanos() + tempo.nanosAt(k + 1)));
+        within(stretch, stretch.breathOriginNanos() + tempo.nanosAt(k + 1)));
   }
 
   private static Moment inCycle(Rhythm.CompressionCycle plan, Stretch stretch, long since) {

@@ -1,6 +1,7 @@
 package squeezewell.cue;
 
 import java.util.Objects;
+import squeezewell.protocol.Guidance;
 
 /**
  * A stretch of a session in which one thing goes on. Stretches follow each other without a gap.
@@ -9,19 +10,41 @@ import java.util.Objects;
  * @param startNanos inclusive, nanoseconds since the session began
  * @param endNanos exclusive; {@link #OPEN} while it goes on
  * @param originNanos where the rhythm starts; only for {@link Kind#PACED}
+ * @param breathOriginNanos where steady breaths start: the origin, or the last squeeze before the
+ *     stretch, from which they are counted on; only for {@link Kind#PACED}
+ * @param guidance the rhythm and limits in force
  */
-public record Stretch(Kind kind, long startNanos, long endNanos, long originNanos) {
+public record Stretch(
+    Kind kind,
+    long startNanos,
+    long endNanos,
+    long originNanos,
+    long breathOriginNanos,
+    Guidance guidance) {
   /** The end of a stretch that has not ended. */
   public static final long OPEN = Long.MAX_VALUE;
 
   public Stretch {
     Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(guidance, "guidance");
+  }
+
+  /** A stretch without a rhythm. */
+  static Stretch holding(Kind kind, long startNanos, Guidance guidance) {
+    return new Stretch(kind, startNanos, OPEN, 0, 0, guidance);
+  }
+
+  /** A stretch with a rhythm, open. */
+  static Stretch paced(long startNanos, long origin, long breathOrigin, Guidance guidance) {
+    return new Stretch(Kind.PACED, startNanos, OPEN, origin, breathOrigin, guidance);
   }
 
   /** What can go on. */
   public enum Kind {
     COUNT_IN,
     PACED,
+    /** The patient breathes well; nothing is prompted but checks. */
+    WATCHING,
     PULSE_CHECK,
     SUCTION,
     PAUSED,
@@ -33,7 +56,12 @@ public record Stretch(Kind kind, long startNanos, long endNanos, long originNano
     return nanos >= startNanos && nanos < endNanos;
   }
 
+  /** Whether its breaths are counted on from a squeeze before it. */
+  boolean countsOn() {
+    return kind == Kind.PACED && breathOriginNanos < startNanos;
+  }
+
   Stretch endingAt(long nanos) {
-    return new Stretch(kind, startNanos, nanos, originNanos);
+    return new Stretch(kind, startNanos, nanos, originNanos, breathOriginNanos, guidance);
   }
 }

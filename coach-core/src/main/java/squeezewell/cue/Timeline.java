@@ -2,16 +2,24 @@ package squeezewell.cue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Guidance;
 
 /** Lays a session out into stretches, from its plan and its controls. Pure. */
 final class Timeline {
   private final PracticePlan plan;
   private final List<Stretch> done = new ArrayList<>();
   private Stretch open;
+  private Guidance inForce;
+  private boolean watching;
   private long pausedNanos;
 
   private Timeline(PracticePlan plan) {
     this.plan = plan;
+    this.inForce = plan.guidance();
   }
 
   /** The stretches of a session, in order, the last one open. */
@@ -21,10 +29,9 @@ final class Timeline {
 
   private List<Stretch> lay(List<Control> controls) {
     long origin = plan.countInNanos();
-    open = new Stretch(Stretch.Kind.PACED, 0, Stretch.OPEN, origin);
+    open = Stretch.paced(origin, origin, origin, inForce);
     if (origin > 0) {
-      done.add(new Stretch(Stretch.Kind.COUNT_IN, 0, origin, 0));
-      open = new Stretch(Stretch.Kind.PACED, origin, Stretch.OPEN, origin);
+      done.add(Stretch.holding(Stretch.Kind.COUNT_IN, 0, inForce).endingAt(origin));
     }
     for (Control control : controls) {
       endIfOverBefore(control.atNanos());
@@ -41,39 +48,118 @@ final class Timeline {
   private void apply(Control control) {
     long at = Math.max(control.atNanos(), 0);
     switch (control.kind()) {
-      case PULSE_CHECK -> turn(Stretch.Kind.PULSE_CHECK, at, 0);
-      case SUCTION -> turn(Stretch.Kind.SUCTION, at, 0);
-      case PAUSE -> turn(Stretch.Kind.PAUSED, at, 0);
-      case PULSE_CHECK_END -> paceAfter(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION_END -> paceAfter(Stretch.Kind.SUCTION, at);
-      case RESUME -> paceAfter(Stretch.Kind.PAUSED, at);
-      case FINISH -> turn(Stretch.Kind.ENDED, at, 0);
+      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, at);
+      case SUCTION -> hold(Stretch.Kind.SUCTION, at);
+      case PAUSE -> hold(Stretch.Kind.PAUSED, at);
+      case PULSE_CHECK_END -> goOnAfter(Stretch.Kind.PULSE_CHECK, at);
+      case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at);
+      case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at);
+      case CHANGE -> change(control.guidance().get(), false, at);
+      case WATCH -> change(inForce, true, at);
+      case FINISH -> hold(Stretch.Kind.ENDED, at);
     }
   }
 
-  private void paceAfter(Stretch.Kind kind, long at) {
+  private void hold(Stretch.Kind kind, long at) {
+    if (kind != open.kind()) {
+      turn(Stretch.holding(kind, at, inForce));
+    }
+  }
+
+  /** After a hold the first breath or compression comes at once. */
+  private void goOnAfter(Stretch.Kind kind, long at) {
     if (open.kind() == kind) {
-      turn(Stretch.Kind.PACED, at, at + plan.leadNanos());
+      long origin = at + plan.leadNanos();
+      turn(
+          watching
+              ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
+              : Stretch.paced(at, origin, origin, inForce));
     }
   }
 
-  private void turn(Stretch.Kind kind, long at, long origin) {
-    if (kind == open.kind()) {
+  private void change(Guidance guidance, boolean watch, long at) {
+    if (guidance.equals(inForce) && watch == watching) {
       return;
     }
+    inForce = guidance;
+    watching = watch;
+    if (mustGoOn()) {
+      return;
+    }
+    if (open.startNanos() > at) {
+      // The count-in leads to the new rhythm instead.
+      long start = open.startNanos();
+      open =
+          watch
+              ? Stretch.holding(Stretch.Kind.WATCHING, start, inForce)
+              : Stretch.paced(start, start, start, inForce);
+    } else {
+      turn(
+          watch
+              ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
+              : Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce));
+    }
+  }
+
+  /** A pause, and suction unless the chest must be compressed, are finished first. */
+  private boolean mustGoOn() {
+    boolean compress = !watching && inForce.rhythm().compressions().isPresent();
+    return open.kind() == Stretch.Kind.PAUSED || (open.kind() == Stretch.Kind.SUCTION && !compress);
+  }
+
+  /** Compressions go on in step where they already ran; else they start at once. */
+  private long compressionOrigin(long at) {
+    long atOnce = at + plan.leadNanos();
+    Optional<CompressionPlan> compressions = inForce.rhythm().compressions();
+    if (!compressions.isPresent()) {
+      return atOnce;
+    }
+    long period = compressions.get().tempo().nanosAt(1);
+    OptionalLong last = lastWithin(CueKind.COMPRESS, at, period);
+    return last.isPresent() ? Math.max(atOnce, last.getAsLong() + period) : atOnce;
+  }
+
+  /**
+   * Breaths are counted on from the last squeeze while its interval has not passed, so that no
+   * change of rhythm brings two squeezes close together; else they start at once.
+   */
+  private long breathOrigin(long at) {
+    long atOnce = at + plan.leadNanos();
+    Optional<BreathPlan> breaths = inForce.rhythm().steadyBreaths();
+    if (!breaths.isPresent()) {
+      return atOnce;
+    }
+    long interval = breaths.get().interval().nanosAt(1);
+    OptionalLong last = lastWithin(CueKind.SQUEEZE, at, interval);
+    boolean running = last.isPresent() && last.getAsLong() + interval > atOnce;
+    return running ? last.getAsLong() : atOnce;
+  }
+
+  private OptionalLong lastWithin(CueKind kind, long at, long span) {
+    OptionalLong last = RhythmCues.last(open, kind, at - span, at);
+    for (int i = done.size() - 1; i >= 0 && !last.isPresent(); i--) {
+      if (done.get(i).endNanos() <= at - span) {
+        break;
+      }
+      last = RhythmCues.last(done.get(i), kind, at - span, at);
+    }
+    return last;
+  }
+
+  private void turn(Stretch next) {
+    long at = next.startNanos();
     if (open.kind() == Stretch.Kind.PAUSED) {
       pausedNanos += at - open.startNanos();
     }
     // A control inside the count-in takes the place of what was to follow it.
-    long from = at;
-    while (!done.isEmpty() && done.get(done.size() - 1).endNanos() > from) {
+    while (!done.isEmpty() && done.get(done.size() - 1).endNanos() > at) {
       Stretch last = done.remove(done.size() - 1);
       open = last.endingAt(open.endNanos());
     }
-    if (from > open.startNanos()) {
-      done.add(open.endingAt(from));
+    if (at > open.startNanos()) {
+      done.add(open.endingAt(at));
     }
-    open = new Stretch(kind, from, Stretch.OPEN, origin);
+    open = next;
   }
 
   /** Ends the session by the clock. While it is paused the clock does not run. */
@@ -83,7 +169,7 @@ final class Timeline {
     }
     long end = plan.countInNanos() + plan.lengthNanos() + pausedNanos;
     if (end <= nanos) {
-      turn(Stretch.Kind.ENDED, Math.max(end, open.startNanos()), 0);
+      hold(Stretch.Kind.ENDED, Math.max(end, open.startNanos()));
     }
   }
 }

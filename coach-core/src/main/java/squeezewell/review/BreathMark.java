@@ -21,6 +21,19 @@ public record BreathMark(
     Judgement judgement,
     OptionalInt prompt,
     OptionalLong errorNanos) {
+  /** The same, with its prompt so many places further on. */
+  BreathMark movedBy(int places) {
+    return prompt.isPresent()
+        ? new BreathMark(
+            startNanos,
+            endNanos,
+            millilitres,
+            judgement,
+            OptionalInt.of(prompt.getAsInt() + places),
+            errorNanos)
+        : this;
+  }
+
   /** Whether it answered a prompt; else it was extra. */
   public boolean met() {
     return prompt.isPresent();

@@ -34,7 +34,7 @@ final class CompressionFindings {
 
   static List<Ranked> of(Facts facts) {
     List<Ranked> found = new ArrayList<>();
-    Optional<CompressionPlan> plan = facts.practice().plan().guidance().rhythm().compressions();
+    Optional<CompressionPlan> plan = facts.practice().guidance().rhythm().compressions();
     if (plan.isPresent()) {
       Compressions done = facts.metrics().compressions().get();
       new CompressionFindings(facts, done, plan.get()).addTo(found);

@@ -2,8 +2,11 @@ package squeezewell.review;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
+import squeezewell.session.Session;
 
 /** Picks what to tell the trainee: at most six findings, worst first, and what went well last. */
 final class Findings {
@@ -18,10 +21,53 @@ final class Findings {
     List<Ranked> found = new ArrayList<>();
     int breaths = facts.metrics().breathCount();
     if (breaths == 0) {
-      found.add(nothing(facts));
+      found.add(nothing(Math.round(facts.metrics().sessionSeconds() * 1e9)));
     } else if (breaths < FEWEST_BREATHS) {
       found.add(tooFew(breaths));
     }
+    found.addAll(ofRhythm(facts));
+    found.addAll(HoldFindings.of(facts));
+    if (found.isEmpty()) {
+      found.add(nothingToSay());
+    }
+    return pick(found);
+  }
+
+  /**
+   * The findings of a session whose rhythm changed: those of each part, told with the time from
+   * which it holds. What went well is told once.
+   */
+  static List<Finding> ofAll(Session session, List<Facts> parts) {
+    List<Ranked> found = new ArrayList<>();
+    int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
+    boolean compressed = parts.stream().anyMatch(f -> !f.practice().compressions().isEmpty());
+    if (breaths == 0 && !compressed) {
+      found.add(nothing(session.endNanos()));
+    }
+    for (Facts part : parts) {
+      if (!part.practice().place().slip()) {
+        String where =
+            "From "
+                + Words.clock(part.practice().startNanos())
+                + ", "
+                + part.practice().guidance().situation().label()
+                + ": ";
+        ofRhythm(part).forEach(r -> found.add(r.saying(where)));
+        found.addAll(HoldFindings.of(part));
+      }
+    }
+    found.addAll(ChangeFindings.of(session, parts));
+    Set<String> good = new HashSet<>();
+    found.removeIf(r -> r.is(Finding.Severity.GOOD) && !good.add(r.finding().code()));
+    if (found.isEmpty()) {
+      found.add(breaths < FEWEST_BREATHS ? tooFew(breaths) : nothingToSay());
+    }
+    return pick(found);
+  }
+
+  private static List<Ranked> ofRhythm(Facts facts) {
+    List<Ranked> found = new ArrayList<>();
+    int breaths = facts.metrics().breathCount();
     if (breaths > 0) {
       found.addAll(GapFindings.of(facts));
       found.addAll(SqueezeFindings.of(facts));
@@ -36,11 +82,7 @@ final class Findings {
       found.removeIf(r -> r.isCode("missed-prompts"));
     }
     found.addAll(compressions);
-    found.addAll(HoldFindings.of(facts));
-    if (found.isEmpty()) {
-      found.add(nothingToSay());
-    }
-    return pick(found);
+    return found;
   }
 
   private static List<Finding> pick(List<Ranked> found) {
@@ -56,13 +98,13 @@ final class Findings {
     return sorted.stream().map(Ranked::finding).collect(Collectors.toList());
   }
 
-  private static Ranked nothing(Facts facts) {
+  private static Ranked nothing(long lengthNanos) {
     return Ranked.fault(
         Ranked.NOTHING,
         "no-breaths",
         "No breath was recorded",
         "No breath was recorded in "
-            + Words.clock(facts.metrics().sessionSeconds())
+            + Words.clock(lengthNanos)
             + ". If you did squeeze, check that the key or the sensor reaches the program, then"
             + " try again.");
   }

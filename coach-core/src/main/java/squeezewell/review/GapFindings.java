@@ -39,7 +39,7 @@ final class GapFindings {
     }
     Optional<Gaps.Gap> longest = over.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
     if (longest.isPresent()) {
-      found.add(longGap(longest.get(), all, over.size(), limit));
+      found.add(longGap(facts.practice().place(), longest.get(), all, over.size(), limit));
     } else if (all.stream().allMatch(g -> g.netNanos() <= limit)) {
       double net = facts.metrics().gap().longestNetSeconds();
       found.add(
@@ -72,14 +72,15 @@ final class GapFindings {
         || gap.onsetNanos() > STANDS_OUT * Statistics.median(others).getAsDouble();
   }
 
-  private static Ranked longGap(Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
+  private static Ranked longGap(
+      Practice.Place place, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
     String where = "from " + Words.clock(longest.startNanos());
     String title = "A long time without a breath";
     if (longest.equals(all.get(0))) {
       where = "before the first breath";
-      title = "A late start";
+      title = place.first() ? "A late start" : "A long wait after the change";
     } else if (longest.equals(all.get(all.size() - 1))) {
-      title = "No breaths towards the end";
+      title = place.last() ? "No breaths towards the end" : "No breaths before the change";
     }
     String times = count == 1 ? "" : " It was longer than that " + count + " times.";
     return Ranked.fault(

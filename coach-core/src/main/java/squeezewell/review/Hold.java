@@ -9,7 +9,7 @@ import java.util.Objects;
  * @param startNanos inclusive, nanoseconds since the session began
  * @param endNanos exclusive; the session's end if it was not ended before
  * @param excusedNanos how much of it, from its start, is not held against the trainee: a check or
- *     suction up to its limit, all of a pause or hole
+ *     suction up to its limit, all of a pause, a time of watching or a hole
  * @param cutByEnd whether the session ended before it did
  */
 public record Hold(Kind kind, long startNanos, long endNanos, long excusedNanos, boolean cutByEnd) {
@@ -22,6 +22,8 @@ public record Hold(Kind kind, long startNanos, long endNanos, long excusedNanos,
     PULSE_CHECK,
     SUCTION,
     PAUSE,
+    /** The patient breathed well and was only watched. */
+    WATCH,
     /** The program stood still. */
     HOLE
   }

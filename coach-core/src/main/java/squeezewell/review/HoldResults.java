@@ -26,7 +26,7 @@ final class HoldResults {
             .filter(h -> h.startNanos() == started)
             .findFirst()
             .ifPresent(h -> results.add(made(due, h, practice)));
-      } else if (due.dueNanos() < practice.endNanos()) {
+      } else if (due.dueNanos() >= practice.startNanos() && due.dueNanos() < practice.endNanos()) {
         results.add(notMade(due, practice));
       }
     }

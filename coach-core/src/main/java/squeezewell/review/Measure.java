@@ -73,7 +73,7 @@ final class Measure {
         holes.stream().mapToDouble(Hold::seconds).sum(),
         Drift.of(middles, measure.lengths()),
         Volumes.of(practice.breaths(), intervals),
-        MeasureCompressions.of(practice, effective));
+        MeasureCompressions.of(List.of(practice)));
   }
 
   private double[] lengths() {
@@ -136,6 +136,24 @@ final class Measure {
   }
 
   private OptionalDouble timeInRange(BreathPlan plan) {
+    return share(inAndOut(plan));
+  }
+
+  /** The first value as a share of both; empty if both are 0. */
+  static OptionalDouble share(double[] inAndOut) {
+    double sum = inAndOut[0] + inAndOut[1];
+    return sum == 0 ? OptionalDouble.empty() : OptionalDouble.of(inAndOut[0] / sum);
+  }
+
+  /** Time in intervals in range and time out of it, in nanoseconds. */
+  static double[] inAndOut(Facts facts) {
+    Optional<BreathPlan> plan = facts.practice().breathPlan();
+    return plan.isPresent()
+        ? new Measure(facts.practice(), facts.intervals()).inAndOut(plan.get())
+        : new double[2];
+  }
+
+  private double[] inAndOut(BreathPlan plan) {
     double in = 0;
     double out = 0;
     for (IntervalPoint point : intervals) {
@@ -154,7 +172,7 @@ final class Measure {
     if (!breaths.isEmpty()) {
       out += overrun(breaths.get(breaths.size() - 1).startNanos(), end, plan);
     }
-    return in + out == 0 ? OptionalDouble.empty() : OptionalDouble.of(in / (in + out));
+    return new double[] {in, out};
   }
 
   private long overrun(long from, long to, BreathPlan plan) {
@@ -162,19 +180,26 @@ final class Measure {
   }
 
   private Metrics.Gap gap() {
+    long limit = practice.limits().gapLongest().nanos();
+    long[] over =
+        Gaps.of(practice).stream()
+            .mapToLong(g -> g.netNanos() - limit)
+            .filter(nanos -> nanos > 0)
+            .toArray();
+    return longestGap(practice, over.length, Arrays.stream(over).sum() / NANOS_PER_SECOND);
+  }
+
+  static Metrics.Gap longestGap(Practice practice, int overLimit, double overLimitSeconds) {
     List<Gaps.Gap> gaps = Gaps.of(practice);
     Gaps.Gap raw = longest(gaps, Comparator.comparingLong(Gaps.Gap::rawNanos));
     Gaps.Gap net = longest(gaps, Comparator.comparingLong(Gaps.Gap::netNanos));
-    long limit = practice.limits().gapLongest().nanos();
-    long[] over =
-        gaps.stream().mapToLong(g -> g.netNanos() - limit).filter(nanos -> nanos > 0).toArray();
     return new Metrics.Gap(
         seconds(raw.rawNanos()),
         seconds(raw.startNanos()),
         seconds(net.netNanos()),
         seconds(net.startNanos()),
-        over.length,
-        Arrays.stream(over).sum() / NANOS_PER_SECOND);
+        overLimit,
+        overLimitSeconds);
   }
 
   /** The first of the longest. */
@@ -209,12 +234,16 @@ final class Measure {
         locking.ownTempo());
   }
 
+  /** The lengths of the squeezes whose end is known, in seconds. */
+  static double[] squeezes(Practice practice) {
+    return practice.breaths().stream()
+        .filter(b -> b.endNanos().isPresent())
+        .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()))
+        .toArray();
+  }
+
   private Metrics.Inspiration inspiration() {
-    double[] lengths =
-        practice.breaths().stream()
-            .filter(b -> b.endNanos().isPresent())
-            .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()))
-            .toArray();
+    double[] lengths = squeezes(practice);
     double asked = seconds(inspirationNanos(practice));
     double shortest =
         Math.max(0, Math.min(SHORTEST_SQUEEZE * asked, asked - LEAST_SQUEEZE_MARGIN_SECONDS));
@@ -223,6 +252,11 @@ final class Measure {
     for (double length : lengths) {
       good += length >= shortest && length <= longest ? 1 : 0;
     }
+    return inspiration(lengths, good, shortest, longest);
+  }
+
+  static Metrics.Inspiration inspiration(
+      double[] lengths, int good, double shortest, double longest) {
     return new Metrics.Inspiration(
         lengths.length,
         Statistics.mean(lengths),
@@ -238,7 +272,7 @@ final class Measure {
   }
 
   static long inspirationNanos(Practice practice) {
-    Rhythm rhythm = practice.plan().guidance().rhythm();
+    Rhythm rhythm = practice.guidance().rhythm();
     return rhythm instanceof Rhythm.CompressionCycle cycle
         ? cycle.inspirationNanos()
         : rhythm.steadyBreaths().get().inspirationNanos();

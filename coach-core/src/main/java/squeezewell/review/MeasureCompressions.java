@@ -28,7 +28,7 @@ final class MeasureCompressions {
 
   private MeasureCompressions(Practice practice) {
     this.practice = practice;
-    Rhythm rhythm = practice.plan().guidance().rhythm();
+    Rhythm rhythm = practice.guidance().rhythm();
     plan = rhythm.compressions();
     cycle = cycleOf(practice);
     excused = Spans.excused(practice.holds());
@@ -41,16 +41,23 @@ final class MeasureCompressions {
             .orElse(SHORTEST_PAUSE);
   }
 
-  /** The figures; empty if the rhythm has no compressions and none were recorded. */
-  static Optional<Compressions> of(Practice practice, long effectiveNanos) {
-    MeasureCompressions measure = new MeasureCompressions(practice);
-    return measure.plan.isPresent() || measure.at.length > 0
-        ? Optional.of(measure.compressions(effectiveNanos))
-        : Optional.empty();
+  /**
+   * The figures over the parts whose rhythm has compressions, and those in which some were given
+   * all the same; empty if there is no such part.
+   */
+  static Optional<Compressions> of(List<Practice> parts) {
+    List<MeasureCompressions> measures = new ArrayList<>();
+    for (Practice part : parts) {
+      MeasureCompressions measure = new MeasureCompressions(part);
+      if (measure.plan.isPresent() || measure.at.length > 0) {
+        measures.add(measure);
+      }
+    }
+    return measures.isEmpty() ? Optional.empty() : Optional.of(pooled(measures));
   }
 
   static Optional<Rhythm.CompressionCycle> cycleOf(Practice practice) {
-    return practice.plan().guidance().rhythm() instanceof Rhythm.CompressionCycle cycle
+    return practice.guidance().rhythm() instanceof Rhythm.CompressionCycle cycle
         ? Optional.of(cycle)
         : Optional.empty();
   }
@@ -59,38 +66,77 @@ final class MeasureCompressions {
     return cycle.compressing().tempo().nanosAt(1);
   }
 
-  private Compressions compressions(long effective) {
-    double[] intervals = intervals();
-    OptionalDouble mean = Statistics.mean(intervals);
-    List<long[]> pauses = new ArrayList<>();
+  private static Compressions pooled(List<MeasureCompressions> measures) {
+    List<Double> intervals = new ArrayList<>();
+    List<Compressions.Cycle> cycles = new ArrayList<>();
+    int count = 0;
+    int inRange = 0;
+    int judged = 0;
+    int pauses = 0;
+    int over = 0;
+    int good = 0;
+    long handsOff = 0;
+    long effective = 0;
+    OptionalDouble longest = OptionalDouble.empty();
+    OptionalDouble limit = OptionalDouble.empty();
+    for (MeasureCompressions measure : measures) {
+      double[] own = measure.intervals();
+      Arrays.stream(own).forEach(intervals::add);
+      List<Compressions.Cycle> found = measure.cycles();
+      count += measure.at.length;
+      judged += measure.plan.isPresent() ? own.length : 0;
+      inRange += measure.inRange(own);
+      pauses += found.size();
+      for (Compressions.Cycle cycle : found) {
+        double seconds = cycle.pauseSeconds();
+        longest = OptionalDouble.of(Math.max(longest.orElse(seconds), seconds));
+        over += seconds > measure.limit().orElse(seconds) ? 1 : 0;
+        good += measure.isGood(cycle) ? 1 : 0;
+      }
+      if (measure.cycle.isPresent()) {
+        cycles.addAll(found);
+        limit = measure.limit();
+      }
+      long practised = measure.effectiveNanos();
+      handsOff += measure.handsOff(practised, Statistics.mean(own));
+      effective += practised;
+    }
+    double[] all = intervals.stream().mapToDouble(Double::doubleValue).toArray();
+    OptionalDouble mean = Statistics.mean(all);
+    OptionalDouble none = OptionalDouble.empty();
+    return new Compressions(
+        count,
+        mean.isPresent() && mean.getAsDouble() > 0
+            ? OptionalDouble.of(60 / mean.getAsDouble())
+            : none,
+        judged > 0 ? OptionalDouble.of((double) inRange / judged) : none,
+        pauses,
+        longest,
+        limit,
+        over,
+        seconds(handsOff),
+        effective > 0 ? OptionalDouble.of(Math.max(0, 1 - (double) handsOff / effective)) : none,
+        cycles,
+        good);
+  }
+
+  private long effectiveNanos() {
+    long start = practice.startNanos();
+    long end = practice.endNanos();
+    return end - start - excused.overlap(start, end);
+  }
+
+  /** One for each pause, whether the rhythm asks for cycles or not. */
+  private List<Compressions.Cycle> cycles() {
     List<Compressions.Cycle> cycles = new ArrayList<>();
     int run = at.length > 0 ? 1 : 0;
     for (int k = 1; k < at.length; k++) {
       if (isPause(k)) {
-        pauses.add(new long[] {at[k - 1], at[k]});
         cycles.add(new Compressions.Cycle(run, breathsBetween(k), seconds(at[k] - at[k - 1])));
       }
       run = isPause(k) || held(k) ? 1 : run + 1;
     }
-    double[] lengths = pauses.stream().mapToDouble(p -> seconds(p[1] - p[0])).toArray();
-    OptionalDouble limit = limit();
-    long handsOff = handsOff(effective, mean);
-    return new Compressions(
-        at.length,
-        mean.isPresent() && mean.getAsDouble() > 0
-            ? OptionalDouble.of(60 / mean.getAsDouble())
-            : OptionalDouble.empty(),
-        inRange(intervals),
-        pauses.size(),
-        Arrays.stream(lengths).max(),
-        limit,
-        (int) Arrays.stream(lengths).filter(s -> s > limit.orElse(s)).count(),
-        seconds(handsOff),
-        effective > 0
-            ? OptionalDouble.of(Math.max(0, 1 - (double) handsOff / effective))
-            : OptionalDouble.empty(),
-        cycle.isPresent() ? cycles : List.of(),
-        (int) cycles.stream().filter(this::isGood).count());
+    return cycles;
   }
 
   private boolean held(int k) {
@@ -112,14 +158,13 @@ final class MeasureCompressions {
     return lengths.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
-  private OptionalDouble inRange(double[] intervals) {
-    if (!plan.isPresent() || intervals.length == 0) {
-      return OptionalDouble.empty();
+  private int inRange(double[] intervals) {
+    if (!plan.isPresent()) {
+      return 0;
     }
     double shortest = 60 / plan.get().highPerMinute() - ROUNDING;
     double longest = 60 / plan.get().lowPerMinute() + ROUNDING;
-    long in = Arrays.stream(intervals).filter(s -> s >= shortest && s <= longest).count();
-    return OptionalDouble.of((double) in / intervals.length);
+    return (int) Arrays.stream(intervals).filter(s -> s >= shortest && s <= longest).count();
   }
 
   private int breathsBetween(int k) {

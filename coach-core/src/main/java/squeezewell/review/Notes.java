@@ -12,7 +12,7 @@ final class Notes {
   static List<String> of(Session session, Practice practice) {
     List<String> notes = new ArrayList<>(session.notes());
     boolean live = session.header().origin() != SessionHeader.Origin.EVENT_LIST;
-    long practised = practice.schedule().practisedAt(practice.endNanos());
+    long practised = practice.practisedNanos();
     long asked = practice.plan().lengthNanos();
     if (live && !session.finished()) {
       notes.add(

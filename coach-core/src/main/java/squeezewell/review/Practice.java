@@ -12,6 +12,7 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;
@@ -19,11 +20,13 @@ import squeezewell.session.SessionEvent;
 import squeezewell.session.What;
 
 /**
- * What a review needs of a session, taken apart once.
+ * What a review needs of a session, or of a part of it with one rhythm, taken apart once.
  *
- * @param schedule what was asked
- * @param startNanos end of the count-in
- * @param endNanos up to when something is known
+ * @param schedule what was asked in the whole session
+ * @param guidance the rhythm and limits in force; of a whole session, those of its start
+ * @param place where it stands in the session
+ * @param startNanos end of the count-in, or start of the part
+ * @param endNanos up to when something is known, or end of the part
  * @param prompts the squeezes that were prompted, in order
  * @param breaths the breaths given, in order
  * @param compressions instants of the compressions up to the end, in order
@@ -31,6 +34,8 @@ import squeezewell.session.What;
  */
 record Practice(
     CueSchedule schedule,
+    Guidance guidance,
+    Place place,
     long startNanos,
     long endNanos,
     List<Cue> prompts,
@@ -44,13 +49,24 @@ record Practice(
 
   private static final long TENTH_NANOS = 100_000_000L;
 
+  /**
+   * Where a part stands in its session.
+   *
+   * @param first whether nothing comes before it
+   * @param last whether nothing comes after it
+   * @param slip whether a finding led to it that was taken back at once
+   */
+  record Place(boolean first, boolean last, boolean slip) {
+    static final Place WHOLE = new Place(true, true, false);
+  }
+
   static Practice of(Session session) {
     CueSchedule schedule = session.schedule();
     long end = session.endNanos();
     List<Hold> holes = holes(session, end);
     List<Hold> holds = new ArrayList<>(holes);
     for (Stretch stretch : schedule.stretches()) {
-      hold(stretch, end, schedule.plan().guidance().limits()).ifPresent(holds::add);
+      hold(stretch, end).ifPresent(holds::add);
     }
     holds.sort(Comparator.comparingLong(Hold::startNanos));
     List<Cue> prompts =
@@ -59,6 +75,8 @@ record Practice(
             .collect(Collectors.toList());
     return new Practice(
         schedule,
+        schedule.plan().guidance(),
+        Place.WHOLE,
         Math.min(schedule.plan().countInNanos(), end),
         end,
         prompts,
@@ -71,20 +89,26 @@ record Practice(
     return schedule.plan();
   }
 
+  /** How much was practised in it, pauses not counted, in nanoseconds. */
+  long practisedNanos() {
+    return schedule.practisedAt(endNanos) - schedule.practisedAt(startNanos);
+  }
+
   /** The interval asked for; empty for a rhythm of compressions and pauses. */
   Optional<BreathPlan> breathPlan() {
-    return plan().guidance().rhythm().steadyBreaths();
+    return guidance.rhythm().steadyBreaths();
   }
 
   Limits limits() {
-    return plan().guidance().limits();
+    return guidance.limits();
   }
 
   List<Hold> holds(Hold.Kind kind) {
     return holds.stream().filter(h -> h.kind() == kind).collect(Collectors.toList());
   }
 
-  private static Optional<Hold> hold(Stretch stretch, long sessionEnd, Limits limits) {
+  private static Optional<Hold> hold(Stretch stretch, long sessionEnd) {
+    Limits limits = stretch.guidance().limits();
     long start = stretch.startNanos();
     long end = Math.min(stretch.endNanos(), sessionEnd);
     if (start > sessionEnd) {
@@ -102,6 +126,7 @@ record Practice(
         yield Optional.of(new Hold(Hold.Kind.SUCTION, start, end, excused, cut));
       }
       case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
+      case WATCHING -> Optional.of(new Hold(Hold.Kind.WATCH, start, end, length, cut));
       default -> Optional.empty();
     };
   }

@@ -22,6 +22,7 @@ record Ranked(int harm, Finding finding) {
   static final int PAUSE_LONG = 24;
   static final int COMPRESS_TOO_FAST = 25;
   static final int BREATHS_MISSING = 26;
+  static final int CHANGE_SLOW = 27;
   static final int TOO_SLOW = 30;
   static final int CHECK_MISSED = 40;
   static final int CHECK_LATE = 41;
@@ -47,6 +48,13 @@ record Ranked(int harm, Finding finding) {
 
   static Ranked good(int order, String code, String title, String text) {
     return new Ranked(WENT_WELL + order, new Finding(code, Finding.Severity.GOOD, title, text));
+  }
+
+  /** The same, with words before its text. */
+  Ranked saying(String before) {
+    return new Ranked(
+        harm,
+        new Finding(finding.code(), finding.severity(), finding.title(), before + finding.text()));
   }
 
   boolean isCode(String code) {

@@ -2,6 +2,7 @@ package squeezewell.review;
 
 import java.util.List;
 import java.util.Objects;
+import squeezewell.session.NotedFinding;
 
 /**
  * How what was done differs from what was asked. Immutable.
@@ -20,6 +21,10 @@ import java.util.Objects;
  * @param findings what to tell the trainee, worst first, at least one
  * @param verdict whether the rhythm was held
  * @param notes what a reader should know about how this came about, such as an early end
+ * @param found what was found during the session, in order
+ * @param parts one review for each part with a rhythm of its own, if the rhythm changed; empty if
+ *     it did not. Then what was asked, the findings and the figures that need one rhythm stand
+ *     there, and here only what can be told of the whole
  */
 public record Review(
     Asked asked,
@@ -34,7 +39,9 @@ public record Review(
     Alignment alignment,
     List<Finding> findings,
     Verdict verdict,
-    List<String> notes) {
+    List<String> notes,
+    List<NotedFinding> found,
+    List<Review> parts) {
   public Review {
     Objects.requireNonNull(asked, "asked");
     Objects.requireNonNull(metrics, "metrics");
@@ -47,6 +54,13 @@ public record Review(
     holds = List.copyOf(holds);
     findings = List.copyOf(findings);
     notes = List.copyOf(notes);
+    found = List.copyOf(found);
+    parts = List.copyOf(parts);
+  }
+
+  /** The parts with one rhythm each: this review itself if the rhythm never changed. */
+  public List<Review> rhythms() {
+    return parts.isEmpty() ? List.of(this) : parts;
   }
 
   /** One short sentence for the top of the debrief. */

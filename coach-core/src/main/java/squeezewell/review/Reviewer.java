@@ -19,31 +19,99 @@ import squeezewell.session.SessionHeader;
 
 /** Reviews a session: compares what was done with what was asked. Pure. */
 public final class Reviewer {
+  private static final String SLIP = "A finding that was taken back at once; not judged.";
+
   private Reviewer() {}
 
   /** The review of a session, whether it was brought to its end or not. */
   public static Review review(Session session) {
-    Practice practice = Practice.of(session);
-    Alignment alignment = Alignment.of(promptTimes(practice), breathTimes(practice));
+    Practice whole = Practice.of(session);
+    Alignment alignment = Alignment.of(promptTimes(whole), breathTimes(whole));
+    List<PracticeParts.Part> parts = PracticeParts.of(session, whole, alignment);
+    List<Facts> facts = new ArrayList<>();
+    for (PracticeParts.Part part : parts) {
+      facts.add(facts(part));
+    }
+    List<String> notes = Notes.of(session, whole);
+    if (facts.size() == 1) {
+      return part(session, facts.get(0), RhythmRule.judge(facts), notes, List.of());
+    }
+    List<Review> reviews = new ArrayList<>();
+    for (Facts one : facts) {
+      boolean slip = one.practice().place().slip();
+      Verdict verdict = slip ? Verdict.notJudged(SLIP) : RhythmRule.judge(List.of(one));
+      reviews.add(part(session, one, verdict, slip ? List.of(SLIP) : List.of(), List.of()));
+    }
+    return whole(session, whole, alignment, facts, reviews, notes);
+  }
+
+  private static Facts facts(PracticeParts.Part part) {
+    Practice practice = part.practice();
     List<IntervalPoint> intervals = intervals(practice);
     List<RatePoint> rolling = RollingRate.of(intervals, practice.startNanos(), practice.endNanos());
-    List<PromptMark> prompts = prompts(practice, alignment);
-    Metrics metrics = Measure.of(practice, intervals, rolling, prompts, alignment);
-    Facts facts = new Facts(practice, metrics, intervals, rolling, prompts, alignment);
+    List<PromptMark> prompts = prompts(practice, part.alignment());
+    Metrics metrics = Measure.of(practice, intervals, rolling, prompts, part.alignment());
+    return new Facts(practice, metrics, intervals, rolling, prompts, part.alignment());
+  }
+
+  private static Review part(
+      Session session, Facts facts, Verdict verdict, List<String> notes, List<Review> parts) {
+    Practice practice = facts.practice();
     return new Review(
         asked(session.header(), practice),
         practice.startNanos(),
         practice.endNanos(),
-        metrics,
-        breaths(practice, intervals, alignment),
+        facts.metrics(),
+        breaths(practice, facts.intervals(), facts.alignment()),
+        facts.prompts(),
+        facts.intervals(),
+        facts.rollingRate(),
+        practice.holds(),
+        facts.alignment(),
+        Findings.of(facts),
+        verdict,
+        notes,
+        practice.place().equals(Practice.Place.WHOLE) ? session.findings() : List.of(),
+        parts);
+  }
+
+  private static Review whole(
+      Session session,
+      Practice whole,
+      Alignment alignment,
+      List<Facts> facts,
+      List<Review> parts,
+      List<String> notes) {
+    List<BreathMark> breaths = new ArrayList<>();
+    List<PromptMark> prompts = new ArrayList<>();
+    List<IntervalPoint> intervals = new ArrayList<>();
+    List<RatePoint> rolling = new ArrayList<>();
+    int firstPrompt = 0;
+    for (Review part : parts) {
+      for (BreathMark breath : part.breaths()) {
+        breaths.add(breath.movedBy(firstPrompt));
+      }
+      firstPrompt += part.prompts().size();
+      prompts.addAll(part.prompts());
+      intervals.addAll(part.intervals());
+      rolling.addAll(part.rollingRate());
+    }
+    return new Review(
+        askedOfAll(session.header(), whole, parts),
+        whole.startNanos(),
+        whole.endNanos(),
+        WholeMeasure.of(whole, facts, alignment),
+        breaths,
         prompts,
         intervals,
         rolling,
-        practice.holds(),
+        whole.holds(),
         alignment,
-        Findings.of(facts),
+        Findings.ofAll(session, facts),
         RhythmRule.judge(facts),
-        Notes.of(session, practice));
+        notes,
+        session.findings(),
+        parts);
   }
 
   static long[] promptTimes(Practice practice) {
@@ -88,7 +156,8 @@ public final class Reviewer {
       }
       boolean heldRightAfter =
           next < holds.size() && holds.get(next).startNanos() <= cue.atNanos() + missing[i];
-      boolean endedRightAfter = practice.endNanos() <= cue.atNanos() + missing[i];
+      boolean endedRightAfter =
+          practice.place().slip() || practice.endNanos() <= cue.atNanos() + missing[i];
       PromptMark.Outcome outcome = PromptMark.Outcome.MET;
       if (unpaired[i]) {
         outcome =
@@ -123,7 +192,7 @@ public final class Reviewer {
   }
 
   private static Asked asked(SessionHeader header, Practice practice) {
-    Guidance guidance = practice.plan().guidance();
+    Guidance guidance = practice.guidance();
     Optional<BreathPlan> plan = practice.breathPlan();
     return new Asked(
         header.protocol().id(),
@@ -141,8 +210,36 @@ public final class Reviewer {
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
         practice.plan().lengthNanos(),
-        practice.schedule().practisedAt(practice.endNanos()),
+        practice.practisedNanos(),
         source(guidance.rhythm()));
+  }
+
+  /** What stands for all parts; what differs between them is left out. */
+  private static Asked askedOfAll(SessionHeader header, Practice whole, List<Review> parts) {
+    Asked first = parts.get(0).asked();
+    List<String> situations = new ArrayList<>();
+    for (Review part : parts) {
+      String label = part.asked().situation();
+      if (situations.isEmpty() || !situations.get(situations.size() - 1).equals(label)) {
+        situations.add(label);
+      }
+    }
+    return new Asked(
+        header.protocol().id(),
+        header.protocol().title(),
+        header.protocol().organisation(),
+        header.protocol().year(),
+        first.patient(),
+        String.join("; then ", situations),
+        OptionalDouble.empty(),
+        OptionalLong.empty(),
+        OptionalLong.empty(),
+        "",
+        first.inspirationNanos(),
+        first.gapLongestNanos(),
+        whole.plan().lengthNanos(),
+        whole.practisedNanos(),
+        first.source());
   }
 
   private static String compressions(Rhythm rhythm) {

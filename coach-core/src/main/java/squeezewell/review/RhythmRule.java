@@ -2,7 +2,10 @@ package squeezewell.review;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Confidence;
@@ -27,23 +30,61 @@ final class RhythmRule {
 
   private RhythmRule() {}
 
-  static Verdict judge(Facts facts) {
-    Practice practice = facts.practice();
-    if (!practice.breathPlan().isPresent()) {
-      return new Verdict(
-          Verdict.Outcome.NOT_JUDGED, "The rule is for breaths at a steady interval.", List.of());
+  /**
+   * Judges a session. Parts that ask for the same breaths are judged together, others each by
+   * itself; it is held if none that can be judged was not.
+   */
+  static Verdict judge(List<Facts> parts) {
+    Map<BreathPlan, List<Facts>> rhythms = new LinkedHashMap<>();
+    for (Facts part : parts) {
+      Optional<BreathPlan> plan = part.practice().breathPlan();
+      if (plan.isPresent() && !part.practice().place().slip()) {
+        rhythms.computeIfAbsent(plan.get(), p -> new ArrayList<>()).add(part);
+      }
     }
-    BreathPlan plan = practice.breathPlan().get();
-    long practised = practice.schedule().practisedAt(practice.endNanos());
+    if (rhythms.isEmpty()) {
+      return Verdict.notJudged("The rule is for breaths at a steady interval.");
+    }
+    if (rhythms.size() == 1) {
+      Map.Entry<BreathPlan, List<Facts>> only = rhythms.entrySet().iterator().next();
+      return judge(only.getKey(), only.getValue());
+    }
+    List<Verdict.Outcome> outcomes = new ArrayList<>();
+    List<String> rules = new ArrayList<>();
+    List<String> reasons = new ArrayList<>();
+    rhythms.forEach(
+        (plan, facts) -> {
+          Verdict verdict = judge(plan, facts);
+          String every = "One breath every " + Words.seconds(plan.interval().seconds()) + ": ";
+          outcomes.add(verdict.outcome());
+          rules.add(every + verdict.rule());
+          verdict.reasons().forEach(reason -> reasons.add(every + reason));
+        });
+    for (Verdict.Outcome outcome :
+        List.of(Verdict.Outcome.NOT_HELD, Verdict.Outcome.UNDECIDED, Verdict.Outcome.HELD)) {
+      if (outcomes.contains(outcome)) {
+        return new Verdict(outcome, String.join(" ", rules), reasons);
+      }
+    }
+    return new Verdict(Verdict.Outcome.TOO_SHORT, String.join(" ", rules), reasons);
+  }
+
+  private static Verdict judge(BreathPlan plan, List<Facts> parts) {
+    long practised = parts.stream().mapToLong(f -> f.practice().practisedNanos()).sum();
     if (practised < LEAST_PRACTISED_NANOS) {
       return new Verdict(
           Verdict.Outcome.TOO_SHORT,
           rule(plan),
           List.of("practised for " + Words.clock(practised) + "; the rule needs 2:00"));
     }
-    long[] intervals = facts.valid().stream().mapToLong(IntervalPoint::lengthNanos).toArray();
+    long[] intervals =
+        parts.stream()
+            .flatMap(f -> f.valid().stream())
+            .mapToLong(IntervalPoint::lengthNanos)
+            .toArray();
     long[] otherGaps =
-        Gaps.of(practice).stream()
+        parts.stream()
+            .flatMap(f -> Gaps.of(f.practice()).stream())
             .filter(g -> !g.interval())
             .mapToLong(Gaps.Gap::netOnsetNanos)
             .toArray();

@@ -17,6 +17,10 @@ public record Verdict(Outcome outcome, String rule, List<String> reasons) {
     reasons = List.copyOf(reasons);
   }
 
+  static Verdict notJudged(String why) {
+    return new Verdict(Outcome.NOT_JUDGED, why, List.of());
+  }
+
   /** What the rule gives. */
   public enum Outcome {
     HELD("Rhythm held"),

@@ -11,8 +11,8 @@ final class Volumes {
   private Volumes() {}
 
   /**
-   * @param intervals the interval after each breath but the last, in order; none for a rhythm that
-   *     has no intervals
+   * @param intervals from the start of a breath to the start of the next, in order; none where the
+   *     rhythm has no intervals
    */
   static Metrics.Volume of(List<Breath> breaths, List<IntervalPoint> intervals) {
     double[] volumes =
@@ -22,12 +22,19 @@ final class Volumes {
             .toArray();
     double delivered = 0;
     double seconds = 0;
-    for (int k = 0; k < intervals.size(); k++) {
-      OptionalDouble volume = breaths.get(k).millilitres();
-      if (intervals.get(k).valid() && volume.isPresent()) {
-        delivered += volume.getAsDouble();
-        seconds += intervals.get(k).seconds();
+    int k = 0;
+    for (IntervalPoint interval : intervals) {
+      long began = interval.atNanos() - interval.lengthNanos();
+      while (breaths.get(k).startNanos() < began) {
+        k++;
       }
+      OptionalDouble volume = breaths.get(k).millilitres();
+      if (interval.valid() && volume.isPresent()) {
+        delivered += volume.getAsDouble();
+        seconds += interval.seconds();
+      }
+      // Two breaths of one instant have an interval of no length between them.
+      k += interval.lengthNanos() == 0 ? 1 : 0;
     }
     OptionalDouble none = OptionalDouble.empty();
     OptionalDouble mean = Statistics.mean(volumes);

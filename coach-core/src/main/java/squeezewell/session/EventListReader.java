@@ -118,7 +118,7 @@ public final class EventListReader {
     String word = row.getField(1).trim();
     What what =
         What.of(word)
-            .filter(w -> w != What.RETRACT)
+            .filter(EventListReader::allowed)
             .orElseThrow(
                 () ->
                     BadInputException.notAllowed(
@@ -146,9 +146,14 @@ public final class EventListReader {
     return seconds.movePointRight(9).longValue();
   }
 
+  /** Numbers of events are not known to whoever writes a list. */
+  private static boolean allowed(What what) {
+    return what != What.RETRACT && what != What.FINDING_UNDONE;
+  }
+
   private static String words() {
     return Stream.of(What.values())
-        .filter(w -> w != What.RETRACT)
+        .filter(EventListReader::allowed)
         .map(What::word)
         .sorted()
         .collect(Collectors.joining(", "));

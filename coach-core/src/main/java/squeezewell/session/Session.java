@@ -88,11 +88,12 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
 
   /** What changed the prompts, in order. */
   public List<Control> controls() {
-    List<Control> controls = new ArrayList<>();
-    for (SessionEvent event : standing()) {
-      event.what().control().ifPresent(kind -> controls.add(new Control(event.atNanos(), kind)));
-    }
-    return controls;
+    return FindingWalk.through(header.plan(), standing()).controls();
+  }
+
+  /** What was found, in order, slips that were taken back included. */
+  public List<NotedFinding> findings() {
+    return FindingWalk.through(header.plan(), standing()).findings();
   }
 
   /** The prompts of this session. */

@@ -6,7 +6,10 @@ import java.io.StringWriter;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import squeezewell.cue.PracticePlan;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
@@ -14,6 +17,7 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 import squeezewell.protocol.ProtocolWriter;
+import squeezewell.protocol.Situation;
 
 /** The lines of a session file, format version 1, as docs/formats.md describes it. */
 final class SessionFormat {
@@ -33,6 +37,7 @@ final class SessionFormat {
           json.name("countInNanos").value(header.plan().countInNanos());
           json.name("lengthNanos").value(header.plan().lengthNanos());
           json.name("leadNanos").value(header.plan().leadNanos());
+          json.name("situation").value(header.plan().guidance().situation().id());
           json.name("protocol");
           ProtocolWriter.write(json, header.protocol());
         });
@@ -62,13 +67,13 @@ final class SessionFormat {
     }
     Protocol protocol =
         ProtocolReader.read(line.field("protocol", "the protocol that was in force"));
-    if (protocol.guidance().size() != 1) {
-      throw line.field("protocol", "").wrong("a protocol with exactly one situation");
-    }
-    Guidance guidance = protocol.guidance().get(0);
+    Guidance guidance = start(line, protocol);
+    List<Guidance> others = new ArrayList<>(protocol.guidance());
+    others.remove(guidance);
     PracticePlan plan =
         new PracticePlan(
             guidance,
+            others,
             line.integer("countInNanos", 0, PracticePlan.LONGEST_COUNT_IN_NANOS),
             line.integer("lengthNanos", 1, PracticePlan.LONGEST_NANOS),
             line.integer("leadNanos", 0, Duration.ofSeconds(1).toNanos()));
@@ -78,6 +83,22 @@ final class SessionFormat {
         line.freeText("trainee", SessionHeader.LONGEST_TRAINEE),
         protocol,
         plan);
+  }
+
+  /** The entry that the practice began with, among those of one patient. */
+  private static Guidance start(JsonValue line, Protocol protocol) throws BadInputException {
+    Set<Situation> situations = EnumSet.noneOf(Situation.class);
+    for (Guidance guidance : protocol.guidance()) {
+      boolean again = !situations.add(guidance.situation());
+      if (again || guidance.patient() != protocol.guidance().get(0).patient()) {
+        throw line.field("protocol", "").wrong("one patient, and each situation once");
+      }
+    }
+    if (protocol.guidance().size() == 1 && !line.has("situation")) {
+      return protocol.guidance().get(0);
+    }
+    Situation situation = line.choice("situation", List.copyOf(situations), Situation::id);
+    return protocol.guidance().stream().filter(g -> g.situation() == situation).findFirst().get();
   }
 
   static SessionEvent event(JsonValue line) throws BadInputException {

@@ -1,7 +1,6 @@
 package squeezewell.session;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Objects;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Protocol;
@@ -12,7 +11,8 @@ import squeezewell.protocol.Protocol;
  * @param startedAt wall-clock time of the session's start; all else counts from it
  * @param origin how the session came about
  * @param trainee who practised, at most {@link #LONGEST_TRAINEE} characters; empty if not said
- * @param protocol the edition in force, cut down to the one situation that was practised
+ * @param protocol the edition in force, cut down to what may come into force for this patient; the
+ *     entry that the practice starts with stands first
  * @param plan what was practised
  */
 public record SessionHeader(
@@ -35,7 +35,7 @@ public record SessionHeader(
             protocol.organisation(),
             protocol.year(),
             protocol.local(),
-            List.of(plan.guidance()));
+            plan.all());
   }
 
   /** How a session came about. */

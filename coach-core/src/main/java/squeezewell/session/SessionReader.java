@@ -87,14 +87,15 @@ public final class SessionReader {
           Long.toString(event.atNanos()),
           "at least " + before.get(before.size() - 1).atNanos() + ", the time of the line before");
     }
-    if (event.what() == What.RETRACT && !retracts(event, before)) {
+    boolean corrects = event.what() == What.RETRACT || event.what() == What.FINDING_UNDONE;
+    if (corrects && !namesOneOf(event, before)) {
       throw BadInputException.notAllowed(
           place, "detail", event.detail(), "the number of an event before this one");
     }
     return event;
   }
 
-  private static boolean retracts(SessionEvent event, List<SessionEvent> before) {
+  private static boolean namesOneOf(SessionEvent event, List<SessionEvent> before) {
     return event.detail().matches("[1-9]\\d{0,8}")
         && Integer.parseInt(event.detail()) <= before.size();
   }

@@ -17,8 +17,13 @@ public enum What {
   SUCTION_END("suction-end", Control.Kind.SUCTION_END),
   PAUSE("pause", Control.Kind.PAUSE),
   RESUME("resume", Control.Kind.RESUME),
-  /** Something was found or noticed; the detail says what. */
+  /**
+   * Something was found or noticed; the detail says what. A word of {@link
+   * squeezewell.protocol.ClinicalFinding} may change the prompts.
+   */
   FINDING("finding", null),
+  /** The last finding was a slip; the detail is the number of its event. */
+  FINDING_UNDONE("finding-undone", null),
   /** The practice was ended, by the clock or by command. */
   FINISH("finish", Control.Kind.FINISH),
   /** The program stood still; the detail says for how long. No prompts were given meanwhile. */
@@ -41,7 +46,7 @@ public enum What {
     return word;
   }
 
-  /** What it changes about the prompts; empty if nothing. */
+  /** What it changes about the prompts by itself, whatever its detail; empty if nothing. */
   public Optional<Control.Kind> control() {
     return Optional.ofNullable(control);
   }

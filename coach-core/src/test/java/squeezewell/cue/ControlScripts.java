@@ -2,11 +2,13 @@ package squeezewell.cue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
 import net.jqwik.api.Tuple;
 import squeezewell.TestPlans;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
 
 /** Random plans and controls for property tests. */
@@ -40,6 +42,18 @@ final class ControlScripts {
 
   /** Controls in order of time; steps of whole quarters of a second hit cues exactly. */
   static Arbitrary<List<Control>> scripts() {
+    return scripts(withoutFinish());
+  }
+
+  /** The same with changes of rhythm, and times when the patient is only watched. */
+  static Arbitrary<List<Control>> scriptsWithChanges() {
+    List<Control.Kind> kinds = withoutFinish();
+    kinds.add(Control.Kind.WATCH);
+    kinds.addAll(List.of(Control.Kind.CHANGE, Control.Kind.CHANGE, Control.Kind.CHANGE));
+    return scripts(kinds);
+  }
+
+  private static Arbitrary<List<Control>> scripts(List<Control.Kind> often) {
     Arbitrary<Long> steps =
         Arbitraries.oneOf(
             Arbitraries.integers().between(0, 80).map(q -> q * 250L * MILLI),
@@ -47,9 +61,14 @@ final class ControlScripts {
             Arbitraries.longs().between(0, 180_000 * MILLI));
     Arbitrary<Control.Kind> kinds =
         Arbitraries.frequencyOf(
-            Tuple.of(12, Arbitraries.of(withoutFinish())),
+            Tuple.of(12, Arbitraries.of(often)),
             Tuple.of(1, Arbitraries.just(Control.Kind.FINISH)));
-    return Combinators.combine(steps, kinds)
+    Arbitrary<Guidance> guidance =
+        Combinators.combine(
+                Arbitraries.of(TestPlans.rhythms()),
+                Arbitraries.of(TestPlans.usualLimits(), TestPlans.limits("20", "10")))
+            .as(TestPlans::guidance);
+    return Combinators.combine(steps, kinds, guidance)
         .as(Step::new)
         .list()
         .ofMaxSize(14)
@@ -59,6 +78,8 @@ final class ControlScripts {
   private static List<Control.Kind> withoutFinish() {
     List<Control.Kind> kinds = new ArrayList<>(List.of(Control.Kind.values()));
     kinds.remove(Control.Kind.FINISH);
+    kinds.remove(Control.Kind.CHANGE);
+    kinds.remove(Control.Kind.WATCH);
     return kinds;
   }
 
@@ -67,10 +88,12 @@ final class ControlScripts {
     long at = 0;
     for (Step step : steps) {
       at += step.nanos();
-      controls.add(new Control(at, step.kind()));
+      boolean change = step.kind() == Control.Kind.CHANGE;
+      controls.add(
+          new Control(at, step.kind(), change ? Optional.of(step.guidance()) : Optional.empty()));
     }
     return controls;
   }
 
-  private record Step(long nanos, Control.Kind kind) {}
+  private record Step(long nanos, Control.Kind kind, Guidance guidance) {}
 }

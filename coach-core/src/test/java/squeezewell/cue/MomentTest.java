@@ -151,7 +151,7 @@ class MomentTest {
 
   @Provide
   Arbitrary<List<Control>> scripts() {
-    return ControlScripts.scripts();
+    return ControlScripts.scriptsWithChanges();
   }
 
   /** The picture and the sound must tell the same: the last cue before an instant rules both. */
@@ -167,7 +167,8 @@ class MomentTest {
     if (moment.stretch().kind() != Stretch.Kind.PACED) {
       return;
     }
-    boolean continuous = plan.guidance().rhythm() instanceof Rhythm.ContinuousCompressions;
+    Stretch stretch = moment.stretch();
+    boolean continuous = stretch.guidance().rhythm() instanceof Rhythm.ContinuousCompressions;
     Cue last = null;
     for (Cue cue : schedule.between(moment.stretch().startNanos(), at + 1)) {
       boolean tells =
@@ -178,7 +179,8 @@ class MomentTest {
       last = tells ? cue : last;
     }
     if (last == null) {
-      assertThat(moment.act()).isEqualTo(Moment.Act.READY);
+      // Counted on from a breath of the rhythm before, whose last cue lies in that.
+      assertThat(moment.act() == Moment.Act.READY || stretch.countsOn()).isTrue();
       return;
     }
     Moment.Act act =
@@ -195,7 +197,7 @@ class MomentTest {
     next = new ArrayList<>(next);
     next.removeIf(c -> c.kind() != CueKind.SQUEEZE);
     if (next.isEmpty()) {
-      assertThat(moment.nextSqueezeNanos()).isEmpty();
+      assertThat(moment.nextSqueezeNanos()).as("%s", moment).isEmpty();
     } else {
       assertThat(moment.nextSqueezeNanos()).hasValue(next.get(0).atNanos());
     }

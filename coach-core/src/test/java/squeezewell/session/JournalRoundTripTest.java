@@ -42,7 +42,8 @@ class JournalRoundTripTest {
   void everyKindOfEventIsReadAsItWasWritten() throws Exception {
     List<SessionEvent> events = new ArrayList<>();
     for (What what : What.values()) {
-      String detail = what == What.RETRACT ? "1" : "";
+      boolean names = what == What.RETRACT || what == What.FINDING_UNDONE;
+      String detail = names ? "1" : "";
       events.add(new SessionEvent(events.size() + 1, events.size() * SECOND, what, detail));
     }
     Session session = SessionReader.read(write(HEADER, events));
@@ -90,7 +91,7 @@ class JournalRoundTripTest {
                 SessionHeader.Origin.LIVE,
                 "",
                 edition,
-                new PracticePlan(guidance, 0, PracticePlan.LONGEST_NANOS, SECOND));
+                PracticePlan.of(edition, guidance, 0, PracticePlan.LONGEST_NANOS, SECOND));
         assertThat(SessionReader.read(write(header, List.of())).header()).isEqualTo(header);
       }
     }

@@ -96,7 +96,7 @@ final class DrillScreen implements CueOutput {
       line.append(i < full ? sign : '.');
     }
     line.append("  breaths ").append(state.breaths().size());
-    if (schedule.plan().guidance().rhythm().compressions().isPresent()) {
+    if (schedule.guidanceAt(nowNanos).rhythm().compressions().isPresent()) {
       line.append(", compressed ").append(state.compressionCount());
     } else if (state.lastIntervalNanos().isPresent()) {
       double seconds = state.lastIntervalNanos().getAsLong() / 1e9;
@@ -119,6 +119,7 @@ final class DrillScreen implements CueOutput {
       case COMPRESS -> "compress";
       case CHECK_PULSE -> "check pulse";
       case SUCTION -> "suction";
+      case WATCH -> "watch";
       case PAUSED -> "paused";
       case FINISHED -> "finished";
     };

@@ -217,6 +217,7 @@ record LiveView(
       case COMPRESS -> "Compress";
       case CHECK_PULSE -> "Check";
       case SUCTION -> "Suction";
+      case WATCH -> "Watch";
       case PAUSED -> "Paused";
       case FINISHED -> "Done";
     };

@@ -1,0 +1,83 @@
+package squeezewell.cue;
+
+import java.util.Optional;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientState;
+
+/**
+ * Where findings have led so far: what is known of the patient, and which guidance follows from it.
+ * The live practice and the review walk the same course. Immutable.
+ */
+public final class Course {
+  private final PracticePlan plan;
+  private final PatientState state;
+  private final Guidance guidance;
+  private final boolean watching;
+  private final Optional<Course> before;
+
+  private Course(
+      PracticePlan plan,
+      PatientState state,
+      Guidance guidance,
+      boolean watching,
+      Optional<Course> before) {
+    this.plan = plan;
+    this.state = state;
+    this.guidance = guidance;
+    this.watching = watching;
+    this.before = before;
+  }
+
+  /** The course of a practice in which nothing was found yet. */
+  public static Course of(PracticePlan plan) {
+    Guidance guidance = plan.guidance();
+    PatientState state = PatientState.of(guidance.patient(), guidance.situation());
+    return new Course(plan, state, guidance, false, Optional.empty());
+  }
+
+  /**
+   * The course once that was found. Where the edition has no rhythm for it, the one in force stays;
+   * {@link #covered()} tells.
+   */
+  public Course after(ClinicalFinding finding) {
+    PatientState next = state.after(finding);
+    // The rhythm that was chosen stays while the patient's state calls for nothing else.
+    Guidance found = next.equals(state) ? guidance : plan.guidanceFor(next).orElse(guidance);
+    return new Course(plan, next, found, next.watching(), Optional.of(this));
+  }
+
+  /** The course before the last finding; this one if there was none. */
+  public Course undone() {
+    return before.orElse(this);
+  }
+
+  /** What is known of the patient. */
+  public PatientState state() {
+    return state;
+  }
+
+  /** The guidance that is, or was last, in force. */
+  public Guidance guidance() {
+    return guidance;
+  }
+
+  /** Whether there is nothing to do but watch. */
+  public boolean watching() {
+    return watching;
+  }
+
+  /** Whether the edition has a rhythm for what is known of the patient. */
+  public boolean covered() {
+    return watching || state.situations().contains(guidance.situation());
+  }
+
+  /** How it changes the prompts to go on from another course to this one; empty if it does not. */
+  public Optional<Control> controlFrom(Course other, long atNanos) {
+    if (watching == other.watching && guidance.equals(other.guidance)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        watching ? new Control(atNanos, Control.Kind.WATCH) : Control.change(atNanos, guidance));
+  }
+}

@@ -1,0 +1,105 @@
+package squeezewell.protocol;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * What is known of the patient, as far as it decides which rhythm is needed. Immutable.
+ *
+ * @param patient age group
+ * @param pulse whether there is a pulse
+ * @param breathing how the patient breathes by themselves
+ * @param advancedAirway whether a tube or supraglottic airway is in place
+ * @param slowHeart whether the heart beats too slowly to count as a pulse for the age: under 60 a
+ *     minute in children, infants and newborns (AHA PALS 2020; NRP, 8th edition); never in adults
+ */
+public record PatientState(
+    PatientGroup patient,
+    boolean pulse,
+    Breathing breathing,
+    boolean advancedAirway,
+    boolean slowHeart) {
+  public PatientState {
+    Objects.requireNonNull(patient, "patient");
+    Objects.requireNonNull(breathing, "breathing");
+  }
+
+  /** How the patient breathes by themselves. */
+  public enum Breathing {
+    NONE,
+    SLOW,
+    ADEQUATE
+  }
+
+  /** The state that a situation describes. */
+  public static PatientState of(PatientGroup patient, Situation situation) {
+    boolean arrest =
+        situation == Situation.ARREST_NO_ADVANCED_AIRWAY
+            || situation == Situation.ARREST_ADVANCED_AIRWAY;
+    return new PatientState(
+        patient,
+        !arrest,
+        situation == Situation.PULSE_SLOW_BREATHING ? Breathing.SLOW : Breathing.NONE,
+        situation == Situation.ARREST_ADVANCED_AIRWAY,
+        false);
+  }
+
+  /** The state once that was found. What can't be found in such a patient changes nothing. */
+  public PatientState after(ClinicalFinding finding) {
+    if (!finding.concerns(patient)) {
+      return this;
+    }
+    return switch (finding) {
+      // Without a pulse nobody breathes well for long; what was known of breathing is void.
+      case PULSE_LOST ->
+          new PatientState(patient, false, Breathing.NONE, advancedAirway, slowHeart);
+      case PULSE_BACK -> new PatientState(patient, true, breathing, advancedAirway, false);
+      case BREATHING_STOPPED -> breathing(Breathing.NONE);
+      case BREATHING_SLOW -> breathing(Breathing.SLOW);
+      case BREATHING_BACK -> breathing(Breathing.ADEQUATE);
+      case ADVANCED_AIRWAY -> new PatientState(patient, pulse, breathing, true, slowHeart);
+      case HEART_RATE_LOW -> new PatientState(patient, pulse, breathing, advancedAirway, true);
+      case HEART_RATE_UP -> new PatientState(patient, true, breathing, advancedAirway, false);
+      case VOMIT, NO_CHEST_RISE, GAG -> this;
+    };
+  }
+
+  /** One who breathes well has a heart that beats. */
+  private PatientState breathing(Breathing found) {
+    return found == Breathing.NONE
+        ? new PatientState(patient, pulse, found, advancedAirway, slowHeart)
+        : new PatientState(patient, true, found, advancedAirway, false);
+  }
+
+  /** Whether the chest has to be compressed. */
+  public boolean arrest() {
+    return !pulse || slowHeart;
+  }
+
+  /** Whether nothing has to be done but to watch. */
+  public boolean watching() {
+    return !arrest() && breathing == Breathing.ADEQUATE;
+  }
+
+  /**
+   * The situations that fit, the closest first: an edition that has no rhythm of its own for one is
+   * followed by the next. Empty when there is only to watch.
+   */
+  public List<Situation> situations() {
+    if (watching()) {
+      return List.of();
+    }
+    if (arrest()) {
+      // The newborn programme keeps its cycle with a tube in place.
+      return advancedAirway
+          ? List.of(Situation.ARREST_ADVANCED_AIRWAY, Situation.ARREST_NO_ADVANCED_AIRWAY)
+          : List.of(Situation.ARREST_NO_ADVANCED_AIRWAY);
+    }
+    if (patient == PatientGroup.NEWBORN) {
+      return List.of(Situation.NEWBORN_VENTILATION);
+    }
+    return breathing == Breathing.SLOW
+        ? List.of(Situation.PULSE_SLOW_BREATHING, Situation.PULSE_NO_BREATHING)
+        : List.of(Situation.PULSE_NO_BREATHING);
+  }
+}

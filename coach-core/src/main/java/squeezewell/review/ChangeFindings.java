@@ -1,0 +1,66 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalLong;
+import squeezewell.session.NotedFinding;
+import squeezewell.session.Session;
+
+/** Findings about how soon a change of rhythm was followed. */
+final class ChangeFindings {
+  /**
+   * Compressions are expected within so long of a lost pulse: as long as the check for a pulse may
+   * take (our own choice).
+   */
+  private static final long LONGEST_WAIT_NANOS = 10_000_000_000L;
+
+  private ChangeFindings() {}
+
+  static List<Ranked> of(Session session, List<Facts> parts) {
+    List<Ranked> found = new ArrayList<>();
+    for (NotedFinding noted : session.findings()) {
+      if (noted.undone() || !noted.changesPrompts()) {
+        continue;
+      }
+      for (Facts part : parts) {
+        Practice practice = part.practice();
+        boolean compress = practice.guidance().rhythm().compressions().isPresent();
+        boolean before = noted.before().guidance().rhythm().compressions().isPresent();
+        if (practice.startNanos() == noted.atNanos() && compress && !before) {
+          waited(noted, practice, found);
+        }
+      }
+    }
+    return found;
+  }
+
+  private static void waited(NotedFinding noted, Practice part, List<Ranked> found) {
+    OptionalLong first = part.compressions().stream().mapToLong(Long::longValue).min();
+    if (!first.isPresent()) {
+      // There is a finding that says so.
+      return;
+    }
+    long waited = first.getAsLong() - noted.atNanos();
+    String text =
+        "The first compression came "
+            + Words.seconds(waited / 1e9)
+            + " after the finding at "
+            + Words.clock(noted.atNanos())
+            + " ("
+            + noted.finding().label().toLowerCase(Locale.ROOT)
+            + ")";
+    found.add(
+        waited > LONGEST_WAIT_NANOS
+            ? Ranked.fault(
+                Ranked.CHANGE_SLOW,
+                "compressions-late",
+                "Compressions started late",
+                text + "; within 10 s was asked. Until then no blood flows.")
+            : Ranked.good(
+                1,
+                "compressions-at-once",
+                "Compressions started at once",
+                text + ", within 10 s as asked."));
+  }
+}

@@ -1,0 +1,179 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import squeezewell.cue.Cue;
+import squeezewell.cue.Stretch;
+import squeezewell.protocol.Guidance;
+import squeezewell.session.Breath;
+import squeezewell.session.NotedFinding;
+import squeezewell.session.Session;
+
+/**
+ * Cuts a session where the rhythm changed. A breath belongs to the part of the prompt it answers,
+ * so that one that comes a little after a change still counts for the prompt before it; a breath
+ * that answers none belongs where it was given.
+ */
+final class PracticeParts {
+  private final Practice whole;
+  private final Alignment alignment;
+  private final long[] starts;
+  private final List<Guidance> guidance;
+  private final List<NotedFinding> slips;
+
+  /**
+   * A part and the pairing of its prompts and breaths, by their places in the part.
+   *
+   * @param practice the part
+   * @param alignment its share of the session's pairing
+   */
+  record Part(Practice practice, Alignment alignment) {}
+
+  private PracticeParts(Session session, Practice whole, Alignment alignment) {
+    this.whole = whole;
+    this.alignment = alignment;
+    List<Long> found = new ArrayList<>();
+    guidance = new ArrayList<>();
+    for (Stretch stretch : whole.schedule().stretches()) {
+      long start = Math.max(stretch.startNanos(), whole.startNanos());
+      boolean empty = Math.min(stretch.endNanos(), whole.endNanos()) <= start;
+      boolean same =
+          !guidance.isEmpty() && guidance.get(guidance.size() - 1).equals(stretch.guidance());
+      if (!empty && !same && stretch.kind() != Stretch.Kind.ENDED) {
+        found.add(start);
+        guidance.add(stretch.guidance());
+      }
+    }
+    starts = found.stream().mapToLong(Long::longValue).toArray();
+    slips = session.findings().stream().filter(NotedFinding::undone).collect(Collectors.toList());
+  }
+
+  /** The parts, in order; the whole alone if the rhythm never changed. */
+  static List<Part> of(Session session, Practice whole, Alignment alignment) {
+    PracticeParts parts = new PracticeParts(session, whole, alignment);
+    if (parts.starts.length > 1) {
+      return parts.cut();
+    }
+    Practice only =
+        parts.starts.length == 0
+            ? whole
+            : new Practice(
+                whole.schedule(),
+                parts.guidance.get(0),
+                Practice.Place.WHOLE,
+                whole.startNanos(),
+                whole.endNanos(),
+                whole.prompts(),
+                whole.breaths(),
+                whole.compressions(),
+                whole.holds());
+    return List.of(new Part(only, alignment));
+  }
+
+  private List<Part> cut() {
+    int[] promptParts = whole.prompts().stream().mapToInt(c -> partAt(c.atNanos())).toArray();
+    int[] breathParts = breathParts(promptParts);
+    List<Part> parts = new ArrayList<>();
+    int firstPrompt = 0;
+    int firstBreath = 0;
+    for (int part = 0; part < starts.length; part++) {
+      int prompts = upTo(promptParts, part);
+      int breaths = upTo(breathParts, part);
+      Practice practice =
+          practice(
+              part,
+              whole.prompts().subList(firstPrompt, prompts),
+              whole.breaths().subList(firstBreath, breaths));
+      parts.add(new Part(practice, share(firstPrompt, prompts, firstBreath, breaths)));
+      firstPrompt = prompts;
+      firstBreath = breaths;
+    }
+    return parts;
+  }
+
+  private int partAt(long nanos) {
+    int part = 0;
+    while (part + 1 < starts.length && starts[part + 1] <= nanos) {
+      part++;
+    }
+    return part;
+  }
+
+  /** Never falls from one breath to the next, since pairs keep the order of both. */
+  private int[] breathParts(int[] promptParts) {
+    Map<Integer, Integer> prompts = new HashMap<>();
+    alignment.pairs().forEach(p -> prompts.put(p.breath(), p.prompt()));
+    int[] parts = new int[whole.breaths().size()];
+    int latest = starts.length - 1;
+    for (int k = parts.length - 1; k >= 0; k--) {
+      Integer prompt = prompts.get(k);
+      latest = prompt == null ? latest : promptParts[prompt];
+      parts[k] = latest;
+    }
+    int earliest = 0;
+    for (int k = 0; k < parts.length; k++) {
+      if (prompts.containsKey(k)) {
+        earliest = parts[k];
+      } else {
+        int own = partAt(whole.breaths().get(k).startNanos());
+        parts[k] = Math.max(earliest, Math.min(parts[k], own));
+      }
+    }
+    return parts;
+  }
+
+  /** How many values are at most that part; the values rise. */
+  private static int upTo(int[] parts, int part) {
+    int count = 0;
+    while (count < parts.length && parts[count] <= part) {
+      count++;
+    }
+    return count;
+  }
+
+  private Practice practice(int part, List<Cue> prompts, List<Breath> breaths) {
+    long start = starts[part];
+    boolean last = part + 1 == starts.length;
+    long end = last ? whole.endNanos() : starts[part + 1];
+    boolean slip = slips.stream().anyMatch(s -> s.atNanos() == start);
+    return new Practice(
+        whole.schedule(),
+        guidance.get(part),
+        new Practice.Place(part == 0, last, slip),
+        start,
+        end,
+        List.copyOf(prompts),
+        List.copyOf(breaths),
+        whole.compressions().stream().filter(c -> partAt(c) == part).collect(Collectors.toList()),
+        whole.holds().stream()
+            .filter(h -> partAt(h.startNanos()) == part)
+            .collect(Collectors.toList()));
+  }
+
+  private Alignment share(int firstPrompt, int prompts, int firstBreath, int breaths) {
+    List<Alignment.Pair> pairs = new ArrayList<>();
+    for (Alignment.Pair pair : alignment.pairs()) {
+      if (pair.prompt() >= firstPrompt && pair.prompt() < prompts) {
+        pairs.add(
+            new Alignment.Pair(
+                pair.prompt() - firstPrompt, pair.breath() - firstBreath, pair.errorNanos()));
+      }
+    }
+    return new Alignment(
+        pairs,
+        within(alignment.unpairedPrompts(), firstPrompt, prompts),
+        within(alignment.unpairedBreaths(), firstBreath, breaths),
+        alignment.offsetNanos(),
+        alignment.costNanos());
+  }
+
+  private static List<Integer> within(List<Integer> places, int from, int to) {
+    return places.stream()
+        .filter(i -> i >= from && i < to)
+        .map(i -> i - from)
+        .collect(Collectors.toList());
+  }
+}

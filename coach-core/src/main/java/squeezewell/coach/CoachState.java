@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import squeezewell.cue.Course;
 import squeezewell.cue.CueSchedule;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
@@ -43,6 +44,15 @@ public record CoachState(
     breaths = List.copyOf(breaths);
     recentCompressions = List.copyOf(recentCompressions);
     findings = List.copyOf(findings);
+  }
+
+  /** Where findings have led by now. */
+  public Course course() {
+    if (findings.isEmpty()) {
+      return Course.of(schedule.plan());
+    }
+    NotedFinding last = findings.get(findings.size() - 1);
+    return last.undone() ? last.before() : last.after();
   }
 
   /**

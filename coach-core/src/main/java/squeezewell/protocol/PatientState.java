@@ -1,5 +1,6 @@
 package squeezewell.protocol;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
@@ -69,6 +70,32 @@ public record PatientState(
     return found == Breathing.NONE
         ? new PatientState(patient, pulse, found, advancedAirway, slowHeart)
         : new PatientState(patient, true, found, advancedAirway, false);
+  }
+
+  /**
+   * What may be found in this state and tells something new, in the order in which it is offered:
+   * pulse, breathing, airway.
+   */
+  public List<ClinicalFinding> possible() {
+    List<ClinicalFinding> found = new ArrayList<>();
+    for (ClinicalFinding finding : ClinicalFinding.values()) {
+      // Breathing is not looked at again before there is a pulse, except that it comes back.
+      boolean later =
+          arrest()
+              && (finding == ClinicalFinding.BREATHING_SLOW
+                  || finding == ClinicalFinding.BREATHING_STOPPED);
+      boolean tells =
+          switch (finding) {
+            case VOMIT, NO_CHEST_RISE -> true;
+            // Nobody without a pulse gags.
+            case GAG -> pulse;
+            default -> !after(finding).equals(this);
+          };
+      if (finding.concerns(patient) && tells && !later) {
+        found.add(finding);
+      }
+    }
+    return List.copyOf(found);
   }
 
   /** Whether the chest has to be compressed. */

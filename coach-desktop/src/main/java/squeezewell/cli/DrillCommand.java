@@ -62,7 +62,8 @@ final class DrillCommand extends CliCommand {
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     Settings settings = new SettingsFile(folder.make().settingsFile()).read();
     PracticePlan plan =
-        new PracticePlan(
+        PracticePlan.of(
+            choice.protocol(),
             choice.guidance(),
             COUNT_IN_NANOS,
             lengthNanos,

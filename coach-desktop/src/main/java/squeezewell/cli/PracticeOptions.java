@@ -110,7 +110,7 @@ final class PracticeOptions {
 
   /** The plan of a practice of that length. */
   static PracticePlan plan(Choice choice, long countInNanos, long lengthNanos) {
-    return new PracticePlan(choice.guidance(), countInNanos, lengthNanos, 0);
+    return PracticePlan.of(choice.protocol(), choice.guidance(), countInNanos, lengthNanos, 0);
   }
 
   private static Guidance guidance(Protocol protocol, PatientGroup group, Situation situation)

@@ -121,6 +121,7 @@ final class TextRibbon {
           case PULSE_CHECK -> "check";
           case SUCTION -> "suction";
           case PAUSE -> "pause";
+          case WATCH -> "watched";
           case HOLE -> "hole";
         };
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;

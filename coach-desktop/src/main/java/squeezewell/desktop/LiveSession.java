@@ -40,7 +40,8 @@ final class LiveSession {
     this.practice = practice;
     this.sound = sound;
     boolean compressions =
-        practice.state().schedule().plan().guidance().rhythm().compressions().isPresent();
+        practice.state().schedule().plan().all().stream()
+            .anyMatch(g -> g.rhythm().compressions().isPresent());
     this.keys = new PracticeKeys(settings.pedalKeys(), compressions, new Commands());
   }
 
@@ -124,7 +125,15 @@ final class LiveSession {
 
     @Override
     public void compressed(long nanoTime) {
-      practice.post(Command.COMPRESS, nanoTime);
+      long now = practice.clock().nanos();
+      if (practice.state().schedule().guidanceAt(now).rhythm().compressions().isPresent()) {
+        practice.post(Command.COMPRESS, nanoTime);
+      }
+    }
+
+    @Override
+    public void digit(int digit, long nanoTime) {
+      screen.ifPresent(shown -> shown.choose(digit, nanoTime));
     }
 
     @Override
@@ -138,8 +147,15 @@ final class LiveSession {
         case SUCTION ->
             practice.post(
                 now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION, nanoTime);
-        case PAUSE ->
-            practice.post(now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE, nanoTime);
+        case FINDINGS -> screen.ifPresent(LiveScreen::toggleFindings);
+        case UNDO_FINDING -> practice.post(Command.UNDO_FINDING, nanoTime);
+        case PAUSE -> {
+          // Escape first leaves what stands open.
+          if (screen.isPresent() && screen.get().closeFindings()) {
+            return;
+          }
+          practice.post(now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE, nanoTime);
+        }
         case FINISH -> practice.post(Command.FINISH, nanoTime);
         case RETRACT_BREATH -> practice.post(Command.RETRACT_BREATH, nanoTime);
         case MUTE -> sound.toggleMute();

@@ -8,11 +8,13 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.ObjLongConsumer;
 import squeezewell.coach.Coach;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
 
@@ -32,7 +34,7 @@ public final class LivePractice implements AutoCloseable {
   private final Thread thread;
   private volatile CoachState state;
 
-  private record Stamped(Command command, long atNanos) {}
+  private record Stamped(ObjLongConsumer<Coach> action, long atNanos) {}
 
   /**
    * Prepares a practice; {@link #start} sets it going.
@@ -71,7 +73,21 @@ public final class LivePractice implements AutoCloseable {
    * @param nanoTime when the person gave it, a reading of {@link System#nanoTime()}
    */
   public void post(Command command, long nanoTime) {
-    commands.add(new Stamped(command, Math.max(0, clock.at(nanoTime))));
+    post((to, at) -> to.command(command, at), nanoTime);
+  }
+
+  /**
+   * Notes what was found.
+   *
+   * @param finding what
+   * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
+   */
+  public void post(ClinicalFinding finding, long nanoTime) {
+    post((to, at) -> to.find(finding, at), nanoTime);
+  }
+
+  private void post(ObjLongConsumer<Coach> action, long nanoTime) {
+    commands.add(new Stamped(action, Math.max(0, clock.at(nanoTime))));
   }
 
   /** Where things stand. */
@@ -107,7 +123,7 @@ public final class LivePractice implements AutoCloseable {
       while (!coach.state().finished()) {
         Stamped command = commands.poll(waitNanos(), TimeUnit.NANOSECONDS);
         if (command != null) {
-          coach.command(command.command(), command.atNanos());
+          command.action().accept(coach, command.atNanos());
         }
         coach.advance(clock.nanos());
         if (!coach.state().finished()) {

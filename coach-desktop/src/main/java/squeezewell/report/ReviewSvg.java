@@ -92,6 +92,7 @@ final class ReviewSvg {
           case PULSE_CHECK -> "check";
           case SUCTION -> "suction";
           case PAUSE -> "pause";
+          case WATCH -> "watched";
           case HOLE -> "stood still";
         };
     double from = hold.startNanos() / SECOND;

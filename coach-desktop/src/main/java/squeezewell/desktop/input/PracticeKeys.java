@@ -24,6 +24,7 @@ import javax.swing.Timer;
 public final class PracticeKeys implements KeyEventDispatcher {
   private static final int SETTLE_MILLIS = 5;
   private static final int COMPRESSION_KEY = KeyEvent.VK_C;
+  private static final int LAST_DIGIT = 9;
 
   private static final Map<Integer, Action> ACTION_KEYS =
       Map.of(
@@ -32,6 +33,8 @@ public final class PracticeKeys implements KeyEventDispatcher {
           KeyEvent.VK_ESCAPE, Action.PAUSE,
           KeyEvent.VK_END, Action.FINISH,
           KeyEvent.VK_BACK_SPACE, Action.RETRACT_BREATH,
+          KeyEvent.VK_F, Action.FINDINGS,
+          KeyEvent.VK_Z, Action.UNDO_FINDING,
           KeyEvent.VK_M, Action.MUTE);
 
   private final Map<Integer, HeldKeys> pressHolds = new HashMap<>();
@@ -48,6 +51,8 @@ public final class PracticeKeys implements KeyEventDispatcher {
     PAUSE,
     FINISH,
     RETRACT_BREATH,
+    FINDINGS,
+    UNDO_FINDING,
     MUTE
   }
 
@@ -61,13 +66,17 @@ public final class PracticeKeys implements KeyEventDispatcher {
     void compressed(long nanoTime);
 
     void action(Action action, long nanoTime);
+
+    /** A digit from 1 to 9: it chooses among what a screen offers. */
+    void digit(int digit, long nanoTime);
   }
 
   /**
    * The keys of a practice.
    *
    * @param pedalKeys key codes that count as a squeeze besides the space bar
-   * @param compressions whether the rhythm has compressions; if not, their key stays free
+   * @param compressions whether some rhythm that may come has compressions; if not, their key stays
+   *     free
    * @param listener told of what happens while {@link #listen} is in force
    */
   public PracticeKeys(List<Integer> pedalKeys, boolean compressions, Listener listener) {
@@ -90,6 +99,11 @@ public final class PracticeKeys implements KeyEventDispatcher {
     ACTION_KEYS.forEach((key, action) -> bind(key, at -> listener.action(action, at)));
     if (compressions) {
       bind(COMPRESSION_KEY, listener::compressed);
+    }
+    for (int digit = 1; digit <= LAST_DIGIT; digit++) {
+      int chosen = digit;
+      bind(KeyEvent.VK_0 + digit, at -> listener.digit(chosen, at));
+      bind(KeyEvent.VK_NUMPAD0 + digit, at -> listener.digit(chosen, at));
     }
     settle.setRepeats(true);
   }
@@ -117,7 +131,11 @@ public final class PracticeKeys implements KeyEventDispatcher {
 
   /** Whether a key already has a meaning in a practice, so that a pedal can't be bound to it. */
   public static boolean isTaken(int key) {
+    boolean digit =
+        (key > KeyEvent.VK_0 && key <= KeyEvent.VK_0 + LAST_DIGIT)
+            || (key > KeyEvent.VK_NUMPAD0 && key <= KeyEvent.VK_NUMPAD0 + LAST_DIGIT);
     return ACTION_KEYS.containsKey(key)
+        || digit
         || key == COMPRESSION_KEY
         || key == KeyEvent.VK_SPACE
         || key == KeyEvent.VK_TAB

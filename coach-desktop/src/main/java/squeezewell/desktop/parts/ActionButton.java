@@ -65,7 +65,8 @@ public final class ActionButton extends JButton {
       RoundRectangle2D shape =
           new RoundRectangle2D.Double(
               line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-      boolean lit = on || getModel().isArmed() || getModel().isRollover();
+      boolean lit =
+          on || (isEnabled() && getModel().isArmed()) || (isEnabled() && getModel().isRollover());
       g2.setColor(lit ? palette.active() : palette.card());
       g2.fill(shape);
       g2.setColor(isFocusOwner() || on ? palette.tide() : palette.line());
@@ -80,7 +81,7 @@ public final class ActionButton extends JButton {
       int block = metrics.getHeight() + between + smallMetrics.getHeight();
       int y = (getHeight() - block) / 2 + metrics.getAscent();
       g2.setFont(font);
-      g2.setColor(palette.text());
+      g2.setColor(isEnabled() ? palette.text() : palette.softText());
       g2.drawString(getText(), (getWidth() - metrics.stringWidth(getText())) / 2, y);
       g2.setFont(small);
       g2.setColor(palette.softText());

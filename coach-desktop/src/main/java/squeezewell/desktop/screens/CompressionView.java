@@ -1,6 +1,7 @@
 package squeezewell.desktop.screens;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.CueKind;
@@ -33,7 +34,7 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
 
   private static final long LIT_NANOS = 120_000_000L;
 
-  /** The view of a state whose rhythm has compressions. */
+  /** The view of a state. */
   static CompressionView of(CoachState state, long nowNanos) {
     List<Long> recent = state.recentCompressions();
     if (recent.isEmpty()) {
@@ -43,10 +44,11 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     String count = state.compressionCount() + " so far";
     OptionalDouble rate = perMinute(state);
     boolean paced = state.schedule().stretchAt(nowNanos).kind() == Stretch.Kind.PACED;
-    if (!rate.isPresent() || !paced || since > FRESH_NANOS) {
+    Optional<CompressionPlan> asked = state.schedule().guidanceAt(nowNanos).rhythm().compressions();
+    if (!asked.isPresent() || !rate.isPresent() || !paced || since > FRESH_NANOS) {
       return new CompressionView(since < LIT_NANOS, count, "", Judgement.UNJUDGED);
     }
-    CompressionPlan plan = state.schedule().plan().guidance().rhythm().compressions().get();
+    CompressionPlan plan = asked.get();
     // The number that is read is the one that is judged.
     long shown = Math.round(rate.getAsDouble());
     Judgement judgement =
@@ -85,7 +87,7 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     if (!schedule.stretchAt(before).equals(schedule.stretchAt(at))) {
       return true;
     }
-    if (!(schedule.plan().guidance().rhythm() instanceof Rhythm.CompressionCycle)) {
+    if (!(schedule.guidanceAt(at).rhythm() instanceof Rhythm.CompressionCycle)) {
       return false;
     }
     return schedule.between(before, at).stream().anyMatch(c -> c.kind() == CueKind.SQUEEZE)

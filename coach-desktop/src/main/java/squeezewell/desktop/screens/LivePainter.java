@@ -2,6 +2,7 @@ package squeezewell.desktop.screens;
 
 import java.util.List;
 import squeezewell.coach.CoachState;
+import squeezewell.cue.Stretch;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
@@ -57,7 +58,14 @@ public final class LivePainter {
         view.bar(),
         view.barFill(),
         view.barUrgent(),
-        Phrases.shortRhythm(state.schedule().plan().guidance()));
+        asked(state, now));
+  }
+
+  private static String asked(CoachState state, long now) {
+    Stretch stretch = state.schedule().stretchAt(now);
+    return stretch.kind() == Stretch.Kind.WATCHING
+        ? "no breaths asked for"
+        : Phrases.shortRhythm(stretch.guidance());
   }
 
   /** Shows that nothing is going on. */

@@ -1,6 +1,7 @@
 package squeezewell.desktop.screens;
 
 import java.awt.BorderLayout;
+import java.awt.CardLayout;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
@@ -24,6 +25,7 @@ import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
+import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.BreathPad;
 import squeezewell.desktop.parts.CompressionPad;
 import squeezewell.desktop.parts.Kit;
@@ -32,6 +34,7 @@ import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LivePractice;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 
 /** The screen of a running practice. */
@@ -45,7 +48,12 @@ public final class LiveScreen extends JPanel {
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
   private static final long TELL_NANOS = 3_000_000_000L;
+  private static final String RIBBON = "ribbon";
+  private static final String ADVICE = "advice";
+  private static final String USUAL = "usual";
+  private static final String CHOICES = "choices";
 
+  private final transient Look look;
   private final transient LivePractice practice;
   private final transient Protocol protocol;
   private final transient Supplier<String> notice;
@@ -60,13 +68,24 @@ public final class LiveScreen extends JPanel {
   private final PromptWords words;
   private final Ribbon ribbon;
   private final BreathPad pad;
-  private final transient Optional<CompressionPad> compressionPad;
+  private final CompressionPad compressionPad;
+  private final JPanel pads;
+  private final AdviceCard advice;
+  private final CardLayout storyCards = new CardLayout();
+  private final JPanel story = new JPanel(storyCards);
+  private final CardLayout handsCards = new CardLayout();
+  private final JPanel hands = new JPanel(handsCards);
+  private final JPanel choices;
+  private final JLabel asked;
   private final ActionButton check;
   private final ActionButton suction;
   private final ActionButton pause;
   private final ActionButton leaveOut;
+  private final ActionButton findings;
+  private final ActionButton undoFinding;
   private final ActionButton mute;
   private final ActionButton finish;
+  private transient Optional<FindingsView> offered = Optional.empty();
   private int breathsShown;
   private long leftOutAt = -TELL_NANOS;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
@@ -89,7 +108,7 @@ public final class LiveScreen extends JPanel {
       Supplier<String> notice,
       BooleanSupplier muted) {
     super(new GridBagLayout());
-    Look look = kit.look();
+    look = kit.look();
     this.practice = practice;
     this.protocol = protocol;
     this.notice = notice;
@@ -121,14 +140,18 @@ public final class LiveScreen extends JPanel {
                 practice.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
               }
             });
-    compressionPad =
-        practice.state().schedule().plan().guidance().rhythm().compressions().isPresent()
-            ? Optional.of(compressionPad(look))
-            : Optional.empty();
+    compressionPad = compressionPad(look);
+    pads = pads(look);
+    advice = new AdviceCard(look);
+    choices = new JPanel(new GridLayout(0, 2, look.px(6), look.px(6)));
+    choices.setOpaque(false);
+    asked = kit.label("", look.font(14), look.palette().softText());
     check = action(look, "Pulse check", "P", PracticeKeys.Action.PULSE_CHECK);
     suction = action(look, "Suction", "S", PracticeKeys.Action.SUCTION);
     pause = action(look, "Pause", "Esc", PracticeKeys.Action.PAUSE);
     leaveOut = action(look, "Undo breath", "Backspace", PracticeKeys.Action.RETRACT_BREATH);
+    findings = action(look, "Findings", "F", PracticeKeys.Action.FINDINGS);
+    undoFinding = action(look, "Undo finding", "Z", PracticeKeys.Action.UNDO_FINDING);
     mute = action(look, "Mute", "M", PracticeKeys.Action.MUTE);
     finish = action(look, "Finish", "End", PracticeKeys.Action.FINISH);
     lay(kit);
@@ -161,25 +184,22 @@ public final class LiveScreen extends JPanel {
 
   /** The pads side by side, equally large. */
   private JPanel pads(Look look) {
-    JPanel pads = new JPanel(new GridLayout(1, 0, look.px(8), 0));
-    pads.setOpaque(false);
-    compressionPad.ifPresent(pads::add);
-    pads.add(pad);
-    pads.setMinimumSize(new Dimension(look.px(200), look.px(72)));
-    pads.setPreferredSize(new Dimension(look.px(372), look.px(120)));
-    return pads;
+    JPanel panel = new JPanel(new GridLayout(1, 0, look.px(8), 0));
+    panel.setOpaque(false);
+    panel.add(pad);
+    panel.setMinimumSize(new Dimension(look.px(200), look.px(72)));
+    panel.setPreferredSize(new Dimension(look.px(372), look.px(120)));
+    return panel;
   }
 
   private void lay(Kit kit) {
     Look look = kit.look();
-    CoachState state = practice.state();
     JPanel header = new JPanel(new GridLayout(2, 1));
     header.setOpaque(false);
-    var guidance = state.schedule().plan().guidance();
+    var guidance = practice.state().schedule().plan().guidance();
     header.add(
         ends(kit.label(guidance.patient().label(), look.bold(22), look.palette().text()), elapsed));
-    String asked = guidance.situation().label() + "  ·  " + Phrases.edition(protocol);
-    header.add(ends(kit.label(asked, look.font(14), look.palette().softText()), total));
+    header.add(ends(asked, total));
 
     JPanel prompt = new JPanel(new GridLayout(1, 2, look.px(8), 0));
     prompt.setOpaque(false);
@@ -188,22 +208,76 @@ public final class LiveScreen extends JPanel {
     prompt.setMinimumSize(new Dimension(look.px(200), look.px(120)));
     prompt.setPreferredSize(new Dimension(look.px(372), look.px(240)));
 
-    JPanel actions = new JPanel(new GridLayout(2, 3, look.px(6), look.px(6)));
+    story.setOpaque(false);
+    story.add(ribbon, RIBBON);
+    story.add(advice, ADVICE);
+
+    JPanel actions = new JPanel(new GridLayout(2, 4, look.px(6), look.px(6)));
     actions.setOpaque(false);
-    for (Component button : new Component[] {check, suction, pause, leaveOut, mute, finish}) {
+    for (Component button :
+        new Component[] {check, suction, findings, pause, leaveOut, undoFinding, mute, finish}) {
       actions.add(button);
     }
+    JPanel usual = new JPanel(new GridBagLayout());
+    usual.setOpaque(false);
+    put(usual, pads, 0, 1, look.px(12));
+    put(usual, actions, 1, 0, 0);
+    hands.setOpaque(false);
+    hands.add(usual, USUAL);
+    hands.add(choices, CHOICES);
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
     put(this, header, 0, 0, look.px(10));
     put(this, bar, 1, 0, look.px(14));
     put(this, prompt, 2, 0.7, look.px(12));
-    put(this, ribbon, 3, 0, look.px(12));
-    put(this, pads(look), 4, 0.3, look.px(12));
-    put(this, actions, 5, 0, look.px(4));
-    put(this, noticeLine, 6, 0, look.px(2));
-    put(this, caution, 7, 0, 0);
+    put(this, story, 3, 0, look.px(12));
+    put(this, hands, 4, 0.3, look.px(4));
+    put(this, noticeLine, 5, 0, look.px(2));
+    put(this, caution, 6, 0, 0);
+  }
+
+  /** Offers what may be found in place of the pads, or takes the offer away. */
+  public void toggleFindings() {
+    if (closeFindings() || practice.state().finished()) {
+      return;
+    }
+    FindingsView view = FindingsView.of(practice.state());
+    offered = Optional.of(view);
+    choices.removeAll();
+    for (FindingsView.Choice choice : view.choices()) {
+      ActionButton button =
+          new ActionButton(look, choice.label(), choice.key() + "  ·  " + choice.leads());
+      button.addActionListener(e -> choose(choice.key(), EventTime.nanoTimeOf(e.getWhen())));
+      choices.add(button);
+    }
+    choices.add(action(look, "Close", "F", PracticeKeys.Action.FINDINGS));
+    handsCards.show(hands, CHOICES);
+    revalidate();
+  }
+
+  /**
+   * Takes the offer of findings away.
+   *
+   * @return whether it stood
+   */
+  public boolean closeFindings() {
+    if (!offered.isPresent()) {
+      return false;
+    }
+    offered = Optional.empty();
+    handsCards.show(hands, USUAL);
+    pad.requestFocusInWindow();
+    return true;
+  }
+
+  /** Notes the finding of a digit, if findings are offered. */
+  public void choose(int digit, long nanoTime) {
+    Optional<FindingsView.Choice> chosen = offered.flatMap(view -> view.choice(digit));
+    if (chosen.isPresent()) {
+      practice.post(chosen.get().finding(), nanoTime);
+      closeFindings();
+    }
   }
 
   /** Two labels at the ends of a line; the left one gives way. */
@@ -232,8 +306,9 @@ public final class LiveScreen extends JPanel {
     setText(total, lines.total());
     bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
     showActions(state, practice.clock().nanos());
-    compressionPad.ifPresent(p -> show(p, state, practice.clock().nanos()));
     long now = practice.clock().nanos();
+    showRhythm(state, now);
+    showFindings(state, now);
     int breaths = state.breaths().size();
     if (breaths < breathsShown) {
       leftOutAt = now;
@@ -251,6 +326,37 @@ public final class LiveScreen extends JPanel {
     CompressionView view = CompressionView.of(state, now);
     String count = view.count().isEmpty() ? keys.compressionHint() : view.count();
     shown.show(view.lit(), count, view.rate(), view.judgement());
+  }
+
+  /** The second pad is there while the chest is to be compressed. */
+  private void showRhythm(CoachState state, long now) {
+    Guidance guidance = state.schedule().guidanceAt(now);
+    setText(asked, guidance.situation().label() + "  ·  " + Phrases.edition(protocol));
+    boolean compresses = guidance.rhythm().compressions().isPresent();
+    boolean shown = compressionPad.getParent() != null;
+    if (compresses && !shown) {
+      pads.add(compressionPad, 0);
+    } else if (!compresses && shown) {
+      pads.remove(compressionPad);
+    }
+    if (compresses != shown) {
+      pads.revalidate();
+      pads.repaint();
+    }
+    if (compresses) {
+      show(compressionPad, state, now);
+    }
+  }
+
+  private void showFindings(CoachState state, long now) {
+    Optional<FindingsView.Told> told = FindingsView.told(state, now);
+    told.ifPresent(t -> advice.show(t.title(), t.text()));
+    if (told.isPresent() != advice.isVisible()) {
+      storyCards.show(story, told.isPresent() ? ADVICE : RIBBON);
+    }
+    String undo = FindingsView.undo(state, now);
+    undoFinding.setEnabled(!undo.isEmpty());
+    undoFinding.show(undo.isEmpty() ? "Undo finding" : undo, !undo.isEmpty());
   }
 
   private void showActions(CoachState state, long now) {

@@ -2,6 +2,7 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalLong;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.Cue;
@@ -56,7 +57,7 @@ record LiveView(
   static LiveView of(CoachState state, long nowNanos) {
     CueSchedule schedule = state.schedule();
     Moment moment = schedule.momentAt(nowNanos);
-    Guidance guidance = schedule.plan().guidance();
+    Guidance guidance = moment.stretch().guidance();
     Bar bar = bar(schedule, moment, nowNanos);
     boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
     Judgement judgement =
@@ -128,7 +129,7 @@ record LiveView(
     long before = breaths.get(index - 1).startNanos();
     long at = breaths.get(index).startNanos();
     return schedule.stretchAt(before).equals(schedule.stretchAt(at))
-        ? judge(schedule.plan().guidance(), at - before)
+        ? judge(schedule.guidanceAt(at), at - before)
         : Judgement.UNJUDGED;
   }
 
@@ -155,7 +156,7 @@ record LiveView(
   private record Bar(String text, double fill, boolean urgent) {}
 
   private static Bar bar(CueSchedule schedule, Moment moment, long now) {
-    Guidance guidance = schedule.plan().guidance();
+    Guidance guidance = moment.stretch().guidance();
     Limits limits = guidance.limits();
     String next = guidance.rhythm().compressions().isPresent() ? "compress" : "squeeze";
     long since = now - moment.stretch().startNanos();
@@ -183,27 +184,35 @@ record LiveView(
       case ENDED:
         return new Bar("Practice over", 1, false);
       default:
-        return pulseBar(schedule, limits, now);
+        return checkBar(schedule, guidance, now);
     }
   }
 
-  private static Bar pulseBar(CueSchedule schedule, Limits limits, long now) {
+  /** While the chest is compressed, the check comes with a change of hands. */
+  private static Bar checkBar(CueSchedule schedule, Guidance guidance, long now) {
+    boolean compressing = guidance.rhythm().compressions().isPresent();
+    String check = compressing ? "Rhythm check" : "Pulse check";
     OptionalLong due = schedule.nextPulseCheckAt(now);
     if (!due.isPresent()) {
       OptionalLong end = schedule.endNanos();
       String left = end.isPresent() ? Phrases.clockLeft(end.getAsLong() - now) : "";
       return new Bar(
-          left.isEmpty() ? "No more pulse checks" : "Practice ends in " + left, 0, false);
+          left.isEmpty()
+              ? "No more " + check.toLowerCase(Locale.ROOT) + "s"
+              : "Practice ends in " + left,
+          0,
+          false);
     }
     long left = due.getAsLong() - now;
     if (left <= 0) {
       String late = Words.clock(-left);
-      return new Bar(
-          -left < 2_000_000_000L ? "Pulse check now" : "Pulse check overdue by " + late, 1, true);
+      String atOnce = compressing ? "Check rhythm, change hands" : "Pulse check now";
+      return new Bar(-left < 2_000_000_000L ? atOnce : check + " overdue by " + late, 1, true);
     }
+    Limits limits = guidance.limits();
     double used = 1 - (double) left / limits.pulseCheckEvery().nanos();
     return new Bar(
-        "Pulse check in " + Phrases.clockLeft(left),
+        check + " in " + Phrases.clockLeft(left),
         Math.max(0, used),
         left <= limits.pulseCheckNotice().nanos());
   }
@@ -229,6 +238,7 @@ record LiveView(
     return switch (moment.stretch().kind()) {
       case COUNT_IN -> cycle ? "first compression" : "first breath";
       case PACED -> moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
+      case WATCHING -> "breathing well";
       case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
       case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());
       default -> "";

@@ -230,6 +230,7 @@ public final class SetupScreen {
             .withTrainee(Settings.nameOf(trainee.getText()))
             .withLastChoice(
                 new LastChoice(edition().id(), guidance.patient(), guidance.situation(), minutes)));
-    navigator.toLive(edition(), new PracticePlan(guidance, COUNT_IN, minutes * MINUTE, leadNanos));
+    navigator.toLive(
+        edition(), PracticePlan.of(edition(), guidance, COUNT_IN, minutes * MINUTE, leadNanos));
   }
 }

@@ -1,0 +1,119 @@
+package squeezewell.desktop.parts;
+
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.FontMetrics;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.geom.RoundRectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import javax.accessibility.AccessibleRole;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+
+/** A title and a text of a few lines on a card that is framed while it matters. */
+public final class AdviceCard extends Drawn {
+  private static final long serialVersionUID = 1L;
+  private static final double SMALLEST = 0.55;
+
+  private final transient Look look;
+  private String title = "";
+  private String text = "";
+
+  public AdviceCard(Look look) {
+    super(AccessibleRole.PANEL, "What was found");
+    this.look = look;
+  }
+
+  /** Shows what was found and what to do. */
+  public void show(String newTitle, String newText) {
+    if (!newTitle.equals(title) || !newText.equals(text)) {
+      title = newTitle;
+      text = newText;
+      describe(newTitle + ". " + newText);
+      repaint();
+    }
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    return new Dimension(look.px(372), look.px(90));
+  }
+
+  @Override
+  protected void paintComponent(Graphics g) {
+    Graphics2D g2 = Look.smooth(g);
+    try {
+      Palette palette = look.palette();
+      double arc = look.px(24);
+      double line = look.px(3);
+      RoundRectangle2D shape =
+          new RoundRectangle2D.Double(
+              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
+      g2.setColor(palette.card());
+      g2.fill(shape);
+      g2.setColor(palette.tide());
+      g2.setStroke(look.stroke(3));
+      g2.draw(shape);
+      int side = look.px(12);
+      int room = getWidth() - 2 * side;
+      double size = 1;
+      while (size > SMALLEST && height(g2, size, room) > getHeight() - look.px(12)) {
+        size -= 0.05;
+      }
+      write(g2, size, side, room);
+    } finally {
+      g2.dispose();
+    }
+  }
+
+  private int height(Graphics2D g2, double size, int room) {
+    FontMetrics small = g2.getFontMetrics(font(14, size));
+    return g2.getFontMetrics(bold(size)).getHeight()
+        + lines(text, small, room).size() * small.getHeight();
+  }
+
+  private void write(Graphics2D g2, double size, int side, int room) {
+    Font bold = Look.fitted(g2, bold(size), title, room);
+    FontMetrics large = g2.getFontMetrics(bold);
+    int y = (getHeight() - height(g2, size, room)) / 2 + large.getAscent();
+    g2.setFont(bold);
+    g2.setColor(look.palette().text());
+    g2.drawString(title, side, y);
+    Font plain = font(14, size);
+    FontMetrics small = g2.getFontMetrics(plain);
+    g2.setFont(plain);
+    y += large.getDescent() + small.getAscent();
+    for (String line : lines(text, small, room)) {
+      g2.drawString(line, side, y);
+      y += small.getHeight();
+    }
+  }
+
+  private Font bold(double size) {
+    Font font = look.bold(17);
+    return font.deriveFont((float) (font.getSize2D() * size));
+  }
+
+  private Font font(int points, double size) {
+    Font font = look.font(points);
+    return font.deriveFont((float) (font.getSize2D() * size));
+  }
+
+  private static List<String> lines(String text, FontMetrics metrics, int room) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : text.split(" ", -1)) {
+      String longer = line.length() == 0 ? word : line + " " + word;
+      if (line.length() > 0 && metrics.stringWidth(longer) > room) {
+        lines.add(line.toString());
+        line = new StringBuilder(word);
+      } else {
+        line = new StringBuilder(longer);
+      }
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+}

@@ -1,0 +1,116 @@
+package squeezewell.desktop.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import squeezewell.coach.Coach;
+import squeezewell.coach.CoachState;
+import squeezewell.cue.Course;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.report.Words;
+import squeezewell.session.NotedFinding;
+
+/**
+ * What the live screen offers to find, and what it says once something was found. Pure.
+ *
+ * @param choices what may be found now, at most nine, each with the key of its place, from 1 on
+ */
+record FindingsView(List<Choice> choices) {
+  /** For so long a screen says what was found and what follows from it (our own choice). */
+  static final long TELL_NANOS = 9_000_000_000L;
+
+  private static final int MOST = 9;
+
+  FindingsView {
+    choices = List.copyOf(choices);
+  }
+
+  /**
+   * Something that may be found.
+   *
+   * @param finding what
+   * @param key the digit that notes it
+   * @param label in words
+   * @param leads what follows from it, in few words
+   */
+  record Choice(ClinicalFinding finding, int key, String label, String leads) {}
+
+  /**
+   * What a screen says after a finding.
+   *
+   * @param title what was found
+   * @param text what to do about it, and what the prompts do
+   */
+  record Told(String title, String text) {}
+
+  /** What may be found in a practice as it stands. */
+  static FindingsView of(CoachState state) {
+    Course course = state.course();
+    List<Choice> choices = new ArrayList<>();
+    for (ClinicalFinding finding : course.state().possible()) {
+      if (choices.size() < MOST) {
+        choices.add(
+            new Choice(finding, choices.size() + 1, finding.label(), leads(finding, course)));
+      }
+    }
+    return new FindingsView(choices);
+  }
+
+  private static String leads(ClinicalFinding finding, Course course) {
+    Course next = course.after(finding);
+    if (finding == ClinicalFinding.VOMIT) {
+      return "suction";
+    }
+    if (!next.covered()) {
+      return "no rhythm in this edition";
+    }
+    if (!next.controlFrom(course, 0).isPresent()) {
+      return "rhythm stays";
+    }
+    return next.watching() ? "watch" : Phrases.shortRhythm(next.guidance());
+  }
+
+  /** The choice of a digit. */
+  Optional<Choice> choice(int key) {
+    return choices.stream().filter(c -> c.key() == key).findFirst();
+  }
+
+  /** What to say at an instant; empty when the last finding is old news. */
+  static Optional<Told> told(CoachState state, long nowNanos) {
+    List<NotedFinding> findings = state.findings();
+    if (findings.isEmpty()) {
+      return Optional.empty();
+    }
+    NotedFinding last = findings.get(findings.size() - 1);
+    if (nowNanos - last.atNanos() > TELL_NANOS || state.finished()) {
+      return Optional.empty();
+    }
+    String label = last.finding().label();
+    if (last.undone()) {
+      return Optional.of(new Told("Taken back: " + label, "The rhythm of before goes on."));
+    }
+    return Optional.of(new Told(label, last.finding().advice() + rhythm(last)));
+  }
+
+  private static String rhythm(NotedFinding noted) {
+    Course after = noted.after();
+    if (!after.covered()) {
+      return " This edition has no rhythm for it here: the prompts stay. Follow local protocol.";
+    }
+    return noted.changesPrompts() && !after.watching()
+        ? " Now: " + Phrases.shortRhythm(after.guidance()) + "."
+        : "";
+  }
+
+  /** The button that takes the last finding back; empty if it can't be. */
+  static String undo(CoachState state, long nowNanos) {
+    return state
+        .undoable(nowNanos)
+        .map(
+            noted -> {
+              long left = noted.atNanos() + Coach.UNDO_FINDING_NANOS - nowNanos;
+              return "Undo finding " + Words.decimals(Math.max(0, left) / 1e9, 0) + " s";
+            })
+        .orElse("");
+  }
+}

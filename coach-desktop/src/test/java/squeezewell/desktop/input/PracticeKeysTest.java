@@ -37,6 +37,11 @@ class PracticeKeysTest {
         public void action(PracticeKeys.Action action, long nanoTime) {
           told.add(action.name());
         }
+
+        @Override
+        public void digit(int digit, long nanoTime) {
+          told.add("digit " + digit);
+        }
       };
   private PracticeKeys keys =
       new PracticeKeys(List.of(KeyEvent.VK_CONTROL, KeyEvent.VK_S), false, listener);
@@ -75,6 +80,20 @@ class PracticeKeysTest {
   void aKeyThatIsBoundToThePedalIsNoActionAnyMore() {
     press(KeyEvent.VK_S, 0);
     assertThat(told).containsExactly("squeeze");
+  }
+
+  @Test
+  void findingsHaveAKeyAndADigitEachOnBothKeyboards() {
+    press(KeyEvent.VK_F, 0);
+    press(KeyEvent.VK_1, 0);
+    press(KeyEvent.VK_NUMPAD9, 0);
+    press(KeyEvent.VK_Z, 0);
+    assertThat(press(KeyEvent.VK_0, 0)).isFalse();
+    assertThat(told).containsExactly("FINDINGS", "digit 1", "digit 9", "UNDO_FINDING");
+    assertThat(PracticeKeys.isTaken(KeyEvent.VK_5)).isTrue();
+    assertThat(PracticeKeys.isTaken(KeyEvent.VK_NUMPAD5)).isTrue();
+    assertThat(PracticeKeys.isTaken(KeyEvent.VK_F)).isTrue();
+    assertThat(PracticeKeys.isTaken(KeyEvent.VK_NUMPAD0)).isFalse();
   }
 
   @Test

@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.Rectangle;
+import java.util.ArrayList;
 import java.util.List;
-import javax.swing.JPanel;
+import javax.swing.JLabel;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.desktop.input.PracticeKeys;
@@ -29,13 +31,62 @@ class LiveScreenTest {
     LiveScreen screen = screen(look);
     screen.setSize(width, height);
     layOut(screen);
-    for (Component part : screen.getComponents()) {
-      assertThat(screen.getBounds().contains(part.getBounds())).as("%s", part).isTrue();
-      assertThat(part.getHeight()).as("%s", part).isPositive();
-      if (part instanceof BreathPad) {
-        assertThat(part.getHeight()).isGreaterThanOrEqualTo(look.px(48));
+    everythingLiesWithin(screen);
+    allOf(screen, BreathPad.class)
+        .forEach(pad -> assertThat(pad.getHeight()).isGreaterThanOrEqualTo(look.px(48)));
+    assertThat(allOf(screen, BreathPad.class)).hasSize(1);
+    screen.toggleFindings();
+    layOut(screen);
+    everythingLiesWithin(screen);
+  }
+
+  private static void everythingLiesWithin(Container container) {
+    for (Component part : container.getComponents()) {
+      boolean empty = part instanceof JLabel label && label.getText().isEmpty();
+      if (part.isVisible() && !empty) {
+        assertThat(new Rectangle(container.getSize()).contains(part.getBounds()))
+            .as("%s", part)
+            .isTrue();
+      }
+      if (part.isVisible() && part instanceof Container inner) {
+        everythingLiesWithin(inner);
       }
     }
+  }
+
+  private static <T extends Component> List<T> allOf(Container container, Class<T> kind) {
+    List<T> found = new ArrayList<>();
+    for (Component part : container.getComponents()) {
+      if (kind.isInstance(part) && part.isVisible()) {
+        found.add(kind.cast(part));
+      } else if (part.isVisible() && part instanceof Container inner) {
+        found.addAll(allOf(inner, kind));
+      }
+    }
+    return found;
+  }
+
+  @ParameterizedTest
+  @CsvSource({"412,892,1", "824,976,2", "824,556,2", "330,556,1"})
+  void everyFindingCanBeTapped(int width, int height, double scale) {
+    Look look =
+        new Look(Palette.lightTheme(), scale)
+            .fitting(width, height, LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
+    LiveScreen screen = screen(look);
+    screen.setSize(width, height);
+    screen.toggleFindings();
+    layOut(screen);
+    List<ActionButton> buttons = allOf(screen, ActionButton.class);
+    // Seven that may be found in an adult with a pulse, and the one that closes.
+    assertThat(buttons).hasSize(8);
+    buttons.forEach(
+        b -> {
+          assertThat(b.getHeight()).isGreaterThanOrEqualTo(look.px(46));
+          assertThat(b.getAccessibleContext().getAccessibleDescription()).startsWith("Key ");
+        });
+    assertThat(screen.closeFindings()).isTrue();
+    assertThat(screen.closeFindings()).isFalse();
+    assertThat(allOf(screen, BreathPad.class)).hasSize(1);
   }
 
   @ParameterizedTest
@@ -47,18 +98,9 @@ class LiveScreenTest {
     LiveScreen screen = screen(look);
     screen.setSize(width, height);
     layOut(screen);
-    long buttons = 0;
-    for (Component part : screen.getComponents()) {
-      if (part instanceof JPanel panel) {
-        for (Component inner : panel.getComponents()) {
-          if (inner instanceof ActionButton) {
-            assertThat(inner.getHeight()).isGreaterThanOrEqualTo(look.px(46));
-            buttons++;
-          }
-        }
-      }
-    }
-    assertThat(buttons).isEqualTo(PracticeKeys.Action.values().length);
+    List<ActionButton> buttons = allOf(screen, ActionButton.class);
+    buttons.forEach(b -> assertThat(b.getHeight()).isGreaterThanOrEqualTo(look.px(46)));
+    assertThat(buttons).hasSize(PracticeKeys.Action.values().length);
   }
 
   private static LiveScreen screen(Look look) {
@@ -91,6 +133,11 @@ class LiveScreenTest {
 
               @Override
               public void action(PracticeKeys.Action action, long nanoTime) {
+                // Not used here.
+              }
+
+              @Override
+              public void digit(int digit, long nanoTime) {
                 // Not used here.
               }
             });

@@ -46,7 +46,8 @@ final class Practices {
       Situation situation,
       long countInSeconds,
       long minutes) {
-    return new PracticePlan(
+    return PracticePlan.of(
+        protocol,
         protocol.find(patient, situation).orElseThrow(),
         countInSeconds * SECOND,
         minutes * 60 * SECOND,

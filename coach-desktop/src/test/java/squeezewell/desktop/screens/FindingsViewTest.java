@@ -1,0 +1,109 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static squeezewell.desktop.screens.Practices.SECOND;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import squeezewell.coach.Coach;
+import squeezewell.coach.Command;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Journal;
+
+class FindingsViewTest {
+  private static Coach coach(String edition, PatientGroup patient, Situation situation) {
+    Protocol protocol = Practices.protocol(edition);
+    return new Coach(Practices.plan(protocol, patient, situation, 0, 5), Journal.none(), List.of());
+  }
+
+  private final Coach coach = coach("aha-2020", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING);
+
+  @Test
+  void whatIsOfferedTellsWhatFollowsFromIt() {
+    assertThat(FindingsView.of(coach.state()).choices())
+        .extracting(c -> c.key() + " " + c.label() + ": " + c.leads())
+        .containsExactly(
+            "1 No pulse: 30 to 2, at 100 to 120 a minute",
+            "2 Breathing too slowly: one breath every 6 s",
+            "3 Breathing well again: watch",
+            "4 Vomit in the airway: suction",
+            "5 The chest does not rise: rhythm stays",
+            "6 Gags on the oral airway: rhythm stays",
+            "7 Advanced airway in place: rhythm stays");
+  }
+
+  @Test
+  void withoutAPulseOthersAreOffered() {
+    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    assertThat(FindingsView.of(coach.state()).choices())
+        .extracting(c -> c.label() + ": " + c.leads())
+        .containsExactly(
+            "Pulse is back: one breath every 6 s",
+            "Breathing well again: watch",
+            "Vomit in the airway: suction",
+            "The chest does not rise: rhythm stays",
+            "Advanced airway in place: one breath every 6 s");
+  }
+
+  @Test
+  void noStateOffersMoreThanTheDigitsCanTell() {
+    for (Protocol edition : GuidelineLibrary.editions()) {
+      for (var guidance : edition.guidance()) {
+        Coach one = coach(edition.id(), guidance.patient(), guidance.situation());
+        assertThat(one.state().course().state().possible()).hasSizeLessThanOrEqualTo(9);
+        for (ClinicalFinding finding : ClinicalFinding.values()) {
+          one.find(finding, SECOND);
+          assertThat(one.state().course().state().possible()).hasSizeLessThanOrEqualTo(9);
+        }
+      }
+    }
+  }
+
+  @Test
+  void whatWasFoundIsToldWithWhatToDoAndTheNewRhythm() {
+    assertThat(FindingsView.told(coach.state(), 20 * SECOND)).isEmpty();
+    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    assertThat(FindingsView.told(coach.state(), 21 * SECOND))
+        .contains(
+            new FindingsView.Told(
+                "No pulse",
+                "Start chest compressions at once. Now: 30 to 2, at 100 to 120 a minute."));
+    assertThat(FindingsView.told(coach.state(), 30 * SECOND)).isEmpty();
+  }
+
+  @Test
+  void aSlipCanBeTakenBackForFiveSecondsAndTheButtonCountsThem() {
+    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    assertThat(FindingsView.undo(coach.state(), 20 * SECOND)).isEqualTo("Undo finding 5 s");
+    assertThat(FindingsView.undo(coach.state(), 24 * SECOND)).isEqualTo("Undo finding 1 s");
+    assertThat(FindingsView.undo(coach.state(), 25 * SECOND + 1)).isEmpty();
+    coach.command(Command.UNDO_FINDING, 22 * SECOND);
+    assertThat(FindingsView.undo(coach.state(), 23 * SECOND)).isEmpty();
+    assertThat(FindingsView.told(coach.state(), 23 * SECOND).orElseThrow().title())
+        .isEqualTo("Taken back: No pulse");
+  }
+
+  @Test
+  void whatTheEditionDoesNotCoverIsSaid() {
+    Coach child = coach("erc-2025", PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    child.find(ClinicalFinding.PULSE_BACK, 20 * SECOND);
+    assertThat(FindingsView.told(child.state(), 21 * SECOND).orElseThrow().text())
+        .contains("no rhythm for it here")
+        .contains("local protocol");
+  }
+
+  @Test
+  void theLiveViewFollowsTheRhythmInForce() {
+    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    LiveView view = LiveView.of(coach.state(), 21 * SECOND);
+    assertThat(view.word()).isEqualTo("Compress");
+    assertThat(view.countNote()).isEqualTo("of 30 compressions");
+    assertThat(view.bar()).isEqualTo("Rhythm check in 1:59");
+    coach.find(ClinicalFinding.BREATHING_BACK, 30 * SECOND);
+    assertThat(LiveView.of(coach.state(), 31 * SECOND).word()).isEqualTo("Watch");
+  }
+}

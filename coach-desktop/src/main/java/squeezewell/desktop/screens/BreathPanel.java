@@ -37,7 +37,7 @@ final class BreathPanel {
   private BreathPanel(Kit kit, KitLibrary library) {
     this.kit = kit;
     this.library = library;
-    this.answer = kit.card();
+    this.answer = EquipmentParts.answerCard(kit);
   }
 
   static JPanel build(Kit kit, KitLibrary library) {

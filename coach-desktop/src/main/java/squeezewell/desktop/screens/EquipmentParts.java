@@ -2,11 +2,15 @@ package squeezewell.desktop.screens;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.event.FocusEvent;
+import java.awt.event.FocusListener;
+import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
+import javax.swing.border.Border;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 import squeezewell.desktop.parts.Kit;
@@ -33,6 +37,7 @@ final class EquipmentParts {
     row.add(field);
     row.add(Box.createHorizontalStrut(kit.look().px(8)));
     row.add(unit);
+    row.setMaximumSize(row.getPreferredSize());
     return block(kit, name, mnemonic, field, row);
   }
 
@@ -78,6 +83,32 @@ final class EquipmentParts {
                 // Only attributes changed; a plain field has none.
               }
             });
+  }
+
+  /** The card of an answer. The keyboard reaches it, so that a screen reader can read it. */
+  static JPanel answerCard(Kit kit) {
+    JPanel card = kit.card();
+    Border usual = card.getBorder();
+    int ring = kit.look().px(3);
+    int pad = kit.look().px(14) - ring;
+    Border focused =
+        BorderFactory.createCompoundBorder(
+            BorderFactory.createLineBorder(kit.look().palette().tide(), ring, true),
+            BorderFactory.createEmptyBorder(pad, pad, pad, pad));
+    card.setFocusable(true);
+    card.addFocusListener(
+        new FocusListener() {
+          @Override
+          public void focusGained(FocusEvent e) {
+            card.setBorder(focused);
+          }
+
+          @Override
+          public void focusLost(FocusEvent e) {
+            card.setBorder(usual);
+          }
+        });
+    return kit.comesIntoView(card);
   }
 
   /** Shows an answer on a card. What must be put right differs by its words and its colour. */

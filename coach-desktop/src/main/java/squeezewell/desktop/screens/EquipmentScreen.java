@@ -89,6 +89,7 @@ public final class EquipmentScreen {
       }
       row.add(button);
     }
+    row.setMaximumSize(row.getPreferredSize());
     return first;
   }
 

@@ -25,7 +25,7 @@ final class OxygenPanel {
     this.kit = kit;
     this.library = library;
     this.reserve = new JTextField(OxygenView.usualReserve(library));
-    this.answer = kit.card();
+    this.answer = EquipmentParts.answerCard(kit);
   }
 
   static JPanel build(Kit kit, KitLibrary library) {

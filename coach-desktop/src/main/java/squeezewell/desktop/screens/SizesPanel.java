@@ -16,7 +16,7 @@ final class SizesPanel {
     JPanel column = kit.column();
     JTextField measured = new JTextField(FIRST_LENGTH);
     column.add(EquipmentParts.labelled(kit, "Length measured for an OPA, in mm", 'L', measured));
-    JPanel answer = kit.card();
+    JPanel answer = EquipmentParts.answerCard(kit);
     column.add(answer);
     Runnable show =
         () ->

@@ -17,6 +17,8 @@ import squeezewell.protocol.Citation;
  *
  * @param reserve the pressure kept back unless another is given
  * @param reserveSource where that comes from
+ * @param bagFlow the flow to a bag with a reservoir, unless another is given
+ * @param bagFlowSource where that comes from
  * @param cylinders sizes of oxygen cylinders
  * @param volumes rules for the size of a breath
  * @param oralAirways the lengths of oral airways
@@ -26,6 +28,8 @@ import squeezewell.protocol.Citation;
 public record KitLibrary(
     Pressure reserve,
     Citation reserveSource,
+    Flow bagFlow,
+    Citation bagFlowSource,
     List<Cylinder> cylinders,
     List<VolumeRule> volumes,
     OralAirways oralAirways,
@@ -36,6 +40,8 @@ public record KitLibrary(
   public KitLibrary {
     Objects.requireNonNull(reserve, "reserve");
     Objects.requireNonNull(reserveSource, "reserveSource");
+    Objects.requireNonNull(bagFlow, "bagFlow");
+    Objects.requireNonNull(bagFlowSource, "bagFlowSource");
     Objects.requireNonNull(oralAirways, "oralAirways");
     cylinders = List.copyOf(cylinders);
     volumes = List.copyOf(volumes);

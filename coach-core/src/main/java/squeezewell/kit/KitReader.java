@@ -32,9 +32,15 @@ final class KitReader {
     JsonValue reserve = top.field("reserve", "a pressure with its source");
     reserve.choice("unit", List.of("psi"), u -> u);
     BigDecimal psi = reserve.number("value", BigDecimal.ZERO, new BigDecimal("3000"), "psi");
+    JsonValue bagFlow = top.field("bagFlow", "a flow with its source");
+    bagFlow.choice("unit", List.of("L/min"), u -> u);
     return new KitLibrary(
         Pressure.of(reserve.source(), psi, PressureUnit.PSI),
         citation(reserve),
+        Flow.of(
+            bagFlow.source(),
+            bagFlow.number("value", BigDecimal.ONE, new BigDecimal("60"), "L/min")),
+        citation(bagFlow),
         cylinders(),
         volumes(),
         oralAirways(),

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.InputStream;
 import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
@@ -34,6 +36,7 @@ class KitLibraryTest {
               .isEqualByComparingTo(litres);
         });
     assertThat(KIT.reserve().in(PressureUnit.PSI, 6)).isEqualByComparingTo("200");
+    assertThat(KIT.bagFlow()).hasToString("15 L/min");
     assertThat(KIT.cylinders())
         .extracting(Cylinder::id, c -> c.source().confidence())
         .contains(
@@ -105,6 +108,14 @@ class KitLibraryTest {
               assertThat(i.source().line()).isNotEmpty();
             });
     assertThat(KIT.checkList()).extracting(CheckItem::item).anyMatch(i -> i.contains("Suction"));
+  }
+
+  @Test
+  void everySourceIsUsed() throws Exception {
+    JsonObject top = JsonParser.parseString(text()).getAsJsonObject();
+    String rest = text().substring(text().indexOf("\"reserve\""));
+    assertThat(top.getAsJsonObject("sources").keySet())
+        .allMatch(name -> rest.contains("\"source\": \"" + name + "\""));
   }
 
   @ParameterizedTest

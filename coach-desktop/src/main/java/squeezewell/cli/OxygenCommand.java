@@ -72,8 +72,7 @@ final class OxygenCommand extends CliCommand {
   @Option(
       names = "--flow",
       paramLabel = "F",
-      required = true,
-      description = "Flow in L/min, 0.01 to 200.")
+      description = "Flow in L/min, 0.01 to 200. Without it 15, usual for a bag.")
   String flow = "";
 
   @Option(
@@ -98,10 +97,11 @@ final class OxygenCommand extends CliCommand {
     OxygenText text =
         new OxygenText(
             new OxygenSupply(chosen, gauge, kept),
-            Flow.read("--flow", flow),
+            flow.isEmpty() ? kit.bagFlow() : Flow.read("--flow", flow),
             pressure.trim(),
             reserve.isEmpty() ? kit.reserve().in(PressureUnit.PSI, 1) + " psi" : reserve.trim(),
-            reserve.isEmpty() ? kit.reserveSource().line() : "");
+            reserve.isEmpty() ? kit.reserveSource().line() : "",
+            flow.isEmpty() ? kit.bagFlowSource().line() : "");
     if (json) {
       around.out().println(JsonText.of(text::write));
     } else {

@@ -18,13 +18,15 @@ import squeezewell.report.Caution;
  * @param gaugeWritten the gauge pressure as it was written
  * @param reserveWritten the reserve as it was written
  * @param reserveSource where the reserve comes from; empty if a person gave it
+ * @param flowSource where the flow comes from; empty if a person gave it
  */
 record OxygenText(
     OxygenSupply supply,
     Flow flow,
     String gaugeWritten,
     String reserveWritten,
-    String reserveSource) {
+    String reserveSource,
+    String flowSource) {
   private static final int WIDTH = 78;
 
   /** For people. */
@@ -52,6 +54,9 @@ record OxygenText(
     line(text, "source: " + supply.cylinder().source().line());
     if (!reserveSource.isEmpty()) {
       line(text, "reserve: " + reserveSource);
+    }
+    if (!flowSource.isEmpty()) {
+      line(text, "flow: " + flowSource);
     }
     if (supply.isImplausible()) {
       line(text, "Check the size and the unit: that is more than such a cylinder holds.");

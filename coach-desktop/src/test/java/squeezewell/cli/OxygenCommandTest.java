@@ -72,6 +72,17 @@ class OxygenCommandTest {
     assertThat(json.get("minutes").getAsDouble()).isBetween(16.428, 16.4281);
   }
 
+  /** 15 L/min for a bag with a reservoir: emergency medical texts. (2000 - 200) x 0.28 / 15. */
+  @Test
+  void withoutAFlowItTakesThatOfABagAndSaysWhoSaysSo() {
+    CliRun run = oxygen("--cylinder E --pressure 2000psi");
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .startsWith("33 minutes at 15 L/min")
+        .contains("flow: Emergency medical texts");
+    assertThat(oxygen("--cylinder E --pressure 2000psi --flow 15").out()).doesNotContain("flow: ");
+  }
+
   @Test
   void belowTheReserveThereIsNothingLeftToPlanWith() {
     CliRun run = oxygen("--cylinder E --pressure 150psi --flow 15");
@@ -99,7 +110,6 @@ class OxygenCommandTest {
       strings = {
         "--pressure 1200psi --flow 4",
         "--cylinder E --water-litres 2 --pressure 1200psi --flow 4",
-        "--cylinder E --pressure 1200psi",
         "--cylinder E --flow 4",
         "--cylinder Q --pressure 1200psi --flow 4",
         "--cylinder E --pressure 1200 --flow 4",

@@ -16,7 +16,7 @@ final class OxygenPanel {
   private final JTextField water = new JTextField(OxygenView.WATER_LITRES);
   private final JTextField gauge = new JTextField(OxygenView.GAUGE);
   private final JComboBox<PressureUnit> gaugeUnits = units();
-  private final JTextField flow = new JTextField(OxygenView.FLOW);
+  private final JTextField flow;
   private final JTextField reserve;
   private final JComboBox<PressureUnit> reserveUnits = units();
   private final JPanel answer;
@@ -24,6 +24,7 @@ final class OxygenPanel {
   private OxygenPanel(Kit kit, KitLibrary library) {
     this.kit = kit;
     this.library = library;
+    this.flow = new JTextField(OxygenView.usualFlow(library));
     this.reserve = new JTextField(OxygenView.usualReserve(library));
     this.answer = EquipmentParts.answerCard(kit);
   }

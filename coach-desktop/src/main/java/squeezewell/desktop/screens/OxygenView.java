@@ -33,7 +33,6 @@ record OxygenView(
     String reserve,
     PressureUnit reserveUnit) {
   static final String GAUGE = "2000";
-  static final String FLOW = "15";
   static final String WATER_LITRES = "2";
   private static final String FIRST_SIZE = "E";
 
@@ -68,6 +67,11 @@ record OxygenView(
   /** The reserve that is kept back unless another is typed, in psi. */
   static String usualReserve(KitLibrary kit) {
     return kit.reserve().in(PressureUnit.PSI, 1).toPlainString();
+  }
+
+  /** The flow that is shown first, in L/min. */
+  static String usualFlow(KitLibrary kit) {
+    return kit.bagFlow().litresPerMinute().toPlainString();
   }
 
   /** How long it lasts. */

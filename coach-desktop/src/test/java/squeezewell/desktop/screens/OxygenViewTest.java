@@ -95,7 +95,7 @@ class OxygenViewTest {
                   OxygenView.WATER_LITRES,
                   OxygenView.GAUGE,
                   PressureUnit.PSI,
-                  OxygenView.FLOW,
+                  OxygenView.usualFlow(KIT),
                   OxygenView.usualReserve(KIT),
                   PressureUnit.PSI)
               .answer(KIT);

@@ -46,7 +46,7 @@ record BreathView(
   enum By {
     HEIGHT("Adult, by height"),
     AGE("Child, by age"),
-    WEIGHT("Anyone, by known weight");
+    WEIGHT("Child or newborn, by weight");
 
     private final String label;
 
@@ -60,10 +60,10 @@ record BreathView(
     }
   }
 
-  /** The rules that fit a way to find the weight. */
+  /** The rules that fit a way to find the weight: an adult's never goes by the scales. */
   static List<VolumeRule> rules(KitLibrary kit, By by) {
     return kit.volumes().stream()
-        .filter(v -> by == By.WEIGHT || v.id().startsWith("adult") == (by == By.HEIGHT))
+        .filter(v -> v.id().startsWith("adult") == (by == By.HEIGHT))
         .filter(v -> by != By.AGE || !v.id().equals("newborn"))
         .toList();
   }

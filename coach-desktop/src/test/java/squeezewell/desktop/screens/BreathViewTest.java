@@ -84,6 +84,8 @@ class BreathViewTest {
     assertThat(BreathView.rules(KIT, BreathView.By.AGE))
         .extracting(VolumeRule::id)
         .containsExactly("child");
-    assertThat(BreathView.rules(KIT, BreathView.By.WEIGHT)).hasSameSizeAs(KIT.volumes());
+    assertThat(BreathView.rules(KIT, BreathView.By.WEIGHT))
+        .extracting(VolumeRule::id)
+        .containsExactly("child", "newborn");
   }
 }

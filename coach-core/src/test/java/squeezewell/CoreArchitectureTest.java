@@ -41,6 +41,8 @@ class CoreArchitectureTest {
 
   @ArchTest static final ArchRule patientDoesNotKnowReview = doesNotKnow("patient", "review");
 
+  @ArchTest static final ArchRule kitKnowsProtocolAndInput = knowsOnly("kit", "protocol", "input");
+
   @ArchTest static final ArchRule kitDoesNotKnowSession = doesNotKnow("kit", "session");
 
   @ArchTest

@@ -36,6 +36,7 @@ public final class Cli {
             .addSubcommand(new ProtocolCommand.ShowCommand(around))
             .addSubcommand(new ProtocolCommand.CheckCommand(around)));
     line.addSubcommand(new BookCommand(around));
+    line.addSubcommand(new OxygenCommand(around));
     line.setOut(around.out());
     line.setErr(around.err());
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));

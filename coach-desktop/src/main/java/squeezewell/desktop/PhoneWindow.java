@@ -28,6 +28,7 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.DebriefScreen;
+import squeezewell.desktop.screens.EquipmentScreen;
 import squeezewell.desktop.screens.LibraryScreen;
 import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.Navigator;
@@ -42,6 +43,7 @@ import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.files.Theme;
 import squeezewell.input.BadInputException;
+import squeezewell.kit.KitLibrary;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
 import squeezewell.review.Review;
@@ -232,6 +234,13 @@ final class PhoneWindow extends JFrame implements Navigator {
     JScrollPane page =
         LibraryScreen.build(
             kit, this, ProtocolStore.read(home).protocols(), last.patient(), last.situation());
+    showScreen(kit.withBackKeys(page, this::toSetup));
+  }
+
+  @Override
+  public void toEquipment() {
+    current = this::toEquipment;
+    JScrollPane page = EquipmentScreen.build(kit, this, KitLibrary.builtIn());
     showScreen(kit.withBackKeys(page, this::toSetup));
   }
 

@@ -32,7 +32,8 @@ class CliTest {
         "protocol list --help",
         "protocol show --help",
         "protocol check --help",
-        "book --help"
+        "book --help",
+        "oxygen --help"
       })
   void everyCommandHasHelpThatFitsATerminal(String words) {
     CliRun run = CliRun.of(words.split(" "));
@@ -45,7 +46,7 @@ class CliTest {
   @Test
   void theHelpNamesEachCommandAndTheCaution() {
     assertThat(CliRun.of("--help").out())
-        .contains("drill", "demo", "render", "review", "protocol", "book")
+        .contains("drill", "demo", "render", "review", "protocol", "book", "oxygen")
         .contains("manikins")
         .contains("Not a medical device")
         .contains("local protocols and medical direction")
@@ -88,7 +89,8 @@ class CliTest {
         "review none-such.csv",
         "review none-such.txt",
         "render",
-        "book spare"
+        "book spare",
+        "oxygen"
       })
   void badUsageEndsWithTwoAndOneClearMessage(String words) {
     CliRun run = CliRun.of(words.split(" "));

@@ -85,6 +85,14 @@ class FormatsDocTest {
     everyKeyIsExplained(example("settings"), Set.of());
   }
 
+  @Test
+  void theOxygenIsThatOfTheCommand() throws Exception {
+    CliRun run =
+        CliRun.of("oxygen", "--cylinder", "E", "--pressure", "1200psi", "--flow", "4", "--json");
+    assertThat(JsonParser.parseString(example("oxygen"))).isEqualTo(run.json());
+    everyKeyIsExplained(example("oxygen"), Set.of());
+  }
+
   private static void everyKeyIsExplained(String json, Set<String> names) throws IOException {
     Set<String> keys = new TreeSet<>();
     collect(JsonParser.parseString(json), keys);

@@ -26,6 +26,9 @@ public interface Navigator {
   /** To the guideline library. */
   void toLibrary();
 
+  /** To the kit: check list, oxygen, breath size, sizes. */
+  void toEquipment();
+
   /** To sound and display. */
   void toSettings();
 

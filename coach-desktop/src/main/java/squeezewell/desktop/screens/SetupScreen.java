@@ -130,6 +130,10 @@ public final class SetupScreen {
     second.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
     second.add(projector);
     links.add(second);
+    links.add(kit.gap(10));
+    JButton equipment = kit.button("Kit", 181, e -> navigator.toEquipment());
+    equipment.setMnemonic('K');
+    links.add(equipment);
     return links;
   }
 

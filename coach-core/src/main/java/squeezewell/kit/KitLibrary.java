@@ -1,0 +1,84 @@
+package squeezewell.kit;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import squeezewell.input.BadInputException;
+import squeezewell.input.Json;
+import squeezewell.protocol.Citation;
+
+/**
+ * What the program knows about kit, each value with its source.
+ *
+ * @param reserve the pressure kept back unless another is given
+ * @param reserveSource where that comes from
+ * @param bagFlow the flow to a bag with a reservoir, unless another is given
+ * @param bagFlowSource where that comes from
+ * @param cylinders sizes of oxygen cylinders
+ * @param volumes rules for the size of a breath
+ * @param oralAirways the lengths of oral airways
+ * @param sizes how to choose and measure
+ * @param checkList what to have ready
+ */
+public record KitLibrary(
+    Pressure reserve,
+    Citation reserveSource,
+    Flow bagFlow,
+    Citation bagFlowSource,
+    List<Cylinder> cylinders,
+    List<VolumeRule> volumes,
+    OralAirways oralAirways,
+    List<Advice> sizes,
+    List<CheckItem> checkList) {
+  private static final String FILE = "kit.json";
+
+  public KitLibrary {
+    Objects.requireNonNull(reserve, "reserve");
+    Objects.requireNonNull(reserveSource, "reserveSource");
+    Objects.requireNonNull(bagFlow, "bagFlow");
+    Objects.requireNonNull(bagFlowSource, "bagFlowSource");
+    Objects.requireNonNull(oralAirways, "oralAirways");
+    cylinders = List.copyOf(cylinders);
+    volumes = List.copyOf(volumes);
+    sizes = List.copyOf(sizes);
+    checkList = List.copyOf(checkList);
+  }
+
+  /**
+   * The library that comes with the program.
+   *
+   * @throws IllegalStateException if the program's own file is damaged
+   */
+  public static KitLibrary builtIn() {
+    InputStream stream = Objects.requireNonNull(KitLibrary.class.getResourceAsStream(FILE), FILE);
+    try (BufferedReader reader =
+        new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
+      String text = reader.lines().collect(Collectors.joining("\n"));
+      return KitReader.read(Json.readText(FILE, text));
+    } catch (IOException | BadInputException e) {
+      throw new IllegalStateException("the built-in file on kit is damaged", e);
+    }
+  }
+
+  /**
+   * The cylinder of a size.
+   *
+   * @param source the option or field it came from
+   * @param word the size, in capital or small letters
+   * @throws BadInputException if there is none; the message lists those there are
+   */
+  public Cylinder cylinder(String source, String word) throws BadInputException {
+    for (Cylinder cylinder : cylinders) {
+      if (cylinder.isNamed(word)) {
+        return cylinder;
+      }
+    }
+    String all = cylinders.stream().map(Cylinder::id).collect(Collectors.joining(", "));
+    throw BadInputException.notAllowed(source, "", word, "one of " + all);
+  }
+}

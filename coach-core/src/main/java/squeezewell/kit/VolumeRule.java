@@ -1,0 +1,36 @@
+package squeezewell.kit;
+
+import java.math.BigDecimal;
+import java.util.Objects;
+import squeezewell.protocol.Citation;
+
+/**
+ * How large a breath should be for each kilogram.
+ *
+ * @param id such as {@code adult}
+ * @param label for people
+ * @param lowMillilitresPerKilogram the smallest, positive
+ * @param highMillilitresPerKilogram the largest, at least the smallest
+ * @param source where it comes from
+ */
+public record VolumeRule(
+    String id,
+    String label,
+    BigDecimal lowMillilitresPerKilogram,
+    BigDecimal highMillilitresPerKilogram,
+    Citation source) {
+  public VolumeRule {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(label, "label");
+    Objects.requireNonNull(source, "source");
+    if (lowMillilitresPerKilogram.signum() <= 0
+        || lowMillilitresPerKilogram.compareTo(highMillilitresPerKilogram) > 0) {
+      throw new IllegalArgumentException("the range of a breath is upside down");
+    }
+  }
+
+  @Override
+  public String toString() {
+    return label;
+  }
+}

@@ -1,0 +1,98 @@
+package squeezewell.kit;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Objects;
+import squeezewell.input.BadInputException;
+
+/**
+ * How large a breath should be. The rise of the chest decides; a number helps to see how little of
+ * a bag that is.
+ *
+ * @param rule millilitres for each kilogram
+ * @param kilograms the weight, predicted for an adult
+ */
+public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
+  private static final String LIGHTEST = "0.3";
+  private static final String HEAVIEST = "150";
+  private static final String SMALLEST_BAG = "50";
+  private static final String LARGEST_BAG = "5000";
+
+  /** Shares of a bag that people can picture; our own choice. */
+  private static final int[][] SHARES = {
+    {1, 10}, {1, 6}, {1, 5}, {1, 4}, {1, 3}, {1, 2}, {2, 3}, {3, 4}, {1, 1}
+  };
+
+  private static final String[] NAMES = {
+    "a tenth",
+    "a sixth",
+    "a fifth",
+    "a quarter",
+    "a third",
+    "half",
+    "two thirds",
+    "three quarters",
+    "all"
+  };
+
+  public VolumeTarget {
+    Objects.requireNonNull(rule, "rule");
+    Objects.requireNonNull(kilograms, "kilograms");
+  }
+
+  /**
+   * For a weight that a person gives.
+   *
+   * @param field the option or field the weight came from
+   * @param kilograms as a person writes it, 0.3 to 150 kg
+   */
+  public static VolumeTarget ofWeight(VolumeRule rule, String field, String kilograms)
+      throws BadInputException {
+    return new VolumeTarget(rule, Amount.read(field, kilograms, LIGHTEST, HEAVIEST, "kg"));
+  }
+
+  /** The smallest breath in millilitres, exact. */
+  public BigDecimal lowMillilitres() {
+    return rule.lowMillilitresPerKilogram().multiply(kilograms);
+  }
+
+  /** The largest breath in millilitres, exact. */
+  public BigDecimal highMillilitres() {
+    return rule.highMillilitresPerKilogram().multiply(kilograms);
+  }
+
+  /**
+   * How much of a bag such a breath is, by the middle of its range.
+   *
+   * @param field the option or field the size came from
+   * @param millilitres size of the bag, as a person writes it, 50 to 5000 mL
+   * @return such as "about a third of the bag"
+   */
+  public String shareOfBag(String field, String millilitres) throws BadInputException {
+    BigDecimal bag = Amount.read(field, millilitres, SMALLEST_BAG, LARGEST_BAG, "mL");
+    BigDecimal middle = lowMillilitres().add(highMillilitres()).divide(BigDecimal.valueOf(2));
+    return shareOfBag(middle, bag);
+  }
+
+  /** How much of a bag a breath is, to the nearest share that people can picture. */
+  static String shareOfBag(BigDecimal breath, BigDecimal bag) {
+    double share = breath.divide(bag, 9, RoundingMode.HALF_UP).doubleValue();
+    if (share > 1) {
+      return "more than the bag holds";
+    }
+    if (share < 0.08) {
+      return "less than a tenth of the bag";
+    }
+    int best = 0;
+    for (int i = 1; i < SHARES.length; i++) {
+      if (Math.abs(share - part(i)) < Math.abs(share - part(best))) {
+        best = i;
+      }
+    }
+    return "about " + NAMES[best] + (best == NAMES.length - 1 ? " of it" : " of the bag");
+  }
+
+  private static double part(int index) {
+    return (double) SHARES[index][0] / SHARES[index][1];
+  }
+}

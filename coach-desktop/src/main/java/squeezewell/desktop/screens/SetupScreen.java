@@ -2,6 +2,7 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -157,17 +158,15 @@ public final class SetupScreen {
 
   private void fillPatients(LastChoice last) {
     DefaultComboBoxModel<Choice<Guidance>> model = new DefaultComboBoxModel<>();
-    boolean found = false;
+    Optional<Guidance> before = last.among(edition().guidance());
     for (Guidance guidance : edition().guidance()) {
       PatientGroup group = guidance.patient();
       LibraryView.Choice named =
           new LibraryView.Choice(group, guidance.situation(), guidance.rescuers());
       Choice<Guidance> choice = new Choice<>(guidance, named.toString());
       model.addElement(choice);
-      // The number of rescuers is not kept: the first that fits is taken.
-      if (!found && group == last.patient() && guidance.situation() == last.situation()) {
+      if (before.filter(guidance::equals).isPresent()) {
         model.setSelectedItem(choice);
-        found = true;
       }
     }
     patients.setModel(model);
@@ -229,7 +228,12 @@ public final class SetupScreen {
             .settings()
             .withTrainee(Settings.nameOf(trainee.getText()))
             .withLastChoice(
-                new LastChoice(edition().id(), guidance.patient(), guidance.situation(), minutes)));
+                new LastChoice(
+                    edition().id(),
+                    guidance.patient(),
+                    guidance.situation(),
+                    guidance.rescuers(),
+                    minutes)));
     navigator.toLive(edition(), new PracticePlan(guidance, COUNT_IN, minutes * MINUTE, leadNanos));
   }
 }

@@ -2,12 +2,15 @@ package squeezewell.cli;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import squeezewell.cue.PracticePlan;
+import squeezewell.files.LastChoice;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Guidance;
@@ -16,9 +19,13 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 
 /**
- * What to practise: {@code --protocol}, {@code --patient}, {@code --situation}, {@code --minutes}.
+ * What to practise: {@code --protocol}, {@code --patient}, {@code --situation}, {@code --rescuers},
+ * {@code --minutes}.
  */
 final class PracticeOptions {
+  /** As many as the first rhythm that fits is for. */
+  private static final int ANY_NUMBER = 0;
+
   private static final BigDecimal NANOS_PER_MINUTE = BigDecimal.valueOf(60_000_000_000L);
   private static final BigDecimal MOST_MINUTES = BigDecimal.valueOf(24 * 60);
 
@@ -45,6 +52,15 @@ final class PracticeOptions {
   String situation = "";
 
   @Option(
+      names = "--rescuers",
+      paramLabel = "N",
+      description =
+          "How many rescuers there are, 1 to 4, where the rhythm depends on it: without a pulse a"
+              + " child gets 30 to 2 from one and 15 to 2 from two. If it is not given: the first"
+              + " rhythm that the edition lists.")
+  String rescuers = "";
+
+  @Option(
       names = "--minutes",
       paramLabel = "N",
       description = "Length in minutes, above 0, at most 1440; 0.5 is half a minute.")
@@ -68,16 +84,21 @@ final class PracticeOptions {
         situation.isEmpty()
             ? Situation.PULSE_NO_BREATHING
             : word("--situation", situation, Situation.values(), Situation::id);
+    int there =
+        rescuers.isEmpty()
+            ? ANY_NUMBER
+            : (int) Numbers.whole("--rescuers", rescuers, 1, LastChoice.MOST_RESCUERS);
     if (!protocol.isEmpty()) {
       Protocol chosen = store.require("--protocol", protocol);
-      return new Choice(chosen, guidance(chosen, group, found));
+      return new Choice(chosen, guidance(chosen, group, found, there));
     }
     for (Protocol edition : store.protocols()) {
-      Optional<Guidance> guidance = edition.find(group, found);
+      Optional<Guidance> guidance = find(edition, group, found, there);
       if (guidance.isPresent()) {
         return new Choice(edition, guidance.get());
       }
     }
+    mustHaveEnough(store.protocols(), group, found);
     throw BadInputException.notAllowed(
         "--situation",
         "",
@@ -87,7 +108,11 @@ final class PracticeOptions {
 
   /** Whether any of these options was given. */
   boolean anyGiven() {
-    return !protocol.isEmpty() || !patient.isEmpty() || !situation.isEmpty() || hasMinutes();
+    return !protocol.isEmpty()
+        || !patient.isEmpty()
+        || !situation.isEmpty()
+        || !rescuers.isEmpty()
+        || hasMinutes();
   }
 
   /** Whether the length was given. */
@@ -113,12 +138,20 @@ final class PracticeOptions {
     return new PracticePlan(choice.guidance(), countInNanos, lengthNanos, 0);
   }
 
-  private static Guidance guidance(Protocol protocol, PatientGroup group, Situation situation)
+  private static Optional<Guidance> find(
+      Protocol protocol, PatientGroup group, Situation situation, int there) {
+    return there == ANY_NUMBER
+        ? protocol.find(group, situation)
+        : protocol.find(group, situation, there);
+  }
+
+  private Guidance guidance(Protocol protocol, PatientGroup group, Situation situation, int there)
       throws BadInputException {
-    Optional<Guidance> found = protocol.find(group, situation);
+    Optional<Guidance> found = find(protocol, group, situation, there);
     if (found.isPresent()) {
       return found.get();
     }
+    mustHaveEnough(List.of(protocol), group, situation);
     throw BadInputException.notAllowed(
         "--situation",
         "",
@@ -130,6 +163,26 @@ final class PracticeOptions {
                 .map(g -> g.situation().id() + " for " + g.patient().id())
                 .distinct()
                 .collect(Collectors.joining(", ")));
+  }
+
+  /** Called when nothing was found: says so if the situation is covered, but for more rescuers. */
+  private void mustHaveEnough(List<Protocol> protocols, PatientGroup group, Situation situation)
+      throws BadInputException {
+    OptionalInt fewest =
+        protocols.stream()
+            .flatMap(p -> p.guidance().stream())
+            .filter(g -> g.patient() == group && g.situation() == situation)
+            .mapToInt(Guidance::rescuers)
+            .min();
+    if (fewest.isPresent()) {
+      throw BadInputException.notAllowed(
+          "--rescuers",
+          "",
+          rescuers + " for " + group.id() + ", " + situation.id(),
+          (protocols.size() == 1 ? protocols.get(0).id() + " asks for " : "")
+              + "at least "
+              + fewest.getAsInt());
+    }
   }
 
   /** The choice of that word. */

@@ -94,7 +94,7 @@ final class ReviewCommand extends CliCommand {
     }
     if (practice.anyGiven()) {
       throw BadInputException.fault(
-          "--protocol, --patient, --situation, --minutes",
+          "--protocol, --patient, --situation, --rescuers, --minutes",
           "",
           "a session says itself what was asked; allowed: these options with an event list");
     }

@@ -5,9 +5,11 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.LastChoice;
@@ -19,8 +21,8 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 
 /**
- * What to practise: {@code --protocol}, {@code --patient}, {@code --situation}, {@code --rescuers},
- * {@code --minutes}.
+ * What to practise: {@code --protocol}, those of {@link PatientOptions}, {@code --situation},
+ * {@code --rescuers}, {@code --minutes}.
  */
 final class PracticeOptions {
   /** As many as the first rhythm that fits is for. */
@@ -37,18 +39,15 @@ final class PracticeOptions {
               + " If it is not given: the newest that covers the situation.")
   String protocol = "";
 
-  @Option(
-      names = "--patient",
-      paramLabel = "GROUP",
-      description = "adult, child, infant or newborn. Default: adult.")
-  String patient = "";
+  @Mixin PatientOptions who = new PatientOptions();
 
   @Option(
       names = "--situation",
       paramLabel = "NAME",
       description =
           "pulse-no-breathing, pulse-slow-breathing, arrest-no-advanced-airway,"
-              + " arrest-advanced-airway or newborn-ventilation. Default: pulse-no-breathing.")
+              + " arrest-advanced-airway or newborn-ventilation. Default: pulse-no-breathing, for a"
+              + " newborn newborn-ventilation.")
   String situation = "";
 
   @Option(
@@ -74,42 +73,71 @@ final class PracticeOptions {
    */
   record Choice(Protocol protocol, Guidance guidance) {}
 
-  /** The edition and situation that were chosen. */
-  Choice choice(ProtocolStore store) throws BadInputException {
-    PatientGroup group =
-        patient.isEmpty()
-            ? PatientGroup.ADULT
-            : word("--patient", patient, PatientGroup.values(), PatientGroup::id);
-    Situation found =
-        situation.isEmpty()
-            ? Situation.PULSE_NO_BREATHING
-            : word("--situation", situation, Situation.values(), Situation::id);
+  /**
+   * The edition and situation that were chosen.
+   *
+   * @param say told why an age or a weight picked its group
+   */
+  Choice choice(ProtocolStore store, Consumer<String> say) throws BadInputException {
+    who.check();
     int there =
         rescuers.isEmpty()
             ? ANY_NUMBER
             : (int) Numbers.whole("--rescuers", rescuers, 1, LastChoice.MOST_RESCUERS);
     if (!protocol.isEmpty()) {
       Protocol chosen = store.require("--protocol", protocol);
-      return new Choice(chosen, guidance(chosen, group, found, there));
+      PatientOptions.Pick pick = who.in(chosen);
+      Guidance guidance = guidance(chosen, pick.group(), situation(pick.group()), there);
+      return told(new Choice(chosen, guidance), pick, say);
     }
+    Optional<PatientOptions.Pick> newest = Optional.empty();
+    Optional<BadInputException> outside = Optional.empty();
     for (Protocol edition : store.protocols()) {
-      Optional<Guidance> guidance = find(edition, group, found, there);
+      PatientOptions.Pick pick;
+      try {
+        pick = who.in(edition);
+      } catch (BadInputException e) {
+        outside = Optional.of(outside.orElse(e));
+        continue;
+      }
+      newest = Optional.of(newest.orElse(pick));
+      Optional<Guidance> guidance = find(edition, pick.group(), situation(pick.group()), there);
       if (guidance.isPresent()) {
-        return new Choice(edition, guidance.get());
+        return told(new Choice(edition, guidance.get()), pick, say);
       }
     }
-    mustHaveEnough(store.protocols(), group, found);
+    if (newest.isEmpty() && outside.isPresent()) {
+      throw outside.get();
+    }
+    PatientGroup group = newest.map(PatientOptions.Pick::group).orElse(PatientGroup.ADULT);
+    mustHaveEnough(store.protocols(), group, situation(group));
     throw BadInputException.notAllowed(
         "--situation",
         "",
-        found.id() + " for " + group.id(),
+        situation(group).id() + " for " + group.id(),
         "a situation that an edition covers; see: protocol list");
+  }
+
+  private static Choice told(Choice choice, PatientOptions.Pick pick, Consumer<String> say) {
+    if (!pick.reason().isEmpty()) {
+      say.accept(pick.reason());
+    }
+    return choice;
+  }
+
+  private Situation situation(PatientGroup group) throws BadInputException {
+    if (situation.isEmpty()) {
+      return group == PatientGroup.NEWBORN
+          ? Situation.NEWBORN_VENTILATION
+          : Situation.PULSE_NO_BREATHING;
+    }
+    return word("--situation", situation, Situation.values(), Situation::id);
   }
 
   /** Whether any of these options was given. */
   boolean anyGiven() {
     return !protocol.isEmpty()
-        || !patient.isEmpty()
+        || who.anyGiven()
         || !situation.isEmpty()
         || !rescuers.isEmpty()
         || hasMinutes();
@@ -174,7 +202,7 @@ final class PracticeOptions {
             .filter(g -> g.patient() == group && g.situation() == situation)
             .mapToInt(Guidance::rescuers)
             .min();
-    if (fewest.isPresent()) {
+    if (fewest.isPresent() && !rescuers.isEmpty()) {
       throw BadInputException.notAllowed(
           "--rescuers",
           "",

@@ -18,6 +18,7 @@ import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.report.SideBySide;
 
 /** Where a practice is set up: patient, guideline, length. */
 public final class SetupScreen {
@@ -161,8 +162,8 @@ public final class SetupScreen {
     Optional<Guidance> before = last.among(edition().guidance());
     for (Guidance guidance : edition().guidance()) {
       PatientGroup group = guidance.patient();
-      LibraryView.Choice named =
-          new LibraryView.Choice(group, guidance.situation(), guidance.rescuers());
+      SideBySide.Choice named =
+          new SideBySide.Choice(group, guidance.situation(), guidance.rescuers());
       Choice<Guidance> choice = new Choice<>(guidance, named.toString());
       model.addElement(choice);
       if (before.filter(guidance::equals).isPresent()) {

@@ -31,7 +31,7 @@ final class PatientOptions {
       paramLabel = "WEIGHT",
       description =
           "Weight instead of an age, such as 12kg or 26lb: an estimate by the age at which it is"
-              + " usual.")
+              + " usual. --patient chooses another group.")
   String weight = "";
 
   /**
@@ -74,7 +74,8 @@ final class PatientOptions {
             : AgeGroups.ofAge(edition, Age.parse("--age", age));
     String reason = match.reason() + "." + (match.note().isEmpty() ? "" : " " + match.note());
     if (named.isPresent()) {
-      if (!match.possible().contains(named.get())) {
+      // A weight is an estimate: a small adult is an adult.
+      if (weight.isEmpty() && !match.possible().contains(named.get())) {
         throw BadInputException.notAllowed("--patient", "", patient, groups(match) + ": " + reason);
       }
       return new Pick(named.get(), reason + " Chosen with --patient: " + patient + ".");

@@ -181,6 +181,15 @@ class PracticeOptionsTest {
   }
 
   @Test
+  void aWeightIsAnEstimateThatAPersonOverrules() throws Exception {
+    PracticeOptions.Choice adult =
+        options("protocol", "erc-2021", "weight", "45kg", "patient", "adult")
+            .choice(store(), said::add);
+    assertThat(adult.guidance().patient()).isEqualTo(PatientGroup.ADULT);
+    assertThat(said.get(0)).startsWith("45 kg, ").endsWith("Chosen with --patient: adult.");
+  }
+
+  @Test
   void badAgesAndWeightsAreRefusedAsAnyOtherOption() {
     assertThatThrownBy(() -> options("age", "9").choice(store(), said::add))
         .isInstanceOf(BadInputException.class)

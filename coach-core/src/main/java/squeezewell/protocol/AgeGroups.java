@@ -7,14 +7,22 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
 
-/** Picks the age group of a patient from an age or a weight, and says why. */
+/**
+ * Picks the age group of a patient from an age or a weight, and says why. An age is judged by the
+ * edition's own limits. No guideline gives limits of weight: a weight is only an estimate.
+ */
 public final class AgeGroups {
-  private static final double OLDEST_YEARS = 120;
-  private static final double LIGHTEST_KILOGRAMS = 0.2;
-  private static final double HEAVIEST_KILOGRAMS = 400;
-
   /** From this weight on a patient counts as an adult: our own choice. */
   private static final double ADULT_KILOGRAMS = 50;
+
+  /** 3 x 13 years + 7: the heaviest that the relation of age and weight was published for. */
+  private static final double HEAVIEST_USUAL_KILOGRAMS = 46;
+
+  private static final double OLDEST_USUAL_DAYS = 13 * AgeUnit.YEARS.days();
+
+  private static final String RELATION =
+      "An estimate from the usual weight at an age (Advanced Paediatric Life Support,"
+          + " 5th edition), not a guideline's limit: check it against the age.";
 
   private AgeGroups() {}
 
@@ -22,67 +30,122 @@ public final class AgeGroups {
    * A group and the reason for it.
    *
    * @param group the age group
-   * @param reason one sentence for people
+   * @param possible every group that fits, {@code group} among them; where there are several a
+   *     person has to judge
+   * @param reason one sentence for people, without a full stop
+   * @param note what a person has to judge or check, in sentences; empty if nothing
    */
-  public record Match(PatientGroup group, String reason) {}
+  public record Match(PatientGroup group, List<PatientGroup> possible, String reason, String note) {
+    public Match {
+      possible = List.copyOf(possible);
+    }
+  }
 
   /**
-   * The group of an age. Where two groups of the edition overlap, the younger one is given, and the
-   * reason says what decides.
+   * The group of an age. Where groups of the edition overlap, the youngest of them is given, and
+   * the reason says what decides.
    *
    * @param edition the edition whose age limits count
-   * @param age 0 to 120 years, in {@code unit}
    * @throws BadInputException if the age is not one, or if the edition does not cover it
    */
-  public static Match ofAge(Protocol edition, double age, AgeUnit unit) throws BadInputException {
-    double days = age * unit.days();
-    String words = plain(age) + " " + unit.word(age);
-    if (!(days >= 0 && days <= OLDEST_YEARS * AgeUnit.YEARS.days())) {
-      throw BadInputException.notAllowed(
-          "age", "", words, "an age from 0 to " + plain(OLDEST_YEARS) + " years");
+  public static Match ofAge(Protocol edition, Age age) throws BadInputException {
+    String words = age.words();
+    if (!age.possible()) {
+      throw BadInputException.notAllowed("age", "", words, "an age from 0 to 120 years");
     }
-    AgeBand band = first(edition, edition.ages(), days, "age", words);
-    return new Match(band.group(), words + ": " + because(edition, band, days));
+    List<AgeBand> fitting =
+        edition.ages().stream().filter(b -> b.contains(age.days())).collect(Collectors.toList());
+    AgeBand band = youngest(edition, fitting, "age", words);
+    List<PatientGroup> possible = groups(fitting);
+    return new Match(
+        band.group(),
+        possible,
+        words + ": " + because(edition, band, possible),
+        unsettled("The age", possible));
+  }
+
+  /** As {@link #ofAge(Protocol, Age)}; the age is 0 to 120 years, in {@code unit}. */
+  public static Match ofAge(Protocol edition, double age, AgeUnit unit) throws BadInputException {
+    return ofAge(edition, new Age(age, unit));
   }
 
   /**
    * The group of a weight, by the age at which that weight is usual: Advanced Paediatric Life
    * Support, 5th edition, weight = 0.5 x months + 4 to 12 months, 2 x years + 8 from 1 to 5 years,
    * 3 x years + 7 from 6 to 12 years (also Luscombe and Owens, Arch Dis Child 2007;92:412, to 13
-   * years), turned round. From 50 kg on an adult, our own choice. A weight never tells a newborn
-   * from an infant.
+   * years), turned round. Above the usual weight at 13 years a person has to judge; from 50 kg on
+   * an adult, our own choice. A weight never tells a newborn from an infant.
    *
    * @param edition the edition whose age limits count
-   * @param kilograms 0.2 to 400 kg
    * @throws BadInputException if the weight is not one, or if the edition does not cover it
    */
-  public static Match ofWeight(Protocol edition, double kilograms) throws BadInputException {
-    String words = plain(kilograms) + " kg";
-    if (!(kilograms >= LIGHTEST_KILOGRAMS && kilograms <= HEAVIEST_KILOGRAMS)) {
-      throw BadInputException.notAllowed(
-          "weight",
-          "",
-          words,
-          "a weight from "
-              + plain(LIGHTEST_KILOGRAMS)
-              + " to "
-              + plain(HEAVIEST_KILOGRAMS)
-              + " kg");
+  public static Match ofWeight(Protocol edition, Weight weight) throws BadInputException {
+    String words = weight.words();
+    if (!weight.possible()) {
+      throw BadInputException.notAllowed("weight", "", words, "a weight from 0.2 to 400 kg");
     }
-    boolean grown = kilograms >= ADULT_KILOGRAMS;
-    List<AgeBand> bands =
-        edition.ages().stream()
-            .filter(b -> b.group() != PatientGroup.NEWBORN)
-            .filter(b -> !grown || b.group() == PatientGroup.ADULT)
-            .collect(Collectors.toList());
+    double kilograms = weight.kilograms();
+    if (kilograms >= ADULT_KILOGRAMS) {
+      List<AgeBand> adult =
+          edition.ages().stream()
+              .filter(b -> b.group() == PatientGroup.ADULT)
+              .collect(Collectors.toList());
+      AgeBand band = youngest(edition, adult, "weight", words);
+      return new Match(
+          band.group(),
+          groups(adult),
+          words + ", from 50 kg, our own choice: " + because(edition, band, groups(adult)),
+          "An estimate: no guideline gives a limit of weight. Check it against the age.");
+    }
+    boolean above = kilograms > HEAVIEST_USUAL_KILOGRAMS;
     double days = usualDays(kilograms);
-    AgeBand band = first(edition, bands, days, "weight", words);
-    String usual =
-        grown
-            ? "from " + plain(ADULT_KILOGRAMS) + " kg, our own choice"
-            : "a usual weight at " + usualAge(days);
+    List<AgeBand> fitting =
+        edition.ages().stream()
+            .filter(b -> above ? reachesBeyondTheRelation(b) : b.contains(days))
+            .collect(Collectors.toList());
+    List<AgeBand> told =
+        fitting.stream()
+            .filter(b -> b.group() != PatientGroup.NEWBORN)
+            .collect(Collectors.toList());
+    AgeBand band = youngest(edition, told, "weight", words);
+    List<PatientGroup> possible = groups(fitting);
+    String usual = above ? "above the usual weight at 13 years" : "a usual weight at " + at(days);
+    String judge = unsettled("The weight", possible);
     return new Match(
-        band.group(), words + ", " + usual + ": " + because(edition, band, grown ? -1 : days));
+        band.group(),
+        possible,
+        words + ", " + usual + ": " + because(edition, band, possible),
+        judge.isEmpty() ? RELATION : RELATION + " " + judge);
+  }
+
+  /** As {@link #ofWeight(Protocol, Weight)}; 0.2 to 400 kg. */
+  public static Match ofWeight(Protocol edition, double kilograms) throws BadInputException {
+    return ofWeight(edition, new Weight(kilograms, false));
+  }
+
+  private static boolean reachesBeyondTheRelation(AgeBand band) {
+    return !band.to().isPresent() || band.to().get().days() > OLDEST_USUAL_DAYS;
+  }
+
+  private static List<PatientGroup> groups(List<AgeBand> bands) {
+    return bands.stream().map(AgeBand::group).distinct().sorted().collect(Collectors.toList());
+  }
+
+  /** Says so where numbers can't decide; empty where they can. */
+  private static String unsettled(String what, List<PatientGroup> possible) {
+    if (possible.size() < 2) {
+      return "";
+    }
+    String others =
+        possible.subList(1, possible.size()).stream()
+            .map(PatientGroup::id)
+            .collect(Collectors.joining(" or "));
+    return what
+        + " alone can't tell "
+        + possible.get(0).id()
+        + " from "
+        + others
+        + ": a person has to judge.";
   }
 
   /** The age in days at which a weight is usual; see {@link #ofWeight}. */
@@ -97,7 +160,7 @@ public final class AgeGroups {
     return (kilograms - 7) / 3 * AgeUnit.YEARS.days();
   }
 
-  private static String usualAge(double days) {
+  private static String at(double days) {
     double years = days / AgeUnit.YEARS.days();
     AgeUnit unit = years < 1 ? AgeUnit.MONTHS : AgeUnit.YEARS;
     long number = (long) Math.floor(days / unit.days() + 1e-9);
@@ -105,11 +168,10 @@ public final class AgeGroups {
   }
 
   /** Of the bands that fit, that of the youngest group: they are declared from old to young. */
-  private static AgeBand first(
-      Protocol edition, List<AgeBand> bands, double days, String source, String words)
+  private static AgeBand youngest(
+      Protocol edition, List<AgeBand> fitting, String source, String words)
       throws BadInputException {
-    Optional<AgeBand> found =
-        bands.stream().filter(b -> b.contains(days)).max(Comparator.comparing(AgeBand::group));
+    Optional<AgeBand> found = fitting.stream().max(Comparator.comparing(AgeBand::group));
     if (found.isPresent()) {
       return found.get();
     }
@@ -126,10 +188,8 @@ public final class AgeGroups {
     throw BadInputException.notAllowed(source, "", words, covered);
   }
 
-  private static String because(Protocol edition, AgeBand band, double days) {
-    boolean judged =
-        edition.ages().stream()
-            .anyMatch(b -> b.group().compareTo(band.group()) < 0 && b.contains(days));
+  private static String because(Protocol edition, AgeBand band, List<PatientGroup> possible) {
+    boolean judged = possible.stream().anyMatch(g -> g.compareTo(band.group()) < 0);
     return band.group().id()
         + ", "
         + band.words()
@@ -139,7 +199,8 @@ public final class AgeGroups {
         + ")";
   }
 
-  private static String plain(double number) {
+  /** A number without needless zeros. */
+  static String plain(double number) {
     if (Double.isNaN(number) || Double.isInfinite(number)) {
       return Double.toString(number);
     }

@@ -33,7 +33,7 @@ public final class Cli {
     line.addSubcommand(
         new CommandLine(new ProtocolCommand(around))
             .addSubcommand(new ProtocolCommand.ListCommand(around))
-            .addSubcommand(new ProtocolCommand.ShowCommand(around))
+            .addSubcommand(new ProtocolShowCommand(around))
             .addSubcommand(new ProtocolCommand.CheckCommand(around)));
     line.addSubcommand(new BookCommand(around));
     line.addSubcommand(new OxygenCommand(around));

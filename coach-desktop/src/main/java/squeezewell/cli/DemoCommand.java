@@ -79,7 +79,7 @@ final class DemoCommand extends CliCommand {
     TraineeFault habit =
         PracticeOptions.word("--fault", fault, TraineeFault.values(), TraineeFault::id);
     HomeFolder folder = home.home();
-    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder));
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     PracticePlan plan = PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES));
     Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
     SessionHeader header =

@@ -58,7 +58,7 @@ final class DrillCommand extends CliCommand {
   @Override
   public Integer call() throws BadInputException, CannotException {
     HomeFolder folder = home.home();
-    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder));
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     Settings settings = new SettingsFile(folder.make().settingsFile()).read();
     PracticePlan plan =

@@ -110,34 +110,6 @@ final class ProtocolCommand extends CliCommand {
     }
   }
 
-  /** {@code protocol show}. */
-  @Command(name = "show", description = "Show an edition: every value with its source.")
-  static final class ShowCommand extends CliCommand {
-    @Mixin HomeOption home = new HomeOption();
-
-    @Parameters(paramLabel = "ID", description = "Which edition, such as aha-2025.")
-    String id = "";
-
-    @Option(names = "--json", description = "Print JSON for a program to read.")
-    boolean json;
-
-    ShowCommand(Surroundings around) {
-      super(around);
-    }
-
-    @Override
-    public Integer call() throws BadInputException {
-      ProtocolStore store = ProtocolStore.read(home.home());
-      Protocol protocol = store.require("protocol show", id);
-      if (json) {
-        around.out().println(JsonText.of(writer -> ProtocolJson.write(writer, protocol)));
-      } else {
-        around.print(ProtocolText.of(protocol));
-      }
-      return DONE;
-    }
-  }
-
   /** {@code protocol check}. */
   @Command(
       name = "check",

@@ -1,6 +1,5 @@
 package squeezewell.cli;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -18,7 +17,7 @@ import squeezewell.report.Words;
 
 /** What a guideline asks for, as text for people: each value with the number of its source. */
 final class ProtocolText {
-  private final List<Citation> sources = new ArrayList<>();
+  private final SourceMarks sources = new SourceMarks();
   private final StringBuilder text = new StringBuilder();
 
   private ProtocolText() {}
@@ -39,13 +38,7 @@ final class ProtocolText {
       patient(protocol, group);
     }
     line("");
-    line("Sources, and how each value was checked");
-    for (int i = 0; i < sources.size(); i++) {
-      String mark = "  [" + (i + 1) + "] ";
-      String indent = " ".repeat(mark.length());
-      String words = sources.get(i).document() + " — " + sources.get(i).confidence().meaning();
-      line(mark + TextWrap.wrap(words, 78, indent).trim());
-    }
+    text.append(sources.list());
     line("");
     text.append(TextWrap.wrap(Caution.TEXT, 78, ""));
     return text.toString();
@@ -167,10 +160,7 @@ final class ProtocolText {
   }
 
   private String mark(Citation source) {
-    if (!sources.contains(source)) {
-      sources.add(source);
-    }
-    return "[" + (sources.indexOf(source) + 1) + "]";
+    return sources.mark(source);
   }
 
   private void line(String line) {

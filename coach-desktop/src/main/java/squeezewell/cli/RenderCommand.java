@@ -58,7 +58,7 @@ final class RenderCommand extends CliCommand {
       throw new ParameterException(
           spec.commandLine(), "render needs a file to write: --out FILE or --cues FILE or both");
     }
-    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()));
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     CueTrack track = track(choice, lengthNanos);
     Optional<OutputFile> sound = file("--out", out);

@@ -86,7 +86,7 @@ final class ReviewCommand extends CliCommand {
     String name = file.toLowerCase(Locale.ROOT);
     if (name.endsWith(".csv")) {
       return EventListSource.read(
-          source, practice, practice.choice(ProtocolStore.read(home.home())));
+          source, practice, practice.choice(ProtocolStore.read(home.home()), around::say));
     }
     if (!name.endsWith(".jsonl")) {
       throw BadInputException.notAllowed(
@@ -94,7 +94,7 @@ final class ReviewCommand extends CliCommand {
     }
     if (practice.anyGiven()) {
       throw BadInputException.fault(
-          "--protocol, --patient, --situation, --minutes",
+          "--protocol, --patient, --age, --weight, --situation, --rescuers, --minutes",
           "",
           "a session says itself what was asked; allowed: these options with an event list");
     }

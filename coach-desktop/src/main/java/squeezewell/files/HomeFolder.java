@@ -48,15 +48,35 @@ public final class HomeFolder {
    * The home of this machine's user.
    *
    * @param option what {@code --home} names; empty if it was not given
-   * @throws BadInputException if a name is no path on this system
+   * @throws BadInputException if a name is no path on this system, or if a file stands where the
+   *     folder would be
    */
   public static HomeFolder resolve(String option) throws BadInputException {
-    return at(
-        rootOf(
-            option,
-            System.getenv(),
-            System.getProperty("os.name", ""),
-            System.getProperty("user.home", "")));
+    HomeFolder home =
+        at(
+            rootOf(
+                option,
+                System.getenv(),
+                System.getProperty("os.name", ""),
+                System.getProperty("user.home", "")));
+    home.mustBeAFolderOrFree();
+    return home;
+  }
+
+  /** A file in the way would look like a home without sessions. */
+  private void mustBeAFolderOrFree() throws BadInputException {
+    Path there = root;
+    while (there != null && !Files.exists(there)) {
+      there = there.getParent();
+    }
+    if (there != null && !Files.isDirectory(there)) {
+      String place = there.equals(root) ? "" : ", but " + there + " is a file";
+      throw BadInputException.notAllowed(
+          "the home folder",
+          "",
+          root + place,
+          "a folder, or a place for a new one, chosen with --home or " + VARIABLE);
+    }
   }
 
   /**

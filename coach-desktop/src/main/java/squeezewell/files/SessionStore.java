@@ -53,6 +53,10 @@ public final class SessionStore {
     if (!Files.exists(home.sessions())) {
       return files;
     }
+    if (!Files.isDirectory(home.sessions())) {
+      throw BadInputException.fault(
+          home.sessions().toString(), "", "a file stands where the sessions go; allowed: a folder");
+    }
     try {
       Files.walkFileTree(home.sessions(), new Collector(files));
     } catch (IOException e) {

@@ -99,6 +99,7 @@ public final class SettingsFile {
     choice.addProperty("protocol", settings.lastChoice().protocolId());
     choice.addProperty("patient", settings.lastChoice().patient().id());
     choice.addProperty("situation", settings.lastChoice().situation().id());
+    choice.addProperty("rescuers", settings.lastChoice().rescuers());
     choice.addProperty("minutes", settings.lastChoice().minutes());
     top.addProperty("trainee", settings.trainee());
   }

@@ -101,6 +101,7 @@ final class SettingsReader {
         id,
         choice.choice("patient", List.of(PatientGroup.values()), PatientGroup::id),
         choice.choice("situation", List.of(Situation.values()), Situation::id),
+        choice.has("rescuers") ? (int) choice.integer("rescuers", 0, LastChoice.MOST_RESCUERS) : 0,
         (int) choice.integer("minutes", 1, LastChoice.LONGEST_MINUTES));
   }
 

@@ -59,6 +59,24 @@ class BookCommandTest {
     assertThat(good.get("ratePerMinute").getAsDouble()).isBetween(28.0, 32.0);
   }
 
+  @Test
+  void aFileInTheWayIsNoHomeWithoutSessions() throws Exception {
+    Path file = Files.writeString(folder.resolve("notes.txt"), "x");
+    Path sessions = Files.writeString(folder.resolve("sessions"), "x");
+    for (Path home : new Path[] {file, file.resolve("below")}) {
+      CliRun run = CliRun.of("book", "--home", home.toString());
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.out()).isEmpty();
+      assertThat(run.err())
+          .contains("the home folder is " + home)
+          .contains("allowed: a folder")
+          .doesNotContain("Exception");
+    }
+    CliRun run = CliRun.of("book", "--home", folder.toString());
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains(sessions + ": a file stands where the sessions go");
+  }
+
   private void demo(String fault) {
     assertThat(CliRun.of("demo", "--fault", fault, "--home", folder.toString()).code()).isZero();
   }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.input.BadInputException;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 
@@ -37,12 +38,30 @@ class SettingsFileTest {
             .withSoundLevel("voice", new SoundLevel(0.35, true))
             .withCountStyle("spoken")
             .withLastChoice(
-                new LastChoice("local-1", PatientGroup.CHILD, Situation.PULSE_SLOW_BREATHING, 12))
+                new LastChoice(
+                    "local-1", PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY, 2, 12))
             .withTrainee("Trainee 7 \"of\" <nine>");
     SettingsFile file = new SettingsFile(folder.resolve("deep").resolve("settings.json"));
     file.write(settings);
     assertThat(file.read()).isEqualTo(settings);
     assertThat(settings.soundLevels().keySet()).containsExactlyElementsOf(Settings.SOUND_KINDS);
+  }
+
+  @Test
+  void aLastChoiceFromBeforeRescuersWereKeptIsStillRead() throws Exception {
+    Path path =
+        settings(
+            "\"lastChoice\":{\"protocol\":\"aha-2020\",\"patient\":\"child\","
+                + "\"situation\":\"arrest-no-advanced-airway\",\"minutes\":3}");
+    LastChoice last = new SettingsFile(path).read().lastChoice();
+    assertThat(last.rescuers()).isZero();
+    // AHA 2020, pediatric basic life support: 30 to 2 alone, 15 to 2 with two rescuers.
+    List<Guidance> covered =
+        ProtocolStore.read(HomeFolder.at(folder)).require("", "aha-2020").guidance();
+    assertThat(last.among(covered).orElseThrow().rescuers()).isEqualTo(1);
+    LastChoice two = new LastChoice("aha-2020", last.patient(), last.situation(), 2, 3);
+    assertThat(two.among(covered).orElseThrow().rescuers()).isEqualTo(2);
+    assertThat(two.among(List.of())).isEmpty();
   }
 
   @Test
@@ -113,6 +132,7 @@ class SettingsFileTest {
         "\"sounds\":{\"count\":{\"volume\":1.5}} | sounds.count.volume is 1.5 | from 0 to 1",
         "\"sounds\":{\"count\":{\"volume\":1,\"muted\":2}} | sounds.count.muted is 2 | true or false",
         "\"countStyle\":\"loud\" | countStyle is \"loud\" | silent, sound, spoken",
+        "\"lastChoice\":{\"protocol\":\"p\",\"patient\":\"child\",\"situation\":\"pulse-no-breathing\",\"minutes\":3,\"rescuers\":5} | lastChoice.rescuers is 5 | from 0 to 4",
         "\"lastChoice\":{} | lastChoice.protocol is missing | 1 to 40 characters",
         "\"trainee\":5 | trainee is 5 | 1 to 200 characters",
       })

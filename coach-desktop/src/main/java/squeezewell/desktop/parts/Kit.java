@@ -6,6 +6,8 @@ import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.GridBagConstraints;
+import java.awt.GridBagLayout;
 import java.awt.Rectangle;
 import java.awt.event.ActionListener;
 import java.awt.event.FocusAdapter;
@@ -39,6 +41,9 @@ public final class Kit {
   /** Space at the sides of a screen, in density-independent pixels. */
   public static final int MARGIN = 20;
 
+  /** What a box to choose from needs beside its text, in density-independent pixels. */
+  private static final int WRAPPING_MARGIN = 48;
+
   private final Look look;
 
   public Kit(Look look) {
@@ -61,13 +66,14 @@ public final class Kit {
 
   /** Text that wraps at a width in device pixels. */
   public JTextArea text(String text, Font font, Color colour, int width) {
-    JTextArea area = new JTextArea(text);
+    JTextArea area = new JTextArea();
+    // Without this, and before the text is set, every new text would scroll the page to itself.
+    ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
+    area.setText(text);
     area.setLineWrap(true);
     area.setWrapStyleWord(true);
     area.setEditable(false);
     area.setFocusable(false);
-    // Without this every new text would scroll the page to itself.
-    ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
     area.setOpaque(false);
     area.setBorder(BorderFactory.createEmptyBorder());
     area.setMargin(new java.awt.Insets(0, 0, 0, 0));
@@ -157,9 +163,59 @@ public final class Kit {
     return box;
   }
 
+  /**
+   * A box to choose from whose choices wrap instead of being cut. The box grows by the lines of
+   * what is chosen.
+   *
+   * @param width in density-independent pixels
+   */
+  public <T> JComboBox<T> wrappingChoices(int width) {
+    JComboBox<T> box = choices();
+    control(box, width);
+    ListCellRenderer<? super T> usual = box.getRenderer();
+    int textWidth = look.px(width - WRAPPING_MARGIN);
+    box.setRenderer(
+        (list, value, index, selected, focused) -> {
+          Component cell =
+              usual.getListCellRendererComponent(list, value, index, selected, focused);
+          JTextArea area =
+              text(String.valueOf(value), cell.getFont(), cell.getForeground(), textWidth);
+          JPanel middle = new JPanel(new GridBagLayout());
+          middle.setBackground(cell.getBackground());
+          middle.setOpaque(index >= 0);
+          int pad = look.px(index >= 0 ? 6 : 0);
+          middle.setBorder(BorderFactory.createEmptyBorder(pad, pad, pad, pad));
+          GridBagConstraints place = new GridBagConstraints();
+          place.weightx = 1;
+          place.anchor = GridBagConstraints.LINE_START;
+          middle.add(area, place);
+          middle.getAccessibleContext().setAccessibleName(area.getText());
+          return middle;
+        });
+    box.addItemListener(e -> grow(box, width, textWidth));
+    box.addPropertyChangeListener("model", e -> grow(box, width, textWidth));
+    return box;
+  }
+
+  private void grow(JComboBox<?> box, int width, int textWidth) {
+    String chosen = String.valueOf(box.getSelectedItem());
+    int lines =
+        text(chosen, look.font(15), look.palette().text(), textWidth).getPreferredSize().height;
+    Dimension size = new Dimension(look.px(width), Math.max(look.px(48), lines + look.px(14)));
+    box.setPreferredSize(size);
+    box.setMaximumSize(size);
+    box.setMinimumSize(size);
+    box.revalidate();
+  }
+
   /** Makes a control as wide as the content and 48 density-independent pixels high. */
   public <T extends JComponent> T wide(T control) {
-    Dimension size = new Dimension(look.px(CONTENT_WIDTH), look.px(48));
+    return control(control, CONTENT_WIDTH);
+  }
+
+  /** Makes a control so wide and 48 density-independent pixels high. */
+  public <T extends JComponent> T control(T control, int width) {
+    Dimension size = new Dimension(look.px(width), look.px(48));
     control.setPreferredSize(size);
     control.setMaximumSize(size);
     control.setMinimumSize(size);

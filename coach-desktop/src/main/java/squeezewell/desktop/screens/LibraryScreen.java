@@ -15,6 +15,7 @@ import squeezewell.desktop.parts.Kit;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.report.SideBySide;
 
 /** The guideline library: each value side by side across the editions, with its source. */
 public final class LibraryScreen {
@@ -56,8 +57,8 @@ public final class LibraryScreen {
     column.add(kit.gap(12));
     column.add(kit.heading("Guidelines side by side"));
     column.add(kit.gap(10));
-    JComboBox<LibraryView.Choice> choice = Kit.choices();
-    for (LibraryView.Choice each : LibraryView.choices(editions)) {
+    JComboBox<SideBySide.Choice> choice = Kit.choices();
+    for (SideBySide.Choice each : SideBySide.choices(editions)) {
       choice.addItem(each);
       if (choice.getSelectedIndex() <= 0
           && each.patient() == patient
@@ -66,7 +67,7 @@ public final class LibraryScreen {
       }
     }
     choice.getAccessibleContext().setAccessibleName("Patient and situation");
-    choice.addActionListener(e -> fill((LibraryView.Choice) choice.getSelectedItem()));
+    choice.addActionListener(e -> fill((SideBySide.Choice) choice.getSelectedItem()));
     column.add(kit.wide(choice));
     column.add(kit.gap(14));
     column.add(values);
@@ -76,13 +77,13 @@ public final class LibraryScreen {
             "Values marked “from memory” could not be confirmed. Those marked “our own choice”"
                 + " stand in no guideline. "
                 + Phrases.CAUTION));
-    fill((LibraryView.Choice) choice.getSelectedItem());
+    fill((SideBySide.Choice) choice.getSelectedItem());
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.on(choice, page));
     return page;
   }
 
-  private void fill(LibraryView.Choice choice) {
+  private void fill(SideBySide.Choice choice) {
     values.removeAll();
     for (LibraryView.Value value : LibraryView.of(editions, choice).values()) {
       values.add(kit.subheading(value.name()));

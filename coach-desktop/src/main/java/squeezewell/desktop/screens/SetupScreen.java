@@ -1,10 +1,13 @@
 package squeezewell.desktop.screens;
 
+import java.awt.Component;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -17,10 +20,13 @@ import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.report.SideBySide;
 
 /** Where a practice is set up: patient, guideline, length. */
 public final class SetupScreen {
   private static final long MINUTE = 60_000_000_000L;
+  private static final int BY_AGE_WIDTH = 100;
+  private static final int GAP = 8;
   private static final long COUNT_IN = 3_000_000_000L;
   private static final List<Integer> MINUTES = List.of(1, 2, 3, 5, 10, 15, 20, 30, 60);
 
@@ -28,8 +34,8 @@ public final class SetupScreen {
   private final Navigator navigator;
   private final List<Protocol> protocols;
   private final long leadNanos;
-  private final JComboBox<Choice<Guidance>> patients = Kit.choices();
-  private final JComboBox<Choice<Protocol>> editions = Kit.choices();
+  private final JComboBox<Choice<Guidance>> patients;
+  private final JComboBox<Choice<Protocol>> editions;
   private final JComboBox<Choice<Integer>> lengths = Kit.choices();
   private final JTextField trainee = new JTextField();
   private final JPanel summary;
@@ -47,6 +53,8 @@ public final class SetupScreen {
     this.protocols = protocols;
     this.leadNanos = leadNanos;
     this.summary = kit.card();
+    this.editions = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+    this.patients = kit.wrappingChoices(Kit.CONTENT_WIDTH - BY_AGE_WIDTH - GAP);
   }
 
   /**
@@ -75,12 +83,20 @@ public final class SetupScreen {
     fillEditions(settings.lastChoice());
     fillPatients(settings.lastChoice());
     fillLengths(settings.lastChoice().minutes());
-    add(column, "Guideline", 'G', editions);
-    add(column, "Patient", 'P', patients);
-    add(column, "Length", 'L', lengths);
+    AgeWeightPart byAge = new AgeWeightPart(kit, BY_AGE_WIDTH, this::edition, this::take);
+    add(column, "Guideline", 'G', editions, editions);
+    JPanel row = kit.row();
+    row.add(patients);
+    row.add(javax.swing.Box.createHorizontalStrut(kit.look().px(GAP)));
+    row.add(byAge.toggle());
+    patients.setAlignmentY(Component.CENTER_ALIGNMENT);
+    byAge.toggle().setAlignmentY(Component.CENTER_ALIGNMENT);
+    add(column, "Patient", 'P', patients, row);
+    column.add(byAge.fold());
+    add(column, "Length", 'L', lengths, kit.wide(lengths));
     trainee.setText(settings.trainee());
     trainee.addActionListener(e -> start());
-    add(column, "Name, if you like", 'N', trainee);
+    add(column, "Name, if you like", 'N', trainee, kit.wide(trainee));
     column.add(kit.subheading("What you will be asked for"));
     column.add(kit.gap(6));
     column.add(summary);
@@ -99,7 +115,8 @@ public final class SetupScreen {
     column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
     editions.addActionListener(
         e -> {
-          fillPatients(settings.lastChoice());
+          fillPatients(now());
+          byAge.again();
           describe();
         });
     patients.addActionListener(e -> describe());
@@ -137,13 +154,13 @@ public final class SetupScreen {
     return links;
   }
 
-  private void add(JPanel column, String name, char mnemonic, javax.swing.JComponent control) {
+  private void add(JPanel column, String name, char mnemonic, JComponent control, JComponent row) {
     JLabel label = kit.label(name, kit.look().font(13), kit.look().palette().softText());
     label.setLabelFor(control);
     label.setDisplayedMnemonic(mnemonic);
     column.add(label);
     column.add(kit.gap(4));
-    column.add(kit.wide(control));
+    column.add(row);
     column.add(kit.gap(10));
   }
 
@@ -161,17 +178,15 @@ public final class SetupScreen {
 
   private void fillPatients(LastChoice last) {
     DefaultComboBoxModel<Choice<Guidance>> model = new DefaultComboBoxModel<>();
-    boolean found = false;
+    Optional<Guidance> before = last.among(edition().guidance());
     for (Guidance guidance : edition().guidance()) {
       PatientGroup group = guidance.patient();
-      LibraryView.Choice named =
-          new LibraryView.Choice(group, guidance.situation(), guidance.rescuers());
+      SideBySide.Choice named =
+          new SideBySide.Choice(group, guidance.situation(), guidance.rescuers());
       Choice<Guidance> choice = new Choice<>(guidance, named.toString());
       model.addElement(choice);
-      // The number of rescuers is not kept: the first that fits is taken.
-      if (!found && group == last.patient() && guidance.situation() == last.situation()) {
+      if (before.filter(guidance::equals).isPresent()) {
         model.setSelectedItem(choice);
-        found = true;
       }
     }
     patients.setModel(model);
@@ -200,6 +215,25 @@ public final class SetupScreen {
     return patients.getItemAt(Math.max(0, patients.getSelectedIndex())).value();
   }
 
+  /** What is chosen now, to be offered by another edition too. */
+  private LastChoice now() {
+    Guidance guidance = guidance();
+    int minutes = lengths.getItemAt(lengths.getSelectedIndex()).value();
+    return new LastChoice(
+        edition().id(), guidance.patient(), guidance.situation(), guidance.rescuers(), minutes);
+  }
+
+  /** Takes a group as the patient; the sentence that says what was chosen. */
+  private String take(PatientGroup group) {
+    Optional<Guidance> rhythm = AgeWeightView.rhythm(edition(), group, guidance());
+    for (int i = 0; i < patients.getItemCount(); i++) {
+      if (rhythm.filter(patients.getItemAt(i).value()::equals).isPresent()) {
+        patients.setSelectedIndex(i);
+      }
+    }
+    return AgeWeightView.chosen(edition(), group, rhythm);
+  }
+
   private void describe() {
     summary.removeAll();
     Guidance guidance = guidance();
@@ -217,7 +251,7 @@ public final class SetupScreen {
     summary.repaint();
   }
 
-  private javax.swing.JComponent source(Citation citation) {
+  private JComponent source(Citation citation) {
     return kit.text(
         "Source: " + citation.line(),
         kit.look().font(12),
@@ -226,15 +260,14 @@ public final class SetupScreen {
   }
 
   private void start() {
-    int minutes = lengths.getItemAt(lengths.getSelectedIndex()).value();
-    Guidance guidance = guidance();
+    LastChoice chosen = now();
     navigator.keep(
         navigator
             .settings()
             .withTrainee(Settings.nameOf(trainee.getText()))
-            .withLastChoice(
-                new LastChoice(edition().id(), guidance.patient(), guidance.situation(), minutes)));
+            .withLastChoice(chosen));
     navigator.toLive(
-        edition(), PracticePlan.of(edition(), guidance, COUNT_IN, minutes * MINUTE, leadNanos));
+        edition(),
+        PracticePlan.of(edition(), guidance(), COUNT_IN, chosen.minutes() * MINUTE, leadNanos));
   }
 }

@@ -8,6 +8,8 @@ import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.plaf.basic.BasicHTML;
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
 
 class KitTest {
   @Test
@@ -24,6 +26,23 @@ class KitTest {
       assertThat(((JLabel) cell).getClientProperty(BasicHTML.propertyKey))
           .as("what Swing would draw as a page")
           .isNull();
+    }
+  }
+
+  @Test
+  void aLongChoiceWrapsAndTheBoxGrowsWithIt() {
+    for (double scale : new double[] {1, 2}) {
+      Kit kit = new Kit(new Look(Palette.lightTheme(), scale));
+      JComboBox<String> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+      box.addItem("Short");
+      box.addItem(
+          "Ventilation of adults and children in our service, the third revision of it, "
+              .repeat(2));
+      box.setSelectedIndex(0);
+      assertThat(box.getPreferredSize().height).isEqualTo(kit.look().px(48));
+      box.setSelectedIndex(1);
+      assertThat(box.getPreferredSize().height).isGreaterThan(kit.look().px(60));
+      assertThat(box.getPreferredSize().width).isEqualTo(kit.look().px(Kit.CONTENT_WIDTH));
     }
   }
 }

@@ -8,12 +8,13 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.report.SideBySide;
 
 class LibraryViewTest {
   private static final List<Protocol> EDITIONS = GuidelineLibrary.editions();
   private static final LibraryView ADULT =
       LibraryView.of(
-          EDITIONS, new LibraryView.Choice(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0));
+          EDITIONS, new SideBySide.Choice(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0));
 
   private static LibraryView.Entry entry(String value, String edition) {
     return ADULT.values().stream()
@@ -48,7 +49,7 @@ class LibraryViewTest {
 
   @Test
   void everyChoiceHasValuesAndEveryValueItsSource() {
-    for (LibraryView.Choice choice : LibraryView.choices(EDITIONS)) {
+    for (SideBySide.Choice choice : SideBySide.choices(EDITIONS)) {
       LibraryView view = LibraryView.of(EDITIONS, choice);
       assertThat(view.values()).as(choice.toString()).hasSizeGreaterThanOrEqualTo(4);
       assertThat(view.values()).allSatisfy(v -> assertThat(v.entries()).isNotEmpty());

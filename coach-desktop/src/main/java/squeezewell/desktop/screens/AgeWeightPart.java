@@ -1,0 +1,162 @@
+package squeezewell.desktop.screens;
+
+import java.awt.Rectangle;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import javax.swing.Box;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+
+/** The part of the set-up screen that finds the patient by an age or a weight. It folds. */
+final class AgeWeightPart {
+  private static final int INNER_WIDTH = Kit.CONTENT_WIDTH - 28;
+  private static final int GAP = 8;
+
+  private final Kit kit;
+  private final Supplier<Protocol> edition;
+  private final Function<PatientGroup, String> choose;
+  private final JPanel fold;
+  private final JPanel answer;
+  private final JTextField number = new JTextField();
+  private final JComboBox<AgeWeightView.Unit> unit = Kit.choices();
+  private final JButton toggle;
+
+  /**
+   * Makes the part, folded.
+   *
+   * @param edition the edition whose limits count
+   * @param choose takes a group as the patient and says in a sentence what was chosen
+   */
+  AgeWeightPart(
+      Kit kit, int toggleWidth, Supplier<Protocol> edition, Function<PatientGroup, String> choose) {
+    this.kit = kit;
+    this.edition = edition;
+    this.choose = choose;
+    this.answer = kit.column();
+    this.fold = kit.column();
+    this.toggle = kit.button("By age", toggleWidth, e -> setOpen(!fold.isVisible()));
+    toggle.setMnemonic('A');
+    toggle.setName("by-age");
+    toggle.setToolTipText("Choose the patient by age or weight");
+    fill();
+    setOpen(false);
+  }
+
+  /** The button that folds and unfolds the part. */
+  JButton toggle() {
+    return toggle;
+  }
+
+  /** What unfolds. */
+  JComponent fold() {
+    return fold;
+  }
+
+  /** Judges again, by another edition, what was judged before. */
+  void again() {
+    if (fold.isVisible() && answer.getComponentCount() > 0) {
+      find();
+    }
+  }
+
+  private void setOpen(boolean open) {
+    fold.setVisible(open);
+    toggle.setText(open ? "Hide" : "By age");
+    toggle
+        .getAccessibleContext()
+        .setAccessibleName(
+            open ? "Hide the choice by age or weight" : "Choose the patient by age or weight");
+    if (open) {
+      number.requestFocusInWindow();
+    }
+    fold.revalidate();
+  }
+
+  private void fill() {
+    JPanel card = kit.card();
+    JLabel label = kit.label("Age or weight", kit.look().font(13), kit.look().palette().softText());
+    label.setLabelFor(number);
+    label.setDisplayedMnemonic('E');
+    card.add(label);
+    card.add(kit.gap(4));
+    JPanel row = kit.row();
+    row.add(kit.control(number, (INNER_WIDTH - GAP) / 2));
+    row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
+    for (AgeWeightView.Unit each : AgeWeightView.Unit.values()) {
+      unit.addItem(each);
+    }
+    unit.getAccessibleContext().setAccessibleName("Unit of the age or weight");
+    row.add(kit.control(unit, (INNER_WIDTH - GAP) / 2));
+    card.add(row);
+    card.add(kit.gap(8));
+    number.setName("age-or-weight");
+    number.addActionListener(e -> find());
+    JButton find = kit.button("Find the patient", INNER_WIDTH, e -> find());
+    find.setMnemonic('F');
+    card.add(find);
+    card.add(answer);
+    fold.add(card);
+    fold.add(kit.gap(10));
+  }
+
+  private void find() {
+    AgeWeightView found =
+        AgeWeightView.of(
+            edition.get(), number.getText(), (AgeWeightView.Unit) unit.getSelectedItem());
+    answer.removeAll();
+    say(found.text());
+    number.getAccessibleContext().setAccessibleDescription(found.text());
+    if (found.possible().size() == 1) {
+      say(choose.apply(found.possible().get(0)));
+    } else if (!found.possible().isEmpty()) {
+      offer(found);
+    }
+    show();
+  }
+
+  private void show() {
+    answer.revalidate();
+    answer.repaint();
+    // Its size is only known once it has been laid out.
+    SwingUtilities.invokeLater(
+        () -> answer.scrollRectToVisible(new Rectangle(answer.getWidth(), answer.getHeight())));
+  }
+
+  private void offer(AgeWeightView found) {
+    int count = found.possible().size();
+    int width = (INNER_WIDTH - GAP * (count - 1)) / count;
+    JPanel row = kit.row();
+    for (PatientGroup group : found.possible()) {
+      if (row.getComponentCount() > 0) {
+        row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
+      }
+      JButton button = kit.button(group.label(), width, e -> take(found, group));
+      button.setName("take-" + group.id());
+      row.add(button);
+    }
+    answer.add(kit.gap(8));
+    answer.add(row);
+  }
+
+  private void take(AgeWeightView found, PatientGroup group) {
+    answer.removeAll();
+    say(found.text());
+    say(choose.apply(group));
+    number.requestFocusInWindow();
+    show();
+  }
+
+  private void say(String sentences) {
+    answer.add(kit.gap(8));
+    answer.add(
+        kit.text(sentences, kit.look().font(14), kit.look().palette().text(), kit.cardTextWidth()));
+  }
+}

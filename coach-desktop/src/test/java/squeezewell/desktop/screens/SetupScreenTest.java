@@ -1,0 +1,164 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.lang.reflect.Proxy;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JScrollPane;
+import javax.swing.JTextField;
+import org.junit.jupiter.api.Test;
+import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.files.LastChoice;
+import squeezewell.files.Settings;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+
+class SetupScreenTest {
+  private final AtomicReference<Settings> settings = new AtomicReference<>(Settings.defaults());
+  private final AtomicReference<PracticePlan> started = new AtomicReference<>();
+
+  private final Navigator navigator =
+      (Navigator)
+          Proxy.newProxyInstance(
+              Navigator.class.getClassLoader(),
+              new Class<?>[] {Navigator.class},
+              (proxy, method, words) -> {
+                switch (method.getName()) {
+                  case "settings":
+                    return settings.get();
+                  case "keep":
+                    settings.set((Settings) words[0]);
+                    return null;
+                  case "toLive":
+                    started.set((PracticePlan) words[1]);
+                    return null;
+                  default:
+                    throw new AssertionError(method);
+                }
+              });
+
+  private JScrollPane screen() {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    return SetupScreen.build(kit, navigator, GuidelineLibrary.editions(), List.of(), 0);
+  }
+
+  private static Stream<Component> all(Component part) {
+    return part instanceof Container container
+        ? Stream.concat(
+            Stream.of(part), Stream.of(container.getComponents()).flatMap(SetupScreenTest::all))
+        : Stream.of(part);
+  }
+
+  private static Optional<Component> named(Component screen, String name) {
+    return all(screen).filter(c -> name.equals(c.getName())).findFirst();
+  }
+
+  private static void press(Component screen, String name) {
+    ((JButton) named(screen, name).orElseThrow()).doClick(0);
+  }
+
+  private static void find(Component screen, String typed) {
+    JTextField number = (JTextField) named(screen, "age-or-weight").orElseThrow();
+    number.setText(typed);
+    number.postActionEvent();
+  }
+
+  private Guidance startedWith(Component screen) {
+    press(screen, "start");
+    return started.get().guidance();
+  }
+
+  /** AHA 2020, pediatric basic life support: 30 to 2 alone, 15 to 2 with two rescuers. */
+  @Test
+  void theNumberOfRescuersOfLastTimeIsOfferedAgain() {
+    for (int rescuers : new int[] {1, 2}) {
+      LastChoice last =
+          new LastChoice(
+              "aha-2020", PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY, rescuers, 3);
+      settings.set(Settings.defaults().withLastChoice(last));
+      assertThat(startedWith(screen()).rescuers()).isEqualTo(rescuers);
+      assertThat(settings.get().lastChoice()).isEqualTo(last);
+    }
+  }
+
+  @Test
+  void anAgeChoosesThePatient() {
+    JScrollPane screen = screen();
+    press(screen, "by-age");
+    find(screen, "5");
+    assertThat(startedWith(screen).patient()).isEqualTo(PatientGroup.CHILD);
+  }
+
+  @Test
+  void whereTwoGroupsFitNothingChangesUntilThePersonChooses() {
+    JScrollPane screen = screen();
+    press(screen, "by-age");
+    find(screen, "10");
+    assertThat(startedWith(screen).patient()).isEqualTo(PatientGroup.ADULT);
+    press(screen, "take-child");
+    assertThat(startedWith(screen).patient()).isEqualTo(PatientGroup.CHILD);
+    assertThat(named(screen, "take-adult")).isEmpty();
+  }
+
+  @Test
+  void foldedItTakesNoRoomAndTheListStillChooses() {
+    JScrollPane screen = screen();
+    Component number = named(screen, "age-or-weight").orElseThrow();
+    assertThat(shown(number)).isFalse();
+    press(screen, "by-age");
+    assertThat(shown(number)).isTrue();
+    press(screen, "by-age");
+    assertThat(shown(number)).isFalse();
+  }
+
+  private static boolean shown(Component part) {
+    for (Component each = part; each != null; each = each.getParent()) {
+      if (!each.isVisible()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
+   * ERC 2021: a child to 18 years; AHA: an adult from 14 years on at the latest, our own choice.
+   */
+  @Test
+  void anotherEditionJudgesTheAgeAgainAndKeepsTheSituation() {
+    settings.set(
+        Settings.defaults()
+            .withLastChoice(
+                new LastChoice(
+                    "erc-2021", PatientGroup.CHILD, Situation.ARREST_ADVANCED_AIRWAY, 0, 2)));
+    JScrollPane screen = screen();
+    press(screen, "by-age");
+    find(screen, "16");
+    assertThat(named(screen, "take-child")).isPresent();
+    JComboBox<?> editions =
+        all(screen)
+            .filter(JComboBox.class::isInstance)
+            .map(c -> (JComboBox<?>) c)
+            .findFirst()
+            .orElseThrow();
+    for (int i = 0; i < editions.getItemCount(); i++) {
+      if (editions.getItemAt(i).toString().equals("AHA 2020")) {
+        editions.setSelectedIndex(i);
+      }
+    }
+    Guidance guidance = startedWith(screen);
+    assertThat(guidance.patient()).isEqualTo(PatientGroup.ADULT);
+    assertThat(guidance.situation()).isEqualTo(Situation.ARREST_ADVANCED_AIRWAY);
+  }
+}

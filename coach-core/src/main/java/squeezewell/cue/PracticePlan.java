@@ -59,15 +59,29 @@ public record PracticePlan(
   }
 
   /**
-   * A plan with all that the edition asks of this patient.
-   *
-   * @param protocol the edition
-   * @param guidance one of its entries, where the practice starts; how many rescuers there are
-   *     follows from it
+   * A plan with all that the edition asks of this patient, for as many rescuers as the guidance is
+   * for, else for {@link #USUAL_RESCUERS}.
    */
   public static PracticePlan of(
       Protocol protocol, Guidance guidance, long countInNanos, long lengthNanos, long leadNanos) {
     int rescuers = guidance.rescuers() == 0 ? USUAL_RESCUERS : guidance.rescuers();
+    return of(protocol, guidance, rescuers, countInNanos, lengthNanos, leadNanos);
+  }
+
+  /**
+   * A plan with all that the edition asks of this patient.
+   *
+   * @param protocol the edition
+   * @param guidance one of its entries, where the practice starts
+   * @param rescuers how many are there, at least 1
+   */
+  public static PracticePlan of(
+      Protocol protocol,
+      Guidance guidance,
+      int rescuers,
+      long countInNanos,
+      long lengthNanos,
+      long leadNanos) {
     Map<Situation, Guidance> others = new LinkedHashMap<>();
     for (Situation situation : Situation.values()) {
       if (situation != guidance.situation()) {

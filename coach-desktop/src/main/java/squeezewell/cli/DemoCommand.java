@@ -1,11 +1,14 @@
 package squeezewell.cli;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -16,6 +19,8 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.report.Caution;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
@@ -37,6 +42,7 @@ import squeezewell.session.SessionReader;
     })
 final class DemoCommand extends CliCommand {
   private static final int USUAL_MINUTES = 5;
+  private static final Pattern FOUND = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?)=([a-z-]+)");
 
   @Mixin PracticeOptions practice = new PracticeOptions();
   @Mixin HomeOption home = new HomeOption();
@@ -52,6 +58,14 @@ final class DemoCommand extends CliCommand {
       paramLabel = "NAME",
       description = "What the trainee does wrong; the names are below. Default: none.")
   String fault = "none";
+
+  @Option(
+      names = "--found",
+      paramLabel = "SECONDS=WORD",
+      description =
+          "What is found after so many seconds, such as 60=pulse-lost; may be given more than once,"
+              + " in order of time. The words are below.")
+  List<String> found = new ArrayList<>();
 
   @Option(names = "--json", description = "Print the debrief as JSON for a program to read.")
   boolean json;
@@ -69,6 +83,11 @@ final class DemoCommand extends CliCommand {
       lines.add("  " + fault.id() + " ".repeat(15 - fault.id().length()) + fault.meaning());
     }
     lines.add("");
+    lines.add("Findings:");
+    for (ClinicalFinding finding : ClinicalFinding.values()) {
+      lines.add("  " + finding.word() + " ".repeat(18 - finding.word().length()) + finding.label());
+    }
+    lines.add("");
     lines.addAll(List.of(Caution.LINE_1, Caution.LINE_2, Caution.LINE_3));
     return lines.toArray(new String[0]);
   }
@@ -80,6 +99,7 @@ final class DemoCommand extends CliCommand {
         PracticeOptions.word("--fault", fault, TraineeFault.values(), TraineeFault::id);
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
+    List<VirtualTrainee.Scripted> script = script(choice.guidance().patient());
     PracticePlan plan = PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES));
     Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
     SessionHeader header =
@@ -99,9 +119,43 @@ final class DemoCommand extends CliCommand {
       around.print("");
     }
     Session session =
-        home.isGiven() ? kept(header, trainee, folder.make()) : notKept(header, trainee);
+        home.isGiven()
+            ? kept(header, trainee, script, folder.make())
+            : notKept(header, trainee, script);
     show(Reviewer.review(session));
     return DONE;
+  }
+
+  private List<VirtualTrainee.Scripted> script(PatientGroup patient) throws BadInputException {
+    List<VirtualTrainee.Scripted> script = new ArrayList<>();
+    for (String entry : found) {
+      VirtualTrainee.Scripted next = scripted(entry, patient);
+      boolean later = script.isEmpty() || next.atNanos() >= script.get(script.size() - 1).atNanos();
+      if (!later) {
+        throw BadInputException.notAllowed(
+            "--found", "", entry, "a time not before that of the finding before it");
+      }
+      script.add(next);
+    }
+    return script;
+  }
+
+  private static VirtualTrainee.Scripted scripted(String entry, PatientGroup patient)
+      throws BadInputException {
+    Matcher parts = FOUND.matcher(entry);
+    if (!parts.matches()) {
+      throw BadInputException.notAllowed(
+          "--found", "", entry, "seconds up to 86400, an equals sign and a word: 60=pulse-lost");
+    }
+    ClinicalFinding finding =
+        PracticeOptions.word(
+            "--found", parts.group(2), ClinicalFinding.values(), ClinicalFinding::word);
+    if (!finding.concerns(patient)) {
+      throw BadInputException.notAllowed(
+          "--found", "", finding.word(), "what can be found in this patient: " + patient.id());
+    }
+    long nanos = new BigDecimal(parts.group(1)).movePointRight(9).longValueExact();
+    return new VirtualTrainee.Scripted(nanos, finding);
   }
 
   private void show(Review review) {
@@ -117,29 +171,38 @@ final class DemoCommand extends CliCommand {
     Debrief.print(around, review, json);
   }
 
-  private Session kept(SessionHeader header, VirtualTrainee trainee, HomeFolder folder)
+  private Session kept(
+      SessionHeader header,
+      VirtualTrainee trainee,
+      List<VirtualTrainee.Scripted> script,
+      HomeFolder folder)
       throws IOException, BadInputException, CannotException {
     Path file = folder.newSessionFile(header.startedAt());
     try (FileJournal journal = FileJournal.create(file, header)) {
-      practise(header, trainee, journal);
+      practise(header, trainee, script, journal);
     }
     around.say("kept: " + file);
     return SessionReader.read(file);
   }
 
-  private static Session notKept(SessionHeader header, VirtualTrainee trainee)
+  private static Session notKept(
+      SessionHeader header, VirtualTrainee trainee, List<VirtualTrainee.Scripted> script)
       throws IOException, CannotException {
     List<SessionEvent> events = new ArrayList<>();
     try (Journal journal = new ListJournal(events)) {
-      practise(header, trainee, journal);
+      practise(header, trainee, script, journal);
     }
     return new Session(header, events, List.of());
   }
 
-  private static void practise(SessionHeader header, VirtualTrainee trainee, Journal journal)
+  private static void practise(
+      SessionHeader header,
+      VirtualTrainee trainee,
+      List<VirtualTrainee.Scripted> script,
+      Journal journal)
       throws CannotException {
     Coach coach = new Coach(header.plan(), journal, List.of());
-    trainee.practise(coach, new ManualClock());
+    trainee.practise(coach, new ManualClock(), script);
     if (!coach.state().trouble().isEmpty()) {
       throw new CannotException(coach.state().trouble());
     }

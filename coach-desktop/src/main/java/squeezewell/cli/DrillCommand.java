@@ -22,6 +22,7 @@ import squeezewell.live.KeptSession;
 import squeezewell.live.LivePractice;
 import squeezewell.live.PracticeSound;
 import squeezewell.live.SmallHeap;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.session.MonotonicClock;
@@ -34,6 +35,8 @@ import squeezewell.session.SessionHeader;
       "Practise live in the terminal, with prompts on screen and as sound.",
       "Space bar or Enter is a breath. p starts and ends a pulse check, s suction,",
       "Esc or z a pause; q finishes. c is one compression, where the rhythm has them.",
+      "f lists what may be found, its digit notes it and changes the prompts at once;",
+      "u takes the last finding back within 5 s.",
       "Where single keys can't be read, Enter is a breath, and the letters need Enter",
       "too. A terminal does not tell when a key is let go, so the length of the",
       "squeeze is not measured here."
@@ -62,12 +65,7 @@ final class DrillCommand extends CliCommand {
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     Settings settings = new SettingsFile(folder.make().settingsFile()).read();
     PracticePlan plan =
-        PracticePlan.of(
-            choice.protocol(),
-            choice.guidance(),
-            COUNT_IN_NANOS,
-            lengthNanos,
-            noSound ? 0 : PracticeSound.leadNanos());
+        choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos());
     around.print(choice.protocol().title() + ", " + choice.guidance().situation().label());
     around.print(TextWrap.wrap(Caution.TEXT, 78, ""));
     MonotonicClock clock = MonotonicClock.startNow();
@@ -97,6 +95,7 @@ final class DrillCommand extends CliCommand {
     Optional<RawTerminal> terminal = around.console() ? RawTerminal.open() : Optional.empty();
     DrillScreen screen = new DrillScreen(around, terminal.isPresent(), kept::trouble);
     screen.line(help(terminal.isPresent(), hasCompressions(plan)));
+    screen.line("f and a digit: a finding; u: undo it.");
     screen.line("Only the start of a squeeze is known here, not its end.");
     Optional<PracticeSound> sound =
         noSound ? Optional.empty() : Optional.of(new PracticeSound(clock, settings));
@@ -120,7 +119,7 @@ final class DrillCommand extends CliCommand {
     try {
       sound.ifPresent(s -> s.onLost(lost -> live.post(soundCommand(lost), System.nanoTime())));
       live.start();
-      readKeys(live, terminal.isPresent());
+      readKeys(live, screen, terminal.isPresent());
       while (!over.await(FRAME_MILLIS, TimeUnit.MILLISECONDS)) {
         screen.draw(live.state(), clock.nanos());
       }
@@ -158,7 +157,7 @@ final class DrillCommand extends CliCommand {
   }
 
   private static boolean hasCompressions(PracticePlan plan) {
-    return plan.guidance().rhythm().compressions().isPresent();
+    return plan.all().stream().anyMatch(g -> g.rhythm().compressions().isPresent());
   }
 
   /** Also what happens on Ctrl-C: the session gets its end and the terminal its old ways. */
@@ -167,13 +166,13 @@ final class DrillCommand extends CliCommand {
     terminal.ifPresent(RawTerminal::close);
   }
 
-  private void readKeys(LivePractice live, boolean singleKeys) {
+  private void readKeys(LivePractice live, DrillScreen screen, boolean singleKeys) {
     DrillKeys keys = new DrillKeys(around.in(), singleKeys, System::nanoTime);
     Thread reader =
         new Thread(
             () -> {
               try {
-                keys.read((action, at) -> pressed(action, at, live));
+                keys.read(new KeyActions(live, screen));
               } catch (IOException e) {
                 live.post(Command.FINISH, System.nanoTime());
               }
@@ -183,9 +182,46 @@ final class DrillCommand extends CliCommand {
     reader.start();
   }
 
-  private static void pressed(DrillKeys.Action action, long at, LivePractice live) {
-    if (action != DrillKeys.Action.COMPRESSION || hasCompressions(live.state().schedule().plan())) {
-      live.post(command(action, live), at);
+  /** What the keys do. Used on the thread that reads them. */
+  static final class KeyActions implements DrillKeys.Listener {
+    private final LivePractice live;
+    private final DrillScreen screen;
+    private List<ClinicalFinding> offered = List.of();
+
+    KeyActions(LivePractice live, DrillScreen screen) {
+      this.live = live;
+      this.screen = screen;
+    }
+
+    @Override
+    public void pressed(DrillKeys.Action action, long nanoTime) {
+      switch (action) {
+        case COMPRESSION -> {
+          long now = live.clock().nanos();
+          if (live.state().schedule().guidanceAt(now).rhythm().compressions().isPresent()) {
+            live.post(Command.COMPRESS, nanoTime);
+          }
+        }
+        case FINDINGS -> offer();
+        default -> live.post(command(action, live), nanoTime);
+      }
+    }
+
+    private void offer() {
+      offered = live.state().course().state().possible();
+      for (int i = 0; i < offered.size(); i++) {
+        screen.line("  " + (i + 1) + "  " + offered.get(i).label());
+      }
+    }
+
+    @Override
+    public void digit(int digit, long nanoTime) {
+      if (digit <= offered.size()) {
+        ClinicalFinding found = offered.get(digit - 1);
+        offered = List.of();
+        live.post(found, nanoTime);
+        screen.line(found.label() + ". " + found.advice());
+      }
     }
   }
 
@@ -193,12 +229,12 @@ final class DrillCommand extends CliCommand {
     Stretch.Kind now = live.state().schedule().stretchAt(live.clock().nanos()).kind();
     return switch (action) {
       case BREATH -> Command.BREATH;
-      case COMPRESSION -> Command.COMPRESS;
+      case UNDO_FINDING -> Command.UNDO_FINDING;
       case PULSE_CHECK ->
           now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK;
       case SUCTION -> now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION;
       case PAUSE -> now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE;
-      case FINISH -> Command.FINISH;
+      default -> Command.FINISH;
     };
   }
 

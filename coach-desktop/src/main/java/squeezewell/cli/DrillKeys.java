@@ -29,6 +29,9 @@ final class DrillKeys {
     PULSE_CHECK,
     SUCTION,
     PAUSE,
+    /** What may be found now is asked for. */
+    FINDINGS,
+    UNDO_FINDING,
     FINISH
   }
 
@@ -41,6 +44,9 @@ final class DrillKeys {
      * @param nanoTime when, a reading of the clock that was given
      */
     void pressed(Action action, long nanoTime);
+
+    /** A digit from 1 to 9 was pressed: it chooses among what was offered. */
+    void digit(int digit, long nanoTime);
   }
 
   /**
@@ -75,6 +81,9 @@ final class DrillKeys {
       case 'c', 'C' -> listener.pressed(Action.COMPRESSION, at);
       case 'p', 'P' -> listener.pressed(Action.PULSE_CHECK, at);
       case 's', 'S' -> listener.pressed(Action.SUCTION, at);
+      case 'f', 'F' -> listener.pressed(Action.FINDINGS, at);
+      case 'u', 'U' -> listener.pressed(Action.UNDO_FINDING, at);
+      case '1', '2', '3', '4', '5', '6', '7', '8', '9' -> listener.digit(key - '0', at);
       case 'z', 'Z' -> listener.pressed(Action.PAUSE, at);
       case 'q', 'Q' -> listener.pressed(Action.FINISH, at);
       case ESCAPE -> {

@@ -42,11 +42,16 @@ final class DrillScreen implements CueOutput {
 
   @Override
   public void cue(Cue cue, long nowNanos) {
+    boolean compressing = schedule.guidanceAt(nowNanos).rhythm().compressions().isPresent();
     String words =
         switch (cue.kind()) {
           case SQUEEZE -> redraws ? "" : "squeeze";
-          case PULSE_CHECK_SOON -> "pulse check soon";
-          case PULSE_CHECK_DUE -> "pulse check due: p starts it, p ends it";
+          case PULSE_CHECK_SOON ->
+              compressing ? "rhythm check and change of hands soon" : "pulse check soon";
+          case PULSE_CHECK_DUE ->
+              compressing
+                  ? "check the rhythm, change who compresses: p starts it, p ends it"
+                  : "pulse check due: p starts it, p ends it";
           case PULSE_CHECK_ENOUGH -> "long enough to tell";
           case PULSE_CHECK_LIMIT -> "end the check and breathe: p";
           case SUCTION_SOON -> "suction: nearly at its limit";

@@ -70,8 +70,16 @@ final class PracticeOptions {
    *
    * @param protocol the edition
    * @param guidance one of its situations
+   * @param rescuers how many rescuers there are; {@link #ANY_NUMBER} if that was not said
    */
-  record Choice(Protocol protocol, Guidance guidance) {}
+  record Choice(Protocol protocol, Guidance guidance, int rescuers) {
+    /** A practice of it, with all that findings may lead to. */
+    PracticePlan plan(long countInNanos, long lengthNanos, long leadNanos) {
+      return rescuers == ANY_NUMBER
+          ? PracticePlan.of(protocol, guidance, countInNanos, lengthNanos, leadNanos)
+          : PracticePlan.of(protocol, guidance, rescuers, countInNanos, lengthNanos, leadNanos);
+    }
+  }
 
   /**
    * The edition and situation that were chosen.
@@ -88,7 +96,7 @@ final class PracticeOptions {
       Protocol chosen = store.require("--protocol", protocol);
       PatientOptions.Pick pick = who.in(chosen);
       Guidance guidance = guidance(chosen, pick.group(), situation(pick.group()), there);
-      return told(new Choice(chosen, guidance), pick, say);
+      return told(new Choice(chosen, guidance, there), pick, say);
     }
     Optional<PatientOptions.Pick> newest = Optional.empty();
     Optional<BadInputException> outside = Optional.empty();
@@ -103,7 +111,7 @@ final class PracticeOptions {
       newest = Optional.of(newest.orElse(pick));
       Optional<Guidance> guidance = find(edition, pick.group(), situation(pick.group()), there);
       if (guidance.isPresent()) {
-        return told(new Choice(edition, guidance.get()), pick, say);
+        return told(new Choice(edition, guidance.get(), there), pick, say);
       }
     }
     if (newest.isEmpty() && outside.isPresent()) {
@@ -163,7 +171,7 @@ final class PracticeOptions {
 
   /** The plan of a practice of that length. */
   static PracticePlan plan(Choice choice, long countInNanos, long lengthNanos) {
-    return PracticePlan.of(choice.protocol(), choice.guidance(), countInNanos, lengthNanos, 0);
+    return choice.plan(countInNanos, lengthNanos, 0);
   }
 
   private static Optional<Guidance> find(

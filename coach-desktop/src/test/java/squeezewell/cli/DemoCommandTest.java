@@ -25,6 +25,40 @@ class DemoCommandTest {
   }
 
   @Test
+  void whatIsFoundChangesTheRhythm() {
+    CliRun run =
+        CliRun.of("demo", "--json", "--found", "60=pulse-lost", "--found", "120=pulse-back");
+    assertThat(run.code()).as(run.err()).isZero();
+    // 60 s of 30 to 2 at 110 a minute with pauses of 4 s: 16.36 s + 4 s a cycle, so 90 in the
+    // first 61.1 s less the last pause; the virtual trainee gives each one.
+    int given = run.json().getAsJsonObject("compressions").get("count").getAsInt();
+    assertThat(given).isBetween(86, 92);
+    assertThat(run.json().getAsJsonArray("findings").toString()).doesNotContain("fault");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "pulse-lost",
+    "60=pulse lost",
+    "-1=pulse-lost",
+    "99999999=pulse-lost",
+    "NaN=pulse-lost",
+    "60=heart-rate-low"
+  })
+  void aFindingThatCannotBeIsToldWithWhatIsAllowed(String entry) {
+    CliRun run = CliRun.of("demo", "--found", entry);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("--found");
+  }
+
+  @Test
+  void findingsStandInOrderOfTime() {
+    CliRun run = CliRun.of("demo", "--found", "60=pulse-lost", "--found", "59=pulse-back");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("59=pulse-back").contains("not before");
+  }
+
+  @Test
   void keepingTheSessionChangesNoFigure() {
     String kept = CliRun.of("demo", "--seed", "42", "--json", "--home", folder.toString()).out();
     assertThat(kept).isEqualTo(CliRun.of("demo", "--seed", "42", "--json").out());

@@ -155,6 +155,19 @@ class DrillCommandTest {
     assertThat(compressionsKept("pulse-no-breathing")).isZero();
   }
 
+  @Test
+  void fListsWhatMayBeFoundAndADigitNotesItAndUTakesItBack() throws Exception {
+    Path home = folder.resolve("findings");
+    CliRun run = CliRun.typing("4\nf\n1\n2\nu\n", "drill", "--no-sound", "--home", home.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out()).contains("  1  No pulse").contains("Start chest compressions at once.");
+    Path file = new SessionStore(HomeFolder.at(home)).files().get(0);
+    // A digit before the list means nothing, and so does one after the choice.
+    assertThat(new SessionStore(HomeFolder.at(home)).open(file).events())
+        .extracting(e -> e.what().word() + " " + e.detail())
+        .containsExactly("finding pulse-lost", "finding-undone 1", "finish ");
+  }
+
   private long compressionsKept(String situation) throws Exception {
     Path home = folder.resolve(situation);
     CliRun run =
@@ -192,7 +205,18 @@ class DrillCommandTest {
   private static List<DrillKeys.Action> keys(boolean single, String typed) throws Exception {
     List<DrillKeys.Action> actions = new ArrayList<>();
     new DrillKeys(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), single, () -> 0)
-        .read((action, at) -> actions.add(action));
+        .read(
+            new DrillKeys.Listener() {
+              @Override
+              public void pressed(DrillKeys.Action action, long nanoTime) {
+                actions.add(action);
+              }
+
+              @Override
+              public void digit(int digit, long nanoTime) {
+                // Tested by what is kept.
+              }
+            });
     return actions;
   }
 }

@@ -3,11 +3,9 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import squeezewell.coach.Coach;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.Course;
 import squeezewell.protocol.ClinicalFinding;
-import squeezewell.report.Words;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -100,17 +98,5 @@ record FindingsView(List<Choice> choices) {
     return noted.changesPrompts() && !after.watching()
         ? " Now: " + Phrases.shortRhythm(after.guidance()) + "."
         : "";
-  }
-
-  /** The button that takes the last finding back; empty if it can't be. */
-  static String undo(CoachState state, long nowNanos) {
-    return state
-        .undoable(nowNanos)
-        .map(
-            noted -> {
-              long left = noted.atNanos() + Coach.UNDO_FINDING_NANOS - nowNanos;
-              return "Undo finding " + Words.decimals(Math.max(0, left) / 1e9, 0) + " s";
-            })
-        .orElse("");
   }
 }

@@ -354,9 +354,9 @@ public final class LiveScreen extends JPanel {
     if (told.isPresent() != advice.isVisible()) {
       storyCards.show(story, told.isPresent() ? ADVICE : RIBBON);
     }
-    String undo = FindingsView.undo(state, now);
-    undoFinding.setEnabled(!undo.isEmpty());
-    undoFinding.show(undo.isEmpty() ? "Undo finding" : undo, !undo.isEmpty());
+    boolean slip = state.undoable(now).isPresent();
+    undoFinding.setEnabled(slip);
+    undoFinding.show("Undo finding", slip);
   }
 
   private void showActions(CoachState state, long now) {

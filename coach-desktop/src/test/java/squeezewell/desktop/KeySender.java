@@ -63,6 +63,10 @@ public final class KeySender {
         switch (key) {
           case "space" -> KeyEvent.VK_SPACE;
           case "p" -> KeyEvent.VK_P;
+          case "f" -> KeyEvent.VK_F;
+          case "c" -> KeyEvent.VK_C;
+          case "z" -> KeyEvent.VK_Z;
+          case "1" -> KeyEvent.VK_1;
           case "end" -> KeyEvent.VK_END;
           default -> KeyEvent.VK_ENTER;
         };

@@ -3,6 +3,8 @@ package squeezewell.desktop;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
@@ -150,6 +152,33 @@ final class RealWindow implements AutoCloseable {
     String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertThat(process.waitFor()).isZero();
     return text;
+  }
+
+  /** When a session began, from its file. */
+  static Instant startOf(Path file) throws IOException {
+    Instant end = Instant.now().plusSeconds(10);
+    while (true) {
+      List<String> lines = Files.readAllLines(file);
+      if (!lines.isEmpty()) {
+        JsonObject header = JsonParser.parseString(lines.get(0)).getAsJsonObject();
+        return Instant.parse(header.get("startedAt").getAsString());
+      }
+      assertThat(Instant.now()).isBefore(end);
+    }
+  }
+
+  static Instant after(Instant began, double seconds) {
+    return began.plusNanos(Math.round(seconds * 1e9));
+  }
+
+  static double seconds(Instant began, Instant at) {
+    return Duration.between(began, at).toNanos() / 1e9;
+  }
+
+  /** Settings of a first start whose practice is an adult's, of two minutes. */
+  static String settings() {
+    return "{\"format\":\"squeezewell-settings\",\"version\":1,\"lastChoice\":{\"protocol\":"
+        + "\"aha-2020\",\"patient\":\"adult\",\"situation\":\"pulse-no-breathing\",\"minutes\":2}}";
   }
 
   Process program() {

@@ -34,12 +34,12 @@ class WindowPracticeIT {
   @Test
   void whatIsHeldIsWhatIsRecordedAndReviewed() throws Exception {
     try (RealWindow window = RealWindow.open(home)) {
-      Files.writeString(home.resolve("settings.json"), settings());
+      Files.writeString(home.resolve("settings.json"), RealWindow.settings());
       window.start();
       // Enter reads the caution, then starts the practice.
       window.tapUntil("return", () -> window.session().isPresent());
       Path file = window.session().orElseThrow();
-      Instant began = startOf(file);
+      Instant began = RealWindow.startOf(file);
 
       List<Hold> sent = new ArrayList<>();
       SplittableRandom random = new SplittableRandom(7);
@@ -49,20 +49,22 @@ class WindowPracticeIT {
       while (at < 121.5) {
         // From the middle on the mouse button holds the pad; before, the space bar.
         String key = sent.size() % 3 == 2 ? "pad" : "space";
-        Instant down = window.send(after(began, at), "down", key);
-        Instant up = window.send(after(began, at + 0.7 + random.nextDouble() * 0.6), "up", key);
-        sent.add(new Hold(seconds(began, down), seconds(began, up)));
+        Instant down = window.send(RealWindow.after(began, at), "down", key);
+        Instant up =
+            window.send(RealWindow.after(began, at + 0.7 + random.nextDouble() * 0.6), "up", key);
+        sent.add(new Hold(RealWindow.seconds(began, down), RealWindow.seconds(began, up)));
         if (checkAt == 0 && at > 55) {
           window.shot(Path.of("target", "window-live.png"));
-          checkAt = seconds(began, window.send(after(began, at + 4), "down", "p"));
-          window.send(after(began, at + 4.1), "up", "p");
+          checkAt =
+              RealWindow.seconds(began, window.send(RealWindow.after(began, at + 4), "down", "p"));
+          window.send(RealWindow.after(began, at + 4.1), "up", "p");
           checkUntil = at + 11;
           at = checkUntil;
         } else {
           at += 4.6 + random.nextDouble() * 2.8;
         }
       }
-      RealWindow.waitFor(Duration.between(Instant.now(), after(began, 125)));
+      RealWindow.waitFor(Duration.between(Instant.now(), RealWindow.after(began, 125)));
       window.shot(Path.of("target", "window-debrief.png"));
       printCost(window.program());
 
@@ -156,30 +158,5 @@ class WindowPracticeIT {
     System.out.printf(
         "window practice: %d MB resident, %.1f s of processor in %.0f s%n",
         LongPractice.residentMegabytes(program), used.toMillis() / 1e3, lived.toMillis() / 1e3);
-  }
-
-  private static Instant startOf(Path file) throws Exception {
-    Instant end = Instant.now().plusSeconds(10);
-    while (true) {
-      List<String> lines = Files.readAllLines(file);
-      if (!lines.isEmpty()) {
-        JsonObject header = JsonParser.parseString(lines.get(0)).getAsJsonObject();
-        return Instant.parse(header.get("startedAt").getAsString());
-      }
-      assertThat(Instant.now()).isBefore(end);
-    }
-  }
-
-  private static Instant after(Instant began, double seconds) {
-    return began.plusNanos(Math.round(seconds * 1e9));
-  }
-
-  private static double seconds(Instant began, Instant at) {
-    return Duration.between(began, at).toNanos() / 1e9;
-  }
-
-  private static String settings() {
-    return "{\"format\":\"squeezewell-settings\",\"version\":1,\"lastChoice\":{\"protocol\":"
-        + "\"aha-2020\",\"patient\":\"adult\",\"situation\":\"pulse-no-breathing\",\"minutes\":2}}";
   }
 }

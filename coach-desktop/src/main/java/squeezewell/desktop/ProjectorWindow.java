@@ -132,7 +132,7 @@ final class ProjectorWindow extends JFrame {
     }
     LivePainter.Lines lines = painter.paint(running.get().practice());
     setText(elapsed, lines.elapsed());
-    setText(bar, lines.bar());
+    setText(bar, lines.found().isEmpty() ? lines.bar() : lines.found());
     setText(asked, lines.asked());
     setText(edition, running.get().protocol().title());
     Toolkit.getDefaultToolkit().sync();

@@ -28,9 +28,16 @@ public final class LivePainter {
    * @param barFill how much of it is used up, 0 to 1
    * @param barUrgent whether something is due or over its limit
    * @param asked the rhythm in words
+   * @param found what was just found; empty if nothing
    */
   public record Lines(
-      String elapsed, String total, String bar, double barFill, boolean barUrgent, String asked) {}
+      String elapsed,
+      String total,
+      String bar,
+      double barFill,
+      boolean barUrgent,
+      String asked,
+      String found) {}
 
   public LivePainter(TideColumn tide, PromptWords words, Ribbon ribbon) {
     this.tide = tide;
@@ -58,7 +65,8 @@ public final class LivePainter {
         view.bar(),
         view.barFill(),
         view.barUrgent(),
-        asked(state, now));
+        asked(state, now),
+        FindingsView.told(state, now).map(FindingsView.Told::title).orElse(""));
   }
 
   private static String asked(CoachState state, long now) {

@@ -35,7 +35,10 @@ public record SessionHeader(
             protocol.organisation(),
             protocol.year(),
             protocol.local(),
-            List.of(plan.guidance()));
+            List.of(plan.guidance()),
+            List.of(),
+            protocol.basedOn(),
+            protocol.approval());
   }
 
   /** How a session came about. */

@@ -87,6 +87,19 @@ public record Protocol(
   }
 
   /**
+   * What this says where another says {@code other}: the entry for the same patient, situation and
+   * number of rescuers, else the first for the same patient and situation.
+   */
+  Optional<Guidance> findLike(Guidance other) {
+    Optional<Guidance> same =
+        guidance.stream()
+            .filter(g -> g.patient() == other.patient() && g.situation() == other.situation())
+            .filter(g -> g.rescuers() == other.rescuers())
+            .findFirst();
+    return same.isPresent() ? same : find(other.patient(), other.situation());
+  }
+
+  /**
    * The same protocol with other guidance. Age limits of groups that are no longer in it go with
    * them, since a file can't hold those.
    */

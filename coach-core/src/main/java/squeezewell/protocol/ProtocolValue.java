@@ -13,7 +13,7 @@ public enum ProtocolValue {
   BREATH_INTERVAL("breath every", "breathInterval", "target", "s", "0.5", "60", 3),
   BREATH_LOW("shortest interval in range", "breathInterval", "low", "s", "0.5", "60", 3),
   BREATH_HIGH("longest interval in range", "breathInterval", "high", "s", "0.5", "60", 3),
-  COMPRESSION_RATE("compressions a minute", "compressionRate", "target", "/min", "30", "240", 3),
+  COMPRESSION_RATE("compression rate", "compressionRate", "target", "/min", "30", "240", 3),
   COMPRESSION_LOW("lowest compression rate", "compressionRate", "low", "/min", "30", "240", 3),
   COMPRESSION_HIGH("highest compression rate", "compressionRate", "high", "/min", "30", "240", 3),
   CYCLE_COMPRESSIONS("compressions in a cycle", "cycle", "compressions", "", "1", "100", 0),
@@ -98,7 +98,7 @@ public enum ProtocolValue {
 
   /** The number that a person typed, or empty if it is none or not allowed. */
   public Optional<BigDecimal> typed(String text) {
-    String digits = text.trim();
+    String digits = Texts.trimmed(text);
     if (digits.length() > LONGEST_TYPED || !digits.matches("[0-9]+([.][0-9]+)?")) {
       return Optional.empty();
     }

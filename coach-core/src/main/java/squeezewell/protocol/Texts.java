@@ -38,4 +38,22 @@ final class Texts {
       return Optional.empty();
     }
   }
+
+  /** Whether no half of a character stands alone, since such a text can't be written to a file. */
+  static boolean isWhole(String text) {
+    return text.codePoints().noneMatch(c -> Character.getType(c) == Character.SURROGATE);
+  }
+
+  /** Without spaces at its ends; unlike {@link String#trim} it leaves control characters. */
+  static String trimmed(String text) {
+    int from = 0;
+    int to = text.length();
+    while (from < to && text.charAt(from) == ' ') {
+      from++;
+    }
+    while (to > from && text.charAt(to - 1) == ' ') {
+      to--;
+    }
+    return text.substring(from, to);
+  }
 }

@@ -12,6 +12,7 @@ import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;
@@ -142,7 +143,8 @@ public final class Reviewer {
         practice.limits().gapLongest().nanos(),
         practice.plan().lengthNanos(),
         practice.schedule().practisedAt(practice.endNanos()),
-        source(guidance.rhythm()));
+        source(guidance.rhythm()),
+        LocalLabel.of(header.protocol(), guidance));
   }
 
   private static String compressions(Rhythm rhythm) {

@@ -34,6 +34,7 @@ public final class Cli {
         new CommandLine(new ProtocolCommand(around))
             .addSubcommand(new ProtocolCommand.ListCommand(around))
             .addSubcommand(new ProtocolCommand.ShowCommand(around))
+            .addSubcommand(new ProtocolCommand.CopyCommand(around))
             .addSubcommand(new ProtocolCommand.CheckCommand(around)));
     line.addSubcommand(new BookCommand(around));
     line.setOut(around.out());

@@ -2,26 +2,35 @@ package squeezewell.cli;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import squeezewell.files.LocalProtocolFile;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
+import squeezewell.input.Faults;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolDetail;
+import squeezewell.protocol.ProtocolDraft;
 import squeezewell.protocol.ProtocolReader;
 
 /** The guideline library. */
 @Command(
     name = "protocol",
-    description = "The guideline library: list and show editions, check a local file.",
-    synopsisSubcommandLabel = "(list | show | check)")
+    description = "The guideline library: list, show and copy editions, check a local file.",
+    synopsisSubcommandLabel = "(list | show | copy | check)")
 final class ProtocolCommand extends CliCommand {
   ProtocolCommand(Surroundings around) {
     super(around);
@@ -30,7 +39,7 @@ final class ProtocolCommand extends CliCommand {
   @Override
   public Integer call() {
     throw new ParameterException(
-        spec.commandLine(), "protocol needs one of these words: list, show, check");
+        spec.commandLine(), "protocol needs one of these words: list, show, copy, check");
   }
 
   /** {@code protocol list}. */
@@ -62,6 +71,8 @@ final class ProtocolCommand extends CliCommand {
                 + ", "
                 + protocol.year()
                 + (protocol.local() ? " (local)" : ""));
+        LocalLabel.of(protocol)
+            .ifPresent(label -> around.print(TextWrap.wrap(label.origin(), 78, "    ")));
         for (PatientGroup group : PatientGroup.values()) {
           String covered =
               protocol.guidance().stream()
@@ -90,6 +101,7 @@ final class ProtocolCommand extends CliCommand {
         json.name("organisation").value(protocol.organisation());
         json.name("year").value(protocol.year());
         json.name("local").value(protocol.local());
+        ProtocolJson.local(json, protocol);
         json.name("situations").beginArray();
         for (Guidance guidance : protocol.guidance()) {
           json.beginObject();
@@ -138,10 +150,79 @@ final class ProtocolCommand extends CliCommand {
     }
   }
 
+  /** {@code protocol copy}. */
+  @Command(name = "copy", description = "Copy an edition into a file, to make it your own.")
+  static final class CopyCommand extends CliCommand {
+    @Mixin HomeOption home = new HomeOption();
+
+    @Parameters(paramLabel = "ID", description = "Which edition, such as aha-2025.")
+    String id = "";
+
+    @Option(
+        names = "--out",
+        paramLabel = "FILE",
+        required = true,
+        description = "Where to. A file that is there is never replaced.")
+    String out = "";
+
+    @Option(
+        names = "--organisation",
+        paramLabel = "NAME",
+        description = "Who publishes the copy: your own service.")
+    String organisation = "Our service";
+
+    @Option(names = "--title", paramLabel = "TEXT", description = "The name shown to people.")
+    String title = "";
+
+    CopyCommand(Surroundings around) {
+      super(around);
+    }
+
+    @Override
+    public Integer call() throws BadInputException, IOException {
+      ProtocolStore store = ProtocolStore.read(home.home());
+      Protocol edition = store.require("protocol copy", id);
+      int year = LocalDate.now(around.wallClock()).getYear();
+      ProtocolDraft draft =
+          set(
+              ProtocolDraft.copyOf(edition, store.ids(), year),
+              ProtocolDetail.ORGANISATION,
+              "--organisation",
+              organisation);
+      if (!title.isEmpty()) {
+        draft = set(draft, ProtocolDetail.TITLE, "--title", title);
+      }
+      if (Files.exists(path("--out", out), LinkOption.NOFOLLOW_LINKS)) {
+        throw BadInputException.notAllowed("--out", "", out, "a file that is not there yet");
+      }
+      Protocol copy = draft.protocol();
+      OutputFile.of("--out", out, false).write(LocalProtocolFile.text(copy));
+      around.print(edition.title() + " is copied to " + out + " as " + copy.id() + ".");
+      around.print(
+          TextWrap.wrap(
+              "Change what your service does otherwise. Give each value that you change a source"
+                  + " of your own, and note under \"approval\" who approved it and when. Then run:"
+                  + " squeezewell protocol check FILE",
+              78,
+              ""));
+      return DONE;
+    }
+
+    private static ProtocolDraft set(
+        ProtocolDraft draft, ProtocolDetail detail, String option, String text)
+        throws BadInputException {
+      ProtocolDraft changed = draft.with(detail, text);
+      if (changed.fault(detail).isPresent()) {
+        throw BadInputException.notAllowed(option, "", text, detail.allowed());
+      }
+      return changed;
+    }
+  }
+
   /** {@code protocol check}. */
   @Command(
       name = "check",
-      description = "Check a protocol file. The first fault is explained, if there is one.")
+      description = "Check a protocol file: explain every fault, or say what it differs in.")
   static final class CheckCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", description = "The file, format version 1.")
     String file = "";
@@ -152,7 +233,11 @@ final class ProtocolCommand extends CliCommand {
 
     @Override
     public Integer call() throws BadInputException {
-      Protocol protocol = ProtocolReader.readFile(path("FILE", file));
+      ProtocolReader.Checked checked = ProtocolReader.checkFile(path("FILE", file));
+      if (checked.protocol().isEmpty()) {
+        return explain(checked.faults());
+      }
+      Protocol protocol = checked.protocol().get();
       around.print(file + ": good");
       around.print(
           "  "
@@ -166,7 +251,28 @@ final class ProtocolCommand extends CliCommand {
       for (Guidance guidance : protocol.guidance()) {
         around.print("  " + guidance.patient().id() + " " + guidance.situation().id());
       }
+      if (protocol.local() || !protocol.basedOn().isEmpty()) {
+        LocalLabel.of(protocol.asLocal()).ifPresent(this::label);
+      }
       return DONE;
+    }
+
+    private int explain(List<BadInputException> faults) {
+      for (BadInputException fault : faults) {
+        around.say("squeezewell: " + fault.getMessage());
+      }
+      if (faults.size() > 1) {
+        boolean cut = faults.size() == Faults.MOST;
+        around.say((cut ? "The first " : "") + faults.size() + " faults.");
+      }
+      return BAD_INPUT;
+    }
+
+    private void label(LocalLabel label) {
+      around.print(TextWrap.wrap(label.origin(), 78, "  "));
+      for (String difference : label.differences()) {
+        around.print(TextWrap.wrap("- " + difference, 78, "  "));
+      }
     }
   }
 

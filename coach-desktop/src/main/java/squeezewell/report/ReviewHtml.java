@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.review.Asked;
 import squeezewell.review.Finding;
 import squeezewell.review.Metrics;
@@ -39,7 +40,7 @@ public final class ReviewHtml {
       table { border-collapse: collapse; width: 100%; }
       td, th { text-align: left; padding: 4px 12px 4px 0; border-bottom: 1px solid #DDD8C8;
         vertical-align: top; font-weight: normal; }
-      th { color: #50626A; width: 40%; }
+      th { color: #50626A; width: 40%; } ul { margin: 4px 0; padding-left: 20px; }
       svg { width: 100%; height: auto; display: block; }
       svg text { font-size: 11px; fill: #50626A; }
       .rule { stroke: #DDD8C8; } .target { stroke: #1F7A8F; stroke-dasharray: 6 4; }
@@ -86,6 +87,7 @@ public final class ReviewHtml {
     element("div", "soft", "Debrief");
     element("h1", "", review.headline());
     element("div", "soft", asked());
+    review.asked().local().ifPresent(this::local);
     element("div", "soft", who(zone));
     cards();
     figure("What was asked, what was done", ReviewSvg.ribbon(review));
@@ -117,6 +119,18 @@ public final class ReviewHtml {
         + " ("
         + asked.protocolTitle()
         + ")";
+  }
+
+  /** A service's own protocol is never taken for a guideline. */
+  private void local(LocalLabel label) {
+    add("<div class=\"finding\">");
+    element("div", "", label.origin());
+    if (!label.differences().isEmpty()) {
+      add("<ul>\n");
+      label.differences().forEach(difference -> element("li", "", difference));
+      add("</ul>\n");
+    }
+    add("</div>\n");
   }
 
   private String who(ZoneId zone) {

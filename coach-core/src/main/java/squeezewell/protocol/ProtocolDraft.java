@@ -172,6 +172,15 @@ public final class ProtocolDraft {
     return new ProtocolDraft(opened, base, takenIds, changed, values);
   }
 
+  /**
+   * The draft once its protocol has been kept: what is changed from now on counts as changed since.
+   *
+   * @throws IllegalStateException if there are {@link #faults}
+   */
+  public ProtocolDraft saved() {
+    return new ProtocolDraft(protocol(), base, takenIds, details, values);
+  }
+
   /** Whether the same stands in both. */
   public boolean saysTheSameAs(ProtocolDraft other) {
     return details.equals(other.details) && values.equals(other.values);

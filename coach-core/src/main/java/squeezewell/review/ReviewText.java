@@ -52,7 +52,10 @@ public final class ReviewText {
   private static void asked(List<String> lines, Review review) {
     Asked asked = review.asked();
     lines.add("Asked");
-    row(lines, "guideline", asked.protocolTitle() + ", " + asked.organisation());
+    row(
+        lines,
+        asked.local().isPresent() ? "local protocol" : "guideline",
+        asked.protocolTitle() + ", " + asked.organisation());
     row(lines, "patient", asked.patient() + ", " + asked.situation());
     if (asked.intervalSeconds().isPresent()) {
       row(

@@ -118,7 +118,7 @@ public final class ReviewHtml {
         + rhythm
         + " ("
         + asked.protocolTitle()
-        + ")";
+        + (asked.local().isPresent() ? ", local protocol)" : ")");
   }
 
   /** A service's own protocol is never taken for a guideline. */
@@ -253,7 +253,7 @@ public final class ReviewHtml {
 
   private void source() {
     Asked asked = review.asked();
-    element("h2", "", "Guideline");
+    element("h2", "", asked.local().isPresent() ? "Local protocol" : "Guideline");
     element(
         "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
     element("p", "soft", asked.source().document() + " — " + asked.source().confidence().meaning());

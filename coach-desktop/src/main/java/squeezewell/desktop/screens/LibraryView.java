@@ -36,8 +36,9 @@ record LibraryView(List<Value> values) {
    * @param edition name of the edition
    * @param value the value with its unit
    * @param source where it comes from, with a word where it was not confirmed
-   * @param change what it was in the edition before by the same organisation; empty if the same, or
-   *     if there is none
+   * @param change what it was in the edition before by the same organisation, or for a local
+   *     protocol what it is in the edition that it is based on; empty if the same, or if there is
+   *     none
    */
   record Entry(String edition, String value, String source, String change) {}
 
@@ -117,6 +118,14 @@ record LibraryView(List<Value> values) {
 
   /** The newest older edition by the same organisation, if it says something else. */
   private static String change(Cell cell, List<Cell> cells) {
+    if (cell.protocol().local()) {
+      return cells.stream()
+          .filter(c -> c.protocol().id().equals(cell.protocol().basedOn()))
+          .filter(c -> !c.value().equals(cell.value()))
+          .map(c -> "Differs: " + c.value() + " in " + c.protocol().title())
+          .findFirst()
+          .orElse("");
+    }
     Cell before = null;
     for (Cell other : cells) {
       boolean older =

@@ -26,6 +26,15 @@ public interface Navigator {
   /** To the guideline library. */
   void toLibrary();
 
+  /** To the local protocols: those there are, and what to copy. */
+  void toLocalProtocols();
+
+  /** To the editor, with a fresh copy of a protocol. */
+  void toCopy(Protocol protocol);
+
+  /** To the editor, with a local protocol and its file. */
+  void toEdit(Path file);
+
   /** To sound and display. */
   void toSettings();
 

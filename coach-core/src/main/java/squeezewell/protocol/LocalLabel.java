@@ -37,7 +37,8 @@ public record LocalLabel(String title, String origin, List<String> differences) 
       Optional<BigDecimal> there,
       Optional<Citation> source) {
     /**
-     * Such as {@code breath every 5 s here, 6 s in AHA 2025}.
+     * Such as {@code breath every 5 s here, 6 s in AHA 2025}. What the program chose itself is not
+     * laid at the guideline's door.
      *
      * @param base the name of the base
      */
@@ -47,8 +48,19 @@ public record LocalLabel(String title, String origin, List<String> differences) 
           + here.map(value::words).orElse("not set")
           + " here, "
           + there.map(value::words).orElse("not set")
-          + " in "
-          + base;
+          + whose(base);
+    }
+
+    private String whose(String base) {
+      Confidence confidence = source.map(Citation::confidence).orElse(Confidence.PRIMARY);
+      switch (confidence) {
+        case HOUSE:
+          return " by this program's own choice";
+        case MEMORY:
+          return " in " + base + " (from memory)";
+        default:
+          return " in " + base;
+      }
     }
   }
 

@@ -26,6 +26,7 @@ import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
 import javax.swing.ListCellRenderer;
 import javax.swing.text.DefaultCaret;
+import javax.swing.text.JTextComponent;
 import squeezewell.desktop.look.Look;
 
 /** Makes the small parts that all screens share. */
@@ -67,7 +68,7 @@ public final class Kit {
     area.setEditable(false);
     area.setFocusable(false);
     // Without this every new text would scroll the page to itself.
-    ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
+    area.setCaret(new StillCaret());
     area.setOpaque(false);
     area.setBorder(BorderFactory.createEmptyBorder());
     area.setMargin(new java.awt.Insets(0, 0, 0, 0));
@@ -176,8 +177,10 @@ public final class Kit {
           public void focusGained(FocusEvent e) {
             // A screen that has just appeared is shown from its top.
             if (e.getCause() != FocusEvent.Cause.ACTIVATION) {
-              control.scrollRectToVisible(
-                  new Rectangle(0, 0, control.getWidth(), control.getHeight()));
+              // A text field would only scroll its own text. Below it stands what is allowed.
+              Rectangle place = control.getBounds();
+              place.height += look.px(control instanceof JTextComponent ? 44 : 0);
+              ((JComponent) control.getParent()).scrollRectToVisible(place);
             }
           }
         });
@@ -267,5 +270,15 @@ public final class Kit {
     scroll.getVerticalScrollBar().setUnitIncrement(look.px(24));
     scroll.getViewport().setBackground(look.palette().ground());
     return scroll;
+  }
+
+  /** The caret of a text that is only read. */
+  private static final class StillCaret extends DefaultCaret {
+    private static final long serialVersionUID = 1L;
+
+    @Override
+    protected void adjustVisibility(Rectangle place) {
+      // Nobody types here, so there is nothing to follow.
+    }
   }
 }

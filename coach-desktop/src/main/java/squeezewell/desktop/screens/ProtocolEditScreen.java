@@ -293,12 +293,15 @@ public final class ProtocolEditScreen {
     status.revalidate();
     status.repaint();
     if (save != null) {
-      save.setEnabled(ProtocolEditView.canSave(draft, isUnsaved()));
+      save.setEnabled(ProtocolEditView.canSave(draft));
       save.getAccessibleContext().setAccessibleDescription(String.join(" ", lines));
     }
   }
 
   private void save() {
+    if (!isUnsaved()) {
+      return;
+    }
     Outcome done = saver.save(draft);
     outcome = done.sentence();
     if (done.saved()) {

@@ -105,13 +105,24 @@ final class ProtocolEditView {
     return new Field(
         Phrases.capital(value.label()),
         unit(value),
-        Phrases.capital(value.range()) + ".",
+        "Allowed: " + value.range() + ".",
         draft.fault(entry, value).map(f -> "Not good yet. " + f).orElse(""),
-        there
-            .map(
-                g -> (differs ? "Differs from " : "As in ") + base + ": " + value.words(g.number()))
-            .orElse("No guideline value"),
+        there.map(g -> guideline(g, base, value, differs)).orElse("No guideline value"),
         differs ? there.get().source().line() : "");
+  }
+
+  /** What the program chose itself is not laid at the guideline's door. */
+  private static String guideline(
+      ProtocolDraft.Guideline there, String base, ProtocolValue value, boolean differs) {
+    String number = value.words(there.number());
+    switch (there.source().confidence()) {
+      case HOUSE:
+        return (differs ? "Differs from this" : "This") + " program's own choice: " + number;
+      case MEMORY:
+        return (differs ? "Differs from " : "As in ") + base + ": " + number + " (from memory)";
+      default:
+        return (differs ? "Differs from " : "As in ") + base + ": " + number;
+    }
   }
 
   private static String unit(ProtocolValue value) {
@@ -148,7 +159,7 @@ final class ProtocolEditView {
   }
 
   /** Whether it can be saved. */
-  static boolean canSave(ProtocolDraft draft, boolean unsaved) {
-    return unsaved && draft.faults().isEmpty();
+  static boolean canSave(ProtocolDraft draft) {
+    return draft.faults().isEmpty();
   }
 }

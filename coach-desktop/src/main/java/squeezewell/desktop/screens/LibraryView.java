@@ -7,6 +7,7 @@ import java.util.function.Function;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limit;
 import squeezewell.protocol.PatientGroup;
@@ -42,7 +43,7 @@ record LibraryView(List<Value> values) {
    */
   record Entry(String edition, String value, String source, String change) {}
 
-  private record Cell(Protocol protocol, String value, String source) {}
+  private record Cell(Protocol protocol, String value, Citation source) {}
 
   private record Shown(String value, Citation source) {}
 
@@ -102,7 +103,7 @@ record LibraryView(List<Value> values) {
           .filter(g -> g.rescuers() == choice.rescuers())
           .findFirst()
           .flatMap(read)
-          .ifPresent(s -> cells.add(new Cell(protocol, s.value(), s.source().line())));
+          .ifPresent(s -> cells.add(new Cell(protocol, s.value(), s.source())));
     }
     if (cells.isEmpty()) {
       return;
@@ -111,7 +112,10 @@ record LibraryView(List<Value> values) {
     for (Cell cell : cells) {
       entries.add(
           new Entry(
-              Phrases.edition(cell.protocol()), cell.value(), cell.source(), change(cell, cells)));
+              Phrases.edition(cell.protocol()),
+              cell.value(),
+              cell.source().line(),
+              change(cell, cells)));
     }
     values.add(new Value(name, entries));
   }
@@ -122,7 +126,7 @@ record LibraryView(List<Value> values) {
       return cells.stream()
           .filter(c -> c.protocol().id().equals(cell.protocol().basedOn()))
           .filter(c -> !c.value().equals(cell.value()))
-          .map(c -> "Differs: " + c.value() + " in " + c.protocol().title())
+          .map(c -> "Differs: " + c.value() + whose(c))
           .findFirst()
           .orElse("");
     }
@@ -139,6 +143,13 @@ record LibraryView(List<Value> values) {
     return before == null || before.value().equals(cell.value())
         ? ""
         : "Changed: " + before.value() + " in " + before.protocol().year();
+  }
+
+  /** What the program chose itself is not laid at the guideline's door. */
+  private static String whose(Cell cell) {
+    return cell.source().confidence() == Confidence.HOUSE
+        ? " by this program's own choice"
+        : " in " + cell.protocol().title();
   }
 
   private static Optional<Shown> interval(Guidance guidance) {

@@ -83,9 +83,9 @@ class ProtocolEditViewTest {
     assertThat(ProtocolEditView.status(draft, true))
         .hasSize(6)
         .first()
-        .isEqualTo("It can't be saved yet: 17 fields are not good yet.");
+        .isEqualTo("It can't be saved yet: 16 fields are not good yet.");
     assertThat(ProtocolEditView.status(draft, true))
-        .contains("And 13 more.")
+        .contains("And 12 more.")
         .anyMatch(line -> line.startsWith("Adult, no pulse, no advanced airway, "));
   }
 

@@ -258,6 +258,30 @@ public final class ProtocolDraft {
     return faults;
   }
 
+  /** What is allowed and yet most likely not meant, one sentence each. */
+  public List<String> advice() {
+    List<String> advice = new ArrayList<>();
+    for (int i = 0; i < values.size(); i++) {
+      Map<ProtocolValue, BigDecimal> numbers = numbers(i);
+      BigDecimal target = numbers.get(ProtocolValue.BREATH_INTERVAL);
+      BigDecimal low = numbers.get(ProtocolValue.BREATH_LOW);
+      BigDecimal high = numbers.get(ProtocolValue.BREATH_HIGH);
+      boolean atEdge =
+          target != null
+              && low != null
+              && high != null
+              && low.compareTo(high) != 0
+              && (target.compareTo(low) == 0 || target.compareTo(high) == 0);
+      if (atEdge) {
+        advice.add(
+            entries().get(i).words()
+                + ": the interval lies at the edge of its range, so that about half of all good"
+                + " breaths will count as out of range. Change the range as well.");
+      }
+    }
+    return advice;
+  }
+
   /** Whether an approval stands there that was given before the values were changed. */
   public boolean isApprovalOlderThanValues() {
     Map<ProtocolDetail, String> before = details(opened);

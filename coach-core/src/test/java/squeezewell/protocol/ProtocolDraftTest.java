@@ -233,6 +233,21 @@ class ProtocolDraftTest {
   }
 
   @Test
+  void anIntervalAtTheEdgeOfItsRangeIsAdvisedAgainst() {
+    assertThat(ready().advice()).isEmpty();
+    assertThat(ready().with(PULSE, ProtocolValue.BREATH_INTERVAL, "5.5").advice()).isEmpty();
+    ProtocolDraft edge = ready().with(PULSE, ProtocolValue.BREATH_INTERVAL, "5");
+    assertThat(edge.faults()).isEmpty();
+    assertThat(edge.advice())
+        .singleElement()
+        .asString()
+        .startsWith("Adult, pulse, not breathing: the interval lies at the edge of its range");
+    for (Protocol edition : GuidelineLibrary.editions()) {
+      assertThat(ProtocolDraft.copyOf(edition, TAKEN, 2026).advice()).as(edition.id()).isEmpty();
+    }
+  }
+
+  @Test
   void anApprovalNeedsAPersonAndADayOrNothingAtAll() {
     ProtocolDraft noted = ready().with(ProtocolDetail.APPROVAL_NOTE, "until March");
     assertThat(noted.fault(ProtocolDetail.APPROVED_BY)).isPresent();

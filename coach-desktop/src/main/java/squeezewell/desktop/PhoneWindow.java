@@ -273,10 +273,25 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   private void showEditor(ProtocolDraft draft, LocalProtocolSaver saver) {
     ProtocolEditScreen editor =
-        ProtocolEditScreen.build(kit, draft, saver.hasFile(), saver::save, this::toLocalProtocols);
+        ProtocolEditScreen.build(
+            kit, draft, saver.hasFile(), saver::save, this::mayLose, this::toLocalProtocols);
     current = this::toLocalProtocols;
     showScreen(editor.page());
     mayLeave = editor::mayLeave;
+  }
+
+  private boolean mayLose() {
+    Object[] choices = {"Leave", "Stay"};
+    return JOptionPane.showOptionDialog(
+            this,
+            "What you changed is not saved. Leave without saving?",
+            "Not saved",
+            JOptionPane.YES_NO_OPTION,
+            JOptionPane.QUESTION_MESSAGE,
+            null,
+            choices,
+            choices[1])
+        == 0;
   }
 
   private void readPast(Consumer<PastScreen.Line> each) throws BadInputException {

@@ -4,6 +4,7 @@ import java.awt.Component;
 import java.awt.Dimension;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.swing.Box;
@@ -11,7 +12,6 @@ import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
-import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
@@ -31,6 +31,7 @@ public final class ProtocolEditScreen {
   private final Kit kit;
   private final Look look;
   private final Saver saver;
+  private final BooleanSupplier mayLose;
   private final List<Runnable> detailRefresh = new ArrayList<>();
   private final List<Runnable> valueRefresh = new ArrayList<>();
   private final JPanel values;
@@ -56,13 +57,15 @@ public final class ProtocolEditScreen {
    */
   public record Outcome(boolean saved, String sentence) {}
 
-  private ProtocolEditScreen(Kit kit, ProtocolDraft draft, boolean isInFile, Saver saver) {
+  private ProtocolEditScreen(
+      Kit kit, ProtocolDraft draft, boolean isInFile, Saver saver, BooleanSupplier mayLose) {
     this.kit = kit;
     this.look = kit.look();
     this.draft = draft;
     this.kept = draft;
     this.isInFile = isInFile;
     this.saver = saver;
+    this.mayLose = mayLose;
     this.values = kit.column();
     this.status = kit.column();
   }
@@ -73,11 +76,17 @@ public final class ProtocolEditScreen {
    * @param draft what to edit
    * @param isInFile whether it stands in a file as it is
    * @param saver keeps it
+   * @param mayLose asks the person whether what is not saved may be lost
    * @param back leads back, once the person has agreed to leave
    */
   public static ProtocolEditScreen build(
-      Kit kit, ProtocolDraft draft, boolean isInFile, Saver saver, Runnable back) {
-    ProtocolEditScreen screen = new ProtocolEditScreen(kit, draft, isInFile, saver);
+      Kit kit,
+      ProtocolDraft draft,
+      boolean isInFile,
+      Saver saver,
+      BooleanSupplier mayLose,
+      Runnable back) {
+    ProtocolEditScreen screen = new ProtocolEditScreen(kit, draft, isInFile, saver, mayLose);
     screen.page = screen.page(back);
     return screen;
   }
@@ -89,20 +98,7 @@ public final class ProtocolEditScreen {
 
   /** Whether it may go: nothing is unsaved, or the person says that it may be lost. */
   public boolean mayLeave() {
-    if (!isUnsaved()) {
-      return true;
-    }
-    Object[] choices = {"Leave", "Stay"};
-    return JOptionPane.showOptionDialog(
-            page,
-            "What you changed is not saved. Leave without saving?",
-            "Not saved",
-            JOptionPane.YES_NO_OPTION,
-            JOptionPane.QUESTION_MESSAGE,
-            null,
-            choices,
-            choices[1])
-        == 0;
+    return !isUnsaved() || mayLose.getAsBoolean();
   }
 
   private boolean isUnsaved() {
@@ -138,6 +134,7 @@ public final class ProtocolEditScreen {
     column.add(kit.gap(6));
     column.add(status);
     save = kit.mainButton("Save", Kit.CONTENT_WIDTH, e -> save());
+    save.setName("save");
     save.setMnemonic('S');
     column.add(save);
     column.add(kit.gap(14));

@@ -152,6 +152,7 @@ final class ProtocolEditView {
     } else if (!unsaved) {
       lines.add("Nothing to save: all of this stands in the file.");
     }
+    lines.addAll(draft.advice());
     if (draft.isApprovalOlderThanValues()) {
       lines.add("The approval was given before these values were changed. Renew it or clear it.");
     }

@@ -39,11 +39,15 @@ public final class ProtocolReader {
    * @param protocol the protocol; empty if there is any fault
    * @param faults every fault that can be told at once, in the order of the file; at most {@link
    *     Faults#MOST}
+   * @param unknown one sentence for each field that this version does not know and leaves out; no
+   *     fault, but it may be misspelt
    */
-  public record Checked(Optional<Protocol> protocol, List<BadInputException> faults) {
+  public record Checked(
+      Optional<Protocol> protocol, List<BadInputException> faults, List<String> unknown) {
     public Checked {
       Objects.requireNonNull(protocol, "protocol");
       faults = List.copyOf(faults);
+      unknown = List.copyOf(unknown);
     }
   }
 
@@ -76,7 +80,7 @@ public final class ProtocolReader {
     try {
       return new ProtocolReader(Json.readFile(file, LARGEST_FILE)).check();
     } catch (BadInputException e) {
-      return new Checked(Optional.empty(), List.of(e));
+      return new Checked(Optional.empty(), List.of(e), List.of());
     }
   }
 
@@ -85,14 +89,14 @@ public final class ProtocolReader {
     try {
       return new ProtocolReader(Json.readText(source, text)).check();
     } catch (BadInputException e) {
-      return new Checked(Optional.empty(), List.of(e));
+      return new Checked(Optional.empty(), List.of(e), List.of());
     }
   }
 
   private Checked check() {
     // In a file of another kind or of a newer version the rest would only be noise.
     if (!faults.take(this::requireVersion).isPresent()) {
-      return new Checked(Optional.empty(), faults.all());
+      return new Checked(Optional.empty(), faults.all(), List.of());
     }
     Optional<String> id = faults.take(() -> id("id"));
     Optional<String> title = faults.take(() -> top.text("title", Texts.LONGEST_TITLE));
@@ -104,7 +108,7 @@ public final class ProtocolReader {
     Optional<Approval> approval = approval();
     addPatients();
     if (!faults.all().isEmpty()) {
-      return new Checked(Optional.empty(), faults.all());
+      return new Checked(Optional.empty(), faults.all(), UnknownFields.of(top));
     }
     Protocol read =
         new Protocol(
@@ -117,7 +121,7 @@ public final class ProtocolReader {
             ages,
             basedOn.get(),
             approval);
-    return new Checked(Optional.of(read), List.of());
+    return new Checked(Optional.of(read), List.of(), UnknownFields.of(top));
   }
 
   private boolean requireVersion() throws BadInputException {

@@ -131,6 +131,27 @@ class ProtocolFaultsTest {
   }
 
   @Test
+  void aMisspeltFieldIsNoFaultButIsNamed() {
+    String text =
+        GOOD.replaceFirst("\"limits\": \\{", "\"gapLongst\": 5, \"limits\": {\"gapLongst\": {},")
+            .replace("\"local\": false", "\"locl\": true, \"\\u001b[31m\": 1");
+    ProtocolReader.Checked checked = ProtocolReader.checkText("local.json", text);
+    assertThat(checked.protocol()).isPresent();
+    assertThat(checked.unknown())
+        .containsExactly(
+            "local.json: locl: this version does not know the field and leaves it out",
+            "local.json: \uFFFD[31m: this version does not know the field and leaves it out",
+            "local.json: patients[0].gapLongst: this version does not know the field and leaves it"
+                + " out",
+            "local.json: patients[0].limits.gapLongst: this version does not know the field and"
+                + " leaves it out");
+    for (Protocol edition : GuidelineLibrary.editions()) {
+      String builtIn = ProtocolReaderTest.builtIn(edition.id());
+      assertThat(ProtocolReader.checkText("x", builtIn).unknown()).as(edition.id()).isEmpty();
+    }
+  }
+
+  @Test
   void aMegabyteOfFaultsIsCutShort() throws Exception {
     Path file = folder.resolve("many.json");
     String head =

@@ -234,8 +234,10 @@ final class ProtocolCommand extends CliCommand {
     @Override
     public Integer call() throws BadInputException {
       ProtocolReader.Checked checked = ProtocolReader.checkFile(path("FILE", file));
-      if (checked.protocol().isEmpty()) {
-        return explain(checked.faults());
+      int code = checked.protocol().isEmpty() ? explain(checked.faults()) : DONE;
+      checked.unknown().forEach(note -> around.say("Note: " + note));
+      if (code != DONE) {
+        return code;
       }
       Protocol protocol = checked.protocol().get();
       around.print(file + ": good");

@@ -44,7 +44,7 @@ public final class Json {
     try {
       InputFile.require(file, largestBytes);
       try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
-        return read(source, reader);
+        return read(source, reader, true);
       }
     } catch (CharacterCodingException e) {
       throw BadInputException.fault(source, "", "the text is not UTF-8");
@@ -56,13 +56,14 @@ public final class Json {
   /** Reads a text; {@code source} names it in messages. */
   public static JsonValue readText(String source, String text) throws BadInputException {
     try {
-      return read(source, new StringReader(text));
+      return read(source, new StringReader(text), text.indexOf('\n') >= 0);
     } catch (IOException e) {
       throw BadInputException.fault(source, "", e.getMessage());
     }
   }
 
-  private static JsonValue read(String source, Reader reader)
+  /** A text of one line is most often a line of a file, whose number the source names already. */
+  private static JsonValue read(String source, Reader reader, boolean hasLines)
       throws IOException, BadInputException {
     JsonReader json = new JsonReader(reader);
     json.setStrictness(Strictness.STRICT);
@@ -76,18 +77,20 @@ public final class Json {
     } catch (CharacterCodingException e) {
       throw e;
     } catch (MalformedJsonException | EOFException e) {
-      throw malformed(source, e);
+      throw malformed(source, e, hasLines);
     } catch (IllegalStateException | NumberFormatException e) {
-      throw malformed(source, e);
+      throw malformed(source, e, hasLines);
     }
   }
 
   /** The parser's own words are for programmers, and its path may hold anything. */
-  private static BadInputException malformed(String source, Exception e) {
+  private static BadInputException malformed(String source, Exception e, boolean hasLines) {
     String text = String.valueOf(e.getMessage());
     Matcher location = LOCATION.matcher(text);
     String where =
-        location.find() ? " at line " + location.group(1) + " column " + location.group(2) : "";
+        location.find()
+            ? (hasLines ? " at line " + location.group(1) : " at") + " column " + location.group(2)
+            : "";
     String what =
         text.startsWith("Nesting limit")
             ? "nested more deeply than " + DEEPEST + " levels"

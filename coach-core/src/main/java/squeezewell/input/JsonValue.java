@@ -73,15 +73,24 @@ public final class JsonValue {
    * control character, since the text may be shown on a terminal.
    */
   public String text(String name, int longest) throws BadInputException {
-    String allowed = "a text of 1 to " + longest + " characters, without control characters";
+    String allowed = allowedText(longest);
     JsonValue value = field(name, allowed);
-    if (!(value.content instanceof String text)
-        || text.trim().isEmpty()
-        || text.length() > longest
-        || text.chars().anyMatch(Character::isISOControl)) {
+    if (!(value.content instanceof String text) || !isText(text, longest)) {
       throw value.wrong(allowed);
     }
     return text;
+  }
+
+  /** Whether {@link #text} would take that text. */
+  public static boolean isText(String text, int longest) {
+    return !text.trim().isEmpty()
+        && text.length() <= longest
+        && text.chars().noneMatch(Character::isISOControl);
+  }
+
+  /** What {@link #text} takes, in words. */
+  public static String allowedText(int longest) {
+    return "a text of 1 to " + longest + " characters, without control characters";
   }
 
   /** The text in field {@code name}, or {@code otherwise} if the field is not there. */

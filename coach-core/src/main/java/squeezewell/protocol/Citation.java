@@ -20,6 +20,11 @@ public record Citation(
     Objects.requireNonNull(confidence, "confidence");
   }
 
+  /** The same place, checked in another way. */
+  public Citation as(Confidence other) {
+    return new Citation(organisation, title, year, section, other);
+  }
+
   /** The document and the place in it, in one line for people. */
   public String document() {
     return organisation + ", " + title + " (" + year + "), " + section;

@@ -19,4 +19,10 @@ public record Guidance(
     Objects.requireNonNull(rhythm, "rhythm");
     Objects.requireNonNull(limits, "limits");
   }
+
+  /** The patient and the situation, and for how many rescuers, in one line for people. */
+  public String words() {
+    String who = rescuers == 0 ? "" : rescuers == 1 ? ", 1 rescuer" : ", " + rescuers + " rescuers";
+    return patient.label() + ", " + situation.label() + who;
+  }
 }

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
 
@@ -30,6 +31,15 @@ public final class GuidelineLibrary {
       editions.add(read(id));
     }
     return List.copyOf(editions);
+  }
+
+  /**
+   * The edition of that identifier.
+   *
+   * @throws IllegalStateException if the program's own file is damaged
+   */
+  public static Optional<Protocol> find(String id) {
+    return IDS.contains(id) ? Optional.of(read(id)) : Optional.empty();
   }
 
   private static Protocol read(String id) {

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * An edition of a guideline, or a service's own version of one.
@@ -15,6 +16,8 @@ import java.util.Optional;
  * @param local whether a service wrote it, rather than a guideline body
  * @param guidance what it asks for, one entry for each situation
  * @param ages the age limits of its groups, where they are given
+ * @param basedOn identifier of the edition that it was copied from; empty if none is known
+ * @param approval who approved it and when; empty if that was not said
  */
 public record Protocol(
     String id,
@@ -23,13 +26,29 @@ public record Protocol(
     int year,
     boolean local,
     List<Guidance> guidance,
-    List<AgeBand> ages) {
+    List<AgeBand> ages,
+    String basedOn,
+    Optional<Approval> approval) {
   public Protocol {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(title, "title");
     Objects.requireNonNull(organisation, "organisation");
     guidance = List.copyOf(guidance);
     ages = List.copyOf(ages);
+    Objects.requireNonNull(basedOn, "basedOn");
+    Objects.requireNonNull(approval, "approval");
+  }
+
+  /** A protocol that was copied from no other, and whose approval was not said. */
+  public Protocol(
+      String id,
+      String title,
+      String organisation,
+      int year,
+      boolean local,
+      List<Guidance> guidance,
+      List<AgeBand> ages) {
+    this(id, title, organisation, year, local, guidance, ages, "", Optional.empty());
   }
 
   /** A protocol that gives no age limits. */
@@ -65,5 +84,35 @@ public record Protocol(
         .filter(g -> g.patient() == patient && g.situation() == situation)
         .filter(g -> g.rescuers() <= rescuers)
         .max(Comparator.comparingInt(Guidance::rescuers));
+  }
+
+  /**
+   * What this says where another says {@code other}: the entry for the same patient, situation and
+   * number of rescuers, else the first for the same patient and situation.
+   */
+  Optional<Guidance> findLike(Guidance other) {
+    Optional<Guidance> same =
+        guidance.stream()
+            .filter(g -> g.patient() == other.patient() && g.situation() == other.situation())
+            .filter(g -> g.rescuers() == other.rescuers())
+            .findFirst();
+    return same.isPresent() ? same : find(other.patient(), other.situation());
+  }
+
+  /**
+   * The same protocol with other guidance. Age limits of groups that are no longer in it go with
+   * them, since a file can't hold those.
+   */
+  public Protocol withGuidance(List<Guidance> others) {
+    List<AgeBand> kept =
+        ages.stream()
+            .filter(a -> others.stream().anyMatch(g -> g.patient() == a.group()))
+            .collect(Collectors.toList());
+    return new Protocol(id, title, organisation, year, local, others, kept, basedOn, approval);
+  }
+
+  /** The same protocol, marked as one that a service wrote. */
+  public Protocol asLocal() {
+    return new Protocol(id, title, organisation, year, true, guidance, ages, basedOn, approval);
   }
 }

@@ -1,11 +1,15 @@
 package squeezewell.protocol;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import squeezewell.input.BadInputException;
+import squeezewell.input.Faults;
 import squeezewell.input.Json;
 import squeezewell.input.JsonValue;
 
@@ -20,18 +24,38 @@ public final class ProtocolReader {
 
   private static final long LARGEST_FILE = 1_000_000;
 
-  private final ProtocolValues values;
+  private final JsonValue top;
+  private final Faults faults = new Faults();
   private final List<Guidance> guidance = new ArrayList<>();
   private final List<AgeBand> ages = new ArrayList<>();
 
-  private ProtocolReader(ProtocolValues values) {
-    this.values = values;
+  private ProtocolReader(JsonValue top) {
+    this.top = top;
+  }
+
+  /**
+   * What was found in a file.
+   *
+   * @param protocol the protocol; empty if there is any fault
+   * @param faults every fault that can be told at once, in the order of the file; at most {@link
+   *     Faults#MOST}
+   * @param unknown one sentence for each field that this version does not know and leaves out; no
+   *     fault, but it may be misspelt
+   */
+  public record Checked(
+      Optional<Protocol> protocol, List<BadInputException> faults, List<String> unknown) {
+    public Checked {
+      Objects.requireNonNull(protocol, "protocol");
+      faults = List.copyOf(faults);
+      unknown = List.copyOf(unknown);
+    }
   }
 
   /**
    * Reads a file.
    *
-   * @throws BadInputException if the file is not a protocol that this version can use
+   * @throws BadInputException if the file is not a protocol that this version can use; for its
+   *     first fault
    */
   public static Protocol readFile(Path file) throws BadInputException {
     return read(Json.readFile(file, LARGEST_FILE));
@@ -44,71 +68,188 @@ public final class ProtocolReader {
 
   /** Reads a protocol that stands inside another file. */
   public static Protocol read(JsonValue top) throws BadInputException {
+    Checked checked = new ProtocolReader(top).check();
+    if (!checked.faults().isEmpty()) {
+      throw checked.faults().get(0);
+    }
+    return checked.protocol().get();
+  }
+
+  /** Reads a file and gathers its faults. A text that is no JSON at all has one. */
+  public static Checked checkFile(Path file) {
+    try {
+      return new ProtocolReader(Json.readFile(file, LARGEST_FILE)).check();
+    } catch (BadInputException e) {
+      return new Checked(Optional.empty(), List.of(e), List.of());
+    }
+  }
+
+  /** The same for a text; {@code source} names it in messages. */
+  public static Checked checkText(String source, String text) {
+    try {
+      return new ProtocolReader(Json.readText(source, text)).check();
+    } catch (BadInputException e) {
+      return new Checked(Optional.empty(), List.of(e), List.of());
+    }
+  }
+
+  private Checked check() {
+    // In a file of another kind or of a newer version the rest would only be noise.
+    if (!faults.take(this::requireVersion).isPresent()) {
+      return new Checked(Optional.empty(), faults.all(), List.of());
+    }
+    Optional<String> id = faults.take(() -> id("id"));
+    Optional<String> title = faults.take(() -> top.text("title", Texts.LONGEST_TITLE));
+    Optional<String> organisation =
+        faults.take(() -> top.text("organisation", Texts.LONGEST_ORGANISATION));
+    Optional<Long> year = faults.take(() -> top.integer("year", Texts.FIRST_YEAR, Texts.LAST_YEAR));
+    Optional<Boolean> local = faults.take(() -> top.flagOr("local", false));
+    Optional<String> basedOn = faults.take(() -> top.has("basedOn") ? id("basedOn") : "");
+    Optional<Approval> approval = approval();
+    addPatients();
+    if (!faults.all().isEmpty()) {
+      return new Checked(Optional.empty(), faults.all(), UnknownFields.of(top));
+    }
+    Protocol read =
+        new Protocol(
+            id.get(),
+            title.get(),
+            organisation.get(),
+            year.get().intValue(),
+            local.get(),
+            guidance,
+            ages,
+            basedOn.get(),
+            approval);
+    return new Checked(Optional.of(read), List.of(), UnknownFields.of(top));
+  }
+
+  private boolean requireVersion() throws BadInputException {
     top.choice("format", List.of(FORMAT), f -> f);
     long version = top.integer("version", 1, Integer.MAX_VALUE);
     if (version > VERSION) {
       throw BadInputException.notAllowed(
           top.source(),
-          place(top, "version"),
+          place("version"),
           Long.toString(version),
           "at most " + VERSION + "; this file was made by a newer version of Squeezewell");
     }
-    String id = top.text("id", 40);
-    if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
-      throw BadInputException.notAllowed(
-          top.source(), place(top, "id"), id, "lower-case letters, digits and single hyphens");
+    return true;
+  }
+
+  private String id(String field) throws BadInputException {
+    String id = top.text(field, Texts.LONGEST_ID);
+    if (!Texts.isId(id)) {
+      throw BadInputException.notAllowed(top.source(), place(field), id, Texts.ALLOWED_ID);
     }
-    ProtocolReader reader = new ProtocolReader(new ProtocolValues(top));
+    return id;
+  }
+
+  private Optional<Approval> approval() {
+    if (!faults.take(() -> top.has("approval")).orElse(false)) {
+      return Optional.empty();
+    }
+    Optional<JsonValue> entry = faults.take(() -> top.field("approval", ""));
+    if (!entry.isPresent()) {
+      return Optional.empty();
+    }
+    JsonValue approval = entry.get();
+    Optional<String> by = faults.take(() -> approval.text("by", Texts.LONGEST_APPROVER));
+    Optional<LocalDate> on = faults.take(() -> day(approval));
+    Optional<String> note = faults.take(() -> approval.textOr("note", Texts.LONGEST_NOTE, ""));
+    return by.isPresent() && on.isPresent() && note.isPresent()
+        ? Optional.of(new Approval(by.get(), on.get(), note.get()))
+        : Optional.empty();
+  }
+
+  private static LocalDate day(JsonValue approval) throws BadInputException {
+    JsonValue value = approval.field("on", Texts.ALLOWED_DAY);
+    Optional<LocalDate> day;
+    try {
+      day = Texts.day(approval.text("on", 10));
+    } catch (BadInputException e) {
+      day = Optional.empty();
+    }
+    if (!day.isPresent()) {
+      throw value.wrong(Texts.ALLOWED_DAY);
+    }
+    return day.get();
+  }
+
+  private void addPatients() {
+    ProtocolValues values = new ProtocolValues(top, faults);
     Set<PatientGroup> groups = new HashSet<>();
-    for (JsonValue patient : top.list("patients", 1, "a list of at least one patient group")) {
-      PatientGroup group =
-          patient.choice("group", List.of(PatientGroup.values()), PatientGroup::id);
-      if (!groups.add(group)) {
-        throw BadInputException.fault(
-            patient.source(),
-            patient.path(),
-            "the group " + group.id() + " stands there twice; allowed: once");
+    String allowed = "a list of at least one patient group";
+    for (JsonValue patient :
+        faults.take(() -> top.list("patients", 1, allowed)).orElse(List.of())) {
+      if (faults.isFull()) {
+        return;
       }
-      reader.addPatient(patient, group);
+      Optional<PatientGroup> group =
+          faults.take(
+              () -> patient.choice("group", List.of(PatientGroup.values()), PatientGroup::id));
+      if (group.isPresent() && !groups.add(group.get())) {
+        faults.add(
+            BadInputException.fault(
+                patient.source(),
+                patient.path(),
+                "the group " + group.get().id() + " stands there twice; allowed: once"));
+      }
+      addPatient(values, patient, group);
     }
-    return new Protocol(
-        id,
-        top.text("title", 80),
-        top.text("organisation", 120),
-        (int) top.integer("year", 1950, 2100),
-        top.flagOr("local", false),
-        reader.guidance,
-        reader.ages);
   }
 
-  private void addPatient(JsonValue patient, PatientGroup group) throws BadInputException {
-    if (patient.has("ages")) {
-      ages.add(AgeBandReader.read(values, patient.field("ages", ""), group));
+  private void addPatient(ProtocolValues values, JsonValue patient, Optional<PatientGroup> group) {
+    if (faults.take(() -> patient.has("ages")).orElse(false)) {
+      faults
+          .take(() -> patient.field("ages", ""))
+          .flatMap(band -> AgeBandReader.read(values, band, group))
+          .ifPresent(ages::add);
     }
-    JsonValue usual = patient.field("limits", "an object of limits");
-    Limits limits = LimitsReader.read(values, usual);
-    RhythmReader rhythms = new RhythmReader(values);
+    Optional<JsonValue> usual = faults.take(() -> patient.field("limits", "an object of limits"));
+    usual.ifPresent(limits -> GuidanceReader.checkLimits(values, limits));
     Set<String> seen = new HashSet<>();
-    for (JsonValue entry : patient.list("rhythms", 1, "a list of at least one rhythm")) {
-      Situation situation = entry.choice("situation", List.of(Situation.values()), Situation::id);
-      int rescuers = entry.has("rescuers") ? (int) entry.integer("rescuers", 1, 4) : 0;
-      if (!seen.add(situation.id() + rescuers)) {
-        throw BadInputException.fault(
-            entry.source(),
-            entry.path(),
-            "the situation "
-                + situation.id()
-                + " stands there twice for the same rescuers; allowed: once");
+    String allowed = "a list of at least one rhythm";
+    for (JsonValue entry :
+        faults.take(() -> patient.list("rhythms", 1, allowed)).orElse(List.of())) {
+      if (faults.isFull()) {
+        return;
       }
-      Limits own =
-          entry.has("limits")
-              ? LimitsReader.read(values, usual, entry.field("limits", ""))
-              : limits;
-      guidance.add(new Guidance(group, situation, rescuers, rhythms.rhythm(entry), own));
+      addRhythm(values, entry, group, usual, seen);
     }
   }
 
-  private static String place(JsonValue value, String field) {
-    return value.path().isEmpty() ? field : value.path() + "." + field;
+  private void addRhythm(
+      ProtocolValues values,
+      JsonValue entry,
+      Optional<PatientGroup> group,
+      Optional<JsonValue> usual,
+      Set<String> seen) {
+    Optional<Situation> situation =
+        faults.take(() -> entry.choice("situation", List.of(Situation.values()), Situation::id));
+    Optional<Integer> rescuers =
+        faults.take(
+            () -> entry.has("rescuers") ? (int) entry.integer("rescuers", 1, 4) : (Integer) 0);
+    if (situation.isPresent()
+        && rescuers.isPresent()
+        && !seen.add(situation.get().id() + rescuers.get())) {
+      faults.add(
+          BadInputException.fault(
+              entry.source(),
+              entry.path(),
+              "the situation "
+                  + situation.get().id()
+                  + " stands there twice for the same rescuers; allowed: once"));
+    }
+    Optional<RhythmKind> kind =
+        faults.take(() -> entry.choice("kind", List.of(RhythmKind.values()), RhythmKind::id));
+    Optional<GuidanceValues> read = GuidanceReader.read(values, entry, usual, kind);
+    if (group.isPresent() && situation.isPresent() && rescuers.isPresent() && read.isPresent()) {
+      guidance.add(read.get().guidance(group.get(), situation.get(), rescuers.get(), kind.get()));
+    }
+  }
+
+  private String place(String field) {
+    return top.path().isEmpty() ? field : top.path() + "." + field;
   }
 }

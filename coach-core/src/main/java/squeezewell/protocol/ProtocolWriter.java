@@ -10,8 +10,6 @@ import java.util.Map;
 
 /** Writes protocols in the format that {@link ProtocolReader} reads. */
 public final class ProtocolWriter {
-  private static final long NANOS_PER_MINUTE = 60_000_000_000L;
-
   private final JsonWriter json;
   private final Map<Citation, String> sources = new LinkedHashMap<>();
 
@@ -37,6 +35,12 @@ public final class ProtocolWriter {
     json.name("organisation").value(protocol.organisation());
     json.name("year").value(protocol.year());
     json.name("local").value(protocol.local());
+    if (!protocol.basedOn().isEmpty()) {
+      json.name("basedOn").value(protocol.basedOn());
+    }
+    if (protocol.approval().isPresent()) {
+      approval(protocol.approval().get());
+    }
     json.name("patients").beginArray();
     Map<PatientGroup, List<Guidance>> groups = new LinkedHashMap<>();
     for (Guidance guidance : protocol.guidance()) {
@@ -57,6 +61,16 @@ public final class ProtocolWriter {
       json.endObject();
     }
     json.endObject();
+    json.endObject();
+  }
+
+  private void approval(Approval approval) throws IOException {
+    json.name("approval").beginObject();
+    json.name("by").value(approval.by());
+    json.name("on").value(approval.on().toString());
+    if (!approval.note().isEmpty()) {
+      json.name("note").value(approval.note());
+    }
     json.endObject();
   }
 
@@ -156,15 +170,9 @@ public final class ProtocolWriter {
 
   private void compressions(CompressionPlan plan) throws IOException {
     json.name("compressionRate").beginObject();
-    Tempo tempo = plan.tempo();
-    json.name("target")
-        .value(
-            plain(
-                BigDecimal.valueOf(NANOS_PER_MINUTE)
-                    .multiply(BigDecimal.valueOf(tempo.denominator()))
-                    .divide(BigDecimal.valueOf(tempo.numerator()))));
-    json.name("low").value(plain(BigDecimal.valueOf(plan.lowPerMinute())));
-    json.name("high").value(plain(BigDecimal.valueOf(plan.highPerMinute())));
+    json.name("target").value(GuidanceValues.perMinute(plan.tempo()));
+    json.name("low").value(ProtocolValue.plain(BigDecimal.valueOf(plan.lowPerMinute())));
+    json.name("high").value(ProtocolValue.plain(BigDecimal.valueOf(plan.highPerMinute())));
     json.name("unit").value("/min");
     source(plan.source(), "source", "confidence");
     source(plan.rangeSource(), "rangeSource", "rangeConfidence");
@@ -185,25 +193,13 @@ public final class ProtocolWriter {
 
   private void source(Citation citation, String sourceField, String confidenceField)
       throws IOException {
-    Citation document =
-        new Citation(
-            citation.organisation(),
-            citation.title(),
-            citation.year(),
-            citation.section(),
-            Confidence.PRIMARY);
+    Citation document = citation.as(Confidence.PRIMARY);
     String key = sources.computeIfAbsent(document, d -> "source-" + (sources.size() + 1));
     json.name(sourceField).value(key);
     json.name(confidenceField).value(citation.confidence().id());
   }
 
   private static BigDecimal seconds(long nanos) {
-    return plain(BigDecimal.valueOf(nanos, 9));
-  }
-
-  /** Without trailing zeros, and never in exponent form. */
-  private static BigDecimal plain(BigDecimal number) {
-    BigDecimal stripped = number.stripTrailingZeros();
-    return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
+    return ProtocolValue.plain(BigDecimal.valueOf(nanos, 9));
   }
 }

@@ -1,8 +1,10 @@
 package squeezewell.review;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import squeezewell.protocol.Citation;
+import squeezewell.protocol.LocalLabel;
 
 /**
  * What was asked for.
@@ -24,6 +26,7 @@ import squeezewell.protocol.Citation;
  * @param lengthNanos planned length of the practice, count-in and pauses not included
  * @param practisedNanos how much of it was practised
  * @param source where the rhythm comes from
+ * @param local how a local protocol is labelled; empty for a guideline
  */
 public record Asked(
     String protocolId,
@@ -40,4 +43,5 @@ public record Asked(
     long gapLongestNanos,
     long lengthNanos,
     long practisedNanos,
-    Citation source) {}
+    Citation source,
+    Optional<LocalLabel> local) {}

@@ -6,8 +6,10 @@ import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import squeezewell.protocol.LocalLabel;
 
 /**
  * Writes a review as one JSON object for programs. Times are seconds since the session began, as
@@ -81,6 +83,23 @@ public final class ReviewJson {
       nanos("lengthSeconds", OptionalLong.of(asked.lengthNanos()));
       nanos("practisedSeconds", OptionalLong.of(asked.practisedNanos()));
       json.name("source").value(asked.source().line());
+      local(asked.local());
+      json.endObject();
+    }
+
+    private void local(Optional<LocalLabel> label) throws IOException {
+      json.name("local");
+      if (!label.isPresent()) {
+        json.nullValue();
+        return;
+      }
+      json.beginObject();
+      json.name("label").value(label.get().origin());
+      json.name("differences").beginArray();
+      for (String difference : label.get().differences()) {
+        json.value(difference);
+      }
+      json.endArray();
       json.endObject();
     }
 

@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import squeezewell.protocol.LocalLabel;
 
 /** Writes a review as plain text for a terminal, at most 80 columns wide. */
 public final class ReviewText {
@@ -51,7 +52,10 @@ public final class ReviewText {
   private static void asked(List<String> lines, Review review) {
     Asked asked = review.asked();
     lines.add("Asked");
-    row(lines, "guideline", asked.protocolTitle() + ", " + asked.organisation());
+    row(
+        lines,
+        asked.local().isPresent() ? "local protocol" : "guideline",
+        asked.protocolTitle() + ", " + asked.organisation());
     row(lines, "patient", asked.patient() + ", " + asked.situation());
     if (asked.intervalSeconds().isPresent()) {
       row(
@@ -68,6 +72,12 @@ public final class ReviewText {
       row(lines, "compressions", asked.compressions());
     }
     row(lines, "squeeze for", Words.seconds(asked.inspirationNanos() / 1e9));
+    asked.local().ifPresent(label -> local(lines, label));
+  }
+
+  private static void local(List<String> lines, LocalLabel label) {
+    wrap(lines, "  ", "  ", label.origin());
+    label.differences().forEach(difference -> wrap(lines, "  - ", "    ", difference));
   }
 
   private static void done(List<String> lines, Review review) {

@@ -12,6 +12,7 @@ import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;
@@ -211,7 +212,8 @@ public final class Reviewer {
         practice.limits().gapLongest().nanos(),
         practice.plan().lengthNanos(),
         practice.practisedNanos(),
-        source(guidance.rhythm()));
+        source(guidance.rhythm()),
+        LocalLabel.of(header.protocol(), guidance));
   }
 
   /** What stands for all parts; what differs between them is left out. */
@@ -239,7 +241,8 @@ public final class Reviewer {
         first.gapLongestNanos(),
         whole.plan().lengthNanos(),
         whole.practisedNanos(),
-        first.source());
+        first.source(),
+        first.local());
   }
 
   private static String compressions(Rhythm rhythm) {

@@ -1,6 +1,7 @@
 package squeezewell.session;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Objects;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Protocol;
@@ -35,7 +36,10 @@ public record SessionHeader(
             protocol.organisation(),
             protocol.year(),
             protocol.local(),
-            plan.all());
+            plan.all(),
+            List.of(),
+            protocol.basedOn(),
+            protocol.approval());
   }
 
   /** How a session came about. */

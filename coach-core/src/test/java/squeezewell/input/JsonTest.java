@@ -119,4 +119,13 @@ class JsonTest {
     assertThat(value.textOr("a", 5, "x")).isEqualTo("x");
     assertThatThrownBy(() -> value.field("a", "b")).hasMessageContaining("a is missing");
   }
+
+  @Test
+  void aFaultInOneLineOfAFileIsToldWithItsColumnOnly() {
+    assertThatThrownBy(() -> Json.readText("a.jsonl: line 3", "{\"n\": }"))
+        .hasMessageContaining("a.jsonl: line 3: not well-formed JSON at column ")
+        .hasMessageNotContaining("line 1");
+    assertThatThrownBy(() -> Json.readText("a.json", "{\n\"n\": }"))
+        .hasMessageContaining("not well-formed JSON at line 2 column ");
+  }
 }

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.TestPlans;
@@ -16,7 +17,11 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolDetail;
+import squeezewell.protocol.ProtocolDraft;
+import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Tempo;
 
@@ -50,6 +55,29 @@ class JournalRoundTripTest {
     assertThat(session.events()).isEqualTo(events);
     assertThat(session.notes()).isEmpty();
     assertThat(session.header()).isEqualTo(HEADER);
+  }
+
+  @Test
+  void aLocalProtocolKeepsItsBaseAndItsApproval() throws Exception {
+    Protocol local =
+        ProtocolDraft.copyOf(TestPlans.edition("aha-2025"), Set.of(), 2026)
+            .with(ProtocolDetail.ORGANISATION, "A service")
+            .with(ProtocolDetail.APPROVED_BY, "the director")
+            .with(ProtocolDetail.APPROVED_ON, "2026-01-31")
+            .with(0, ProtocolValue.BREATH_INTERVAL, "5.5")
+            .protocol();
+    SessionHeader header =
+        new SessionHeader(
+            HEADER.startedAt(),
+            HEADER.origin(),
+            "",
+            local,
+            new PracticePlan(local.guidance().get(0), 0, TestPlans.MINUTE, 0));
+    Protocol read = SessionReader.read(write(header, List.of())).header().protocol();
+    assertThat(read).isEqualTo(header.protocol());
+    assertThat(read.basedOn()).isEqualTo("aha-2025");
+    assertThat(read.approval()).isEqualTo(local.approval());
+    assertThat(LocalLabel.of(read)).isEqualTo(LocalLabel.of(local, local.guidance().get(0)));
   }
 
   @Test

@@ -34,6 +34,7 @@ public final class Cli {
         new CommandLine(new ProtocolCommand(around))
             .addSubcommand(new ProtocolCommand.ListCommand(around))
             .addSubcommand(new ProtocolShowCommand(around))
+            .addSubcommand(new ProtocolCopyCommand(around))
             .addSubcommand(new ProtocolCommand.CheckCommand(around)));
     line.addSubcommand(new BookCommand(around));
     line.addSubcommand(new OxygenCommand(around));

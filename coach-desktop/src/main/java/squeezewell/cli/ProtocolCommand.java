@@ -4,6 +4,7 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,7 +13,9 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
+import squeezewell.input.Faults;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
@@ -20,8 +23,8 @@ import squeezewell.protocol.ProtocolReader;
 /** The guideline library. */
 @Command(
     name = "protocol",
-    description = "The guideline library: list and show editions, check a local file.",
-    synopsisSubcommandLabel = "(list | show | check)")
+    description = "The guideline library: list, show and copy editions, check a local file.",
+    synopsisSubcommandLabel = "(list | show | copy | check)")
 final class ProtocolCommand extends CliCommand {
   ProtocolCommand(Surroundings around) {
     super(around);
@@ -30,7 +33,7 @@ final class ProtocolCommand extends CliCommand {
   @Override
   public Integer call() {
     throw new ParameterException(
-        spec.commandLine(), "protocol needs one of these words: list, show, check");
+        spec.commandLine(), "protocol needs one of these words: list, show, copy, check");
   }
 
   /** {@code protocol list}. */
@@ -62,6 +65,8 @@ final class ProtocolCommand extends CliCommand {
                 + ", "
                 + protocol.year()
                 + (protocol.local() ? " (local)" : ""));
+        LocalLabel.of(protocol)
+            .ifPresent(label -> around.print(TextWrap.wrap(label.origin(), 78, "    ")));
         for (PatientGroup group : PatientGroup.values()) {
           String covered =
               protocol.guidance().stream()
@@ -90,6 +95,7 @@ final class ProtocolCommand extends CliCommand {
         json.name("organisation").value(protocol.organisation());
         json.name("year").value(protocol.year());
         json.name("local").value(protocol.local());
+        ProtocolJson.local(json, protocol);
         json.name("situations").beginArray();
         for (Guidance guidance : protocol.guidance()) {
           json.beginObject();
@@ -113,7 +119,7 @@ final class ProtocolCommand extends CliCommand {
   /** {@code protocol check}. */
   @Command(
       name = "check",
-      description = "Check a protocol file. The first fault is explained, if there is one.")
+      description = "Check a protocol file: explain every fault, or say what it differs in.")
   static final class CheckCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", description = "The file, format version 1.")
     String file = "";
@@ -124,7 +130,13 @@ final class ProtocolCommand extends CliCommand {
 
     @Override
     public Integer call() throws BadInputException {
-      Protocol protocol = ProtocolReader.readFile(path("FILE", file));
+      ProtocolReader.Checked checked = ProtocolReader.checkFile(path("FILE", file));
+      int code = checked.protocol().isEmpty() ? explain(checked.faults()) : DONE;
+      checked.unknown().forEach(note -> around.say("Note: " + note));
+      if (code != DONE) {
+        return code;
+      }
+      Protocol protocol = checked.protocol().get();
       around.print(file + ": good");
       around.print(
           "  "
@@ -138,7 +150,28 @@ final class ProtocolCommand extends CliCommand {
       for (Guidance guidance : protocol.guidance()) {
         around.print("  " + guidance.patient().id() + " " + guidance.situation().id());
       }
+      if (protocol.local() || !protocol.basedOn().isEmpty()) {
+        LocalLabel.of(protocol.asLocal()).ifPresent(this::label);
+      }
       return DONE;
+    }
+
+    private int explain(List<BadInputException> faults) {
+      for (BadInputException fault : faults) {
+        around.say("squeezewell: " + fault.getMessage());
+      }
+      if (faults.size() > 1) {
+        boolean cut = faults.size() == Faults.MOST;
+        around.say((cut ? "The first " : "") + faults.size() + " faults.");
+      }
+      return BAD_INPUT;
+    }
+
+    private void label(LocalLabel label) {
+      around.print(TextWrap.wrap(label.origin(), 78, "  "));
+      for (String difference : label.differences()) {
+        around.print(TextWrap.wrap("- " + difference, 78, "  "));
+      }
     }
   }
 

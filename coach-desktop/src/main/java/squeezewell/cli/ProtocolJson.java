@@ -2,8 +2,10 @@ package squeezewell.cli;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 import squeezewell.protocol.AgeBand;
+import squeezewell.protocol.Approval;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
@@ -11,6 +13,7 @@ import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
@@ -35,6 +38,7 @@ final class ProtocolJson {
     json.name("organisation").value(protocol.organisation());
     json.name("year").value(protocol.year());
     json.name("local").value(protocol.local());
+    local(json, protocol);
     json.name("ages").beginArray();
     for (AgeBand ages : protocol.ages()) {
       json.beginObject();
@@ -51,6 +55,29 @@ final class ProtocolJson {
     }
     json.endArray();
     json.endObject();
+  }
+
+  /** What tells a local protocol from a guideline; null and empty for a guideline. */
+  static void local(JsonWriter json, Protocol protocol) throws IOException {
+    String basedOn = protocol.basedOn();
+    json.name("basedOn").value(basedOn.isEmpty() ? null : basedOn);
+    json.name("approval");
+    Optional<Approval> approval = protocol.approval();
+    if (approval.isPresent()) {
+      json.beginObject();
+      json.name("by").value(approval.get().by());
+      json.name("on").value(approval.get().on().toString());
+      json.name("note").value(approval.get().note());
+      json.endObject();
+    } else {
+      json.nullValue();
+    }
+    json.name("differences").beginArray();
+    for (String difference :
+        LocalLabel.of(protocol).map(LocalLabel::differences).orElse(List.of())) {
+      json.value(difference);
+    }
+    json.endArray();
   }
 
   private void guidance(Guidance guidance) throws IOException {

@@ -130,16 +130,7 @@ final class ProtocolShowCommand extends CliCommand {
             .filter(g -> group.isEmpty() || g.patient() == group.get())
             .filter(g -> found.isEmpty() || g.situation() == found.get())
             .collect(Collectors.toList());
-    return new Protocol(
-        protocol.id(),
-        protocol.title(),
-        protocol.organisation(),
-        protocol.year(),
-        protocol.local(),
-        guidance,
-        protocol.ages().stream()
-            .filter(a -> guidance.stream().anyMatch(g -> g.patient() == a.group()))
-            .collect(Collectors.toList()));
+    return protocol.withGuidance(guidance);
   }
 
   private static void write(JsonWriter writer, List<Protocol> shown, boolean one)

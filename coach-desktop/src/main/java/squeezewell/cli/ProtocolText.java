@@ -9,6 +9,7 @@ import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
@@ -34,6 +35,7 @@ final class ProtocolText {
             + ", "
             + protocol.year()
             + (protocol.local() ? "; a local protocol" : ""));
+    LocalLabel.of(protocol).ifPresent(this::local);
     for (PatientGroup group : PatientGroup.values()) {
       patient(protocol, group);
     }
@@ -42,6 +44,11 @@ final class ProtocolText {
     line("");
     text.append(TextWrap.wrap(Caution.TEXT, 78, ""));
     return text.toString();
+  }
+
+  private void local(LocalLabel label) {
+    line(TextWrap.wrap(label.origin(), 78, ""));
+    label.differences().forEach(d -> line(TextWrap.wrap("- " + d, 78, "  ")));
   }
 
   private void patient(Protocol protocol, PatientGroup group) {

@@ -58,6 +58,9 @@ final class PastPractices {
     Metrics metrics = review.metrics();
     StringBuilder detail = new StringBuilder(when(session.header().startedAt(), zone));
     detail.append("  ·  ").append(review.asked().protocolTitle());
+    if (review.asked().local().isPresent()) {
+      detail.append(", local protocol");
+    }
     detail
         .append("  ·  ")
         .append(metrics.breathCount())

@@ -13,8 +13,11 @@ import java.awt.event.WindowEvent;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -31,12 +34,15 @@ import squeezewell.desktop.screens.DebriefScreen;
 import squeezewell.desktop.screens.EquipmentScreen;
 import squeezewell.desktop.screens.LibraryScreen;
 import squeezewell.desktop.screens.LiveScreen;
+import squeezewell.desktop.screens.LocalProtocolsScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
+import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
+import squeezewell.files.LocalProtocolFile;
 import squeezewell.files.ProtocolStore;
 import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
@@ -46,6 +52,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.kit.KitLibrary;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolDraft;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
@@ -62,6 +69,7 @@ final class PhoneWindow extends JFrame implements Navigator {
   private transient Kit kit;
   private double liveScale = 1;
   private transient Runnable current = this::toSetup;
+  private transient BooleanSupplier mayLeave = () -> true;
   private transient Optional<LiveSession> live = Optional.empty();
   private transient Optional<ProjectorWindow> projector = Optional.empty();
 
@@ -144,6 +152,7 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   private void showScreen(JComponent screen) {
+    mayLeave = () -> true;
     getContentPane().removeAll();
     getContentPane().setBackground(kit.look().palette().ground());
     getContentPane().add(screen, BorderLayout.CENTER);
@@ -242,6 +251,56 @@ final class PhoneWindow extends JFrame implements Navigator {
     current = this::toEquipment;
     JScrollPane page = EquipmentScreen.build(kit, this, KitLibrary.builtIn());
     showScreen(kit.withBackKeys(page, this::toSetup));
+  }
+
+  @Override
+  public void toLocalProtocols() {
+    current = this::toLocalProtocols;
+    showScreen(LocalProtocolsScreen.build(kit, this, ProtocolStore.read(home)));
+  }
+
+  @Override
+  public void toCopy(Protocol protocol) {
+    Set<String> taken = ProtocolStore.read(home).ids();
+    showEditor(
+        ProtocolDraft.copyOf(protocol, taken, LocalDate.now(home.zone()).getYear()),
+        new LocalProtocolSaver(home));
+  }
+
+  @Override
+  public void toEdit(Path file) {
+    try {
+      LocalProtocolFile opened = LocalProtocolFile.open(file);
+      Set<String> taken = ProtocolStore.read(home).ids();
+      showEditor(
+          ProtocolDraft.edit(opened.protocol(), taken), new LocalProtocolSaver(home, opened));
+    } catch (BadInputException e) {
+      tell("This protocol can't be edited", e.getMessage());
+      toLocalProtocols();
+    }
+  }
+
+  private void showEditor(ProtocolDraft draft, LocalProtocolSaver saver) {
+    ProtocolEditScreen editor =
+        ProtocolEditScreen.build(
+            kit, draft, saver.hasFile(), saver::save, this::mayLose, this::toLocalProtocols);
+    current = this::toLocalProtocols;
+    showScreen(editor.page());
+    mayLeave = editor::mayLeave;
+  }
+
+  private boolean mayLose() {
+    Object[] choices = {"Leave", "Stay"};
+    return JOptionPane.showOptionDialog(
+            this,
+            "What you changed is not saved. Leave without saving?",
+            "Not saved",
+            JOptionPane.YES_NO_OPTION,
+            JOptionPane.QUESTION_MESSAGE,
+            null,
+            choices,
+            choices[1])
+        == 0;
   }
 
   private void readPast(Consumer<PastScreen.Line> each) throws BadInputException {
@@ -350,6 +409,9 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   private void quit() {
+    if (!mayLeave.getAsBoolean()) {
+      return;
+    }
     live.ifPresent(LiveSession::close);
     live = Optional.empty();
     projector.ifPresent(ProjectorWindow::dispose);

@@ -6,8 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.GuidelineLibrary;
@@ -19,25 +22,47 @@ import squeezewell.protocol.ProtocolReader;
  *
  * @param protocols built-in editions first, newest first, then local ones by file name
  * @param problems why a local file is not among them; one sentence each
+ * @param files where each local protocol is kept, by its identifier
  */
-public record ProtocolStore(List<Protocol> protocols, List<String> problems) {
+public record ProtocolStore(
+    List<Protocol> protocols, List<String> problems, Map<String, Path> files) {
   public ProtocolStore {
     protocols = List.copyOf(protocols);
     problems = List.copyOf(problems);
+    files = Map.copyOf(files);
   }
 
   /** Reads what is there. A local file that can't be used is left out, with its problem listed. */
   public static ProtocolStore read(HomeFolder home) {
     List<Protocol> protocols = new ArrayList<>(GuidelineLibrary.editions());
     List<String> problems = new ArrayList<>();
+    Map<String, Path> files = new HashMap<>();
     for (Path file : localFiles(home, problems)) {
+      ProtocolReader.Checked checked = ProtocolReader.checkFile(file);
+      if (checked.protocol().isEmpty()) {
+        problems.add(problem(checked.faults()));
+        continue;
+      }
       try {
-        addLocal(file, protocols);
+        Protocol local = unique(file, checked.protocol().get(), protocols);
+        protocols.add(local);
+        files.put(local.id(), file);
       } catch (BadInputException e) {
         problems.add(e.getMessage());
       }
     }
-    return new ProtocolStore(protocols, problems);
+    return new ProtocolStore(protocols, problems, files);
+  }
+
+  private static String problem(List<BadInputException> faults) {
+    int more = faults.size() - 1;
+    return faults.get(0).getMessage()
+        + (more == 0 ? "" : " (and " + more + " more, which “squeezewell protocol check” lists)");
+  }
+
+  /** The identifiers of all protocols. */
+  public Set<String> ids() {
+    return protocols.stream().map(Protocol::id).collect(Collectors.toSet());
   }
 
   /** The protocol of that identifier. */
@@ -63,8 +88,8 @@ public record ProtocolStore(List<Protocol> protocols, List<String> problems) {
     return found.get();
   }
 
-  private static void addLocal(Path file, List<Protocol> protocols) throws BadInputException {
-    Protocol read = ProtocolReader.readFile(file);
+  private static Protocol unique(Path file, Protocol read, List<Protocol> protocols)
+      throws BadInputException {
     for (Protocol other : protocols) {
       if (other.id().equals(read.id())) {
         throw BadInputException.notAllowed(
@@ -72,15 +97,7 @@ public record ProtocolStore(List<Protocol> protocols, List<String> problems) {
       }
     }
     // A file that a service put here is local, whatever it says of itself.
-    protocols.add(
-        new Protocol(
-            read.id(),
-            read.title(),
-            read.organisation(),
-            read.year(),
-            true,
-            read.guidance(),
-            read.ages()));
+    return read.asLocal();
   }
 
   private static List<Path> localFiles(HomeFolder home, List<String> problems) {

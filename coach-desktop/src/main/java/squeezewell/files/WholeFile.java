@@ -2,6 +2,7 @@ package squeezewell.files;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -29,7 +30,7 @@ public final class WholeFile {
     try {
       Files.writeString(part, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
       if (replace) {
-        Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
+        replace(part, path);
       } else if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
         throw new FileAlreadyExistsException(path.toString());
       } else {
@@ -37,6 +38,15 @@ public final class WholeFile {
       }
     } finally {
       Files.deleteIfExists(part);
+    }
+  }
+
+  /** A reader sees the old file or the new one, never a part, where the file system can do that. */
+  private static void replace(Path part, Path path) throws IOException {
+    try {
+      Files.move(part, path, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
     }
   }
 }

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.review.Asked;
 import squeezewell.review.Finding;
 import squeezewell.review.Metrics;
@@ -39,7 +40,7 @@ public final class ReviewHtml {
       table { border-collapse: collapse; width: 100%; }
       td, th { text-align: left; padding: 4px 12px 4px 0; border-bottom: 1px solid #DDD8C8;
         vertical-align: top; font-weight: normal; }
-      th { color: #50626A; width: 40%; }
+      th { color: #50626A; width: 40%; } ul { margin: 4px 0; padding-left: 20px; }
       svg { width: 100%; height: auto; display: block; }
       svg text { font-size: 11px; fill: #50626A; }
       .rule { stroke: #DDD8C8; } .target { stroke: #1F7A8F; stroke-dasharray: 6 4; }
@@ -86,6 +87,7 @@ public final class ReviewHtml {
     element("div", "soft", "Debrief");
     element("h1", "", review.headline());
     element("div", "soft", asked());
+    review.asked().local().ifPresent(this::local);
     element("div", "soft", who(zone));
     cards();
     figure("What was asked, what was done", ReviewSvg.ribbon(review));
@@ -116,7 +118,19 @@ public final class ReviewHtml {
         + rhythm
         + " ("
         + asked.protocolTitle()
-        + ")";
+        + (asked.local().isPresent() ? ", local protocol)" : ")");
+  }
+
+  /** A service's own protocol is never taken for a guideline. */
+  private void local(LocalLabel label) {
+    add("<div class=\"finding\">");
+    element("div", "", label.origin());
+    if (!label.differences().isEmpty()) {
+      add("<ul>\n");
+      label.differences().forEach(difference -> element("li", "", difference));
+      add("</ul>\n");
+    }
+    add("</div>\n");
   }
 
   private String who(ZoneId zone) {
@@ -239,7 +253,7 @@ public final class ReviewHtml {
 
   private void source() {
     Asked asked = review.asked();
-    element("h2", "", "Guideline");
+    element("h2", "", asked.local().isPresent() ? "Local protocol" : "Guideline");
     element(
         "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
     element("p", "soft", asked.source().document() + " — " + asked.source().confidence().meaning());

@@ -43,8 +43,9 @@ public record SideBySide(List<Value> values) {
    * @param protocol the edition
    * @param value the value with its unit
    * @param source where it comes from
-   * @param change what it was in the edition before by the same organisation; empty if the same, or
-   *     if there is none
+   * @param change what it was in the edition before by the same organisation, or for a local
+   *     protocol what it is in the edition that it is based on; empty if the same, or if there is
+   *     none
    */
   public record Entry(Protocol protocol, String value, Citation source, String change) {}
 
@@ -120,6 +121,14 @@ public record SideBySide(List<Value> values) {
 
   /** The newest older edition by the same organisation, if it says something else. */
   private static String change(Entry cell, List<Entry> cells) {
+    if (cell.protocol().local()) {
+      return cells.stream()
+          .filter(c -> c.protocol().id().equals(cell.protocol().basedOn()))
+          .filter(c -> !c.value().equals(cell.value()))
+          .map(c -> "Differs: " + c.value() + whose(c))
+          .findFirst()
+          .orElse("");
+    }
     Entry before = null;
     for (Entry other : cells) {
       boolean older =
@@ -133,6 +142,13 @@ public record SideBySide(List<Value> values) {
     return before == null || before.value().equals(cell.value())
         ? ""
         : "Changed: " + before.value() + " in " + before.protocol().year();
+  }
+
+  /** What the program chose itself is not laid at the guideline's door. */
+  private static String whose(Entry cell) {
+    return cell.source().confidence() == Confidence.HOUSE
+        ? " by this program's own choice"
+        : " in " + cell.protocol().title();
   }
 
   private static Optional<Shown> interval(Guidance guidance) {

@@ -28,6 +28,7 @@ import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
 import javax.swing.ListCellRenderer;
 import javax.swing.text.DefaultCaret;
+import javax.swing.text.JTextComponent;
 import squeezewell.desktop.look.Look;
 
 /** Makes the small parts that all screens share. */
@@ -232,8 +233,10 @@ public final class Kit {
           public void focusGained(FocusEvent e) {
             // A screen that has just appeared is shown from its top.
             if (e.getCause() != FocusEvent.Cause.ACTIVATION) {
-              control.scrollRectToVisible(
-                  new Rectangle(0, 0, control.getWidth(), control.getHeight()));
+              // A text field would only scroll its own text. Below it stands what is allowed.
+              Rectangle place = control.getBounds();
+              place.height += look.px(control instanceof JTextComponent ? 44 : 0);
+              ((JComponent) control.getParent()).scrollRectToVisible(place);
             }
           }
         });

@@ -51,6 +51,10 @@ public final class DebriefScreen {
     column.add(kit.heading(view.headline()));
     column.add(kit.gap(4));
     column.add(kit.note(view.asked()));
+    for (String line : view.local()) {
+      column.add(kit.gap(2));
+      column.add(kit.note(line));
+    }
     column.add(kit.gap(12));
     column.add(figures(view.figures()));
     column.add(kit.gap(16));

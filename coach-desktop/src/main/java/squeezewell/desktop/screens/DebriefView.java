@@ -28,6 +28,7 @@ import squeezewell.review.SuctionResult;
  * @param wentWell findings that are good
  * @param details further facts, one a line
  * @param marks the whole practice as a ribbon
+ * @param local how a local protocol is labelled, a paragraph each; empty for a guideline
  */
 record DebriefView(
     String headline,
@@ -36,7 +37,8 @@ record DebriefView(
     List<Finding> toChange,
     List<Finding> wentWell,
     List<String> details,
-    List<RibbonMark> marks) {
+    List<RibbonMark> marks,
+    List<String> local) {
 
   /**
    * One large figure.
@@ -61,7 +63,8 @@ record DebriefView(
         toChange,
         wentWell,
         details(review),
-        marks(review));
+        marks(review),
+        review.asked().local().map(Phrases::local).orElse(List.of()));
   }
 
   private static String askedLine(Asked asked) {
@@ -75,7 +78,7 @@ record DebriefView(
         + rhythm
         + " ("
         + asked.protocolTitle()
-        + ")";
+        + (asked.local().isPresent() ? ", local protocol)" : ")");
   }
 
   private static List<Figure> figures(Review review) {

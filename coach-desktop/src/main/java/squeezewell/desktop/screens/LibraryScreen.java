@@ -53,7 +53,13 @@ public final class LibraryScreen {
     JPanel column = kit.column();
     JButton back = kit.button("Back", 110, e -> navigator.toSetup());
     back.setMnemonic('B');
-    column.add(back);
+    JButton own = kit.button("Local protocols", 181, e -> navigator.toLocalProtocols());
+    own.setMnemonic('L');
+    JPanel top = kit.row();
+    top.add(back);
+    top.add(Box.createHorizontalGlue());
+    top.add(own);
+    column.add(top);
     column.add(kit.gap(12));
     column.add(kit.heading("Guidelines side by side"));
     column.add(kit.gap(10));

@@ -26,8 +26,9 @@ record LibraryView(List<Value> values) {
    * @param edition name of the edition
    * @param value the value with its unit
    * @param source where it comes from, with a word where it was not confirmed
-   * @param change what it was in the edition before by the same organisation; empty if the same, or
-   *     if there is none
+   * @param change what it was in the edition before by the same organisation, or for a local
+   *     protocol what it is in the edition that it is based on; empty if the same, or if there is
+   *     none
    */
   record Entry(String edition, String value, String source, String change) {}
 

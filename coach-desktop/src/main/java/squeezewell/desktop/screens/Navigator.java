@@ -29,6 +29,15 @@ public interface Navigator {
   /** To the kit: check list, oxygen, breath size, sizes. */
   void toEquipment();
 
+  /** To the local protocols: those there are, and what to copy. */
+  void toLocalProtocols();
+
+  /** To the editor, with a fresh copy of a protocol. */
+  void toCopy(Protocol protocol);
+
+  /** To the editor, with a local protocol and its file. */
+  void toEdit(Path file);
+
   /** To sound and display. */
   void toSettings();
 

@@ -1,10 +1,13 @@
 package squeezewell.desktop.screens;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
@@ -91,6 +94,14 @@ final class Phrases {
     return text.isEmpty()
         ? text
         : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
+  /** What tells a local protocol from the guideline that it is based on, a paragraph each. */
+  static List<String> local(LocalLabel label) {
+    List<String> lines = new ArrayList<>();
+    lines.add(label.origin());
+    label.differences().forEach(difference -> lines.add(capital(difference) + "."));
+    return lines;
   }
 
   /** The edition with its year, marked when a service wrote it. */

@@ -242,6 +242,11 @@ public final class SetupScreen {
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
       summary.add(kit.gap(4));
     }
+    for (String line : SetupView.local(edition(), guidance)) {
+      summary.add(kit.gap(2));
+      summary.add(
+          kit.text(line, kit.look().bold(13), kit.look().palette().text(), kit.cardTextWidth()));
+    }
     summary.add(kit.gap(4));
     for (Citation citation : SetupView.sources(guidance)) {
       summary.add(source(citation));

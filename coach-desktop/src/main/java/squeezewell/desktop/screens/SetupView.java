@@ -9,6 +9,8 @@ import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.LocalLabel;
+import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 
 /** What the set-up screen says about a practice. Pure. */
@@ -37,6 +39,11 @@ final class SetupView {
             + " s.");
     lines.add("Suction for at most " + Phrases.seconds(limits.suctionLongest().nanos()) + " s.");
     return lines;
+  }
+
+  /** What tells a local protocol from a guideline, a paragraph each; empty for a guideline. */
+  static List<String> local(Protocol protocol, Guidance guidance) {
+    return LocalLabel.of(protocol, guidance).map(Phrases::local).orElse(List.of());
   }
 
   /** Where the rhythm comes from. */

@@ -2,10 +2,18 @@ package squeezewell.desktop.parts;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
 import java.awt.Component;
+import java.awt.Container;
+import java.awt.event.FocusEvent;
+import java.awt.event.FocusListener;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import javax.swing.plaf.basic.BasicHTML;
 import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
@@ -43,6 +51,55 @@ class KitTest {
       box.setSelectedIndex(1);
       assertThat(box.getPreferredSize().height).isGreaterThan(kit.look().px(60));
       assertThat(box.getPreferredSize().width).isEqualTo(kit.look().px(Kit.CONTENT_WIDTH));
+    }
+  }
+
+  @Test
+  void aNewTextDoesNotScrollThePageToItself() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    JPanel column = kit.column();
+    column.add(kit.gap(5_000));
+    JScrollPane page = kit.page(column);
+    page.setSize(412, 892);
+    SwingUtilities.invokeAndWait(
+        () -> {
+          column.add(kit.text("A long way down.", kit.look().font(13), Color.BLACK, 200));
+          layOut(page);
+        });
+    SwingUtilities.invokeAndWait(() -> {});
+    assertThat(page.getViewport().getViewPosition().y).isZero();
+  }
+
+  @Test
+  void aTextFieldThatTheKeyboardReachesComesIntoView() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    JPanel column = kit.column();
+    column.add(kit.gap(3_000));
+    JTextField field = kit.wide(new JTextField("6"));
+    column.add(field);
+    column.add(kit.gap(3_000));
+    JScrollPane page = kit.page(column);
+    page.setSize(412, 892);
+    layOut(page);
+    SwingUtilities.invokeAndWait(
+        () -> {
+          FocusEvent gained =
+              new FocusEvent(
+                  field, FocusEvent.FOCUS_GAINED, false, null, FocusEvent.Cause.TRAVERSAL_FORWARD);
+          for (FocusListener listener : field.getFocusListeners()) {
+            listener.focusGained(gained);
+          }
+        });
+    int top = page.getViewport().getViewPosition().y;
+    assertThat(top).isBetween(3_000 + 48 + 44 - 892, 3_020);
+  }
+
+  private static void layOut(Container part) {
+    part.doLayout();
+    for (Component child : part.getComponents()) {
+      if (child instanceof Container inner) {
+        layOut(inner);
+      }
     }
   }
 }

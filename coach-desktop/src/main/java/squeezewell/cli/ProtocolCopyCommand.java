@@ -1,0 +1,85 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.time.LocalDate;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import squeezewell.files.LocalProtocolFile;
+import squeezewell.files.ProtocolStore;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolDetail;
+import squeezewell.protocol.ProtocolDraft;
+
+/** {@code protocol copy}: an edition as a file of its own. */
+@Command(name = "copy", description = "Copy an edition into a file, to make it your own.")
+final class ProtocolCopyCommand extends CliCommand {
+  @Mixin HomeOption home = new HomeOption();
+
+  @Parameters(paramLabel = "ID", description = "Which edition, such as aha-2025.")
+  String id = "";
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      required = true,
+      description = "Where to. A file that is there is never replaced.")
+  String out = "";
+
+  @Option(
+      names = "--organisation",
+      paramLabel = "NAME",
+      description = "Who publishes the copy: your own service.")
+  String organisation = "Our service";
+
+  @Option(names = "--title", paramLabel = "TEXT", description = "The name shown to people.")
+  String title = "";
+
+  ProtocolCopyCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() throws BadInputException, IOException {
+    ProtocolStore store = ProtocolStore.read(home.home());
+    Protocol edition = store.require("protocol copy", id);
+    int year = LocalDate.now(around.wallClock()).getYear();
+    ProtocolDraft draft =
+        set(
+            ProtocolDraft.copyOf(edition, store.ids(), year),
+            ProtocolDetail.ORGANISATION,
+            "--organisation",
+            organisation);
+    if (!title.isEmpty()) {
+      draft = set(draft, ProtocolDetail.TITLE, "--title", title);
+    }
+    if (Files.exists(ProtocolCommand.path("--out", out), LinkOption.NOFOLLOW_LINKS)) {
+      throw BadInputException.notAllowed("--out", "", out, "a file that is not there yet");
+    }
+    Protocol copy = draft.protocol();
+    OutputFile.of("--out", out, false).write(LocalProtocolFile.text(copy));
+    around.print(edition.title() + " is copied to " + out + " as " + copy.id() + ".");
+    around.print(
+        TextWrap.wrap(
+            "Change what your service does otherwise. Give each value that you change a source"
+                + " of your own, and note under \"approval\" who approved it and when. Then run:"
+                + " squeezewell protocol check FILE",
+            78,
+            ""));
+    return DONE;
+  }
+
+  private static ProtocolDraft set(
+      ProtocolDraft draft, ProtocolDetail detail, String option, String text)
+      throws BadInputException {
+    ProtocolDraft changed = draft.with(detail, text);
+    if (changed.fault(detail).isPresent()) {
+      throw BadInputException.notAllowed(option, "", text, detail.allowed());
+    }
+    return changed;
+  }
+}

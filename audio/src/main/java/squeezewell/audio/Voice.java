@@ -6,7 +6,7 @@ import squeezewell.cue.Cue;
 final class Voice {
   static final long NEVER = Long.MAX_VALUE;
 
-  private final Cue cue;
+  private Cue cue;
   private final Layer layer;
   private final int rampFrames;
   private int waitFrames;
@@ -40,6 +40,11 @@ final class Voice {
     return cue;
   }
 
+  /** From now on it tells another cue that sounds the same. */
+  void goOnAs(Cue other) {
+    cue = other;
+  }
+
   /** Frames from the next block on for which words of a reminder go on; 0 for any other voice. */
   int reminderFrames() {
     boolean reminds = layer.kind() == SoundKind.VOICE && !spokenCount(cue);
@@ -56,6 +61,10 @@ final class Voice {
 
   boolean done() {
     return next >= layer.samples().length || fadeLeft <= 0;
+  }
+
+  boolean fading() {
+    return fadeLeft < rampFrames;
   }
 
   /** Lets it fade out from a frame on; a fade that has begun goes on. */

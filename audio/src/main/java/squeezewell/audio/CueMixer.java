@@ -215,7 +215,7 @@ public final class CueMixer {
     for (Layer layer : bank.of(cue, schedule.guidanceAt(cue.atNanos()), levels.countStyle())) {
       double gain = levels.gain(layer.kind());
       int taken = layer.kind() == SoundKind.VOICE ? framesOfReminders() : 0;
-      boolean drowned = taken > inFrames && Voice.spokenCount(cue);
+      boolean drowned = Voice.spokenCount(cue) && remindedWithin(inFrames, layer);
       if (gain > 0 && !drowned) {
         int from = Math.max(inFrames, taken - layer.delayFrames());
         Voice voice = new Voice(cue, layer, gain, from, rate / FADES_PER_SECOND);
@@ -232,6 +232,12 @@ public final class CueMixer {
       frames = Math.max(frames, voice.reminderFrames());
     }
     return frames;
+  }
+
+  private boolean remindedWithin(int inFrames, Layer layer) {
+    int until = inFrames + layer.delayFrames() + layer.samples().length;
+    return layer.kind() == SoundKind.VOICE
+        && voices.stream().anyMatch(v -> v.remindsBetween(inFrames, until));
   }
 
   /** Keeps the cues of about the next second at hand. */

@@ -51,6 +51,11 @@ final class Voice {
     return reminds ? waitFrames + layer.samples().length - next : 0;
   }
 
+  /** Whether its words of a reminder can be heard there, frames from the next block on. */
+  boolean remindsBetween(int from, int to) {
+    return reminderFrames() > from && waitFrames < to;
+  }
+
   /** Whether the words of a cue are those of a spoken count, which can be left out. */
   static boolean spokenCount(Cue cue) {
     return switch (cue.kind()) {

@@ -6,6 +6,7 @@ import java.util.Random;
 import java.util.concurrent.locks.LockSupport;
 import squeezewell.coach.Coach;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.ClinicalFinding;
@@ -72,7 +73,9 @@ public final class SwitchingPlayer {
       long end = next + TAIL_NANOS;
       run(coach, clock, end);
       for (Cue cue : coach.state().schedule().between(countIn - 2 * Plans.SECOND, end)) {
-        told.add("CUE " + cue.atNanos() + " " + cue.kind());
+        if (cue.kind() != CueKind.RHYTHM_CHANGED) {
+          told.add("CUE " + cue.atNanos() + " " + cue.kind());
+        }
       }
       SoundFeed feed = output.engine().feed();
       told.add("HOLES " + (feed == null ? -1 : feed.holes()));

@@ -16,6 +16,7 @@ import squeezewell.audio.HandRhythm.Kind;
 import squeezewell.audio.HandRhythm.Running;
 import squeezewell.audio.HandRhythm.Sound;
 import squeezewell.cue.Control;
+import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Guidance;
@@ -302,6 +303,43 @@ class SwitchingTest {
     }
   }
 
+  /**
+   * The words of a change wait until the first sound of the new rhythm is over: with the voice on,
+   * every sample up to then is as without. A tick lasts 0.07 s; a breath 1 s, its release 0.4 s.
+   */
+  @Test
+  void theWordsOfAChangeNeitherDelayNorCoverItsFirstSound() {
+    long at = 14_200 * MILLI;
+    Case lost = sixSeconds(to(ARREST, at, HandRhythm.silence()));
+    Case back = cycles(to(ADULT, 5_700 * MILLI, HandRhythm.silence()));
+    Case watch = sixSeconds(new Step(new Control(at, Control.Kind.WATCH), HandRhythm.silence()));
+    assertWords(lost, at + LEAD + 70 * MILLI, Phrase.COMPRESS_NOW, at + 150 * MILLI);
+    assertWords(
+        back, 5_735 * MILLI + 1_400 * MILLI, Phrase.BREATHS_ONLY, 5_700 * MILLI + 1_550 * MILLI);
+    assertWords(watch, at, Phrase.WATCH_THE_BREATHING, at + 150 * MILLI);
+    Case slow = sixSeconds(to(SLOW, at, HandRhythm.silence()));
+    assertThat(planned(slow, controls(slow), 25 * SECOND, SoundLevels.defaults()))
+        .isEqualTo(planned(slow, controls(slow), 25 * SECOND, NO_VOICE));
+  }
+
+  private static void assertWords(Case chosen, long freeUntil, Phrase phrase, long from) {
+    long end = chosen.steps().get(0).control().atNanos() + 4 * SECOND;
+    float[] spoken = planned(chosen, controls(chosen), end, SoundLevels.defaults());
+    float[] without = planned(chosen, controls(chosen), end, NO_VOICE);
+    int free = (int) Frames.at(freeUntil, RATE);
+    assertThat(Arrays.equals(spoken, 0, free, without, 0, free)).as("%s", chosen).isTrue();
+    int first = (int) Frames.at(from, RATE);
+    float[] words = PhraseReader.read(phrase, RATE);
+    for (int i = 0; i < spoken.length; i++) {
+      boolean said = i >= first && i < first + words.length;
+      // Volume of the voice by default; nowhere near the limiter's knee.
+      double wanted = without[i] + (said ? 0.8 * words[i - first] : 0);
+      if (Math.abs(wanted) < 0.7) {
+        assertThat(spoken[i] - wanted).as("%s, frame %d", chosen, i).isBetween(-1e-5, 1e-5);
+      }
+    }
+  }
+
   /** A cue track that knows of the change beforehand names the same frames. */
   @ParameterizedTest
   @MethodSource("cases")
@@ -311,6 +349,7 @@ class SwitchingTest {
     List<Long> named =
         track.cues().stream()
             .filter(c -> c.atNanos() < until)
+            .filter(c -> c.kind() != CueKind.RHYTHM_CHANGED && c.kind() != CueKind.WATCH)
             .map(CueTrack.Expected::frame)
             .sorted()
             .toList();
@@ -459,7 +498,12 @@ class SwitchingTest {
   }
 
   private static float[] planned(Case chosen, List<Control> controls, long until) {
-    CueMixer mixer = new CueMixer(BANK, NO_VOICE);
+    return planned(chosen, controls, until, NO_VOICE);
+  }
+
+  private static float[] planned(
+      Case chosen, List<Control> controls, long until, SoundLevels levels) {
+    CueMixer mixer = new CueMixer(BANK, levels);
     mixer.publish(schedule(chosen, controls));
     float[] samples = new float[(int) Frames.at(until, RATE)];
     mixer.mix(samples, samples.length);

@@ -24,6 +24,10 @@ public final class CueMixer {
   private final int rate;
   private final List<Voice> voices = new ArrayList<>();
   private final Deque<Cue> ahead = new ArrayDeque<>();
+
+  /** Those of the last {@link #LATE_NANOS} or longer that sound the same whatever their count. */
+  private final List<Cue> justBegun = new ArrayList<>();
+
   private SoundLevels levels;
   private CueSchedule schedule;
   private long position;
@@ -75,12 +79,15 @@ public final class CueMixer {
     CueSchedule old = schedule;
     schedule = Objects.requireNonNull(newSchedule, "newSchedule");
     List<Cue> added = new ArrayList<>();
-    for (Cue cue : startingIn(position - Frames.at(LATE_NANOS, rate), position + 1)) {
+    long late = position - Frames.at(LATE_NANOS, rate);
+    justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
+    for (Cue cue : startingIn(late, position + 1)) {
       if (old == null || !begun(old, cue)) {
         added.add(cue);
       }
     }
     added.removeIf(this::takenOver);
+    justBegun.removeIf(b -> same(schedule, b).isEmpty());
     for (Voice voice : voices) {
       voice.fadeFrom(lastsUntil(voice.cue()));
     }
@@ -100,17 +107,14 @@ public final class CueMixer {
    * late: the same sound twice in a tenth of a second would be heard as two cues.
    */
   private boolean takenOver(Cue cue) {
-    boolean taken = false;
-    for (Voice voice : voices) {
-      boolean justBegun =
-          position - Frames.at(voice.cue().atNanos(), rate) <= Frames.at(LATE_NANOS, rate);
-      if (uncounted(cue)
-          && voice.cue().kind() == cue.kind()
-          && justBegun
-          && !voice.fading()
-          && same(schedule, voice.cue()).isEmpty()) {
-        voice.goOnAs(cue);
-        taken = true;
+    boolean taken = justBegun.removeIf(b -> b.kind() == cue.kind() && same(schedule, b).isEmpty());
+    if (taken) {
+      justBegun.add(cue);
+      for (Voice voice : voices) {
+        boolean old = voice.cue().kind() == cue.kind() && same(schedule, voice.cue()).isEmpty();
+        if (old && !voice.fading()) {
+          voice.goOnAs(cue);
+        }
       }
     }
     return taken;
@@ -212,6 +216,11 @@ public final class CueMixer {
   }
 
   private void start(Cue cue, int inFrames) {
+    if (uncounted(cue)) {
+      long late = position - Frames.at(LATE_NANOS, rate);
+      justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
+      justBegun.add(cue);
+    }
     for (Layer layer : bank.of(cue, schedule.guidanceAt(cue.atNanos()), levels.countStyle())) {
       double gain = levels.gain(layer.kind());
       int taken = layer.kind() == SoundKind.VOICE ? framesOfReminders() : 0;

@@ -34,7 +34,11 @@ class SwitchingTest {
   private static final long MILLI = 1_000_000L;
   private static final long SECOND = HandRhythm.SECOND;
   private static final long LEAD = SoundOutput.LEAD_NANOS;
-  private static final long[] LOOK_AHEADS = {0, 25 * MILLI, 35 * MILLI, 40 * MILLI};
+
+  /** Up to 40 ms is usual; a machine that can't keep up gets more, up to 120 ms. */
+  private static final long[] LOOK_AHEADS = {
+    0, 25 * MILLI, 35 * MILLI, 40 * MILLI, 60 * MILLI, 120 * MILLI
+  };
 
   /** 30 compressions at 110 a minute: 16.36363... s. */
   private static final long PAUSE = 16_363_636_364L;
@@ -214,7 +218,7 @@ class SwitchingTest {
   @MethodSource("cases")
   void aChangeIsHeardOnTimeOnceAndWithoutAClick(Case chosen) {
     long at = chosen.steps().get(0).control().atNanos();
-    float[] unchanged = planned(chosen, List.of(), at + 40 * MILLI);
+    float[] unchanged = planned(chosen, List.of(), at + 120 * MILLI);
     upToTheCommandEverySampleIsAsIfItHadNotCome(chosen, unchanged, at);
     for (long ahead : LOOK_AHEADS) {
       Live live = new Live(chosen, ahead);
@@ -225,7 +229,9 @@ class SwitchingTest {
           .isTrue();
       eachSoundIsOnItsFrameAndThereIsNoOther(live, name);
       noCompressionAndNoSqueezeIsDoubled(live, name, ahead);
-      whatStartsAtOnceComesWithinFiftyMilliseconds(chosen, live, name);
+      if (ahead <= 40 * MILLI) {
+        whatStartsAtOnceComesWithinFiftyMilliseconds(chosen, live, name);
+      }
     }
   }
 
@@ -433,7 +439,9 @@ class SwitchingTest {
     /** What should have begun by now does so at once, unless the same sound just began. */
     private void hearLate(List<Sound> before, List<Sound> now, long commandNanos) {
       for (Sound sound : now) {
-        boolean late = sound.nanos() >= commandNanos && Frames.at(sound.nanos(), RATE) < mixed;
+        long lateFrames = mixed - Frames.at(sound.nanos(), RATE);
+        // A tenth of a second is the most by which a cue is given late rather than dropped.
+        boolean late = sound.nanos() >= commandNanos && lateFrames > 0 && lateFrames <= RATE / 10;
         boolean began =
             before.stream()
                 .filter(b -> b.kind() == sound.kind() && b.nanos() >= commandNanos)

@@ -24,6 +24,10 @@ public final class CueMixer {
   private final int rate;
   private final List<Voice> voices = new ArrayList<>();
   private final Deque<Cue> ahead = new ArrayDeque<>();
+
+  /** Those of the last {@link #LATE_NANOS} or longer that sound the same whatever their count. */
+  private final List<Cue> justBegun = new ArrayList<>();
+
   private SoundLevels levels;
   private CueSchedule schedule;
   private long position;
@@ -36,8 +40,12 @@ public final class CueMixer {
    * @param levels how loud
    */
   public CueMixer(int rate, SoundLevels levels) {
-    this.bank = new SoundBank(rate);
-    this.rate = rate;
+    this(new SoundBank(rate), levels);
+  }
+
+  CueMixer(SoundBank bank, SoundLevels levels) {
+    this.bank = bank;
+    this.rate = bank.rate();
     this.levels = Objects.requireNonNull(levels, "levels");
   }
 
@@ -70,16 +78,54 @@ public final class CueMixer {
   public void publish(CueSchedule newSchedule) {
     CueSchedule old = schedule;
     schedule = Objects.requireNonNull(newSchedule, "newSchedule");
+    List<Cue> added = new ArrayList<>();
+    long late = position - Frames.at(LATE_NANOS, rate);
+    justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
+    for (Cue cue : startingIn(late, position + 1)) {
+      if (old == null || !begun(old, cue)) {
+        added.add(cue);
+      }
+    }
+    added.removeIf(this::takenOver);
+    justBegun.removeIf(b -> same(schedule, b).isEmpty());
     for (Voice voice : voices) {
       voice.fadeFrom(lastsUntil(voice.cue()));
     }
     ahead.clear();
-    aheadUntil = position;
-    for (Cue cue : startingIn(position - Frames.at(LATE_NANOS, rate), position)) {
-      if (old == null || !has(old, cue)) {
+    aheadUntil = position + 1;
+    for (Cue cue : added) {
+      if (Frames.at(cue.atNanos(), rate) < position) {
         start(cue, 0);
+      } else {
+        ahead.add(cue);
       }
     }
+  }
+
+  /**
+   * Lets a sound that has just begun and no longer holds go on as that cue, which came a moment too
+   * late: the same sound twice in a tenth of a second would be heard as two cues.
+   */
+  private boolean takenOver(Cue cue) {
+    boolean taken = justBegun.removeIf(b -> b.kind() == cue.kind() && same(schedule, b).isEmpty());
+    if (taken) {
+      justBegun.add(cue);
+      for (Voice voice : voices) {
+        boolean old = voice.cue().kind() == cue.kind() && same(schedule, voice.cue()).isEmpty();
+        if (old && !voice.fading()) {
+          voice.goOnAs(cue);
+        }
+      }
+    }
+    return taken;
+  }
+
+  /**
+   * Whether a schedule had that sound before the position. Two rhythms in step may differ by the
+   * rounding of a nanosecond, which may fall between two frames.
+   */
+  private boolean begun(CueSchedule schedule, Cue cue) {
+    return same(schedule, cue).stream().anyMatch(c -> Frames.at(c.atNanos(), rate) < position);
   }
 
   /** Lets what sounds fade out; nothing follows until a schedule is published. */
@@ -170,10 +216,15 @@ public final class CueMixer {
   }
 
   private void start(Cue cue, int inFrames) {
+    if (uncounted(cue)) {
+      long late = position - Frames.at(LATE_NANOS, rate);
+      justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
+      justBegun.add(cue);
+    }
     for (Layer layer : bank.of(cue, schedule.guidanceAt(cue.atNanos()), levels.countStyle())) {
       double gain = levels.gain(layer.kind());
       int taken = layer.kind() == SoundKind.VOICE ? framesOfReminders() : 0;
-      boolean drowned = taken > inFrames && Voice.spokenCount(cue);
+      boolean drowned = Voice.spokenCount(cue) && remindedWithin(inFrames, layer);
       if (gain > 0 && !drowned) {
         int from = Math.max(inFrames, taken - layer.delayFrames());
         Voice voice = new Voice(cue, layer, gain, from, rate / FADES_PER_SECOND);
@@ -190,6 +241,12 @@ public final class CueMixer {
       frames = Math.max(frames, voice.reminderFrames());
     }
     return frames;
+  }
+
+  private boolean remindedWithin(int inFrames, Layer layer) {
+    int until = inFrames + layer.delayFrames() + layer.samples().length;
+    return layer.kind() == SoundKind.VOICE
+        && voices.stream().anyMatch(v -> v.remindsBetween(inFrames, until));
   }
 
   /** Keeps the cues of about the next second at hand. */
@@ -215,15 +272,32 @@ public final class CueMixer {
 
   /** Where a cue's sound must end at the latest; the position itself if it no longer holds. */
   private long lastsUntil(Cue cue) {
-    if (!has(schedule, cue)) {
+    if (same(schedule, cue).isEmpty()) {
       return position;
     }
     long end = schedule.soundsUntil(cue);
     return Math.max(position, Frames.at(end, rate));
   }
 
-  private static boolean has(CueSchedule schedule, Cue cue) {
-    return schedule.between(cue.atNanos(), cue.atNanos() + 1).stream()
-        .anyMatch(c -> c.kind() == cue.kind() && c.count() == cue.count());
+  /** The cues of a schedule that sound like that one and fall on its frame or the next to it. */
+  private List<Cue> same(CueSchedule schedule, Cue cue) {
+    long frame = Frames.at(cue.atNanos(), rate);
+    long from = Frames.nanosOf(frame - 2, rate);
+    List<Cue> found = new ArrayList<>();
+    for (Cue other : schedule.between(from, Frames.nanosOf(frame + 2, rate))) {
+      boolean near = Math.abs(Frames.at(other.atNanos(), rate) - frame) <= 1;
+      if (near && other.kind() == cue.kind() && (uncounted(cue) || other.count() == cue.count())) {
+        found.add(other);
+      }
+    }
+    return found;
+  }
+
+  /** Whether it sounds the same whatever its count: one rhythm may go on where another counts. */
+  private static boolean uncounted(Cue cue) {
+    return switch (cue.kind()) {
+      case SQUEEZE, RELEASE, COMPRESS -> true;
+      default -> false;
+    };
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueKind;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Rhythm;
@@ -17,6 +18,12 @@ import squeezewell.protocol.Rhythm;
 final class SoundBank {
   /** The words of a reminder wait for its chime. */
   private static final double WORDS_AFTER_SECONDS = 0.55;
+
+  /** Those of a change wait for the plan's lead and a tick, which lasts 0.07 s. */
+  private static final double CHANGE_WORDS_AFTER_SECONDS = 0.15;
+
+  /** How long the sound of a release can be heard. */
+  private static final double RELEASE_SECONDS = 0.4;
 
   /** With spoken counts a faint tone marks the instant, since a word has no sharp start. */
   private static final double MARK_SHARE = 0.5;
@@ -76,6 +83,7 @@ final class SoundBank {
       case PULSE_CHECK_DUE, PULSE_CHECK_LIMIT, SUCTION_LIMIT -> reminder(call, cue, guidance);
       case PULSE_CHECK_ENOUGH -> reminder(note, cue, guidance);
       case SESSION_END -> reminder(close, cue, guidance);
+      case RHYTHM_CHANGED, WATCH -> change(cue, guidance);
     };
   }
 
@@ -119,8 +127,24 @@ final class SoundBank {
   private List<Layer> reminder(float[] tone, Cue cue, Guidance guidance) {
     Layer sound = Layer.of(SoundKind.REMINDER, tone);
     int after = (int) Math.round(WORDS_AFTER_SECONDS * rate);
-    return Phrase.reminder(cue, guidance.limits())
+    return Phrase.reminder(cue, guidance)
         .map(p -> List.of(sound, new Layer(SoundKind.VOICE, words(p), after, 1)))
         .orElse(List.of(sound));
+  }
+
+  /**
+   * A change has no sound of its own: the first sound of the new rhythm must stand free. The words
+   * wait until that is over, the tick of a compression or the whole of a breath.
+   */
+  private List<Layer> change(Cue cue, Guidance guidance) {
+    boolean breaths =
+        cue.kind() == CueKind.RHYTHM_CHANGED && guidance.rhythm().compressions().isEmpty();
+    double wait =
+        CHANGE_WORDS_AFTER_SECONDS
+            + (breaths ? squeezeNanos(guidance.rhythm()) / 1e9 + RELEASE_SECONDS : 0);
+    int after = (int) Math.round(wait * rate);
+    return Phrase.reminder(cue, guidance)
+        .map(p -> List.of(new Layer(SoundKind.VOICE, words(p), after, 1)))
+        .orElse(List.of());
   }
 }

@@ -6,7 +6,7 @@ import squeezewell.cue.Cue;
 final class Voice {
   static final long NEVER = Long.MAX_VALUE;
 
-  private final Cue cue;
+  private Cue cue;
   private final Layer layer;
   private final int rampFrames;
   private int waitFrames;
@@ -40,10 +40,20 @@ final class Voice {
     return cue;
   }
 
+  /** From now on it tells another cue that sounds the same. */
+  void goOnAs(Cue other) {
+    cue = other;
+  }
+
   /** Frames from the next block on for which words of a reminder go on; 0 for any other voice. */
   int reminderFrames() {
     boolean reminds = layer.kind() == SoundKind.VOICE && !spokenCount(cue);
     return reminds ? waitFrames + layer.samples().length - next : 0;
+  }
+
+  /** Whether its words of a reminder can be heard there, frames from the next block on. */
+  boolean remindsBetween(int from, int to) {
+    return reminderFrames() > from && waitFrames < to;
   }
 
   /** Whether the words of a cue are those of a spoken count, which can be left out. */
@@ -56,6 +66,10 @@ final class Voice {
 
   boolean done() {
     return next >= layer.samples().length || fadeLeft <= 0;
+  }
+
+  boolean fading() {
+    return fadeLeft < rampFrames;
   }
 
   /** Lets it fade out from a frame on; a fade that has begun goes on. */

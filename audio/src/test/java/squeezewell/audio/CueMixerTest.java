@@ -84,6 +84,27 @@ class CueMixerTest {
     assertThat(peak(mix(500 * MILLI))).isZero();
   }
 
+  /** A cue 10 ms late, and one exactly where the next block begins. */
+  @Test
+  void aScheduleToldTwiceInTheSamePlaceIsHeardOnce() {
+    Control pause = new Control(2_000 * MILLI, Control.Kind.PAUSE);
+    for (long resumed : new long[] {3_960, 3_970}) {
+      CueMixer twice = new CueMixer(RATE, NO_VOICE);
+      CueMixer once = new CueMixer(RATE, NO_VOICE);
+      CueSchedule held = schedule(pause);
+      CueSchedule changed = schedule(pause, new Control(resumed * MILLI, Control.Kind.RESUME));
+      for (CueMixer each : List.of(twice, once)) {
+        each.publish(held);
+        mix(each, 4_000 * MILLI);
+        each.publish(changed);
+      }
+      twice.publish(changed);
+      float[] heard = mix(twice, 1_500 * MILLI);
+      assertThat(heard).isEqualTo(mix(once, 1_500 * MILLI));
+      assertThat(onsets(heard)).hasSize(2);
+    }
+  }
+
   @Test
   void aPulseCheckInTheLastMomentTakesBackTheSqueezeThatWasWritten() {
     mixer.publish(CueSchedule.of(PLAN));

@@ -2,15 +2,20 @@ package squeezewell.audio;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.HashSet;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 
 class PhraseTest {
@@ -42,32 +47,78 @@ class PhraseTest {
 
   @Test
   void aTimeIsNamedOnlyIfTheLimitsHaveIt() {
-    Limits usual =
-        Plans.adult("aha-2020", Situation.PULSE_NO_BREATHING, Plans.SECOND).guidance().limits();
-    Limit eight = new Limit(8 * Plans.SECOND, usual.pulseCheckNotice().source());
-    Limits other =
-        new Limits(
-            usual.pulseCheckEvery(),
-            eight,
-            usual.pulseCheckShortest(),
-            eight,
-            usual.suctionLongest(),
-            eight,
-            usual.gapLongest());
-    Set<Phrase> said = new HashSet<>();
-    for (CueKind kind : CueKind.values()) {
-      Phrase.reminder(new Cue(0, kind, 1, 0, 0, false), usual).ifPresent(said::add);
-    }
-    assertThat(said)
+    Guidance usual = Plans.guidance("aha-2020", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING);
+    Limits limits = usual.limits();
+    Limit eight = new Limit(8 * Plans.SECOND, limits.pulseCheckNotice().source());
+    Guidance other =
+        new Guidance(
+            usual.patient(),
+            usual.situation(),
+            usual.rescuers(),
+            usual.rhythm(),
+            new Limits(
+                limits.pulseCheckEvery(),
+                eight,
+                limits.pulseCheckShortest(),
+                eight,
+                limits.suctionLongest(),
+                eight,
+                limits.gapLongest()));
+    assertThat(said(usual))
         .contains(
             Phrase.PULSE_CHECK_IN_TEN, Phrase.TEN_SECONDS_SQUEEZE, Phrase.FIVE_SECONDS_OF_SUCTION);
-    for (CueKind kind : CueKind.values()) {
-      assertThat(Phrase.reminder(new Cue(0, kind, 1, 0, 0, false), other).orElse(Phrase.SQUEEZE))
-          .isNotIn(
-              Phrase.PULSE_CHECK_IN_TEN,
-              Phrase.TEN_SECONDS_SQUEEZE,
-              Phrase.FIVE_SECONDS_OF_SUCTION);
+    assertThat(said(other))
+        .doesNotContain(
+            Phrase.PULSE_CHECK_IN_TEN, Phrase.TEN_SECONDS_SQUEEZE, Phrase.FIVE_SECONDS_OF_SUCTION);
+  }
+
+  /**
+   * AHA, basic life support: change compressors about every two minutes or five cycles. A newborn's
+   * heart rate is checked every 60 s (AHA 2020, Part 5), which is no time for that.
+   */
+  @Test
+  void theCheckIsAChangeOfCompressorWhereTwoOrMoreCompress() {
+    List<Phrase> change =
+        List.of(
+            Phrase.CHANGE_COMPRESSORS_SOON,
+            Phrase.CHECK_RHYTHM_CHANGE_COMPRESSORS,
+            Phrase.CHANGE_COMPRESSORS_NOW);
+    List<Phrase> pulse =
+        List.of(Phrase.PULSE_CHECK_IN_TEN, Phrase.CHECK_THE_PULSE, Phrase.PULSE_CHECK_OVERDUE);
+    int changing = 0;
+    for (Protocol edition : GuidelineLibrary.editions()) {
+      for (Guidance guidance : edition.guidance()) {
+        boolean compresses = guidance.rhythm().compressions().isPresent();
+        boolean changes =
+            compresses && guidance.patient() != PatientGroup.NEWBORN && guidance.rescuers() != 1;
+        String name = edition.id() + " " + guidance.patient() + " " + guidance.situation();
+        assertThat(said(guidance)).as(name).doesNotContainAnyElementsOf(changes ? pulse : change);
+        if (changes) {
+          assertThat(said(guidance)).as(name).containsAll(change);
+          changing++;
+        }
+        // Whoever compresses is not told to squeeze.
+        List<Phrase> squeeze =
+            List.of(Phrase.TEN_SECONDS_SQUEEZE, Phrase.SQUEEZE_NOW, Phrase.STOP_SUCTION);
+        List<Phrase> compress =
+            List.of(Phrase.TEN_SECONDS_COMPRESS, Phrase.COMPRESS_NOW, Phrase.STOP_SUCTION_COMPRESS);
+        assertThat(said(guidance))
+            .as(name)
+            .doesNotContainAnyElementsOf(compresses ? squeeze : compress);
+      }
     }
+    assertThat(changing).isPositive();
+  }
+
+  /** All that may be said under that guidance. */
+  private static Set<Phrase> said(Guidance guidance) {
+    Set<Phrase> said = EnumSet.noneOf(Phrase.class);
+    for (CueKind kind : CueKind.values()) {
+      for (int count = 1; count <= 2; count++) {
+        Phrase.reminder(new Cue(0, kind, count, 0, 0, false), guidance).ifPresent(said::add);
+      }
+    }
+    return said;
   }
 
   /** A sine is known at every instant, so a resampled one can be compared with itself. */

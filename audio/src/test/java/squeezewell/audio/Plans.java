@@ -19,12 +19,16 @@ final class Plans {
 
   static PracticePlan adult(
       String edition, Situation situation, long countInNanos, long lengthNanos, long leadNanos) {
-    Guidance guidance =
-        GuidelineLibrary.editions().stream()
-            .filter(p -> p.id().equals(edition))
-            .findFirst()
-            .flatMap(p -> p.find(PatientGroup.ADULT, situation))
-            .orElseThrow(() -> new NoSuchElementException(edition + " " + situation));
-    return new PracticePlan(guidance, countInNanos, lengthNanos, leadNanos);
+    return new PracticePlan(
+        guidance(edition, PatientGroup.ADULT, situation), countInNanos, lengthNanos, leadNanos);
+  }
+
+  /** What an edition asks of two rescuers. */
+  static Guidance guidance(String edition, PatientGroup patient, Situation situation) {
+    return GuidelineLibrary.editions().stream()
+        .filter(p -> p.id().equals(edition))
+        .findFirst()
+        .flatMap(p -> p.find(patient, situation, 2))
+        .orElseThrow(() -> new NoSuchElementException(edition + " " + situation));
   }
 }

@@ -12,6 +12,10 @@ public enum CueKind {
   COUNT("count"),
   /** One chest compression. */
   COMPRESS("compress"),
+  /** Another kind of rhythm is in force from now on: its first prompt follows by itself. */
+  RHYTHM_CHANGED("rhythm-changed"),
+  /** From now on there is nothing to do but watch the patient breathe. */
+  WATCH("watch"),
   /** A pulse check will be due soon. */
   PULSE_CHECK_SOON("pulse-check-soon"),
   /** A pulse check is due, or overdue when {@link Cue#count()} is above 1. */

@@ -253,6 +253,10 @@ public final class CueSchedule {
     Stretch stretch = stretches.get(index);
     Limits limits = stretch.guidance().limits();
     long start = stretch.startNanos();
+    if (start >= from && start < to && turns(index)) {
+      boolean watch = stretch.kind() == Stretch.Kind.WATCHING;
+      cues.add(Cue.of(start, watch ? CueKind.WATCH : CueKind.RHYTHM_CHANGED, 1));
+    }
     switch (stretch.kind()) {
       case COUNT_IN -> addCountIn(from, to, cues);
       case PACED -> addRhythm(index, from, to, cues);
@@ -273,10 +277,24 @@ public final class CueSchedule {
         addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);
       }
       case PAUSED, WATCHING -> {
-        // Nothing is prompted.
+        // Nothing is prompted any more.
       }
       case ENDED -> put(cues, from, to, start, CueKind.SESSION_END);
     }
+  }
+
+  /** Whether something else is to be done in a stretch than before it, holds left out. */
+  private boolean turns(int index) {
+    Stretch stretch = stretches.get(index);
+    boolean goesOn = !stretch.holdsUp() && stretch.kind() != Stretch.Kind.ENDED;
+    for (int i = index - 1; goesOn && i >= 0; i--) {
+      Stretch before = stretches.get(i);
+      // What a session begins with stands for what was planned.
+      if (i == 0 || !before.holdsUp()) {
+        return !stretch.sameDoingAs(before);
+      }
+    }
+    return false;
   }
 
   private void addRhythm(int index, long from, long to, List<Cue> cues) {

@@ -3,6 +3,7 @@ package squeezewell.cue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.stream.LongStream;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Rhythm;
@@ -29,15 +30,24 @@ final class RhythmCues {
     rhythm.compressions().ifPresent(c -> addCompressions(c, origin, from, to, cues));
   }
 
+  /** The first cue of a kind that a paced stretch asks for in [from, to); empty without one. */
+  static OptionalLong first(Stretch stretch, CueKind kind, long from, long to) {
+    return instants(stretch, kind, from, to).min();
+  }
+
   /** The last cue of a kind that a paced stretch asks for in [from, to); empty without one. */
   static OptionalLong last(Stretch stretch, CueKind kind, long from, long to) {
+    return instants(stretch, kind, from, to).max();
+  }
+
+  private static LongStream instants(Stretch stretch, CueKind kind, long from, long to) {
     long first = Math.max(from, stretch.startNanos());
     long end = Math.min(to, stretch.endNanos());
     List<Cue> cues = new ArrayList<>();
     if (stretch.kind() == Stretch.Kind.PACED && first < end) {
       add(stretch, first, end, cues);
     }
-    return cues.stream().filter(c -> c.kind() == kind).mapToLong(Cue::atNanos).max();
+    return cues.stream().filter(c -> c.kind() == kind).mapToLong(Cue::atNanos);
   }
 
   /** How many counts an interval has: the squeeze, the release, then about one a second. */

@@ -56,6 +56,18 @@ public record Stretch(
     return nanos >= startNanos && nanos < endNanos;
   }
 
+  /** Whether a check, suction or a pause takes the place of what else is to be done. */
+  boolean holdsUp() {
+    return kind == Kind.PULSE_CHECK || kind == Kind.SUCTION || kind == Kind.PAUSED;
+  }
+
+  /** Whether both are only watched, or both have a rhythm of one kind. */
+  boolean sameDoingAs(Stretch other) {
+    boolean watching = kind == Kind.WATCHING;
+    return watching == (other.kind == Kind.WATCHING)
+        && (watching || guidance.rhythm().getClass().equals(other.guidance.rhythm().getClass()));
+  }
+
   /** Whether its breaths are counted on from a squeeze before it. */
   boolean countsOn() {
     return kind == Kind.PACED && breathOriginNanos < startNanos;

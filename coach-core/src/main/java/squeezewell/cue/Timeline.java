@@ -114,6 +114,10 @@ final class Timeline {
     if (!compressions.isPresent()) {
       return atOnce;
     }
+    OptionalLong coming = comingWithinLead(CueKind.COMPRESS, at);
+    if (coming.isPresent()) {
+      return coming.getAsLong();
+    }
     long period = compressions.get().tempo().nanosAt(1);
     OptionalLong last = lastWithin(CueKind.COMPRESS, at, period);
     return last.isPresent() ? Math.max(atOnce, last.getAsLong() + period) : atOnce;
@@ -131,8 +135,17 @@ final class Timeline {
     }
     long interval = breaths.get().interval().nanosAt(1);
     OptionalLong last = lastWithin(CueKind.SQUEEZE, at, interval);
-    boolean running = last.isPresent() && last.getAsLong() + interval > atOnce;
-    return running ? last.getAsLong() : atOnce;
+    long earliest = comingWithinLead(CueKind.SQUEEZE, at).orElse(atOnce);
+    boolean running = last.isPresent() && last.getAsLong() + interval >= earliest;
+    return running ? last.getAsLong() : earliest;
+  }
+
+  /**
+   * A cue that comes before the new rhythm could start stays where it is: its sound may have left
+   * already, and another right behind it would be heard as two.
+   */
+  private OptionalLong comingWithinLead(CueKind kind, long at) {
+    return RhythmCues.first(open, kind, at, at + plan.leadNanos() + 1);
   }
 
   private OptionalLong lastWithin(CueKind kind, long at, long span) {

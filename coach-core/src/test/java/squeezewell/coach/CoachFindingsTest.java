@@ -83,6 +83,27 @@ class CoachFindingsTest {
     assertThat(output.instantsOf(CueKind.COMPRESS).get(0)).isEqualTo(14_235 * MILLI);
   }
 
+  /** Sound has begun it by then; another right behind it would be heard as two. */
+  @Test
+  void aCueThatComesWithinTheLeadStaysWhereItIs() {
+    coach = coach(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 35);
+    find(ClinicalFinding.BREATHING_SLOW, 17_990);
+    advance(25_000);
+    assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L, 24_000L);
+    coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 35);
+    // The twelfth compression stands at 11 x 60 / 110 s = 6 s, the first squeeze at 16.3636 s.
+    output.cues.clear();
+    find(ClinicalFinding.ADVANCED_AIRWAY, 5_980);
+    advance(6_600);
+    assertThat(output.instantsOf(CueKind.COMPRESS).subList(11, 13))
+        .containsExactly(6_000 * MILLI, 6_545_454_545L);
+    coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 35);
+    output.cues.clear();
+    find(ClinicalFinding.PULSE_BACK, 16_340);
+    advance(23_000);
+    assertThat(squeezeMillis()).containsExactly(16_363L, 22_363L);
+  }
+
   @Test
   void aRhythmOfBreathsIsCountedOnFromTheLastSqueeze() {
     // 14.2 s is 2.2 s after the squeeze at 12 s: the next comes at 18 s, not at 14.2 s.

@@ -116,6 +116,31 @@ class CueSchedulePropertyTest {
     }
   }
 
+  /** One word for each change of what is to be done, where it begins, and none besides. */
+  @Property(tries = TRIES)
+  void aChangeIsToldOnceWhereItBegins(
+      @ForAll("plans") PracticePlan plan, @ForAll("changes") List<Control> script) {
+    CueSchedule schedule = CueSchedule.of(plan, script);
+    List<String> wanted = new ArrayList<>();
+    String before = null;
+    for (Stretch stretch : schedule.stretches()) {
+      boolean watching = stretch.kind() == Stretch.Kind.WATCHING;
+      if (watching || stretch.kind() == Stretch.Kind.PACED || before == null) {
+        String doing = watching ? "watch" : stretch.guidance().rhythm().getClass().getSimpleName();
+        if (before != null && !before.equals(doing)) {
+          wanted.add(stretch.startNanos() + (watching ? " watch" : " rhythm-changed"));
+        }
+        before = doing;
+      }
+    }
+    List<String> told =
+        schedule.between(0, LAST).stream()
+            .filter(c -> c.kind() == CueKind.RHYTHM_CHANGED || c.kind() == CueKind.WATCH)
+            .map(c -> c.atNanos() + " " + c.kind().id())
+            .collect(Collectors.toList());
+    assertThat(told).isEqualTo(wanted);
+  }
+
   @Property(tries = TRIES)
   void theRhythmStartsExactlyTheLeadAfterAHold(
       @ForAll("plans") PracticePlan plan, @ForAll("scripts") List<Control> script) {

@@ -58,7 +58,7 @@ final class DrillScreen implements CueOutput {
           case SUCTION_LIMIT -> "end suction and breathe: s";
           case LAST_MINUTE -> "one minute left";
           case SESSION_END -> "the practice is over";
-          case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
+          case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND, RHYTHM_CHANGED, WATCH -> "";
         };
     if (!words.isEmpty()) {
       line(Words.clock(cue.atNanos()) + "  " + words);

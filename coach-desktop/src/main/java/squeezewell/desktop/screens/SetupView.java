@@ -10,8 +10,10 @@ import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.LocalLabel;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
+import squeezewell.protocol.Situation;
 
 /** What the set-up screen says about a practice. Pure. */
 final class SetupView {
@@ -28,9 +30,12 @@ final class SetupView {
                     "Squeeze for "
                         + Phrases.seconds(nanos)
                         + " s, until the chest just rises. Then let it fall."));
+    if (guidance.situation() == Situation.PULSE_SLOW_BREATHING) {
+      lines.add("Squeeze with the patient's own breaths, and fill in where none comes.");
+    }
     Limits limits = guidance.limits();
     lines.add(
-        "Check the pulse every "
+        checked(guidance)
             + Phrases.seconds(limits.pulseCheckEvery().seconds() / 60)
             + " min, for "
             + Phrases.seconds(limits.pulseCheckShortest().nanos())
@@ -39,6 +44,13 @@ final class SetupView {
             + " s.");
     lines.add("Suction for at most " + Phrases.seconds(limits.suctionLongest().nanos()) + " s.");
     return lines;
+  }
+
+  private static String checked(Guidance guidance) {
+    return guidance.rhythm().compressions().isPresent()
+            && guidance.patient() != PatientGroup.NEWBORN
+        ? "Check rhythm and pulse, and change who compresses, every "
+        : "Check the pulse every ";
   }
 
   /** What tells a local protocol from a guideline, a paragraph each; empty for a guideline. */

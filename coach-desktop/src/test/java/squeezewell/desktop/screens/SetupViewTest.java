@@ -55,6 +55,19 @@ class SetupViewTest {
   }
 
   @Test
+  void whoBreathesTooSlowlyIsHelpedBetweenTheirOwnBreaths() {
+    assertThat(SetupView.lines(guidance(PatientGroup.ADULT, Situation.PULSE_SLOW_BREATHING, 0)))
+        .contains("Squeeze with the patient's own breaths, and fill in where none comes.");
+  }
+
+  @Test
+  void whoCompressesIsChangedWithTheRhythmCheck() {
+    // AHA basic life support, 2020 and before: change compressors about every 2 minutes.
+    assertThat(SetupView.lines(guidance(PatientGroup.ADULT, Situation.ARREST_ADVANCED_AIRWAY, 0)))
+        .contains("Check rhythm and pulse, and change who compresses, every 2 min, for 5 to 10 s.");
+  }
+
+  @Test
   void breathsAloneAreSaidAsBefore() {
     assertThat(SetupView.lines(guidance(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0)))
         .contains("One breath every 6 s.", "Check the pulse every 2 min, for 5 to 10 s.");

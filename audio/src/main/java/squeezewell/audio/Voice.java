@@ -87,7 +87,9 @@ final class Voice {
   void addTo(float[] out, int frames, long atFrame) {
     int at = Math.min(waitFrames, frames);
     waitFrames -= at;
-    if (at > 0 && next == 0 && fadeFromFrame <= atFrame) {
+    boolean waited = at > 0 && fadeFromFrame <= atFrame;
+    boolean startsTooLate = waitFrames == 0 && fadeFromFrame <= atFrame + at;
+    if (next == 0 && (waited || startsTooLate)) {
       // Not yet heard, so there is nothing to fade.
       fadeLeft = 0;
     }

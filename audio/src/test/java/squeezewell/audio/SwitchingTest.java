@@ -328,6 +328,25 @@ class SwitchingTest {
         .isEqualTo(planned(slow, controls(slow), 25 * SECOND, NO_VOICE));
   }
 
+  /** "Compress now" is said from 14.35 s on, for 0.8 s; "breaths only" from 1.55 s on. */
+  @Test
+  void theWordsOfAChangeThatIsTakenBackEndWithIt() {
+    for (long undone : new long[] {14_300, 14_700}) {
+      Case slip =
+          sixSeconds(
+              to(ARREST, 14_200 * MILLI, HandRhythm.silence()),
+              to(ADULT, undone * MILLI, HandRhythm.silence()));
+      long end = undone * MILLI + 1_550 * MILLI;
+      float[] spoken = planned(slip, controls(slip), end, SoundLevels.defaults());
+      float[] without = planned(slip, controls(slip), end, NO_VOICE);
+      // A fade takes 10 ms.
+      int from = (int) Frames.at(undone * MILLI + 10 * MILLI, RATE);
+      assertThat(Arrays.equals(spoken, from, spoken.length, without, from, spoken.length)).isTrue();
+      boolean begun = undone > 14_350;
+      assertThat(Arrays.equals(spoken, without)).isEqualTo(!begun);
+    }
+  }
+
   private static void assertWords(Case chosen, long freeUntil, Phrase phrase, long from) {
     long end = chosen.steps().get(0).control().atNanos() + 4 * SECOND;
     float[] spoken = planned(chosen, controls(chosen), end, SoundLevels.defaults());

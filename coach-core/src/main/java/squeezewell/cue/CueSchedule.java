@@ -212,7 +212,10 @@ public final class CueSchedule {
    * @return nanoseconds since the session began; {@link Stretch#OPEN} if that is not known
    */
   public long soundsUntil(Cue cue) {
-    return runsUntil(indexAt(cue.atNanos()));
+    int index = indexAt(cue.atNanos());
+    boolean change = cue.kind() == CueKind.RHYTHM_CHANGED || cue.kind() == CueKind.WATCH;
+    // The words of a change are wrong as soon as something else is to be done.
+    return change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil(index);
   }
 
   /** A squeeze or count goes on into a rhythm that is counted on from the breath before. */
@@ -285,6 +288,9 @@ public final class CueSchedule {
 
   /** Whether something else is to be done in a stretch than before it, holds left out. */
   private boolean turns(int index) {
+    if (index >= stretches.size()) {
+      return false;
+    }
     Stretch stretch = stretches.get(index);
     boolean goesOn = !stretch.holdsUp() && stretch.kind() != Stretch.Kind.ENDED;
     for (int i = index - 1; goesOn && i >= 0; i--) {

@@ -1,7 +1,9 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Limits;
@@ -12,17 +14,34 @@ final class HoldFindings {
   private final List<SuctionResult> suctions;
   private final Limits limits;
 
-  private HoldFindings(Facts facts) {
-    checks = facts.metrics().pulseChecks();
-    suctions = facts.metrics().suctions();
-    limits = facts.practice().limits();
+  private HoldFindings(Limits limits, List<Facts> parts) {
+    checks =
+        parts.stream()
+            .flatMap(f -> f.metrics().pulseChecks().stream())
+            .collect(Collectors.toList());
+    suctions =
+        parts.stream().flatMap(f -> f.metrics().suctions().stream()).collect(Collectors.toList());
+    this.limits = limits;
   }
 
-  static List<Ranked> of(Facts facts) {
+  /** Parts with the same limits are judged together. */
+  static List<Ranked> of(List<Facts> parts) {
+    Map<List<Long>, List<Facts>> alike = new LinkedHashMap<>();
+    for (Facts part : parts) {
+      Limits limits = part.practice().limits();
+      List<Long> key =
+          List.of(
+              limits.pulseCheckShortest().nanos(),
+              limits.pulseCheckLongest().nanos(),
+              limits.suctionLongest().nanos());
+      alike.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
+    }
     List<Ranked> found = new ArrayList<>();
-    HoldFindings findings = new HoldFindings(facts);
-    findings.addChecks(found);
-    findings.addSuctions(found);
+    for (List<Facts> same : alike.values()) {
+      HoldFindings findings = new HoldFindings(same.get(0).practice().limits(), same);
+      findings.addChecks(found);
+      findings.addSuctions(found);
+    }
     return found;
   }
 

@@ -144,7 +144,7 @@ public final class ReviewJson {
 
     /** What rests on the range is not known for a rhythm without one. */
     private OptionalDouble judged(double value) {
-      return review.asked().intervalSeconds().isPresent()
+      return review.rhythms().stream().anyMatch(r -> r.asked().intervalSeconds().isPresent())
           ? OptionalDouble.of(value)
           : OptionalDouble.empty();
     }

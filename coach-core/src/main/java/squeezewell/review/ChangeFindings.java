@@ -15,6 +15,8 @@ final class ChangeFindings {
    */
   private static final long LONGEST_WAIT_NANOS = 10_000_000_000L;
 
+  private static final long AT_ONCE_NANOS = 500_000_000L;
+
   private ChangeFindings() {}
 
   static List<Ranked> of(Session session, List<Facts> parts) {
@@ -44,8 +46,8 @@ final class ChangeFindings {
     long waited = first.getAsLong() - noted.atNanos();
     String text =
         "The first compression came "
-            + Words.seconds(waited / 1e9)
-            + " after the finding at "
+            + (waited < AT_ONCE_NANOS ? "along with" : Words.seconds(waited / 1e9) + " after")
+            + " the finding at "
             + Words.clock(noted.atNanos())
             + " ("
             + noted.finding().label().toLowerCase(Locale.ROOT)
@@ -61,6 +63,6 @@ final class ChangeFindings {
                 1,
                 "compressions-at-once",
                 "Compressions started at once",
-                text + ", within 10 s as asked."));
+                text + "; within 10 s was asked."));
   }
 }

@@ -168,12 +168,38 @@ final class MeasureCompressions {
   }
 
   private int inRange(double[] intervals) {
+    return (int) Arrays.stream(intervals).filter(s -> judgement(s) == Judgement.IN_RANGE).count();
+  }
+
+  private Judgement judgement(double seconds) {
     if (!plan.isPresent()) {
-      return 0;
+      return Judgement.UNJUDGED;
     }
-    double shortest = 60 / plan.get().highPerMinute() - ROUNDING;
-    double longest = 60 / plan.get().lowPerMinute() + ROUNDING;
-    return (int) Arrays.stream(intervals).filter(s -> s >= shortest && s <= longest).count();
+    if (seconds < 60 / plan.get().highPerMinute() - ROUNDING) {
+      return Judgement.FAST;
+    }
+    return seconds > 60 / plan.get().lowPerMinute() + ROUNDING
+        ? Judgement.SLOW
+        : Judgement.IN_RANGE;
+  }
+
+  /** Each compression of a part, in order. */
+  static List<CompressionMark> marks(Practice part) {
+    MeasureCompressions measure = new MeasureCompressions(part);
+    List<CompressionMark> marks = new ArrayList<>();
+    for (int k = 0; k < measure.at.length; k++) {
+      boolean known = k > 0 && !measure.held(k);
+      boolean pause = known && measure.isPause(k);
+      long interval = known ? measure.at[k] - measure.at[k - 1] : 0;
+      boolean judged = known && !pause && !part.place().slip();
+      marks.add(
+          new CompressionMark(
+              measure.at[k],
+              known ? OptionalLong.of(interval) : OptionalLong.empty(),
+              pause,
+              judged ? measure.judgement(seconds(interval)) : Judgement.UNJUDGED));
+    }
+    return marks;
   }
 
   private int breathsBetween(int k) {

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -16,6 +17,8 @@ import java.util.stream.Collectors;
 final class PartFindings {
   /** In a shorter part nothing is said about what was not done at all (our own choice). */
   private static final int FEWEST_SECONDS = 10;
+
+  private static final Pattern FIGURE = Pattern.compile("\\d");
 
   private final List<Facts> parts;
   private final Map<List<Object>, List<Told>> told = new LinkedHashMap<>();
@@ -69,17 +72,17 @@ final class PartFindings {
 
   private Ranked joined(List<Told> same) {
     Ranked first = same.get(0).ranked();
-    List<String> places = new ArrayList<>();
+    List<Practice> where = new ArrayList<>();
     Set<String> said = new LinkedHashSet<>();
     List<String> texts = new ArrayList<>();
     int harm = first.harm();
     for (Told one : same) {
       harm = Math.min(harm, one.ranked().harm());
-      places.add(place(one.part()));
-      // What was said of one part need not be said again of the next.
+      where.add(one.part());
+      // A reason that was told for one part need not be told again for the next; figures are.
       String news =
           Arrays.stream(one.ranked().finding().text().split("(?<=\\.) "))
-              .filter(said::add)
+              .filter(sentence -> said.add(sentence) || FIGURE.matcher(sentence).find())
               .collect(Collectors.joining(" "));
       if (!news.isEmpty()) {
         texts.add(from(one.part()) + news);
@@ -92,7 +95,7 @@ final class PartFindings {
         new Finding(
             finding.code(),
             finding.severity(),
-            everywhere ? finding.title() : finding.title() + ", " + listed(places),
+            everywhere ? finding.title() : finding.title() + ", " + listed(places(where)),
             String.join(" ", texts)));
   }
 
@@ -103,13 +106,28 @@ final class PartFindings {
         : String.join(", ", places.subList(0, last)) + " and " + places.get(last);
   }
 
-  private static String place(Practice part) {
-    String start = Words.clock(part.startNanos());
-    String end = Words.clock(part.endNanos());
-    if (part.place().first()) {
+  /** Parts that follow each other are one place. */
+  private static List<String> places(List<Practice> parts) {
+    List<String> places = new ArrayList<>();
+    Practice first = parts.get(0);
+    for (int i = 0; i < parts.size(); i++) {
+      Practice last = parts.get(i);
+      boolean goesOn = i + 1 < parts.size() && parts.get(i + 1).startNanos() == last.endNanos();
+      if (!goesOn) {
+        places.add(place(first, last));
+        first = i + 1 < parts.size() ? parts.get(i + 1) : last;
+      }
+    }
+    return places;
+  }
+
+  private static String place(Practice first, Practice last) {
+    String start = Words.clock(first.startNanos());
+    String end = Words.clock(last.endNanos());
+    if (first.place().first()) {
       return "before " + end;
     }
-    return part.place().last() ? "after " + start : start + " to " + end;
+    return last.place().last() ? "after " + start : start + " to " + end;
   }
 
   private static String from(Practice part) {

@@ -64,6 +64,7 @@ public final class Reviewer {
         practice.endNanos(),
         facts.metrics(),
         breaths(practice, facts.intervals(), facts.alignment()),
+        MeasureCompressions.marks(practice),
         facts.prompts(),
         facts.intervals(),
         facts.rollingRate(),
@@ -84,6 +85,7 @@ public final class Reviewer {
       List<Review> parts,
       List<String> notes) {
     List<BreathMark> breaths = new ArrayList<>();
+    List<CompressionMark> compressions = new ArrayList<>();
     List<PromptMark> prompts = new ArrayList<>();
     List<IntervalPoint> intervals = new ArrayList<>();
     List<RatePoint> rolling = new ArrayList<>();
@@ -93,6 +95,7 @@ public final class Reviewer {
         breaths.add(breath.movedBy(firstPrompt));
       }
       firstPrompt += part.prompts().size();
+      compressions.addAll(part.compressions());
       prompts.addAll(part.prompts());
       intervals.addAll(part.intervals());
       rolling.addAll(part.rollingRate());
@@ -103,6 +106,7 @@ public final class Reviewer {
         whole.endNanos(),
         WholeMeasure.of(whole, facts, alignment),
         breaths,
+        compressions,
         prompts,
         intervals,
         rolling,

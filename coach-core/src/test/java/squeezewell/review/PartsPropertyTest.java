@@ -87,6 +87,11 @@ class PartsPropertyTest {
     assertThat(all(parts, Review::breaths).stream().map(BreathMark::startNanos))
         .containsExactlyElementsOf(
             session.breaths().stream().map(Breath::startNanos).collect(Collectors.toList()));
+    assertThat(review.compressions().stream().map(CompressionMark::atNanos))
+        .containsExactlyElementsOf(
+            session.compressions().stream()
+                .filter(c -> c <= review.endNanos())
+                .collect(Collectors.toList()));
     assertThat(all(parts, Review::prompts)).isEqualTo(review.prompts());
     assertThat(all(parts, Review::intervals)).isEqualTo(review.intervals());
     assertThat(all(parts, Review::rollingRate)).isEqualTo(review.rollingRate());

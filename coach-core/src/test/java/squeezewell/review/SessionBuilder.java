@@ -132,7 +132,7 @@ final class SessionBuilder {
       String detail = entry.detail();
       if (entry.what() == What.FINDING) {
         found.push(number);
-      } else if (entry.what() == What.FINDING_UNDONE) {
+      } else if (entry.what() == What.FINDING_UNDONE && !found.isEmpty()) {
         detail = Integer.toString(found.pop());
       }
       events.add(new SessionEvent(number, entry.atNanos(), entry.what(), detail));

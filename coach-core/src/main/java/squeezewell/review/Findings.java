@@ -80,6 +80,10 @@ final class Findings {
 
   private static List<Finding> pick(List<Ranked> found) {
     List<Ranked> sorted = new ArrayList<>(found);
+    if (sorted.stream().anyMatch(r -> r.isCode("breaths-not-needed"))) {
+      // It says the same of these breaths, and why.
+      sorted.removeIf(r -> r.isCode("extra-breaths"));
+    }
     sorted.sort(
         Comparator.comparing((Ranked r) -> r.finding().severity()).thenComparingInt(Ranked::harm));
     while (sorted.size() > MOST) {

@@ -10,6 +10,11 @@ import squeezewell.protocol.Limits;
 
 /** Findings about pulse checks and suction. */
 final class HoldFindings {
+  /**
+   * A breath this soon after the patient was found to breathe well is let pass (our own choice).
+   */
+  private static final long SEEN_WITHIN_NANOS = 10_000_000_000L;
+
   private final List<PulseCheckResult> checks;
   private final List<SuctionResult> suctions;
   private final Limits limits;
@@ -42,6 +47,7 @@ final class HoldFindings {
       findings.addChecks(found);
       findings.addSuctions(found);
     }
+    addWatched(parts, found);
     return found;
   }
 
@@ -182,6 +188,29 @@ final class HoldFindings {
                   + asked
                   + others(tooShort.size())
                   + " A slow or weak pulse is missed in less time."));
+    }
+  }
+
+  private static void addWatched(List<Facts> parts, List<Ranked> found) {
+    long breaths = 0;
+    for (Facts part : parts) {
+      for (Hold watch : part.practice().holds(Hold.Kind.WATCH)) {
+        breaths +=
+            part.practice().breaths().stream()
+                .filter(b -> b.startNanos() > watch.startNanos() + SEEN_WITHIN_NANOS)
+                .filter(b -> b.startNanos() < watch.endNanos())
+                .count();
+      }
+    }
+    if (breaths >= 2) {
+      found.add(
+          Ranked.advice(
+              Ranked.EXTRA_BREATHS,
+              "breaths-not-needed",
+              "Breaths while the patient breathed well",
+              breaths
+                  + " breaths came although the patient breathed well. Asked was to hold the airway"
+                  + " open, watch the chest and give oxygen."));
     }
   }
 

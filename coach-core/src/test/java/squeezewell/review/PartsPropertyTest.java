@@ -45,7 +45,7 @@ class PartsPropertyTest {
   private static final long SECOND = TestPlans.SECOND;
   private static final long LENGTH = 150 * SECOND;
 
-  @Property(tries = 1_500)
+  @Property(tries = 1_000)
   void thePartsAddUpToTheWhole(@ForAll @LongRange(max = Long.MAX_VALUE) long seed)
       throws IOException {
     Session session = session(new SplittableRandom(seed));

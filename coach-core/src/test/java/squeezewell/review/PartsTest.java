@@ -524,4 +524,36 @@ class PartsTest {
         .satisfies(f -> assertThat(f.severity()).isEqualTo(Finding.Severity.FAULT))
         .satisfies(f -> assertThat(f.text()).contains("12 s after the finding at 1:00"));
   }
+
+  @Test
+  void compressionsThatGoOnLongAfterThePulseIsBackAreToldOf() {
+    // From 60 every 0.5 s to 74.5 (30); more than 10 s after 60 are those at 70.5 to 74.5: 9.
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(120)
+            .in(Situation.ARREST_NO_ADVANCED_AIRWAY)
+            .compressions(100, 0, 0.5)
+            .finding(60, BACK)
+            .compressions(30, 60, 0.5)
+            .breathsEvery(6, 60.2, 114.2);
+    assertThat(session.review().findings())
+        .filteredOn(f -> f.code().equals("compressions-went-on"))
+        .singleElement()
+        .satisfies(
+            f -> assertThat(f.text()).startsWith("9 compressions came more than 10 s after"));
+  }
+
+  @Test
+  void breathsForAPatientWhoBreathesWellAreToldOf() {
+    // Well from 27 s on; breaths at 30.2 and 36.2 are let pass, 42.2 to 54.2 are three.
+    Review review =
+        SessionBuilder.ofSeconds(60)
+            .breathsEvery(6, 0.2, 54.2)
+            .finding(27, ClinicalFinding.BREATHING_BACK)
+            .review();
+    assertThat(review.findings())
+        .filteredOn(f -> f.code().equals("breaths-not-needed"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.text()).startsWith("3 breaths came although"));
+    assertThat(HoldsTest.codes(review)).doesNotContain("extra-breaths", "rhythm-uneven");
+  }
 }

@@ -95,7 +95,7 @@ public final class ReviewHtml {
     element("div", "soft", asked());
     review.asked().local().ifPresent(this::local);
     element("div", "soft", who(zone));
-    review.notes().forEach(note -> element("div", "", note));
+    review.notes().forEach(note -> element("div", "", "Note: " + note));
     cards();
     found();
     figure("What was asked, what was done", ReviewSvg.ribbon(review));

@@ -71,10 +71,14 @@ public final class PartText {
   }
 
   /**
-   * Where a local protocol differs from its base in a part, as far as that is not told of the whole.
+   * Where a local protocol differs from its base in a part, as far as that is not told of the
+   * whole.
    */
   public static List<String> differences(Review whole, Review part) {
     List<String> more = new ArrayList<>();
+    if (part.slip()) {
+      return more;
+    }
     part.asked().local().ifPresent(label -> more.addAll(label.differences()));
     whole.asked().local().ifPresent(label -> more.removeAll(label.differences()));
     return more;

@@ -81,7 +81,7 @@ record DebriefView(
         toChange,
         wentWell,
         found(review),
-        review.parts().stream().map(DebriefView::part).collect(Collectors.toList()),
+        review.parts().stream().map(p -> part(review, p)).collect(Collectors.toList()),
         details(review),
         marks(review),
         review.asked().local().map(Phrases::local).orElse(List.of()));
@@ -95,11 +95,13 @@ record DebriefView(
     return lines;
   }
 
-  private static Part part(Review part) {
+  private static Part part(Review whole, Review part) {
+    List<String> lines = new ArrayList<>(PartText.figures(part));
+    lines.addAll(PartText.differences(whole, part));
     return new Part(
         PartText.span(part),
         PartText.situation(part),
-        PartText.figures(part),
+        lines,
         part.slip() ? "" : PartText.verdict(part));
   }
 

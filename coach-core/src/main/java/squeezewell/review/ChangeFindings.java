@@ -10,10 +10,12 @@ import squeezewell.session.Session;
 /** Findings about how soon a change of rhythm was followed. */
 final class ChangeFindings {
   /**
-   * Compressions are expected within so long of a lost pulse: as long as the check for a pulse may
-   * take (our own choice).
+   * Compressions are expected within so long of a lost pulse, and no more so long after it is back:
+   * as long as the check for a pulse may take (our own choice).
    */
   private static final long LONGEST_WAIT_NANOS = 10_000_000_000L;
+
+  private static final long AT_ONCE_NANOS = 500_000_000L;
 
   private ChangeFindings() {}
 
@@ -29,10 +31,33 @@ final class ChangeFindings {
         boolean before = noted.before().guidance().rhythm().compressions().isPresent();
         if (practice.startNanos() == noted.atNanos() && compress && !before) {
           waited(noted, practice, found);
+        } else if (practice.startNanos() == noted.atNanos() && before && !compress) {
+          wentOn(noted, practice, found);
         }
       }
     }
     return found;
+  }
+
+  /** A few compressions may be under way when the pulse is found. */
+  private static void wentOn(NotedFinding noted, Practice part, List<Ranked> found) {
+    long late =
+        part.compressions().stream().filter(c -> c > noted.atNanos() + LONGEST_WAIT_NANOS).count();
+    if (late > 0) {
+      found.add(
+          Ranked.advice(
+              Ranked.CHANGE_SLOW,
+              "compressions-went-on",
+              "Compressions went on",
+              Words.count(late, "compression")
+                  + " came more than "
+                  + Words.seconds(LONGEST_WAIT_NANOS / 1e9)
+                  + " after the finding at "
+                  + Words.clock(noted.atNanos())
+                  + " ("
+                  + noted.finding().label().toLowerCase(Locale.ROOT)
+                  + "); from then on only breaths were asked for."));
+    }
   }
 
   private static void waited(NotedFinding noted, Practice part, List<Ranked> found) {
@@ -44,8 +69,8 @@ final class ChangeFindings {
     long waited = first.getAsLong() - noted.atNanos();
     String text =
         "The first compression came "
-            + Words.seconds(waited / 1e9)
-            + " after the finding at "
+            + (waited < AT_ONCE_NANOS ? "along with" : Words.seconds(waited / 1e9) + " after")
+            + " the finding at "
             + Words.clock(noted.atNanos())
             + " ("
             + noted.finding().label().toLowerCase(Locale.ROOT)
@@ -61,6 +86,6 @@ final class ChangeFindings {
                 1,
                 "compressions-at-once",
                 "Compressions started at once",
-                text + ", within 10 s as asked."));
+                text + "; within 10 s was asked."));
   }
 }

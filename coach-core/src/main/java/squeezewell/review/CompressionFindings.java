@@ -156,7 +156,8 @@ final class CompressionFindings {
                 + done.goodCycles()
                 + " of "
                 + Words.count(done.cycles().size(), "cycle")
-                + " were just as asked.";
+                + (done.cycles().size() == 1 ? " was" : " were")
+                + " just as asked.";
     return Ranked.good(
         0,
         "compressions-good",

@@ -3,13 +3,15 @@ package squeezewell.review;
 import java.util.function.BiConsumer;
 
 /** The compressions of a review as rows of plain text. */
-final class CompressionText {
+public final class CompressionText {
   private CompressionText() {}
 
   /**
+   * Says the compressions row by row.
+   *
    * @param row takes the name of each row and its text
    */
-  static void add(Compressions done, BiConsumer<String, String> row) {
+  public static void add(Compressions done, BiConsumer<String, String> row) {
     StringBuilder given = new StringBuilder(Integer.toString(done.count()));
     done.ratePerMinute()
         .ifPresent(rate -> given.append(", ").append(Words.decimal(rate)).append(" a minute"));

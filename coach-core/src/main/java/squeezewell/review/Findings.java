@@ -2,9 +2,7 @@ package squeezewell.review;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Collectors;
 import squeezewell.session.Session;
 
@@ -18,6 +16,9 @@ final class Findings {
   private Findings() {}
 
   static List<Finding> of(Facts facts) {
+    if (facts.practice().place().slip()) {
+      return List.of(new Finding("slip", Finding.Severity.ADVICE, "Not judged", Reviewer.SLIP));
+    }
     List<Ranked> found = new ArrayList<>();
     int breaths = facts.metrics().breathCount();
     if (breaths == 0) {
@@ -26,7 +27,7 @@ final class Findings {
       found.add(tooFew(breaths));
     }
     found.addAll(ofRhythm(facts));
-    found.addAll(HoldFindings.of(facts));
+    found.addAll(HoldFindings.of(List.of(facts)));
     if (found.isEmpty()) {
       found.add(nothingToSay());
     }
@@ -34,38 +35,30 @@ final class Findings {
   }
 
   /**
-   * The findings of a session whose rhythm changed: those of each part, told with the time from
-   * which it holds. What went well is told once.
+   * The findings of a session whose rhythm changed: those of each part, told with the time for
+   * which they hold, and what is the same in several parts told once.
    */
   static List<Finding> ofAll(Session session, List<Facts> parts) {
-    List<Ranked> found = new ArrayList<>();
+    List<Facts> judged =
+        parts.stream().filter(f -> !f.practice().place().slip()).collect(Collectors.toList());
     int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
     boolean compressed = parts.stream().anyMatch(f -> !f.practice().compressions().isEmpty());
+    List<Ranked> found = new ArrayList<>();
     if (breaths == 0 && !compressed) {
       found.add(nothing(session.endNanos()));
+    } else {
+      found.addAll(PartFindings.of(judged));
     }
-    for (Facts part : parts) {
-      if (!part.practice().place().slip()) {
-        String where =
-            "From "
-                + Words.clock(part.practice().startNanos())
-                + ", "
-                + part.practice().guidance().situation().label()
-                + ": ";
-        ofRhythm(part).forEach(r -> found.add(r.saying(where)));
-        found.addAll(HoldFindings.of(part));
-      }
-    }
-    found.addAll(ChangeFindings.of(session, parts));
-    Set<String> good = new HashSet<>();
-    found.removeIf(r -> r.is(Finding.Severity.GOOD) && !good.add(r.finding().code()));
+    found.addAll(HoldFindings.of(judged));
+    found.addAll(ChangeFindings.of(session, judged));
     if (found.isEmpty()) {
       found.add(breaths < FEWEST_BREATHS ? tooFew(breaths) : nothingToSay());
     }
     return pick(found);
   }
 
-  private static List<Ranked> ofRhythm(Facts facts) {
+  /** Those about breaths and compressions. */
+  static List<Ranked> ofRhythm(Facts facts) {
     List<Ranked> found = new ArrayList<>();
     int breaths = facts.metrics().breathCount();
     if (breaths > 0) {
@@ -87,6 +80,10 @@ final class Findings {
 
   private static List<Finding> pick(List<Ranked> found) {
     List<Ranked> sorted = new ArrayList<>(found);
+    if (sorted.stream().anyMatch(r -> r.isCode("breaths-not-needed"))) {
+      // It says the same of these breaths, and why.
+      sorted.removeIf(r -> r.isCode("extra-breaths"));
+    }
     sorted.sort(
         Comparator.comparing((Ranked r) -> r.finding().severity()).thenComparingInt(Ranked::harm));
     while (sorted.size() > MOST) {

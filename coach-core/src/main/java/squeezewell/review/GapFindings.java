@@ -77,12 +77,12 @@ final class GapFindings {
     String where = "from " + Words.clock(longest.startNanos());
     String title = "A long time without a breath";
     if (longest.equals(all.get(0))) {
-      where = "before the first breath";
+      where = "before the first breath" + (place.first() ? "" : " after the change");
       title = place.first() ? "A late start" : "A long wait after the change";
     } else if (longest.equals(all.get(all.size() - 1))) {
       title = place.last() ? "No breaths towards the end" : "No breaths before the change";
     }
-    String times = count == 1 ? "" : " It was longer than that " + count + " times.";
+    String times = count == 1 ? "" : " In all " + count + " waits were longer than that.";
     return Ranked.fault(
         Ranked.LONG_GAP,
         "long-gap",

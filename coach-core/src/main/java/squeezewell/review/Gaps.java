@@ -10,7 +10,8 @@ final class Gaps {
 
   /**
    * A time without a breath: from the end of a squeeze, or its start if the end is not known, to
-   * the start of the next; also before the first breath and after the last.
+   * the start of the next; also before the first breath and after the last. In a part of a session
+   * the squeeze may be one before it.
    *
    * @param startNanos when it began
    * @param rawNanos how long it was
@@ -33,8 +34,8 @@ final class Gaps {
     Spans excused = Spans.excused(practice.holds());
     Spans whole = Spans.whole(practice.holds());
     List<Gap> gaps = new ArrayList<>();
-    long from = practice.startNanos();
-    long onset = from;
+    long from = Math.max(practice.startNanos(), practice.place().breathedUntilNanos());
+    long onset = practice.startNanos();
     boolean first = true;
     for (Breath breath : practice.breaths()) {
       add(gaps, practice, from, onset, breath.startNanos(), !first, excused, whole);

@@ -1,6 +1,7 @@
 package squeezewell.review;
 
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * A stretch of a session in which no breaths were asked for.
@@ -26,6 +27,22 @@ public record Hold(Kind kind, long startNanos, long endNanos, long excusedNanos,
     WATCH,
     /** The program stood still. */
     HOLE
+  }
+
+  /**
+   * What of it lies in a span, which may be nothing.
+   *
+   * @param from inclusive, nanoseconds since the session began
+   * @param to exclusive
+   */
+  Optional<Hold> within(long from, long to) {
+    long start = Math.max(startNanos, from);
+    long end = Math.min(endNanos, to);
+    boolean there = start < end || (startNanos == endNanos && from <= startNanos && endNanos < to);
+    long excused = Math.max(0, Math.min(end, startNanos + excusedNanos) - start);
+    return there
+        ? Optional.of(new Hold(kind, start, end, excused, cutByEnd && end == endNanos))
+        : Optional.empty();
   }
 
   /** Its whole length in seconds. */

@@ -1,28 +1,53 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Limits;
 
 /** Findings about pulse checks and suction. */
 final class HoldFindings {
+  /**
+   * A breath this soon after the patient was found to breathe well is let pass (our own choice).
+   */
+  private static final long SEEN_WITHIN_NANOS = 10_000_000_000L;
+
   private final List<PulseCheckResult> checks;
   private final List<SuctionResult> suctions;
   private final Limits limits;
 
-  private HoldFindings(Facts facts) {
-    checks = facts.metrics().pulseChecks();
-    suctions = facts.metrics().suctions();
-    limits = facts.practice().limits();
+  private HoldFindings(Limits limits, List<Facts> parts) {
+    checks =
+        parts.stream()
+            .flatMap(f -> f.metrics().pulseChecks().stream())
+            .collect(Collectors.toList());
+    suctions =
+        parts.stream().flatMap(f -> f.metrics().suctions().stream()).collect(Collectors.toList());
+    this.limits = limits;
   }
 
-  static List<Ranked> of(Facts facts) {
+  /** Parts with the same limits are judged together. */
+  static List<Ranked> of(List<Facts> parts) {
+    Map<List<Long>, List<Facts>> alike = new LinkedHashMap<>();
+    for (Facts part : parts) {
+      Limits limits = part.practice().limits();
+      List<Long> key =
+          List.of(
+              limits.pulseCheckShortest().nanos(),
+              limits.pulseCheckLongest().nanos(),
+              limits.suctionLongest().nanos());
+      alike.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
+    }
     List<Ranked> found = new ArrayList<>();
-    HoldFindings findings = new HoldFindings(facts);
-    findings.addChecks(found);
-    findings.addSuctions(found);
+    for (List<Facts> same : alike.values()) {
+      HoldFindings findings = new HoldFindings(same.get(0).practice().limits(), same);
+      findings.addChecks(found);
+      findings.addSuctions(found);
+    }
+    addWatched(parts, found);
     return found;
   }
 
@@ -163,6 +188,29 @@ final class HoldFindings {
                   + asked
                   + others(tooShort.size())
                   + " A slow or weak pulse is missed in less time."));
+    }
+  }
+
+  private static void addWatched(List<Facts> parts, List<Ranked> found) {
+    long breaths = 0;
+    for (Facts part : parts) {
+      for (Hold watch : part.practice().holds(Hold.Kind.WATCH)) {
+        breaths +=
+            part.practice().breaths().stream()
+                .filter(b -> b.startNanos() > watch.startNanos() + SEEN_WITHIN_NANOS)
+                .filter(b -> b.startNanos() < watch.endNanos())
+                .count();
+      }
+    }
+    if (breaths >= 2) {
+      found.add(
+          Ranked.advice(
+              Ranked.EXTRA_BREATHS,
+              "breaths-not-needed",
+              "Breaths while the patient breathed well",
+              breaths
+                  + " breaths came although the patient breathed well. Asked was to hold the airway"
+                  + " open, watch the chest and give oxygen."));
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Rhythm;
 
@@ -42,18 +43,26 @@ final class MeasureCompressions {
   }
 
   /**
-   * The figures over the parts whose rhythm has compressions, and those in which some were given
-   * all the same; empty if there is no such part.
+   * The figures over the parts whose rhythm has compressions; empty if there is no such part and
+   * none were given. Compressions in other parts, such as one that was under way when the pulse
+   * came back, are counted only; but if no part asked for any, they are measured all the same.
    */
   static Optional<Compressions> of(List<Practice> parts) {
-    List<MeasureCompressions> measures = new ArrayList<>();
+    List<MeasureCompressions> asked = new ArrayList<>();
+    List<MeasureCompressions> given = new ArrayList<>();
     for (Practice part : parts) {
       MeasureCompressions measure = new MeasureCompressions(part);
-      if (measure.plan.isPresent() || measure.at.length > 0) {
-        measures.add(measure);
+      if (measure.plan.isPresent() && !part.place().slip()) {
+        asked.add(measure);
+      } else if (measure.at.length > 0) {
+        given.add(measure);
       }
     }
-    return measures.isEmpty() ? Optional.empty() : Optional.of(pooled(measures));
+    if (asked.isEmpty() && given.isEmpty()) {
+      return Optional.empty();
+    }
+    int others = asked.isEmpty() ? 0 : given.stream().mapToInt(m -> m.at.length).sum();
+    return Optional.of(pooled(asked.isEmpty() ? given : asked, others));
   }
 
   static Optional<Rhythm.CompressionCycle> cycleOf(Practice practice) {
@@ -66,10 +75,10 @@ final class MeasureCompressions {
     return cycle.compressing().tempo().nanosAt(1);
   }
 
-  private static Compressions pooled(List<MeasureCompressions> measures) {
+  private static Compressions pooled(List<MeasureCompressions> measures, int others) {
     List<Double> intervals = new ArrayList<>();
     List<Compressions.Cycle> cycles = new ArrayList<>();
-    int count = 0;
+    int count = others;
     int inRange = 0;
     int judged = 0;
     int pauses = 0;
@@ -159,12 +168,38 @@ final class MeasureCompressions {
   }
 
   private int inRange(double[] intervals) {
+    return (int) Arrays.stream(intervals).filter(s -> judgement(s) == Judgement.IN_RANGE).count();
+  }
+
+  private Judgement judgement(double seconds) {
     if (!plan.isPresent()) {
-      return 0;
+      return Judgement.UNJUDGED;
     }
-    double shortest = 60 / plan.get().highPerMinute() - ROUNDING;
-    double longest = 60 / plan.get().lowPerMinute() + ROUNDING;
-    return (int) Arrays.stream(intervals).filter(s -> s >= shortest && s <= longest).count();
+    if (seconds < 60 / plan.get().highPerMinute() - ROUNDING) {
+      return Judgement.FAST;
+    }
+    return seconds > 60 / plan.get().lowPerMinute() + ROUNDING
+        ? Judgement.SLOW
+        : Judgement.IN_RANGE;
+  }
+
+  /** Each compression of a part, in order. */
+  static List<CompressionMark> marks(Practice part) {
+    MeasureCompressions measure = new MeasureCompressions(part);
+    List<CompressionMark> marks = new ArrayList<>();
+    for (int k = 0; k < measure.at.length; k++) {
+      boolean known = k > 0 && !measure.held(k);
+      boolean pause = known && measure.isPause(k);
+      long interval = known ? measure.at[k] - measure.at[k - 1] : 0;
+      boolean judged = known && !pause && !part.place().slip();
+      marks.add(
+          new CompressionMark(
+              measure.at[k],
+              known ? OptionalLong.of(interval) : OptionalLong.empty(),
+              pause,
+              judged ? measure.judgement(seconds(interval)) : Judgement.UNJUDGED));
+    }
+    return marks;
   }
 
   private int breathsBetween(int k) {
@@ -207,7 +242,9 @@ final class MeasureCompressions {
     }
     double planned = plan.map(p -> p.tempo().seconds()).orElse(0.0);
     long own = Math.round(mean.orElse(planned) * NANOS_PER_SECOND);
-    long sum = without(practice.startNanos(), at[0], 0);
+    OptionalLong before = practice.place().compressedAtNanos();
+    long from = before.isPresent() ? before.getAsLong() + own : practice.startNanos();
+    long sum = without(from, at[0], 0);
     for (int k = 1; k < at.length; k++) {
       sum += held(k) || isPause(k) ? without(at[k - 1], at[k], own) : 0;
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -54,10 +55,18 @@ record Practice(
    *
    * @param first whether nothing comes before it
    * @param last whether nothing comes after it
-   * @param slip whether a finding led to it that was taken back at once
+   * @param slip whether a finding led to it that was taken back
+   * @param breathedUntilNanos end of the last squeeze before it, its start if the end is not known;
+   *     0 if there is none
+   * @param compressedAtNanos the last compression before it, if any
    */
-  record Place(boolean first, boolean last, boolean slip) {
-    static final Place WHOLE = new Place(true, true, false);
+  record Place(
+      boolean first,
+      boolean last,
+      boolean slip,
+      long breathedUntilNanos,
+      OptionalLong compressedAtNanos) {
+    static final Place WHOLE = new Place(true, true, false, 0, OptionalLong.empty());
   }
 
   static Practice of(Session session) {
@@ -92,6 +101,15 @@ record Practice(
   /** How much was practised in it, pauses not counted, in nanoseconds. */
   long practisedNanos() {
     return schedule.practisedAt(endNanos) - schedule.practisedAt(startNanos);
+  }
+
+  /** How much of that breaths were asked for in: without the times of watching. */
+  long pacedNanos() {
+    long watched =
+        holds(Hold.Kind.WATCH).stream()
+            .mapToLong(h -> Math.max(0, h.endNanos() - Math.max(startNanos, h.startNanos())))
+            .sum();
+    return practisedNanos() - watched;
   }
 
   /** The interval asked for; empty for a rhythm of compressions and pauses. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import squeezewell.cue.Cue;
 import squeezewell.cue.Stretch;
@@ -11,6 +12,8 @@ import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
 
 /**
  * Cuts a session where the rhythm changed. A breath belongs to the part of the prompt it answers,
@@ -22,7 +25,7 @@ final class PracticeParts {
   private final Alignment alignment;
   private final long[] starts;
   private final List<Guidance> guidance;
-  private final List<NotedFinding> slips;
+  private final List<long[]> slips;
 
   /**
    * A part and the pairing of its prompts and breaths, by their places in the part.
@@ -48,7 +51,7 @@ final class PracticeParts {
       }
     }
     starts = found.stream().mapToLong(Long::longValue).toArray();
-    slips = session.findings().stream().filter(NotedFinding::undone).collect(Collectors.toList());
+    slips = slips(session);
   }
 
   /** The parts, in order; the whole alone if the rhythm never changed. */
@@ -73,6 +76,23 @@ final class PracticeParts {
     return List.of(new Part(only, alignment));
   }
 
+  /** From when to when findings that were taken back changed the prompts. */
+  private static List<long[]> slips(Session session) {
+    List<long[]> slips = new ArrayList<>();
+    List<SessionEvent> standing = session.standing();
+    for (NotedFinding noted : session.findings()) {
+      String number = Integer.toString(noted.number());
+      if (noted.undone() && noted.changesPrompts()) {
+        standing.stream()
+            .filter(e -> e.number() > noted.number())
+            .filter(e -> e.what() == What.FINDING_UNDONE && e.detail().equals(number))
+            .findFirst()
+            .ifPresent(e -> slips.add(new long[] {noted.atNanos(), e.atNanos()}));
+      }
+    }
+    return slips;
+  }
+
   private List<Part> cut() {
     int[] promptParts = whole.prompts().stream().mapToInt(c -> partAt(c.atNanos())).toArray();
     int[] breathParts = breathParts(promptParts);
@@ -86,7 +106,8 @@ final class PracticeParts {
           practice(
               part,
               whole.prompts().subList(firstPrompt, prompts),
-              whole.breaths().subList(firstBreath, breaths));
+              whole.breaths().subList(firstBreath, breaths),
+              firstBreath);
       parts.add(new Part(practice, share(firstPrompt, prompts, firstBreath, breaths)));
       firstPrompt = prompts;
       firstBreath = breaths;
@@ -134,23 +155,47 @@ final class PracticeParts {
     return count;
   }
 
-  private Practice practice(int part, List<Cue> prompts, List<Breath> breaths) {
-    long start = starts[part];
+  private Practice practice(int part, List<Cue> prompts, List<Breath> breaths, int firstBreath) {
     boolean last = part + 1 == starts.length;
+    long start = starts[part];
     long end = last ? whole.endNanos() : starts[part + 1];
-    boolean slip = slips.stream().anyMatch(s -> s.atNanos() == start);
     return new Practice(
         whole.schedule(),
         guidance.get(part),
-        new Practice.Place(part == 0, last, slip),
+        new Practice.Place(
+            part == 0, last, isSlip(start, end), breathedUntil(firstBreath), compressedAt(start)),
         start,
         end,
         List.copyOf(prompts),
         List.copyOf(breaths),
         whole.compressions().stream().filter(c -> partAt(c) == part).collect(Collectors.toList()),
-        whole.holds().stream()
-            .filter(h -> partAt(h.startNanos()) == part)
-            .collect(Collectors.toList()));
+        holds(part == 0 ? 0 : start, last ? Long.MAX_VALUE : end));
+  }
+
+  /** A change in a pause comes into force after it, so a slip may begin later than its finding. */
+  private boolean isSlip(long start, long end) {
+    return slips.stream().anyMatch(s -> s[0] <= start && end <= s[1]);
+  }
+
+  private long breathedUntil(int firstBreath) {
+    if (firstBreath == 0) {
+      return 0;
+    }
+    Breath before = whole.breaths().get(firstBreath - 1);
+    return before.endNanos().orElse(before.startNanos());
+  }
+
+  private OptionalLong compressedAt(long start) {
+    return whole.compressions().stream()
+        .mapToLong(Long::longValue)
+        .filter(at -> at < start)
+        .reduce((a, b) -> b);
+  }
+
+  private List<Hold> holds(long from, long to) {
+    List<Hold> holds = new ArrayList<>();
+    whole.holds().forEach(h -> h.within(from, to).ifPresent(holds::add));
+    return List.copyOf(holds);
   }
 
   private Alignment share(int firstPrompt, int prompts, int firstBreath, int breaths) {

@@ -50,13 +50,6 @@ record Ranked(int harm, Finding finding) {
     return new Ranked(WENT_WELL + order, new Finding(code, Finding.Severity.GOOD, title, text));
   }
 
-  /** The same, with words before its text. */
-  Ranked saying(String before) {
-    return new Ranked(
-        harm,
-        new Finding(finding.code(), finding.severity(), finding.title(), before + finding.text()));
-  }
-
   boolean isCode(String code) {
     return finding.code().equals(code);
   }

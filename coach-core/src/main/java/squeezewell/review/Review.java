@@ -2,6 +2,8 @@ package squeezewell.review;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Collectors;
+import squeezewell.protocol.Citation;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -12,6 +14,7 @@ import squeezewell.session.NotedFinding;
  * @param endNanos up to when something is known
  * @param metrics the figures
  * @param breaths every breath, in order
+ * @param compressions every compression up to the end, in order
  * @param prompts every prompt that was given, in order
  * @param intervals the interval after each breath but the last, in order; empty for a rhythm of
  *     compressions and pauses
@@ -32,6 +35,7 @@ public record Review(
     long endNanos,
     Metrics metrics,
     List<BreathMark> breaths,
+    List<CompressionMark> compressions,
     List<PromptMark> prompts,
     List<IntervalPoint> intervals,
     List<RatePoint> rollingRate,
@@ -48,6 +52,7 @@ public record Review(
     Objects.requireNonNull(alignment, "alignment");
     Objects.requireNonNull(verdict, "verdict");
     breaths = List.copyOf(breaths);
+    compressions = List.copyOf(compressions);
     prompts = List.copyOf(prompts);
     intervals = List.copyOf(intervals);
     rollingRate = List.copyOf(rollingRate);
@@ -61,6 +66,16 @@ public record Review(
   /** The parts with one rhythm each: this review itself if the rhythm never changed. */
   public List<Review> rhythms() {
     return parts.isEmpty() ? List.of(this) : parts;
+  }
+
+  /** Where the rhythms come from, each once. */
+  public List<Citation> sources() {
+    return rhythms().stream().map(r -> r.asked().source()).distinct().collect(Collectors.toList());
+  }
+
+  /** Whether it is a part that a finding led to which was taken back. */
+  public boolean slip() {
+    return notes.contains(Reviewer.SLIP);
   }
 
   /** One short sentence for the top of the debrief. */

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import squeezewell.protocol.LocalLabel;
+import squeezewell.session.NotedFinding;
 
 /**
  * Writes a review as one JSON object for programs. Times are seconds since the session began, as
@@ -66,8 +67,45 @@ public final class ReviewJson {
       volume();
       verdict();
       findings();
+      found();
+      json.name("parts").beginArray();
+      for (Review part : review.parts()) {
+        new Body(part, json).part();
+      }
+      json.endArray();
       lists();
       json.endObject();
+    }
+
+    /** What stands for a part with one rhythm; its breaths and checks stand in the whole. */
+    private void part() throws IOException {
+      json.beginObject();
+      nanos("fromSeconds", OptionalLong.of(review.startNanos()));
+      nanos("toSeconds", OptionalLong.of(review.endNanos()));
+      json.name("situation").value(review.asked().situation());
+      json.name("slip").value(review.slip());
+      asked();
+      figures();
+      prompts();
+      compressions();
+      drift();
+      volume();
+      verdict();
+      json.endObject();
+    }
+
+    private void found() throws IOException {
+      json.name("found").beginArray();
+      for (NotedFinding noted : review.found()) {
+        json.beginObject();
+        nanos("atSeconds", OptionalLong.of(noted.atNanos()));
+        json.name("finding").value(noted.finding().word());
+        json.name("label").value(noted.finding().label());
+        json.name("undone").value(noted.undone());
+        json.name("changedRhythm").value(noted.changesPrompts());
+        json.endObject();
+      }
+      json.endArray();
     }
 
     private void asked() throws IOException {
@@ -144,7 +182,7 @@ public final class ReviewJson {
 
     /** What rests on the range is not known for a rhythm without one. */
     private OptionalDouble judged(double value) {
-      return review.asked().intervalSeconds().isPresent()
+      return review.rhythms().stream().anyMatch(r -> r.asked().intervalSeconds().isPresent())
           ? OptionalDouble.of(value)
           : OptionalDouble.empty();
     }

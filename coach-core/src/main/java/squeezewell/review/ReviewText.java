@@ -3,7 +3,9 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
+import squeezewell.session.NotedFinding;
 
 /** Writes a review as plain text for a terminal, at most 80 columns wide. */
 public final class ReviewText {
@@ -17,14 +19,28 @@ public final class ReviewText {
     List<String> lines = new ArrayList<>();
     lines.add(review.headline());
     lines.add("");
-    wrap(lines, "", "", review.verdict().outcome().label() + ".");
-    for (String reason : review.verdict().reasons()) {
-      wrap(lines, "  - ", "    ", reason);
+    verdict(lines, review, "", "  - ", "    ");
+    lines.add("");
+    lines.add("Asked");
+    row(
+        lines,
+        review.asked().local().isPresent() ? "local protocol" : "guideline",
+        review.asked().protocolTitle() + ", " + review.asked().organisation());
+    if (review.parts().isEmpty()) {
+      row(lines, "patient", review.asked().patient() + ", " + review.asked().situation());
+      asked(lines, review.asked());
+    } else {
+      row(lines, "patient", review.asked().patient());
     }
+    review.asked().local().ifPresent(label -> local(lines, label));
     lines.add("");
-    asked(lines, review);
-    lines.add("");
+    found(lines, review.found());
+    for (Review part : review.parts()) {
+      part(lines, part, PartText.differences(review, part));
+    }
+    lines.add(review.parts().isEmpty() ? "Done" : "In all");
     done(lines, review);
+    holds(lines, review.metrics());
     lines.add("");
     lines.add("What to take from it");
     for (Finding finding : review.findings()) {
@@ -38,25 +54,46 @@ public final class ReviewText {
       lines.add("");
     }
     wrap(lines, "Rule: ", "  ", review.verdict().rule());
-    wrap(lines, "Rhythm from: ", "  ", review.asked().source().line() + ".");
-    wrap(
-        lines,
-        "How that was checked: ",
-        "  ",
-        review.asked().source().confidence().meaning() + ".");
+    for (Citation source : review.sources()) {
+      wrap(lines, "Rhythm from: ", "  ", source.line() + ".");
+      wrap(lines, "How that was checked: ", "  ", source.confidence().meaning() + ".");
+    }
     wrap(lines, "", "", "A training aid for practice on manikins. Not a medical device.");
     wrap(lines, "", "", "Follow your local protocols and medical direction.");
     return String.join("\n", lines) + "\n";
   }
 
-  private static void asked(List<String> lines, Review review) {
-    Asked asked = review.asked();
-    lines.add("Asked");
-    row(
-        lines,
-        asked.local().isPresent() ? "local protocol" : "guideline",
-        asked.protocolTitle() + ", " + asked.organisation());
-    row(lines, "patient", asked.patient() + ", " + asked.situation());
+  private static void verdict(
+      List<String> lines, Review review, String first, String item, String rest) {
+    wrap(lines, first, rest, review.verdict().outcome().label() + ".");
+    for (String reason : review.verdict().reasons()) {
+      wrap(lines, item, rest, reason);
+    }
+  }
+
+  private static void found(List<String> lines, List<NotedFinding> found) {
+    if (found.isEmpty()) {
+      return;
+    }
+    lines.add("Found");
+    for (NotedFinding noted : found) {
+      row(lines, "at " + PartText.at(noted), PartText.label(noted));
+    }
+    lines.add("");
+  }
+
+  private static void part(List<String> lines, Review part, List<String> differences) {
+    wrap(lines, "", "  ", "From " + PartText.span(part) + ": " + PartText.situation(part));
+    if (!part.slip()) {
+      asked(lines, part.asked());
+      differences.forEach(difference -> wrap(lines, "  - ", "    ", difference));
+      done(lines, part);
+      row(lines, "by the rule", PartText.verdict(part));
+    }
+    lines.add("");
+  }
+
+  private static void asked(List<String> lines, Asked asked) {
     if (asked.intervalSeconds().isPresent()) {
       row(
           lines,
@@ -69,10 +106,9 @@ public final class ReviewText {
               + ")");
     }
     if (!asked.compressions().isEmpty()) {
-      row(lines, "compressions", asked.compressions());
+      row(lines, "compressions asked", asked.compressions());
     }
     row(lines, "squeeze for", Words.seconds(asked.inspirationNanos() / 1e9));
-    asked.local().ifPresent(label -> local(lines, label));
   }
 
   private static void local(List<String> lines, LocalLabel label) {
@@ -83,26 +119,16 @@ public final class ReviewText {
   private static void done(List<String> lines, Review review) {
     Metrics metrics = review.metrics();
     Metrics.Prompts prompts = metrics.prompts();
-    lines.add("Done");
+    boolean whole = !review.parts().isEmpty();
     row(lines, "practised", Words.clock(review.asked().practisedNanos()));
     row(lines, "breaths", Integer.toString(metrics.breathCount()));
     if (review.asked().intervalSeconds().isPresent()) {
-      Metrics.Interval interval = metrics.interval();
       row(lines, "breaths a minute", number(metrics.rate().overallPerMinute(), ""));
-      row(lines, "mean interval", number(interval.meanSeconds(), " s"));
-      row(
-          lines,
-          "in range",
-          interval.count() == 0
-              ? NONE
-              : interval.inRangeCount() + " of " + interval.count() + " intervals");
-      row(
-          lines,
-          "longest gap",
-          Words.seconds(metrics.gap().longestSeconds())
-              + ", "
-              + Words.seconds(metrics.gap().longestNetSeconds())
-              + " without checks, suction and pauses");
+      row(lines, "mean interval", number(metrics.interval().meanSeconds(), " s"));
+    }
+    if (review.asked().intervalSeconds().isPresent() || (whole && metrics.interval().count() > 0)) {
+      row(lines, "in range", inRange(metrics.interval()));
+      row(lines, "longest gap", longestGap(metrics.gap()));
     }
     row(
         lines,
@@ -115,13 +141,28 @@ public final class ReviewText {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + Words.count(prompts.extra(), "extra breath"));
-    if (metrics.inspiration().count() > 0) {
+    if (metrics.inspiration().count() > 0 && !whole) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
     }
     metrics.compressions().ifPresent(c -> CompressionText.add(c, (name, t) -> row(lines, name, t)));
     if (metrics.volume().litresPerMinute().isPresent()) {
       row(lines, "volume a minute", number(metrics.volume().litresPerMinute(), " L"));
     }
+  }
+
+  private static String inRange(Metrics.Interval interval) {
+    return interval.count() == 0
+        ? NONE
+        : interval.inRangeCount() + " of " + interval.count() + " intervals";
+  }
+
+  private static String longestGap(Metrics.Gap gap) {
+    String raw = Words.seconds(gap.longestSeconds());
+    String net = Words.seconds(gap.longestNetSeconds());
+    return raw.equals(net) ? raw : raw + ", " + net + " without checks, suction and pauses";
+  }
+
+  private static void holds(List<String> lines, Metrics metrics) {
     for (PulseCheckResult check : metrics.pulseChecks()) {
       row(lines, "pulse check", pulseCheck(check));
     }

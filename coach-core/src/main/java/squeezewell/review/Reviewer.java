@@ -20,7 +20,7 @@ import squeezewell.session.SessionHeader;
 
 /** Reviews a session: compares what was done with what was asked. Pure. */
 public final class Reviewer {
-  private static final String SLIP = "A finding that was taken back at once; not judged.";
+  static final String SLIP = "A finding that was taken back; not judged.";
 
   private Reviewer() {}
 
@@ -31,7 +31,7 @@ public final class Reviewer {
     List<PracticeParts.Part> parts = PracticeParts.of(session, whole, alignment);
     List<Facts> facts = new ArrayList<>();
     for (PracticeParts.Part part : parts) {
-      facts.add(facts(part));
+      facts.add(facts(part, whole.holds()));
     }
     List<String> notes = Notes.of(session, whole);
     if (facts.size() == 1) {
@@ -46,9 +46,9 @@ public final class Reviewer {
     return whole(session, whole, alignment, facts, reviews, notes);
   }
 
-  private static Facts facts(PracticeParts.Part part) {
+  private static Facts facts(PracticeParts.Part part, List<Hold> allHolds) {
     Practice practice = part.practice();
-    List<IntervalPoint> intervals = intervals(practice);
+    List<IntervalPoint> intervals = intervals(practice, Spans.whole(allHolds));
     List<RatePoint> rolling = RollingRate.of(intervals, practice.startNanos(), practice.endNanos());
     List<PromptMark> prompts = prompts(practice, part.alignment());
     Metrics metrics = Measure.of(practice, intervals, rolling, prompts, part.alignment());
@@ -64,6 +64,7 @@ public final class Reviewer {
         practice.endNanos(),
         facts.metrics(),
         breaths(practice, facts.intervals(), facts.alignment()),
+        MeasureCompressions.marks(practice),
         facts.prompts(),
         facts.intervals(),
         facts.rollingRate(),
@@ -84,6 +85,7 @@ public final class Reviewer {
       List<Review> parts,
       List<String> notes) {
     List<BreathMark> breaths = new ArrayList<>();
+    List<CompressionMark> compressions = new ArrayList<>();
     List<PromptMark> prompts = new ArrayList<>();
     List<IntervalPoint> intervals = new ArrayList<>();
     List<RatePoint> rolling = new ArrayList<>();
@@ -93,6 +95,7 @@ public final class Reviewer {
         breaths.add(breath.movedBy(firstPrompt));
       }
       firstPrompt += part.prompts().size();
+      compressions.addAll(part.compressions());
       prompts.addAll(part.prompts());
       intervals.addAll(part.intervals());
       rolling.addAll(part.rollingRate());
@@ -103,6 +106,7 @@ public final class Reviewer {
         whole.endNanos(),
         WholeMeasure.of(whole, facts, alignment),
         breaths,
+        compressions,
         prompts,
         intervals,
         rolling,
@@ -123,13 +127,15 @@ public final class Reviewer {
     return practice.breaths().stream().mapToLong(Breath::startNanos).toArray();
   }
 
-  private static List<IntervalPoint> intervals(Practice practice) {
+  /**
+   * @param holds of the whole session, since a breath of this part may lie a little outside of it
+   */
+  private static List<IntervalPoint> intervals(Practice practice, Spans holds) {
     List<IntervalPoint> points = new ArrayList<>();
     Optional<BreathPlan> plan = practice.breathPlan();
     if (!plan.isPresent()) {
       return points;
     }
-    Spans holds = Spans.whole(practice.holds());
     long[] at = breathTimes(practice);
     for (int k = 0; k + 1 < at.length; k++) {
       long length = at[k + 1] - at[k];
@@ -137,7 +143,7 @@ public final class Reviewer {
       if (!plan.get().inRange(length)) {
         judgement = length < plan.get().lowNanos() ? Judgement.FAST : Judgement.SLOW;
       }
-      boolean valid = holds.overlap(at[k], at[k + 1]) == 0;
+      boolean valid = !practice.place().slip() && holds.overlap(at[k], at[k + 1]) == 0;
       points.add(new IntervalPoint(at[k + 1], length, judgement, valid));
     }
     return points;

@@ -35,31 +35,36 @@ final class RhythmRule {
    * itself; it is held if none that can be judged was not.
    */
   static Verdict judge(List<Facts> parts) {
-    Map<BreathPlan, List<Facts>> rhythms = new LinkedHashMap<>();
+    Map<List<Object>, List<Facts>> rhythms = new LinkedHashMap<>();
     for (Facts part : parts) {
       Optional<BreathPlan> plan = part.practice().breathPlan();
       if (plan.isPresent() && !part.practice().place().slip()) {
-        rhythms.computeIfAbsent(plan.get(), p -> new ArrayList<>()).add(part);
+        List<Object> key =
+            List.of(
+                plan.get().interval(),
+                plan.get().lowNanos(),
+                plan.get().highNanos(),
+                printedRange(plan.get()));
+        rhythms.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
       }
     }
     if (rhythms.isEmpty()) {
       return Verdict.notJudged("The rule is for breaths at a steady interval.");
     }
     if (rhythms.size() == 1) {
-      Map.Entry<BreathPlan, List<Facts>> only = rhythms.entrySet().iterator().next();
-      return judge(only.getKey(), only.getValue());
+      return judgeAlike(rhythms.values().iterator().next());
     }
     List<Verdict.Outcome> outcomes = new ArrayList<>();
     List<String> rules = new ArrayList<>();
     List<String> reasons = new ArrayList<>();
-    rhythms.forEach(
-        (plan, facts) -> {
-          Verdict verdict = judge(plan, facts);
-          String every = "One breath every " + Words.seconds(plan.interval().seconds()) + ": ";
-          outcomes.add(verdict.outcome());
-          rules.add(every + verdict.rule());
-          verdict.reasons().forEach(reason -> reasons.add(every + reason));
-        });
+    for (List<Facts> alike : rhythms.values()) {
+      Verdict verdict = judgeAlike(alike);
+      double seconds = alike.get(0).practice().breathPlan().get().interval().seconds();
+      String every = "One breath every " + Words.seconds(seconds) + ": ";
+      outcomes.add(verdict.outcome());
+      rules.add(every + verdict.rule());
+      verdict.reasons().forEach(reason -> reasons.add(every + reason));
+    }
     for (Verdict.Outcome outcome :
         List.of(Verdict.Outcome.NOT_HELD, Verdict.Outcome.UNDECIDED, Verdict.Outcome.HELD)) {
       if (outcomes.contains(outcome)) {
@@ -69,8 +74,9 @@ final class RhythmRule {
     return new Verdict(Verdict.Outcome.TOO_SHORT, String.join(" ", rules), reasons);
   }
 
-  private static Verdict judge(BreathPlan plan, List<Facts> parts) {
-    long practised = parts.stream().mapToLong(f -> f.practice().practisedNanos()).sum();
+  private static Verdict judgeAlike(List<Facts> parts) {
+    BreathPlan plan = parts.get(0).practice().breathPlan().get();
+    long practised = parts.stream().mapToLong(f -> f.practice().pacedNanos()).sum();
     if (practised < LEAST_PRACTISED_NANOS) {
       return new Verdict(
           Verdict.Outcome.TOO_SHORT,

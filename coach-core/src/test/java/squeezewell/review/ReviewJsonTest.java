@@ -6,6 +6,7 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import org.junit.jupiter.api.Test;
+import squeezewell.protocol.ClinicalFinding;
 
 class ReviewJsonTest {
   @Test
@@ -43,6 +44,43 @@ class ReviewJsonTest {
     assertThat(finding.get("code").getAsString()).isEqualTo("long-gap");
     assertThat(finding.get("severity").getAsString()).isEqualTo("fault");
     assertThat(finding.get("text").getAsString()).isNotEmpty();
+  }
+
+  @Test
+  void partsAndWhatWasFoundStandInIt() throws IOException {
+    // 19 intervals of 6 s before the change at 120 s, none judged after it.
+    JsonObject json =
+        json(
+            SessionBuilder.ofSeconds(180)
+                .breathsEvery(6, 0.2, 114.2)
+                .finding(60, ClinicalFinding.GAG)
+                .finding(120, ClinicalFinding.PULSE_LOST)
+                .compressions(100, 120.5, 0.5));
+    assertThat(json.getAsJsonArray("found").toString())
+        .isEqualTo(
+            "[{\"atSeconds\":60,\"finding\":\"gag\",\"label\":\"Gags on the oral airway\","
+                + "\"undone\":false,\"changedRhythm\":false},"
+                + "{\"atSeconds\":120,\"finding\":\"pulse-lost\",\"label\":\"No pulse\","
+                + "\"undone\":false,\"changedRhythm\":true}]");
+    assertThat(json.getAsJsonArray("parts")).hasSize(2);
+    JsonObject first = json.getAsJsonArray("parts").get(0).getAsJsonObject();
+    JsonObject second = json.getAsJsonArray("parts").get(1).getAsJsonObject();
+    assertThat(first.get("fromSeconds").getAsString()).isEqualTo("0");
+    assertThat(first.get("toSeconds").getAsString()).isEqualTo("120");
+    assertThat(first.get("situation").getAsString()).isEqualTo("pulse, not breathing");
+    assertThat(number(first, "interval", "count")).isEqualTo("19");
+    assertThat(number(first, "asked", "intervalSeconds")).isEqualTo("6");
+    assertThat(first.getAsJsonObject("verdict").get("outcome").getAsString()).isEqualTo("held");
+    assertThat(second.getAsJsonObject("rate").get("overallPerMinute").isJsonNull()).isTrue();
+    assertThat(number(second, "compressions", "count")).isEqualTo("100");
+    assertThat(second.getAsJsonObject("verdict").get("outcome").getAsString())
+        .isEqualTo("not-judged");
+    // In the whole, what rests on ranges is known, since one part has one.
+    assertThat(number(json, "interval", "excessBreaths")).isEqualTo("0");
+    assertThat(number(json, "interval", "meanSeconds")).isEqualTo("6");
+    JsonObject plain = json(SessionBuilder.ofSeconds(60));
+    assertThat(plain.getAsJsonArray("parts")).isEmpty();
+    assertThat(plain.getAsJsonArray("found")).isEmpty();
   }
 
   @Test

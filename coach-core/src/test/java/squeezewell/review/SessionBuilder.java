@@ -1,10 +1,13 @@
 package squeezewell.review;
 
 import java.time.Instant;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -24,6 +27,8 @@ final class SessionBuilder {
   private Situation situation = Situation.PULSE_NO_BREATHING;
   private SessionHeader.Origin origin = SessionHeader.Origin.EVENT_LIST;
   private double countInSeconds;
+  private Protocol protocol = GuidelineLibrary.editions().get(0);
+  private PatientGroup patient = PatientGroup.ADULT;
 
   private SessionBuilder(double lengthSeconds) {
     this.lengthSeconds = lengthSeconds;
@@ -97,6 +102,21 @@ final class SessionBuilder {
     return event(to, What.RESUME, "");
   }
 
+  SessionBuilder finding(double at, ClinicalFinding finding) {
+    return event(at, What.FINDING, finding.word());
+  }
+
+  /** Takes back the last finding before. */
+  SessionBuilder undone(double at) {
+    return event(at, What.FINDING_UNDONE, "");
+  }
+
+  SessionBuilder by(Protocol chosen, PatientGroup group) {
+    protocol = chosen;
+    patient = group;
+    return this;
+  }
+
   SessionBuilder event(double at, What what, String detail) {
     entries.add(new Entry(nanos(at), entries.size(), what, detail));
     return this;
@@ -106,13 +126,20 @@ final class SessionBuilder {
     List<Entry> sorted = new ArrayList<>(entries);
     sorted.sort(Comparator.comparingLong(Entry::atNanos).thenComparingInt(Entry::order));
     List<SessionEvent> events = new ArrayList<>();
+    Deque<Integer> found = new ArrayDeque<>();
     for (Entry entry : sorted) {
-      events.add(
-          new SessionEvent(events.size() + 1, entry.atNanos(), entry.what(), entry.detail()));
+      int number = events.size() + 1;
+      String detail = entry.detail();
+      if (entry.what() == What.FINDING) {
+        found.push(number);
+      } else if (entry.what() == What.FINDING_UNDONE && !found.isEmpty()) {
+        detail = Integer.toString(found.pop());
+      }
+      events.add(new SessionEvent(number, entry.atNanos(), entry.what(), detail));
     }
-    Protocol protocol = GuidelineLibrary.editions().get(0);
-    Guidance guidance = protocol.find(PatientGroup.ADULT, situation).orElseThrow();
-    PracticePlan plan = new PracticePlan(guidance, nanos(countInSeconds), nanos(lengthSeconds), 0);
+    Guidance guidance = protocol.find(patient, situation, 2).orElseThrow();
+    PracticePlan plan =
+        PracticePlan.of(protocol, guidance, nanos(countInSeconds), nanos(lengthSeconds), 0);
     return new Session(
         new SessionHeader(Instant.parse("2026-01-31T12:00:00Z"), origin, "", protocol, plan),
         events,

@@ -74,6 +74,7 @@ final class BookCommand extends CliCommand {
         WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone))
             + "  "
             + Words.clock(review.asked().practisedNanos())
+            + early(review, session)
             + "  "
             + header.protocol().title()
             + ", "
@@ -90,6 +91,15 @@ final class BookCommand extends CliCommand {
                     + metrics.interval().count()
                 : ""));
     around.print(TextWrap.wrap(review.headline(), 78, "    "));
+  }
+
+  /** Whether it was ended, or the program stopped, before its time. */
+  private static String early(Review review, Session session) {
+    long asked = review.asked().lengthNanos();
+    if (review.asked().practisedNanos() >= asked) {
+      return "";
+    }
+    return " of " + Words.clock(asked) + (session.finished() ? ", ended early" : ", cut off");
   }
 
   private static void write(JsonWriter json, List<SessionStore.Entry> entries) throws IOException {

@@ -12,6 +12,7 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.report.BreathCsv;
 import squeezewell.report.Caution;
+import squeezewell.report.CompressionCsv;
 import squeezewell.report.ReviewHtml;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
@@ -49,6 +50,12 @@ final class ReviewCommand extends CliCommand {
       description = "Also write the breaths, one a row, for a spreadsheet.")
   String csv = "";
 
+  @Option(
+      names = "--compressions",
+      paramLabel = "FILE",
+      description = "Also write the compressions, one a row, for a spreadsheet.")
+  String compressions = "";
+
   @Option(names = "--force", description = "Replace files that are there already.")
   boolean force;
 
@@ -61,8 +68,15 @@ final class ReviewCommand extends CliCommand {
     Path source = ProtocolCommand.path("FILE", file);
     Optional<OutputFile> page = output("--html", html, source);
     Optional<OutputFile> table = output("--csv", csv, source);
+    Optional<OutputFile> ticks = output("--compressions", compressions, source);
     if (page.isPresent() && table.isPresent()) {
       page.get().mustDifferFrom("--csv", table.get().path());
+    }
+    if (ticks.isPresent() && page.isPresent()) {
+      ticks.get().mustDifferFrom("--html", page.get().path());
+    }
+    if (ticks.isPresent() && table.isPresent()) {
+      ticks.get().mustDifferFrom("--csv", table.get().path());
     }
     Session session = session(source);
     Review review = Reviewer.review(session);
@@ -78,6 +92,10 @@ final class ReviewCommand extends CliCommand {
     if (table.isPresent()) {
       table.get().write(BreathCsv.of(review));
       around.say("written: " + table.get().path());
+    }
+    if (ticks.isPresent()) {
+      ticks.get().write(CompressionCsv.of(review));
+      around.say("written: " + ticks.get().path());
     }
     return DONE;
   }

@@ -5,13 +5,17 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.review.Asked;
+import squeezewell.review.CompressionText;
 import squeezewell.review.Finding;
 import squeezewell.review.Metrics;
+import squeezewell.review.PartText;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 
 /**
@@ -29,11 +33,12 @@ public final class ReviewHtml {
         font-variant-numeric: tabular-nums; }
       h1 { font-size: 30px; line-height: 1.2; margin: 4px 0 8px; }
       h2 { font-size: 17px; margin: 28px 0 8px; }
+      h3 { font-size: 15px; margin: 18px 0 4px; }
       .soft, .label { color: #50626A; }
       .cards { display: flex; flex-wrap: wrap; gap: 12px; margin: 20px 0; }
       .card, .finding, figure { background: #FFFFFF; border: 1px solid #DDD8C8;
         border-radius: 12px; padding: 12px 16px; margin: 0 0 12px; }
-      .card { flex: 1 1 180px; margin: 0; }
+      .card { flex: 1 1 130px; margin: 0; }
       .card b { display: block; font-size: 23px; }
       .finding b { display: block; }
       .word { color: #50626A; font-size: 13px; }
@@ -45,6 +50,7 @@ public final class ReviewHtml {
       svg text { font-size: 11px; fill: #50626A; }
       .rule { stroke: #DDD8C8; } .target { stroke: #1F7A8F; stroke-dasharray: 6 4; }
       .band { fill: #1F7A8F; fill-opacity: 0.14; } .hold { fill: #50626A; fill-opacity: 0.14; }
+      .tick { stroke: #50626A; fill: none; } .found { stroke: #14252D; stroke-dasharray: 2 3; }
       .prompt { fill: #50626A; } .missed { fill: none; stroke: #50626A; }
       .good { fill: #1F7A8F; } .fast { fill: #9A5B00; } .slow { fill: #6B3FA0; }
       .caution { margin-top: 32px; padding-top: 12px; border-top: 1px solid #DDD8C8; }
@@ -89,12 +95,19 @@ public final class ReviewHtml {
     element("div", "soft", asked());
     review.asked().local().ifPresent(this::local);
     element("div", "soft", who(zone));
+    review.notes().forEach(note -> element("div", "", "Note: " + note));
     cards();
+    found();
     figure("What was asked, what was done", ReviewSvg.ribbon(review));
     legend();
     figure("Seconds between breaths", ReviewSvg.intervals(review));
     findings();
-    figures();
+    if (review.parts().isEmpty()) {
+      element("h2", "", "Figures");
+      table(review, false);
+    } else {
+      parts();
+    }
     element("h2", "", "The rule");
     element("p", "", review.verdict().outcome().label() + ". " + review.verdict().rule());
     review.verdict().reasons().forEach(reason -> element("p", "soft", reason));
@@ -105,17 +118,14 @@ public final class ReviewHtml {
 
   private String asked() {
     Asked asked = review.asked();
-    String rhythm =
-        asked.intervalSeconds().isPresent()
-            ? "one breath every " + Words.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
-            : "compressions and breaths";
+    boolean early = asked.practisedNanos() < asked.lengthNanos();
     return Words.clock(asked.practisedNanos())
+        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + ", "
         + asked.situation()
-        + ", "
-        + rhythm
+        + (review.parts().isEmpty() ? ", " + rhythm(asked) : "")
         + " ("
         + asked.protocolTitle()
         + (asked.local().isPresent() ? ", local protocol)" : ")");
@@ -131,6 +141,15 @@ public final class ReviewHtml {
       add("</ul>\n");
     }
     add("</div>\n");
+  }
+
+  private static String rhythm(Asked asked) {
+    String breaths =
+        asked.intervalSeconds().isPresent()
+            ? "one breath every " + Words.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
+            : "";
+    String both = breaths.isEmpty() || asked.compressions().isEmpty() ? "" : "; compressions ";
+    return breaths + both + asked.compressions();
   }
 
   private String who(ZoneId zone) {
@@ -156,23 +175,51 @@ public final class ReviewHtml {
           number(metrics.rate().overallPerMinute(), 1, ""),
           "breaths a minute",
           "asked: " + Words.upTo(60 / asked.intervalSeconds().getAsDouble(), 1));
+    } else {
+      card(Integer.toString(metrics.breathCount()), "breaths", "");
+    }
+    if (steady || metrics.interval().count() > 0) {
       card(
           metrics.interval().count() == 0
               ? "—"
               : metrics.interval().inRangeCount() + " of " + metrics.interval().count(),
           "intervals in range",
-          Words.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
-              + " to "
-              + Words.upTo(asked.highNanos().getAsLong() / 1e9, 2)
-              + " s");
-    } else {
-      card(Integer.toString(metrics.breathCount()), "breaths", "");
+          steady ? range(asked) : "each in its part");
     }
+    metrics
+        .compressions()
+        .ifPresent(
+            done ->
+                card(
+                    number(done.ratePerMinute(), 0, ""),
+                    "compressions a minute",
+                    done.count() + " in all"));
     card(
         Words.upTo(metrics.gap().longestSeconds(), 1) + " s",
         "longest gap",
         Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses");
     add("</div>\n");
+  }
+
+  private static String range(Asked asked) {
+    return Words.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
+        + " to "
+        + Words.upTo(asked.highNanos().getAsLong() / 1e9, 2)
+        + " s";
+  }
+
+  private void found() {
+    if (review.found().isEmpty()) {
+      return;
+    }
+    element("h2", "", "What was found");
+    add("<table>\n");
+    for (int i = 0; i < review.found().size(); i++) {
+      NotedFinding noted = review.found().get(i);
+      String advice = noted.undone() ? "" : ". " + noted.finding().advice();
+      row((i + 1) + ", at " + PartText.at(noted), PartText.label(noted) + advice);
+    }
+    add("</table>\n");
   }
 
   private void card(String value, String name, String asked) {
@@ -185,7 +232,9 @@ public final class ReviewHtml {
         "p",
         "word",
         "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
-            + " a tip upwards came too soon, a tip downwards too late.");
+            + " a tip upwards came too soon, a tip downwards too late."
+            + (review.compressions().isEmpty() ? "" : " Thin ticks: compressions.")
+            + (review.found().isEmpty() ? "" : " Dotted lines: what was found, by its number."));
   }
 
   private void figure(String title, String svg) {
@@ -204,15 +253,39 @@ public final class ReviewHtml {
     }
   }
 
-  private void figures() {
-    Metrics metrics = review.metrics();
+  private void parts() {
+    element("h2", "", "Part by part");
+    for (Review part : review.parts()) {
+      element("h3", "", PartText.span(part) + ": " + PartText.situation(part));
+      if (!part.slip()) {
+        PartText.differences(review, part).forEach(line -> element("div", "soft", line));
+        table(part, true);
+      }
+    }
+    element("h2", "", "In all");
+    table(review, false);
+  }
+
+  /** The figures of the whole, or of a part, whose checks stand in the whole. */
+  private void table(Review one, boolean part) {
+    Metrics metrics = one.metrics();
     Metrics.Prompts prompts = metrics.prompts();
-    element("h2", "", "Figures");
     add("<table>\n");
+    if (part) {
+      row("asked", rhythm(one.asked()));
+      row("practised", Words.clock(one.asked().practisedNanos()));
+    }
     row("breaths", Integer.toString(metrics.breathCount()));
-    row("mean interval", number(metrics.interval().meanSeconds(), 2, " s"));
-    row("median interval", number(metrics.interval().medianSeconds(), 2, " s"));
-    row("spread of the intervals (SD)", number(metrics.interval().sdSeconds(), 2, " s"));
+    if (metrics.interval().meanSeconds().isPresent()) {
+      row("mean interval", number(metrics.interval().meanSeconds(), 2, " s"));
+      row("median interval", number(metrics.interval().medianSeconds(), 2, " s"));
+      row("spread of the intervals (SD)", number(metrics.interval().sdSeconds(), 2, " s"));
+    }
+    if (metrics.interval().count() > 0) {
+      row(
+          "in range",
+          metrics.interval().inRangeCount() + " of " + metrics.interval().count() + " intervals");
+    }
     row(
         "prompts",
         prompts.given()
@@ -225,6 +298,16 @@ public final class ReviewHtml {
     row("extra breaths", Integer.toString(prompts.extra()));
     row("breath after prompt, mean", number(metrics.asynchrony().meanSeconds(), 2, " s"));
     row("squeeze, mean", number(metrics.inspiration().meanSeconds(), 2, " s"));
+    metrics.compressions().ifPresent(done -> CompressionText.add(done, this::row));
+    if (part) {
+      row("by the rule", PartText.verdict(one));
+    } else {
+      holds(metrics);
+    }
+    add("</table>\n");
+  }
+
+  private void holds(Metrics metrics) {
     for (PulseCheckResult check : metrics.pulseChecks()) {
       row(
           "pulse check",
@@ -244,7 +327,6 @@ public final class ReviewHtml {
               + Words.upTo(suction.lengthSeconds(), 1)
               + " s");
     }
-    add("</table>\n");
   }
 
   private void row(String name, String value) {
@@ -256,8 +338,9 @@ public final class ReviewHtml {
     element("h2", "", asked.local().isPresent() ? "Local protocol" : "Guideline");
     element(
         "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
-    element("p", "soft", asked.source().document() + " — " + asked.source().confidence().meaning());
-    review.notes().forEach(note -> element("p", "soft", "Note: " + note));
+    for (Citation source : review.sources()) {
+      element("p", "soft", source.document() + " — " + source.confidence().meaning());
+    }
   }
 
   private static String clock(OptionalDouble seconds) {

@@ -2,21 +2,32 @@ package squeezewell.report;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import squeezewell.review.BreathMark;
+import squeezewell.review.CompressionMark;
 import squeezewell.review.Hold;
 import squeezewell.review.IntervalPoint;
 import squeezewell.review.Judgement;
 import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.session.NotedFinding;
 
 /**
- * The two pictures of a debrief as SVG: the ribbon, with prompts above and breaths below, two
- * minutes a row; and the intervals against their range. A tip upwards is too soon, a tip downwards
- * too late; the colour only repeats it.
+ * The two pictures of a debrief as SVG: the ribbon, with prompts above, breaths and compressions
+ * below, two minutes a row; and the intervals against the range of their part. A tip upwards is too
+ * soon, a tip downwards too late; the colour only repeats it. What was found is a line with its
+ * number.
  */
 final class ReviewSvg {
   private static final double SECOND = 1e9;
   private static final double ROW_SECONDS = 120;
+
+  /** About how wide a letter of a label is. */
+  private static final double LETTER = 6;
+
+  private static final double TICK_HEIGHT = 11;
   private static final int WIDTH = 720;
   private static final int LEFT = 44;
   private static final int ROW_HEIGHT = 76;
@@ -38,14 +49,12 @@ final class ReviewSvg {
 
   /** The intervals over time; empty if there is none to draw. */
   static String intervals(Review review) {
-    return review.intervals().isEmpty() || review.asked().intervalSeconds().isEmpty()
-        ? ""
-        : new ReviewSvg(review).chart();
+    return review.intervals().isEmpty() ? "" : new ReviewSvg(review).chart();
   }
 
   private String ribbon() {
     int rows = (int) Math.max(1, Math.ceil(review.endNanos() / SECOND / ROW_SECONDS));
-    open(rows * ROW_HEIGHT, "Prompts above, breaths below, two minutes a row");
+    open(rows * ROW_HEIGHT, "Prompts above, breaths and compressions below, two minutes a row");
     for (int row = 0; row < rows; row++) {
       int top = row * ROW_HEIGHT;
       text(4, top + 34, "label", Words.clock(Math.round(row * ROW_SECONDS * SECOND)));
@@ -54,6 +63,8 @@ final class ReviewSvg {
     for (Hold hold : review.holds()) {
       hold(hold, rows);
     }
+    compressions();
+    found(rows);
     for (PromptMark prompt : review.prompts()) {
       double x = x(prompt.atNanos());
       int y = top(prompt.atNanos()) + 16;
@@ -64,6 +75,41 @@ final class ReviewSvg {
       breath(breath);
     }
     return close();
+  }
+
+  /** One path for all, since there may be thousands. */
+  private void compressions() {
+    StringBuilder ticks = new StringBuilder();
+    for (CompressionMark mark : review.compressions()) {
+      ticks
+          .append("M")
+          .append(number(x(mark.atNanos())))
+          .append(' ')
+          .append(top(mark.atNanos()) + 46)
+          .append("v8");
+    }
+    if (ticks.length() > 0) {
+      add("<path class=\"tick\" d=\"%s\"/>\n", ticks);
+    }
+  }
+
+  /** A line for each finding, with its number and, where there is room, what it was. */
+  private void found(int rows) {
+    List<NotedFinding> found = review.found();
+    for (int i = 0; i < found.size(); i++) {
+      long at = found.get(i).atNanos();
+      int row = (int) (at / SECOND / ROW_SECONDS);
+      if (row >= rows) {
+        continue;
+      }
+      double x = x(at);
+      boolean sameRow = i + 1 < found.size() && top(found.get(i + 1).atNanos()) == row * ROW_HEIGHT;
+      double room = (sameRow ? x(found.get(i + 1).atNanos()) : WIDTH) - x;
+      String text = (i + 1) + " " + found.get(i).finding().label();
+      boolean fits = room > LETTER * text.length();
+      line(x, row * ROW_HEIGHT + 3, x, row * ROW_HEIGHT + 64, "found");
+      text(x + 3, row * ROW_HEIGHT + 11, "label", fits ? text : Integer.toString(i + 1));
+    }
   }
 
   private void breath(BreathMark breath) {
@@ -114,36 +160,72 @@ final class ReviewSvg {
   }
 
   private String chart() {
-    List<IntervalPoint> points = review.intervals();
-    double low = review.asked().lowNanos().orElseThrow() / SECOND;
-    double high = review.asked().highNanos().orElseThrow() / SECOND;
-    double target = review.asked().intervalSeconds().orElseThrow();
-    double most = 2 * target;
+    List<Review> parts =
+        review.rhythms().stream()
+            .filter(p -> p.asked().intervalSeconds().isPresent() && !p.slip())
+            .collect(Collectors.toList());
+    double most =
+        parts.stream()
+            .mapToDouble(p -> 2 * p.asked().intervalSeconds().orElseThrow())
+            .max()
+            .orElse(1);
     open(CHART_HEIGHT, "Seconds between breaths over time, with the range as a band");
-    add(
-        "<rect class=\"band\" x=\"%d\" y=\"%s\" width=\"%d\" height=\"%s\"/>\n",
-        LEFT, number(y(high, most)), WIDTH - LEFT - 8, number(y(low, most) - y(high, most)));
-    line(LEFT, y(target, most), WIDTH - 8, y(target, most), "target");
-    for (double tick : new double[] {0, low, target, high, most}) {
-      text(4, y(tick, most) + 4, "label", Words.upTo(tick, 2) + " s");
+    TreeSet<Double> ticks = new TreeSet<>(List.of(0.0, most));
+    for (Review part : parts) {
+      band(part, most, ticks);
     }
-    double end = Math.max(1, review.endNanos());
-    for (IntervalPoint point : points) {
-      if (!point.valid()) {
-        continue;
+    double lowest = CHART_HEIGHT;
+    for (double tick : ticks) {
+      if (y(tick, most) <= lowest - TICK_HEIGHT || tick == 0) {
+        text(4, y(tick, most) + 4, "label", Words.upTo(tick, 2) + " s");
+        lowest = y(tick, most);
       }
-      double x = LEFT + point.atNanos() / end * (WIDTH - LEFT - 16);
-      double y = y(Math.min(point.seconds(), most), most);
-      String kind = kind(point.judgement());
-      switch (point.judgement()) {
-        case FAST -> path(kind, "M%s %s l4 7 h-8 z", number(x), number(y - 4));
-        case SLOW -> path(kind, "M%s %s l4 -7 h-8 z", number(x), number(y + 4));
-        default -> path(kind, "M%s %s h6 v6 h-6 z", number(x - 3), number(y - 3));
+    }
+    for (int i = 0; i < review.found().size(); i++) {
+      double x = chartX(review.found().get(i).atNanos());
+      line(x, CHART_TOP, x, CHART_BOTTOM, "found");
+      text(x + 2, CHART_TOP + 8, "label", Integer.toString(i + 1));
+    }
+    for (IntervalPoint point : review.intervals()) {
+      if (point.valid()) {
+        point(point, most);
       }
     }
     text(LEFT, CHART_HEIGHT - 8, "label", "0:00");
     text(WIDTH - 44, CHART_HEIGHT - 8, "label", Words.clock(review.endNanos()));
     return close();
+  }
+
+  private void band(Review part, double most, Set<Double> ticks) {
+    double low = part.asked().lowNanos().orElseThrow() / SECOND;
+    double high = part.asked().highNanos().orElseThrow() / SECOND;
+    double target = part.asked().intervalSeconds().orElseThrow();
+    boolean whole = review.parts().isEmpty();
+    double from = whole ? LEFT : chartX(part.startNanos());
+    double to = whole ? WIDTH - 8 : chartX(part.endNanos());
+    add(
+        "<rect class=\"band\" x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"/>\n",
+        number(from),
+        number(y(high, most)),
+        number(to - from),
+        number(y(low, most) - y(high, most)));
+    line(from, y(target, most), to, y(target, most), "target");
+    ticks.addAll(List.of(low, target, high));
+  }
+
+  private void point(IntervalPoint point, double most) {
+    double x = chartX(point.atNanos());
+    double y = y(Math.min(point.seconds(), most), most);
+    String kind = kind(point.judgement());
+    switch (point.judgement()) {
+      case FAST -> path(kind, "M%s %s l4 7 h-8 z", number(x), number(y - 4));
+      case SLOW -> path(kind, "M%s %s l4 -7 h-8 z", number(x), number(y + 4));
+      default -> path(kind, "M%s %s h6 v6 h-6 z", number(x - 3), number(y - 3));
+    }
+  }
+
+  private double chartX(long nanos) {
+    return LEFT + nanos / (double) Math.max(1, review.endNanos()) * (WIDTH - LEFT - 16);
   }
 
   private static double y(double seconds, double most) {

@@ -6,6 +6,9 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -39,6 +42,25 @@ class BookCommandTest {
             "Too fast",
             "10.0 a minute, in range");
     assertThat(bad).exists();
+  }
+
+  @Test
+  void aPracticeThatWasEndedEarlySaysSo() throws Exception {
+    demo("none");
+    try (Stream<Path> files = Files.walk(folder)) {
+      Path file = files.filter(f -> f.toString().endsWith(".jsonl")).findFirst().orElseThrow();
+      List<String> lines = Files.readAllLines(file);
+      // The header and the first breaths: the program was stopped.
+      Files.write(file, lines.subList(0, 20));
+      assertThat(CliRun.of("book", "--home", folder.toString()).out())
+          .containsPattern("0:\\d\\d of 5:00, cut off  AHA 2025");
+      String last = lines.get(19);
+      String at = last.replaceAll(".*\"at\":(\\d+).*", "$1");
+      Files.writeString(
+          file, "{\"n\":20,\"at\":" + at + ",\"what\":\"finish\"}\n", StandardOpenOption.APPEND);
+      assertThat(CliRun.of("book", "--home", folder.toString()).out())
+          .containsPattern("0:\\d\\d of 5:00, ended early  AHA 2025");
+    }
   }
 
   @Test

@@ -227,6 +227,55 @@ class ReviewCommandTest {
   }
 
   @Test
+  void compressionsHaveATableAndStandInThePicture() throws Exception {
+    // Worked by hand: 0.5 s is 120 a minute, the upper end of 100 to 120; 0.4 s is 150; 4 s is a
+    // pause. The pulse is back at 6 s, and the compression at 6.2 s is one that nobody asked for.
+    Path table = folder.resolve("compressions.csv");
+    Path page = folder.resolve("page.html");
+    String list =
+        HEAD
+            + "0,compression,\n0.5,compression,\n0.9,compression,\n4.9,compression,\n"
+            + "6,finding,pulse-back\n6.2,compression,\n6.3,breath,\n12.1,breath,\n20,finish,\n";
+    review(
+        list,
+        "--situation",
+        "arrest-no-advanced-airway",
+        "--compressions",
+        table.toString(),
+        "--html",
+        page.toString());
+    assertThat(Files.readAllLines(table))
+        .containsExactly(
+            "at_s,interval_s,pause,in_range",
+            "0,,,",
+            "0.5,0.5,no,yes",
+            "0.9,0.4,no,no",
+            "4.9,4,yes,",
+            "6.2,,,");
+    String html = Files.readString(page);
+    assertThat(html)
+        .contains("What was found", "Pulse is back. Stop compressing; go on with breaths.")
+        .contains(
+            "0:00 to 0:06: no pulse, no advanced airway", "0:06 to 0:20: pulse, not breathing")
+        .contains("1 Pulse is back</text>", "compressions a minute");
+    assertThat(html.split("<path class=\"tick\"", -1)).hasSize(2);
+    // Five ticks in one path.
+    String ticks = html.substring(html.indexOf("<path class=\"tick\""));
+    assertThat(ticks.substring(0, ticks.indexOf("/>")).split("v8", -1)).hasSize(6);
+    // One band, from the change on.
+    assertThat(html.split("<rect class=\"band\"", -1)).hasSize(2);
+  }
+
+  @Test
+  void thePageSaysThatItWasEndedEarly() throws Exception {
+    Path page = folder.resolve("early.html");
+    review(
+        HEAD + "0,breath,\n6,breath,\n12,finish,\n", "--minutes", "5", "--html", page.toString());
+    assertThat(Files.readString(page))
+        .contains("0:12 of 5:00, adult", "The practice was ended early: 0:12 of 5:00.");
+  }
+
+  @Test
   void tooSoonAndTooLateDifferInThePictureAndInTheTable() throws Exception {
     // Asked is one breath every 5 to 7 s: the second comes after 3 s, the third after 9 s.
     String list = HEAD + "0,breath,\n3,breath,\n12,breath,\n";

@@ -11,8 +11,11 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import javax.accessibility.AccessibleRole;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.annotations.XYBoxAnnotation;
+import org.jfree.chart.annotations.XYLineAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.TickUnits;
@@ -22,7 +25,9 @@ import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import squeezewell.desktop.look.Look;
@@ -31,7 +36,10 @@ import squeezewell.review.IntervalPoint;
 import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
-/** The time between breaths over the practice, with the range that was asked for. */
+/**
+ * The time between breaths over the practice, with the range that was asked for in each part. What
+ * was found is a line with its number.
+ */
 public final class IntervalChart extends Drawn {
   private static final long serialVersionUID = 1L;
   private static final List<Judgement> SERIES =
@@ -46,7 +54,7 @@ public final class IntervalChart extends Drawn {
   /**
    * Draws the intervals of a review.
    *
-   * @param review a review of a rhythm that has a range
+   * @param review a review of a practice with a rhythm that has a range, in a part at least
    */
   public IntervalChart(Look look, Review review) {
     super(AccessibleRole.PANEL, "Chart: seconds between breaths");
@@ -82,16 +90,20 @@ public final class IntervalChart extends Drawn {
 
   private JFreeChart build(Review review) {
     Palette palette = look.palette();
-    double low = review.asked().lowNanos().orElse(0) / 1e9;
-    double high = review.asked().highNanos().orElse(0) / 1e9;
-    double top = high * HIGHEST;
+    List<Review> parts =
+        review.rhythms().stream()
+            .filter(p -> p.asked().lowNanos().isPresent() && !p.slip())
+            .collect(Collectors.toList());
+    double top =
+        HIGHEST
+            * parts.stream().mapToLong(p -> p.asked().highNanos().getAsLong()).max().orElse(1)
+            / 1e9;
     XYSeriesCollection data = new XYSeriesCollection();
     for (Judgement judgement : SERIES) {
       XYSeries series = new XYSeries(judgement.label(), false, true);
       for (IntervalPoint point : review.intervals()) {
         if (point.valid() && point.judgement() == judgement) {
-          double minutes = (point.atNanos() - review.startNanos()) / 60e9;
-          series.add(minutes, Math.min(point.seconds(), top));
+          series.add(minutes(point.atNanos(), review), Math.min(point.seconds(), top));
         }
       }
       data.addSeries(series);
@@ -112,19 +124,55 @@ public final class IntervalChart extends Drawn {
     plot.setDomainGridlinesVisible(false);
     plot.setRangeGridlinesVisible(false);
     plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-    IntervalMarker range = new IntervalMarker(low, high, palette.active());
-    plot.addRangeMarker(range, Layer.BACKGROUND);
-    review
-        .asked()
-        .intervalSeconds()
-        .ifPresent(
-            target ->
-                plot.addRangeMarker(
-                    new ValueMarker(target, palette.tide(), dashed()), Layer.BACKGROUND));
+    for (Review part : parts) {
+      addRange(plot, part, review);
+    }
+    for (int i = 0; i < review.found().size(); i++) {
+      addFinding(plot, minutes(review.found().get(i).atNanos(), review), i + 1);
+    }
     JFreeChart made = new JFreeChart(null, (Font) null, plot, false);
     made.setBackgroundPaint(palette.card());
     made.setPadding(new RectangleInsets(look.px(10), look.px(6), look.px(4), look.px(12)));
     return made;
+  }
+
+  private void addRange(XYPlot plot, Review part, Review whole) {
+    Palette palette = look.palette();
+    double low = part.asked().lowNanos().getAsLong() / 1e9;
+    double high = part.asked().highNanos().getAsLong() / 1e9;
+    double target = part.asked().intervalSeconds().getAsDouble();
+    if (whole.parts().isEmpty()) {
+      plot.addRangeMarker(new IntervalMarker(low, high, palette.active()), Layer.BACKGROUND);
+      plot.addRangeMarker(new ValueMarker(target, palette.tide(), dashed()), Layer.BACKGROUND);
+      return;
+    }
+    double from = minutes(part.startNanos(), whole);
+    double to = minutes(part.endNanos(), whole);
+    plot.getRenderer()
+        .addAnnotation(
+            new XYBoxAnnotation(from, low, to, high, null, null, palette.active()),
+            Layer.BACKGROUND);
+    plot.getRenderer()
+        .addAnnotation(
+            new XYLineAnnotation(from, target, to, target, dashed(), palette.tide()),
+            Layer.BACKGROUND);
+  }
+
+  private void addFinding(XYPlot plot, double minutes, int number) {
+    Palette palette = look.palette();
+    ValueMarker line =
+        new ValueMarker(minutes, palette.text(), new BasicStroke(Math.max(1, look.px(1.5))));
+    line.setLabel(Integer.toString(number));
+    line.setLabelFont(look.bold(11));
+    line.setLabelPaint(palette.text());
+    line.setLabelBackgroundColor(new Color(0, 0, 0, 0));
+    line.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
+    line.setLabelTextAnchor(TextAnchor.TOP_LEFT);
+    plot.addDomainMarker(line, Layer.BACKGROUND);
+  }
+
+  private static double minutes(long nanos, Review review) {
+    return (nanos - review.startNanos()) / 60e9;
   }
 
   private NumberAxis axis(Palette palette) {

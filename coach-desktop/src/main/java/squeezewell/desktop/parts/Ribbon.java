@@ -74,7 +74,7 @@ public final class Ribbon extends Drawn {
       double middle = getHeight() * 0.5;
       for (RibbonMark mark : marks) {
         switch (mark.kind()) {
-          case PULSE_CHECK, SUCTION, PAUSE -> paintHold(g2, palette, mark);
+          case PULSE_CHECK, SUCTION, PAUSE, WATCH -> paintHold(g2, palette, mark);
           case COMPRESSION -> paintCompression(g2, palette, x(mark.startNanos()), middle);
           default -> {
             // Prompts and breaths stand above these.
@@ -84,6 +84,13 @@ public final class Ribbon extends Drawn {
       g2.setColor(palette.line());
       g2.setStroke(look.stroke(1));
       g2.draw(new Line2D.Double(look.px(8), middle, getWidth() - look.px(8.0), middle));
+      int found = 0;
+      for (RibbonMark mark : marks) {
+        if (mark.kind() == RibbonMark.Kind.FINDING) {
+          found++;
+          paintFinding(g2, palette, x(mark.startNanos()), found);
+        }
+      }
       for (RibbonMark mark : marks) {
         if (mark.kind() == RibbonMark.Kind.PROMPT) {
           paintPrompt(g2, palette, x(mark.startNanos()), middle);
@@ -119,6 +126,7 @@ public final class Ribbon extends Drawn {
         switch (mark.kind()) {
           case PULSE_CHECK -> "check";
           case SUCTION -> "suction";
+          case WATCH -> "watch";
           default -> "pause";
         };
     Font font = look.font(11);
@@ -128,6 +136,20 @@ public final class Ribbon extends Drawn {
     double at = left + (width - textWidth) / 2;
     at = Math.max(look.px(4), Math.min(at, getWidth() - textWidth - look.px(4.0)));
     g2.drawString(word, (float) at, (float) look.px(15));
+  }
+
+  /** A line over both lanes, with its number at its foot. */
+  private void paintFinding(Graphics2D g2, Palette palette, double x, int number) {
+    g2.setColor(palette.text());
+    g2.setStroke(look.stroke(1.5));
+    double foot = getHeight() - look.px(13.0);
+    g2.draw(new Line2D.Double(x, look.px(3), x, foot));
+    Font font = look.bold(11);
+    g2.setFont(font);
+    String text = Integer.toString(number);
+    double width = g2.getFontMetrics().stringWidth(text);
+    double at = Math.max(look.px(3), Math.min(x - width / 2, getWidth() - width - look.px(3.0)));
+    g2.drawString(text, (float) at, (float) (getHeight() - look.px(3.0)));
   }
 
   private void paintPrompt(Graphics2D g2, Palette palette, double x, double middle) {

@@ -24,6 +24,10 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     COMPRESSION,
     PULSE_CHECK,
     SUCTION,
-    PAUSE
+    PAUSE,
+    /** The patient breathed well and was only watched. */
+    WATCH,
+    /** Something was found; these are numbered in the order they are given. */
+    FINDING
   }
 }

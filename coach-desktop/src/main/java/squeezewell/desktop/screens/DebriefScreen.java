@@ -14,6 +14,7 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.IntervalChart;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Ribbon;
+import squeezewell.protocol.Citation;
 import squeezewell.review.Finding;
 import squeezewell.review.Judgement;
 import squeezewell.review.Review;
@@ -64,8 +65,16 @@ public final class DebriefScreen {
     ribbon.show(view.marks(), review.startNanos(), review.endNanos() + 1_000_000_000L);
     fix(ribbon, 372, 86);
     column.add(ribbon);
+    if (!view.found().isEmpty()) {
+      column.add(kit.gap(6));
+      column.add(kit.note("The lines with a number, what was found:"));
+      for (String line : view.found()) {
+        column.add(kit.gap(2));
+        column.add(kit.note(line));
+      }
+    }
     column.add(kit.gap(16));
-    if (review.asked().lowNanos().isPresent()) {
+    if (review.rhythms().stream().anyMatch(r -> r.asked().lowNanos().isPresent())) {
       column.add(kit.subheading("Seconds between breaths"));
       column.add(kit.gap(6));
       JPanel card = kit.card();
@@ -80,6 +89,7 @@ public final class DebriefScreen {
     }
     addFindings(column, "What to change", view.toChange(), true);
     addFindings(column, "What went well", view.wentWell(), false);
+    addParts(column, view.parts());
     column.add(kit.subheading(review.verdict().outcome().label()));
     column.add(kit.gap(4));
     column.add(kit.note(review.verdict().rule()));
@@ -113,7 +123,10 @@ public final class DebriefScreen {
     past.setMnemonic('P');
     column.add(past);
     column.add(kit.gap(14));
-    column.add(kit.note("Rhythm from: " + review.asked().source().line()));
+    for (Citation source : review.sources()) {
+      column.add(kit.note("Rhythm from: " + source.line()));
+      column.add(kit.gap(2));
+    }
     column.add(kit.gap(6));
     column.add(kit.note("A steady rhythm does not prove that a breath went in: watch the chest."));
     column.add(kit.gap(6));
@@ -121,6 +134,30 @@ public final class DebriefScreen {
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.onTop(page));
     return page;
+  }
+
+  private void addParts(JPanel column, List<DebriefView.Part> parts) {
+    if (parts.isEmpty()) {
+      return;
+    }
+    column.add(kit.subheading("Part by part"));
+    column.add(kit.gap(6));
+    for (DebriefView.Part part : parts) {
+      int width = kit.cardTextWidth();
+      JPanel card = kit.card();
+      card.add(kit.text(part.title() + ": " + part.asked(), look.bold(15), palette.text(), width));
+      for (String line : part.lines()) {
+        card.add(kit.gap(3));
+        card.add(kit.text(Phrases.capital(line) + ".", look.font(13), palette.text(), width));
+      }
+      if (!part.verdict().isEmpty()) {
+        card.add(kit.gap(3));
+        card.add(kit.text(part.verdict() + ".", look.font(13), palette.softText(), width));
+      }
+      column.add(card);
+      column.add(kit.gap(8));
+    }
+    column.add(kit.gap(8));
   }
 
   private void addFindings(JPanel column, String heading, List<Finding> findings, boolean number) {

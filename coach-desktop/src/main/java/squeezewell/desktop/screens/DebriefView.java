@@ -4,19 +4,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.report.Words;
 import squeezewell.review.Asked;
 import squeezewell.review.BreathMark;
+import squeezewell.review.CompressionMark;
 import squeezewell.review.Compressions;
 import squeezewell.review.Finding;
 import squeezewell.review.Hold;
 import squeezewell.review.Judgement;
 import squeezewell.review.Metrics;
+import squeezewell.review.PartText;
 import squeezewell.review.PromptMark;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.session.NotedFinding;
 
 /**
  * What the debrief says. Pure.
@@ -26,6 +30,8 @@ import squeezewell.review.SuctionResult;
  * @param figures three figures, each with its name and what was asked
  * @param toChange findings that are not good, worst first
  * @param wentWell findings that are good
+ * @param found what was found, numbered in order of time
+ * @param parts the parts with a rhythm of their own; empty if the rhythm never changed
  * @param details further facts, one a line
  * @param marks the whole practice as a ribbon
  * @param local how a local protocol is labelled, a paragraph each; empty for a guideline
@@ -36,6 +42,8 @@ record DebriefView(
     List<Figure> figures,
     List<Finding> toChange,
     List<Finding> wentWell,
+    List<String> found,
+    List<Part> parts,
     List<String> details,
     List<RibbonMark> marks,
     List<String> local) {
@@ -50,6 +58,16 @@ record DebriefView(
    */
   record Figure(String value, String name, String askedFor, Judgement judgement) {}
 
+  /**
+   * One part of a practice whose rhythm changed.
+   *
+   * @param title from when to when
+   * @param asked what was asked for
+   * @param lines its figures
+   * @param verdict what the rule says of it; empty for a slip
+   */
+  record Part(String title, String asked, List<String> lines, String verdict) {}
+
   static DebriefView of(Review review) {
     List<Finding> toChange = new ArrayList<>();
     List<Finding> wentWell = new ArrayList<>();
@@ -58,21 +76,44 @@ record DebriefView(
     }
     return new DebriefView(
         review.headline(),
-        askedLine(review.asked()),
+        askedLine(review),
         figures(review),
         toChange,
         wentWell,
+        found(review),
+        review.parts().stream().map(p -> part(review, p)).collect(Collectors.toList()),
         details(review),
         marks(review),
         review.asked().local().map(Phrases::local).orElse(List.of()));
   }
 
-  private static String askedLine(Asked asked) {
+  private static List<String> found(Review review) {
+    List<String> lines = new ArrayList<>();
+    for (NotedFinding noted : review.found()) {
+      lines.add((lines.size() + 1) + "   at " + PartText.at(noted) + ": " + PartText.label(noted));
+    }
+    return lines;
+  }
+
+  private static Part part(Review whole, Review part) {
+    List<String> lines = new ArrayList<>(PartText.figures(part));
+    lines.addAll(PartText.differences(whole, part));
+    return new Part(
+        PartText.span(part),
+        PartText.situation(part),
+        lines,
+        part.slip() ? "" : PartText.verdict(part));
+  }
+
+  private static String askedLine(Review review) {
+    Asked asked = review.asked();
     String rhythm =
         asked.intervalSeconds().isPresent()
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : ", " + asked.situation();
+    boolean early = asked.practisedNanos() < asked.lengthNanos();
     return Words.clock(asked.practisedNanos())
+        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + rhythm
@@ -81,8 +122,48 @@ record DebriefView(
         + (asked.local().isPresent() ? ", local protocol)" : ")");
   }
 
+  /** For a rhythm that changed: what can be told of all parts together. */
+  private static List<Figure> wholeFigures(Metrics metrics) {
+    List<Figure> figures = new ArrayList<>();
+    Metrics.Interval interval = metrics.interval();
+    figures.add(
+        new Figure(
+            interval.count() > 0 ? interval.inRangeCount() + " of " + interval.count() : "–",
+            "in range",
+            "each in its part",
+            Judgement.UNJUDGED));
+    figures.add(
+        metrics
+            .compressions()
+            .map(DebriefView::compressionRate)
+            .orElse(
+                new Figure(
+                    Integer.toString(metrics.breathCount()),
+                    "breaths",
+                    "in all",
+                    Judgement.UNJUDGED)));
+    figures.add(gapFigure(metrics.gap()));
+    return List.copyOf(figures);
+  }
+
+  private static Figure gapFigure(Metrics.Gap gap) {
+    return new Figure(
+        Math.round(gap.longestSeconds()) + " s", "longest gap", gapNote(gap), Judgement.UNJUDGED);
+  }
+
+  private static Figure compressionRate(Compressions done) {
+    return new Figure(
+        rounded(done.ratePerMinute(), ""),
+        "compressions/min",
+        done.count() + " in all",
+        Judgement.UNJUDGED);
+  }
+
   private static List<Figure> figures(Review review) {
     Metrics metrics = review.metrics();
+    if (metrics.interval().count() > 0 && !review.parts().isEmpty()) {
+      return wholeFigures(metrics);
+    }
     if (metrics.compressions().isPresent() && !review.asked().intervalSeconds().isPresent()) {
       return cycleFigures(metrics.compressions().get());
     }
@@ -119,11 +200,7 @@ record DebriefView(
             "in range",
             range,
             Judgement.UNJUDGED),
-        new Figure(
-            Math.round(metrics.gap().longestSeconds()) + " s",
-            "longest gap",
-            gapNote(metrics.gap()),
-            Judgement.UNJUDGED));
+        gapFigure(metrics.gap()));
   }
 
   /** The findings speak of the gap without checks and suction, so both must stand together. */
@@ -137,11 +214,7 @@ record DebriefView(
   /** For a rhythm of cycles: how fast, how many cycles as asked, the longest pause. */
   private static List<Figure> cycleFigures(Compressions done) {
     return List.of(
-        new Figure(
-            rounded(done.ratePerMinute(), ""),
-            "compressions/min",
-            done.count() + " in all",
-            Judgement.UNJUDGED),
+        compressionRate(done),
         new Figure(
             done.cycles().isEmpty() ? "–" : done.goodCycles() + " of " + done.cycles().size(),
             "cycles as asked",
@@ -266,14 +339,19 @@ record DebriefView(
           switch (hold.kind()) {
             case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
             case SUCTION -> RibbonMark.Kind.SUCTION;
+            case WATCH -> RibbonMark.Kind.WATCH;
             default -> RibbonMark.Kind.PAUSE;
           };
       marks.add(new RibbonMark(kind, hold.startNanos(), hold.endNanos(), Judgement.UNJUDGED));
     }
+    for (NotedFinding noted : review.found()) {
+      marks.add(point(RibbonMark.Kind.FINDING, noted.atNanos()));
+    }
+    for (CompressionMark compression : review.compressions()) {
+      marks.add(point(RibbonMark.Kind.COMPRESSION, compression.atNanos()));
+    }
     for (PromptMark prompt : review.prompts()) {
-      marks.add(
-          new RibbonMark(
-              RibbonMark.Kind.PROMPT, prompt.atNanos(), prompt.atNanos(), Judgement.UNJUDGED));
+      marks.add(point(RibbonMark.Kind.PROMPT, prompt.atNanos()));
     }
     for (BreathMark breath : review.breaths()) {
       marks.add(
@@ -284,5 +362,9 @@ record DebriefView(
               breath.judgement()));
     }
     return marks;
+  }
+
+  private static RibbonMark point(RibbonMark.Kind kind, long nanos) {
+    return new RibbonMark(kind, nanos, nanos, Judgement.UNJUDGED);
   }
 }

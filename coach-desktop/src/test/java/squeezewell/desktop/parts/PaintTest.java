@@ -69,6 +69,30 @@ class PaintTest {
     assertThat(widest(scale, RibbonMark.Kind.BREATH)).isGreaterThan((int) (4 * scale));
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void whatWasFoundIsALineOverBothLanes(double scale) {
+    Look look = new Look(Palette.lightTheme(), scale);
+    Ribbon ribbon = new Ribbon(look);
+    ribbon.setSize(look.px(372), look.px(86));
+    ribbon.show(
+        List.of(
+            new RibbonMark(RibbonMark.Kind.FINDING, 16 * SECOND, 16 * SECOND, Judgement.UNJUDGED)),
+        0,
+        32 * SECOND);
+    BufferedImage picture = paint(ribbon);
+    int dark = 0;
+    for (int y = 0; y < picture.getHeight(); y++) {
+      boolean there = false;
+      for (int x = look.px(184); x <= look.px(188); x++) {
+        there |= new Color(picture.getRGB(x, y)).getRed() < 130;
+      }
+      dark += there ? 1 : 0;
+    }
+    // From 3 to 13 pixels above the foot, and the number below it.
+    assertThat(dark / scale).isGreaterThan(70);
+  }
+
   /** The widest row of a mark's own colour in the lane of what was done. */
   private static int widest(double scale, RibbonMark.Kind kind) {
     Look look = new Look(Palette.lightTheme(), scale);

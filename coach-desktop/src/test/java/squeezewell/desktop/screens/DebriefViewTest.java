@@ -2,7 +2,18 @@ package squeezewell.desktop.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Component;
+import java.awt.Container;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.JLabel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -75,5 +86,66 @@ class DebriefViewTest {
     assertThat(view.details().get(0)).isEqualTo("0 compressions");
     assertThat(view.asked()).contains("no pulse, no advanced airway");
     assertThat(view.marks()).filteredOn(m -> m.kind() == RibbonMark.Kind.BREATH).hasSize(4);
+  }
+
+  @Test
+  void aRhythmThatChangedIsShownPartByPart() {
+    // Breaths at 0, 6 .. 54 (10, so 9 intervals), no pulse at 60 s, compressions from 60 s on.
+    DebriefView view = DebriefView.of(Practices.lostPulse());
+    assertThat(view.found()).containsExactly("1   at 1:00: No pulse");
+    assertThat(view.parts()).hasSize(2);
+    assertThat(view.parts().get(0).title()).isEqualTo("0:00 to 1:00");
+    assertThat(view.parts().get(0).asked()).isEqualTo("pulse, not breathing");
+    assertThat(view.parts().get(0).lines())
+        .containsExactly("10 breaths, 10 a minute; 9 of 9 intervals in range");
+    assertThat(view.parts().get(0).verdict())
+        .isEqualTo("Too short to judge (practised for 1:00; the rule needs 2:00)");
+    assertThat(view.parts().get(1).asked()).isEqualTo("no pulse, no advanced airway");
+    assertThat(view.parts().get(1).lines())
+        .containsExactly("0 breaths", "30 compressions, 120 a minute");
+    assertThat(view.figures()).extracting(DebriefView.Figure::value).startsWith("9 of 9", "120");
+    assertThat(view.marks()).filteredOn(m -> m.kind() == RibbonMark.Kind.COMPRESSION).hasSize(30);
+    assertThat(view.marks())
+        .filteredOn(m -> m.kind() == RibbonMark.Kind.FINDING)
+        .extracting(RibbonMark::startNanos)
+        .containsExactly(60 * Practices.SECOND);
+  }
+
+  @Test
+  void aPracticeThatWasEndedEarlySaysSo() {
+    assertThat(DebriefView.of(Practices.review(Practices.every(6))).asked()).startsWith("2:00, ");
+    assertThat(DebriefView.of(Practices.lostPulse()).asked()).startsWith("1:30 of 2:00, adult");
+  }
+
+  @Test
+  void theScreenHoldsThePartsAtAnySizeOfText() throws Exception {
+    for (double scale : new double[] {1, 2}) {
+      Kit kit = new Kit(new Look(Palette.darkTheme(), scale));
+      JScrollPane[] page = new JScrollPane[1];
+      SwingUtilities.invokeAndWait(
+          () ->
+              page[0] =
+                  DebriefScreen.build(
+                      kit, null, Practices.lostPulse(), "today", () -> {}, () -> {}));
+      List<String> texts = new ArrayList<>();
+      collect(page[0], texts, kit.look().px(Kit.CONTENT_WIDTH));
+      assertThat(texts)
+          .contains("Part by part", "1   at 1:00: No pulse", "0:00 to 1:00: pulse, not breathing")
+          .contains("30 compressions, 120 a minute.");
+    }
+  }
+
+  private static void collect(Container part, List<String> texts, int width) {
+    for (Component child : part.getComponents()) {
+      if (child instanceof JTextArea text) {
+        texts.add(text.getText());
+        assertThat(text.getPreferredSize().width).isLessThanOrEqualTo(width);
+      } else if (child instanceof JLabel label && label.getText() != null) {
+        texts.add(label.getText());
+      }
+      if (child instanceof Container inner) {
+        collect(inner, texts, width);
+      }
+    }
   }
 }

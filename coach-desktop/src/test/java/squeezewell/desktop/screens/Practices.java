@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -63,21 +64,32 @@ final class Practices {
     return review(protocol(), plan(0, 2), starts);
   }
 
+  /** A pulse that is lost at 1:00 of two minutes, 30 compressions from then on, ended at 1:30. */
+  static Review lostPulse() {
+    List<SessionEvent> events = new ArrayList<>();
+    PracticePlan plan = plan(0, 2);
+    Coach coach = new Coach(plan, keeping(events), List.of());
+    for (long k = 0; k < 10; k++) {
+      passUntil(coach, k * 6 * SECOND);
+      coach.command(Command.SQUEEZE, k * 6 * SECOND);
+      coach.command(Command.SQUEEZE_END, (k * 6 + 1) * SECOND);
+    }
+    // A cue at the very instant would move the finding after it.
+    passUntil(coach, 60 * SECOND - 1);
+    coach.find(ClinicalFinding.PULSE_LOST, 60 * SECOND);
+    for (long k = 0; k < 30; k++) {
+      passUntil(coach, 60 * SECOND + k * SECOND / 2);
+      coach.command(Command.COMPRESS, 60 * SECOND + k * SECOND / 2);
+    }
+    passUntil(coach, 90 * SECOND);
+    coach.command(Command.FINISH, 90 * SECOND);
+    return review(protocol(), plan, events);
+  }
+
   /** The same with another plan. */
   static Review review(Protocol protocol, PracticePlan plan, double... starts) {
     List<SessionEvent> events = new ArrayList<>();
-    Journal journal =
-        new Journal() {
-          @Override
-          public void append(SessionEvent event) {
-            events.add(event);
-          }
-
-          @Override
-          public void close() {
-            // Nothing is open.
-          }
-        };
+    Journal journal = keeping(events);
     Coach coach = new Coach(plan, journal, List.of());
     for (double start : starts) {
       long at = Math.round(start * 1e9);
@@ -86,6 +98,24 @@ final class Practices {
       coach.command(Command.SQUEEZE_END, at + SECOND);
     }
     passUntil(coach, 121 * SECOND);
+    return review(protocol, plan, events);
+  }
+
+  private static Journal keeping(List<SessionEvent> events) {
+    return new Journal() {
+      @Override
+      public void append(SessionEvent event) {
+        events.add(event);
+      }
+
+      @Override
+      public void close() {
+        // Nothing is open.
+      }
+    };
+  }
+
+  private static Review review(Protocol protocol, PracticePlan plan, List<SessionEvent> events) {
     SessionHeader header =
         new SessionHeader(
             Instant.parse("2026-03-01T09:00:00Z"), SessionHeader.Origin.LIVE, "", protocol, plan);

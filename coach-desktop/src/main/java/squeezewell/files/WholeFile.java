@@ -24,10 +24,23 @@ public final class WholeFile {
    * @throws IOException if it can't be written; what was there is left as it is
    */
   public static void write(Path path, String text, boolean replace) throws IOException {
+    write(path, text.getBytes(StandardCharsets.UTF_8), replace);
+  }
+
+  /**
+   * Writes bytes. The file appears only when it is complete.
+   *
+   * @param path where to, in a folder that is there
+   * @param bytes what to write
+   * @param replace whether a file that is there may be replaced
+   * @throws FileAlreadyExistsException if something is there and may not be replaced
+   * @throws IOException if it can't be written; what was there is left as it is
+   */
+  public static void write(Path path, byte[] bytes, boolean replace) throws IOException {
     // Not a temporary file of the system's: that would be hidden from other users for good.
     Path part = path.resolveSibling("." + path.getFileName() + "-" + UUID.randomUUID() + ".part");
     try {
-      Files.writeString(part, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+      Files.write(part, bytes, StandardOpenOption.CREATE_NEW);
       if (replace) {
         Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
       } else if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {

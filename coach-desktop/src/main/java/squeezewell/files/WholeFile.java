@@ -1,6 +1,8 @@
 package squeezewell.files;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -24,7 +26,11 @@ public final class WholeFile {
    * @throws IOException if it can't be written; what was there is left as it is
    */
   public static void write(Path path, String text, boolean replace) throws IOException {
-    write(path, text.getBytes(StandardCharsets.UTF_8), replace);
+    // An encoder of its own: it refuses what is no text, where getBytes would put question marks.
+    ByteBuffer encoded = StandardCharsets.UTF_8.newEncoder().encode(CharBuffer.wrap(text));
+    byte[] bytes = new byte[encoded.remaining()];
+    encoded.get(bytes);
+    write(path, bytes, replace);
   }
 
   /**

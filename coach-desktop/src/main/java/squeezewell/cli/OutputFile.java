@@ -65,4 +65,13 @@ record OutputFile(String option, Path path, boolean force) {
   void write(String text) throws IOException {
     WholeFile.write(path, text, force);
   }
+
+  /**
+   * Writes bytes. The file appears only when it is complete.
+   *
+   * @throws IOException if it can't be written; what was there is left as it is
+   */
+  void write(byte[] bytes) throws IOException {
+    WholeFile.write(path, bytes, force);
+  }
 }

@@ -2,18 +2,15 @@ package squeezewell.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
-import squeezewell.report.BreathCsv;
 import squeezewell.report.Caution;
-import squeezewell.report.CompressionCsv;
-import squeezewell.report.ReviewHtml;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
@@ -38,26 +35,7 @@ final class ReviewCommand extends CliCommand {
   @Option(names = "--json", description = "Print JSON for a program to read.")
   boolean json;
 
-  @Option(
-      names = "--html",
-      paramLabel = "FILE",
-      description = "Also write the debrief as one page that opens offline.")
-  String html = "";
-
-  @Option(
-      names = "--csv",
-      paramLabel = "FILE",
-      description = "Also write the breaths, one a row, for a spreadsheet.")
-  String csv = "";
-
-  @Option(
-      names = "--compressions",
-      paramLabel = "FILE",
-      description = "Also write the compressions, one a row, for a spreadsheet.")
-  String compressions = "";
-
-  @Option(names = "--force", description = "Replace files that are there already.")
-  boolean force;
+  @Mixin ReviewOutputs outputs = new ReviewOutputs();
 
   ReviewCommand(Surroundings around) {
     super(around);
@@ -66,36 +44,18 @@ final class ReviewCommand extends CliCommand {
   @Override
   public Integer call() throws BadInputException, IOException {
     Path source = ProtocolCommand.path("FILE", file);
-    Optional<OutputFile> page = output("--html", html, source);
-    Optional<OutputFile> table = output("--csv", csv, source);
-    Optional<OutputFile> ticks = output("--compressions", compressions, source);
-    if (page.isPresent() && table.isPresent()) {
-      page.get().mustDifferFrom("--csv", table.get().path());
-    }
-    if (ticks.isPresent() && page.isPresent()) {
-      ticks.get().mustDifferFrom("--html", page.get().path());
-    }
-    if (ticks.isPresent() && table.isPresent()) {
-      ticks.get().mustDifferFrom("--csv", table.get().path());
-    }
+    List<OutputFile> files = outputs.files(source);
     Session session = session(source);
+    outputs.check(session);
     Review review = Reviewer.review(session);
     if (!json) {
       around.print(new TextRibbon(review, around.showsBlocks()).text());
       around.print("");
     }
     Debrief.print(around, review, json);
-    if (page.isPresent()) {
-      page.get().write(ReviewHtml.of(session.header(), review, around.wallClock().getZone()));
-      around.say("written: " + page.get().path());
-    }
-    if (table.isPresent()) {
-      table.get().write(BreathCsv.of(review));
-      around.say("written: " + table.get().path());
-    }
-    if (ticks.isPresent()) {
-      ticks.get().write(CompressionCsv.of(review));
-      around.say("written: " + ticks.get().path());
+    for (OutputFile file : files) {
+      outputs.write(file, session, review, around.wallClock().getZone());
+      around.say("written: " + file.path());
     }
     return DONE;
   }
@@ -117,15 +77,5 @@ final class ReviewCommand extends CliCommand {
           "a session says itself what was asked; allowed: these options with an event list");
     }
     return SessionReader.read(source);
-  }
-
-  private Optional<OutputFile> output(String option, String text, Path source)
-      throws BadInputException {
-    if (text.isEmpty()) {
-      return Optional.empty();
-    }
-    OutputFile output = OutputFile.of(option, text, force);
-    output.mustDifferFrom("FILE", source);
-    return Optional.of(output);
   }
 }

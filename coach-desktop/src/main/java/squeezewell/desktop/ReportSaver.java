@@ -7,34 +7,62 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
+import javax.swing.filechooser.FileFilter;
 import squeezewell.files.WholeFile;
-import squeezewell.report.ReviewHtml;
+import squeezewell.report.ReportKind;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
 
-/** Saves the report of a practice where the person wants it. */
+/** Saves the report of a practice where the person wants it, as the kind that they choose. */
 final class ReportSaver {
   private static final DateTimeFormatter NAME =
-      DateTimeFormatter.ofPattern("'squeezewell-'yyyy-MM-dd_HHmmss'.html'");
+      DateTimeFormatter.ofPattern("'squeezewell-'yyyy-MM-dd_HHmmss", Locale.ROOT);
 
   private ReportSaver() {}
 
+  /** One kind of file, as the dialog offers it. */
+  private static final class KindFilter extends FileFilter {
+    private final ReportKind kind;
+
+    KindFilter(ReportKind kind) {
+      this.kind = kind;
+    }
+
+    @Override
+    public boolean accept(File file) {
+      return file.isDirectory() || ReportKind.named(file.getName(), kind).orElse(null) == kind;
+    }
+
+    @Override
+    public String getDescription() {
+      return kind.label() + " (" + kind.ending() + ")";
+    }
+  }
+
   static void save(Component parent, Session session, Review review, ZoneId zone) {
-    JFileChooser chooser = new JFileChooser();
-    chooser.setDialogTitle("Save report");
-    chooser.setSelectedFile(new File(NAME.format(session.header().startedAt().atZone(zone))));
+    JFileChooser chooser = chooser(session, zone);
     if (chooser.showSaveDialog(parent) != JFileChooser.APPROVE_OPTION) {
       return;
     }
-    Path file = chooser.getSelectedFile().toPath();
-    String html = ReviewHtml.of(session.header(), review, zone);
+    ReportKind chosen = chosen(chooser);
+    File named = chooser.getSelectedFile();
+    // A name without an ending gets that of the chosen kind; a name with one decides itself.
+    Optional<ReportKind> asked =
+        ReportKind.named(named.getName(), chosen).filter(ReportKind.of(session)::contains);
+    ReportKind kind = asked.orElse(chosen);
+    Path file =
+        asked.isPresent()
+            ? named.toPath()
+            : named.toPath().resolveSibling(named.getName() + kind.ending());
     try {
-      if (write(parent, file, html)) {
+      if (write(parent, file, kind.content(session, review, zone))) {
         JOptionPane.showMessageDialog(
             parent,
-            "Saved as " + file + "\nIt opens in any browser and can be printed from there.",
+            "Saved as " + file + "\n" + kind.label() + ".",
             "Save report",
             JOptionPane.INFORMATION_MESSAGE);
       }
@@ -47,10 +75,35 @@ final class ReportSaver {
     }
   }
 
+  private static JFileChooser chooser(Session session, ZoneId zone) {
+    JFileChooser chooser = new JFileChooser();
+    chooser.setDialogTitle("Save report");
+    chooser.setAcceptAllFileFilterUsed(false);
+    for (ReportKind kind : ReportKind.of(session)) {
+      chooser.addChoosableFileFilter(new KindFilter(kind));
+    }
+    chooser.setFileFilter(chooser.getChoosableFileFilters()[0]);
+    String name = NAME.format(session.header().startedAt().atZone(zone));
+    chooser.setSelectedFile(new File(name + ReportKind.PAGE.ending()));
+    chooser.addPropertyChangeListener(
+        JFileChooser.FILE_FILTER_CHANGED_PROPERTY,
+        changed -> {
+          File before = chooser.getSelectedFile();
+          String known = before == null ? name : before.getName();
+          chooser.setSelectedFile(
+              new File(chooser.getCurrentDirectory(), chosen(chooser).rename(known)));
+        });
+    return chooser;
+  }
+
+  private static ReportKind chosen(JFileChooser chooser) {
+    return chooser.getFileFilter() instanceof KindFilter filter ? filter.kind : ReportKind.PAGE;
+  }
+
   /** Whether it was written. */
-  private static boolean write(Component parent, Path file, String html) throws IOException {
+  private static boolean write(Component parent, Path file, byte[] content) throws IOException {
     try {
-      WholeFile.write(file, html, false);
+      WholeFile.write(file, content, false);
       return true;
     } catch (FileAlreadyExistsException e) {
       int answer =
@@ -62,7 +115,7 @@ final class ReportSaver {
       if (answer != JOptionPane.OK_OPTION) {
         return false;
       }
-      WholeFile.write(file, html, true);
+      WholeFile.write(file, content, true);
       return true;
     }
   }

@@ -1,6 +1,8 @@
 package squeezewell.files;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -25,10 +27,27 @@ public final class WholeFile {
    * @throws IOException if it can't be written; what was there is left as it is
    */
   public static void write(Path path, String text, boolean replace) throws IOException {
+    // An encoder of its own: it refuses what is no text, where getBytes would put question marks.
+    ByteBuffer encoded = StandardCharsets.UTF_8.newEncoder().encode(CharBuffer.wrap(text));
+    byte[] bytes = new byte[encoded.remaining()];
+    encoded.get(bytes);
+    write(path, bytes, replace);
+  }
+
+  /**
+   * Writes bytes. The file appears only when it is complete.
+   *
+   * @param path where to, in a folder that is there
+   * @param bytes what to write
+   * @param replace whether a file that is there may be replaced
+   * @throws FileAlreadyExistsException if something is there and may not be replaced
+   * @throws IOException if it can't be written; what was there is left as it is
+   */
+  public static void write(Path path, byte[] bytes, boolean replace) throws IOException {
     // Not a temporary file of the system's: that would be hidden from other users for good.
     Path part = path.resolveSibling("." + path.getFileName() + "-" + UUID.randomUUID() + ".part");
     try {
-      Files.writeString(part, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE_NEW);
+      Files.write(part, bytes, StandardOpenOption.CREATE_NEW);
       if (replace) {
         replace(part, path);
       } else if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {

@@ -19,14 +19,9 @@ final class Html {
                 case '>' -> out.append("&gt;");
                 case '"' -> out.append("&quot;");
                 case '\'' -> out.append("&#39;");
-                default -> out.appendCodePoint(isHidden(c) ? '\uFFFD' : c);
+                default -> out.appendCodePoint(PlainText.isHidden(c) ? '\uFFFD' : c);
               }
             });
     return out.toString();
-  }
-
-  private static boolean isHidden(int c) {
-    int type = Character.getType(c);
-    return type == Character.CONTROL || type == Character.FORMAT || type == Character.SURROGATE;
   }
 }

@@ -84,10 +84,10 @@ public final class ReviewHtml {
   }
 
   private String page(ZoneId zone) {
-    add("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-    add("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+    add("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
+    add("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
     add("<meta http-equiv=\"Content-Security-Policy\"");
-    add(" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+    add(" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n");
     add("<title>" + Html.text("Debrief: " + review.headline()) + "</title>\n");
     add("<style>\n" + STYLE + "</style>\n</head>\n<body>\n");
     element("div", "soft", "Debrief");

@@ -8,6 +8,7 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -91,6 +92,38 @@ class FormatsDocTest {
         CliRun.of("oxygen", "--cylinder", "E", "--pressure", "1200psi", "--flow", "4", "--json");
     assertThat(JsonParser.parseString(example("oxygen"))).isEqualTo(run.json());
     everyKeyIsExplained(example("oxygen"), Set.of());
+  }
+
+  @Test
+  void theFiguresOfTheEventListHaveTheRowsShownAndNoNameIsLeftOut() throws Exception {
+    Path list = write("list.csv", example("event list") + "\n");
+    Path table = folder.resolve("figures.csv");
+    CliRun run = CliRun.of("review", list.toString(), "--metrics-csv", table.toString());
+    assertThat(run.code()).as(run.err()).isZero();
+    List<String> rows = Files.readAllLines(table);
+    assertThat(rows).containsAll(List.of(example("figures").split("\n", -1)));
+    for (String row : rows.subList(2, rows.size())) {
+      String name = row.split(",", -1)[1];
+      String field = name.substring(name.lastIndexOf('.') + 1);
+      assertThat(doc()).as(name).containsPattern("`([a-zA-Z.]*\\.)?" + field + "`");
+    }
+  }
+
+  @Test
+  void everyPropertyOfAStatementIsExplained() throws Exception {
+    Path list = write("list.csv", example("event list") + "\n");
+    Path file = folder.resolve("xapi.json");
+    assertThat(CliRun.of("review", list.toString(), "--xapi", file.toString()).code()).isZero();
+    for (JsonElement statement : JsonParser.parseString(Files.readString(file)).getAsJsonArray()) {
+      for (String key : statement.getAsJsonObject().keySet()) {
+        assertThat(doc()).contains("\n| `" + key + "` |");
+      }
+      for (String part : new String[] {"result", "context"}) {
+        for (String key : statement.getAsJsonObject().getAsJsonObject(part).keySet()) {
+          assertThat(doc()).contains("`" + key + "`");
+        }
+      }
+    }
   }
 
   private static void everyKeyIsExplained(String json, Set<String> names) throws IOException {

@@ -1,0 +1,149 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import squeezewell.input.BadInputException;
+import squeezewell.report.BreathCsv;
+import squeezewell.report.CompressionCsv;
+import squeezewell.report.MetricCsv;
+import squeezewell.report.PlainText;
+import squeezewell.report.ReviewHtml;
+import squeezewell.report.ReviewPng;
+import squeezewell.report.XapiAccount;
+import squeezewell.report.XapiJson;
+import squeezewell.review.Review;
+import squeezewell.session.Session;
+
+/** The files that a review may be written to besides being printed. */
+final class ReviewOutputs {
+  @Option(
+      names = "--html",
+      paramLabel = "FILE",
+      description = "Also write the debrief as one page that opens offline.")
+  String html = "";
+
+  @Option(
+      names = "--png",
+      paramLabel = "FILE",
+      description = "Also write the debrief as a picture, as wide as a sheet of A4.")
+  String png = "";
+
+  @Option(
+      names = "--csv",
+      paramLabel = "FILE",
+      description = "Also write the breaths, one a row, for a spreadsheet.")
+  String csv = "";
+
+  @Option(
+      names = "--compressions",
+      paramLabel = "FILE",
+      description = "Also write the compressions, one a row, for a spreadsheet.")
+  String compressions = "";
+
+  @Option(
+      names = "--metrics-csv",
+      paramLabel = "FILE",
+      description = "Also write the figures, one a row, with unit and number of observations.")
+  String metricsCsv = "";
+
+  @Option(
+      names = "--xapi",
+      paramLabel = "FILE",
+      description = "Also write xAPI statements (JSON) for a learning record store.")
+  String xapi = "";
+
+  @Option(
+      names = "--xapi-home",
+      paramLabel = "URL",
+      description = {
+        "Home page of the system that the trainee's account is in,",
+        "for --xapi (default: a placeholder that leads nowhere)."
+      })
+  String xapiHome = "";
+
+  @Option(
+      names = "--xapi-account",
+      paramLabel = "NAME",
+      description = "Name of that account (default: the trainee's name).")
+  String xapiAccount = "";
+
+  @Option(names = "--force", description = "Replace files that are there already.")
+  boolean force;
+
+  /** The files, looked at before anything is written. */
+  List<OutputFile> files(Path source) throws BadInputException {
+    Map<String, String> named = new LinkedHashMap<>();
+    named.put("--html", html);
+    named.put("--png", png);
+    named.put("--csv", csv);
+    named.put("--compressions", compressions);
+    named.put("--metrics-csv", metricsCsv);
+    named.put("--xapi", xapi);
+    List<OutputFile> files = new ArrayList<>();
+    for (Map.Entry<String, String> option : named.entrySet()) {
+      if (option.getValue().isEmpty()) {
+        continue;
+      }
+      OutputFile file = OutputFile.of(option.getKey(), option.getValue(), force);
+      file.mustDifferFrom("FILE", source);
+      for (OutputFile other : files) {
+        file.mustDifferFrom(other.option(), other.path());
+      }
+      files.add(file);
+    }
+    account();
+    return files;
+  }
+
+  /** Refuses what can't be written about that session. */
+  void check(Session session) throws BadInputException {
+    Optional<String> whyNot = XapiJson.whyNot(session.header());
+    if (!xapi.isEmpty() && whyNot.isPresent()) {
+      throw BadInputException.fault("--xapi", "", whyNot.get() + "; allowed: a person's practice");
+    }
+  }
+
+  void write(OutputFile file, Session session, Review review, ZoneId zone)
+      throws BadInputException, IOException {
+    file.write(
+        switch (file.option()) {
+          case "--html" -> utf8(ReviewHtml.of(session.header(), review, zone));
+          case "--png" -> ReviewPng.of(session.header(), review, zone);
+          case "--csv" -> utf8(BreathCsv.of(review));
+          case "--compressions" -> utf8(CompressionCsv.of(review));
+          case "--metrics-csv" -> utf8(MetricCsv.of(review));
+          case "--xapi" -> utf8(XapiJson.of(session, review, account()));
+          default -> throw new IllegalArgumentException(file.option());
+        });
+  }
+
+  private XapiAccount account() throws BadInputException {
+    if (xapi.isEmpty() && !(xapiHome.isEmpty() && xapiAccount.isEmpty())) {
+      throw BadInputException.fault(
+          "--xapi-home, --xapi-account", "", "they say nothing without --xapi");
+    }
+    if (!xapiHome.isEmpty() && !XapiAccount.isHome(xapiHome)) {
+      throw BadInputException.notAllowed("--xapi-home", "", xapiHome, XapiAccount.ALLOWED_HOME);
+    }
+    if (PlainText.of(xapiAccount).length() > XapiAccount.LONGEST_NAME) {
+      throw BadInputException.notAllowed(
+          "--xapi-account",
+          "",
+          xapiAccount,
+          "a text of at most " + XapiAccount.LONGEST_NAME + " characters");
+    }
+    return new XapiAccount(xapiHome.isEmpty() ? XapiAccount.PLACEHOLDER : xapiHome, xapiAccount);
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}

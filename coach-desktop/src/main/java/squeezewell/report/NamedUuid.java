@@ -1,0 +1,34 @@
+package squeezewell.report;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.UUID;
+
+/** Identifiers made from a name, version 5 of RFC 9562, section 5.5: the same name, the same. */
+final class NamedUuid {
+  private NamedUuid() {}
+
+  /** The identifier of a name in a namespace. */
+  static UUID of(UUID namespace, String name) {
+    ByteBuffer hash = ByteBuffer.wrap(sha1(namespace, name.getBytes(StandardCharsets.UTF_8)));
+    long most = (hash.getLong() & ~0xF000L) | 0x5000L;
+    long least = (hash.getLong() & 0x3FFFFFFFFFFFFFFFL) | 0x8000000000000000L;
+    return new UUID(most, least);
+  }
+
+  private static byte[] sha1(UUID namespace, byte[] name) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-1");
+      digest.update(
+          ByteBuffer.allocate(16)
+              .putLong(namespace.getMostSignificantBits())
+              .putLong(namespace.getLeastSignificantBits())
+              .array());
+      return digest.digest(name);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-1", e);
+    }
+  }
+}

@@ -1,0 +1,132 @@
+package squeezewell.report;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.font.LineBreakMeasurer;
+import java.awt.font.TextAttribute;
+import java.awt.font.TextLayout;
+import java.awt.geom.Rectangle2D;
+import java.awt.geom.RoundRectangle2D;
+import java.text.AttributedString;
+import java.util.List;
+
+/** A page that is painted from top to bottom; it only knows how far down it is. */
+final class PicturePage {
+  /** A4 at {@link #DOTS_PER_INCH}. */
+  static final int WIDTH = 1240;
+
+  static final int A4_HEIGHT = 1754;
+  static final int DOTS_PER_INCH = 150;
+
+  private static final int MARGIN = 72;
+  private static final int INNER = WIDTH - 2 * MARGIN;
+  private static final int PADDING = 20;
+
+  private final Graphics2D g;
+  private double y = MARGIN;
+
+  PicturePage(Graphics2D g) {
+    this.g = g;
+  }
+
+  /** A figure with its name and what was asked. */
+  record Card(String value, String name, String asked) {}
+
+  /** How high the page is so far, with its lower margin. */
+  int height() {
+    return (int) Math.ceil(y) + MARGIN;
+  }
+
+  void space(double pixels) {
+    y += pixels;
+  }
+
+  void text(String text, float size, boolean bold, Color colour) {
+    y += wrapped(text, size, bold, colour, MARGIN, y, INNER, true);
+  }
+
+  /** Cards side by side, all as high as the highest. */
+  void cards(List<Card> cards) {
+    int gap = 16;
+    double width = (double) (INNER - gap * (cards.size() - 1)) / cards.size();
+    double highest = 0;
+    for (boolean paint : new boolean[] {false, true}) {
+      double x = MARGIN;
+      for (Card card : cards) {
+        if (paint) {
+          box(x, y, width, highest);
+        }
+        highest = Math.max(highest, card(card, x, width, paint));
+        x += width + gap;
+      }
+    }
+    y += highest;
+  }
+
+  private double card(Card card, double x, double width, boolean paint) {
+    double left = x + PADDING;
+    double inner = width - 2 * PADDING;
+    double at = y + PADDING;
+    at += wrapped(card.value(), 40, true, PageColours.TEXT, left, at, inner, paint);
+    at += wrapped(card.name(), 22, false, PageColours.TEXT, left, at, inner, paint);
+    at += wrapped(card.asked(), 19, false, PageColours.SOFT, left, at, inner, paint);
+    return at + PADDING - y;
+  }
+
+  void picture(String svg) {
+    SvgPainter picture = SvgPainter.of(svg);
+    double inner = INNER - 2 * PADDING;
+    double height = picture.heightAt(inner);
+    box(MARGIN, y, INNER, height + 2 * PADDING);
+    picture.paint(g, MARGIN + PADDING, y + PADDING, inner);
+    y += height + 2 * PADDING;
+  }
+
+  void rule() {
+    g.setColor(PageColours.RULE);
+    g.fill(new Rectangle2D.Double(MARGIN, y, INNER, 2));
+    y += 2;
+  }
+
+  private void box(double x, double top, double width, double height) {
+    RoundRectangle2D box = new RoundRectangle2D.Double(x, top, width, height, 24, 24);
+    g.setColor(PageColours.CARD);
+    g.fill(box);
+    g.setColor(PageColours.RULE);
+    g.setStroke(new BasicStroke(1.5f));
+    g.draw(box);
+  }
+
+  /** The height that the text takes. */
+  private double wrapped(
+      String text,
+      float size,
+      boolean bold,
+      Color colour,
+      double x,
+      double top,
+      double width,
+      boolean paint) {
+    String shown = PlainText.of(text);
+    if (shown.isEmpty()) {
+      return 0;
+    }
+    Font font = ReviewFonts.of(shown, size, bold);
+    AttributedString styled = new AttributedString(shown);
+    styled.addAttribute(TextAttribute.FONT, font);
+    LineBreakMeasurer lines = new LineBreakMeasurer(styled.getIterator(), g.getFontRenderContext());
+    g.setColor(colour);
+    double at = top;
+    while (lines.getPosition() < shown.length()) {
+      TextLayout line = lines.nextLayout((float) width);
+      at += size * 1.3;
+      if (paint) {
+        // Each line from the left, as the page is English, whatever the direction of a name.
+        line.draw(g, (float) x, (float) (at - size * 0.3));
+      }
+    }
+    return at - top;
+  }
+}

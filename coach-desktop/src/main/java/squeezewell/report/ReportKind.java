@@ -1,0 +1,103 @@
+package squeezewell.report;
+
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import squeezewell.review.Review;
+import squeezewell.session.Session;
+
+/** The kinds of file that a debrief can be saved as, told apart by how a file's name ends. */
+public enum ReportKind {
+  PAGE(".html", "Page for any browser, to read or print"),
+  PICTURE(".png", "Picture, as wide as a sheet of A4"),
+  FIGURES("-figures.csv", "Figures as a table"),
+  BREATHS("-breaths.csv", "Breaths as a table"),
+  STATEMENTS("-xapi.json", "xAPI statements for a learning record store");
+
+  private final String ending;
+  private final String label;
+
+  ReportKind(String ending, String label) {
+    this.ending = ending;
+    this.label = label;
+  }
+
+  /** How the name of such a file ends, with its dot. */
+  public String ending() {
+    return ending;
+  }
+
+  /** The words shown to people. */
+  public String label() {
+    return label;
+  }
+
+  /** The kinds that a session can be saved as. */
+  public static List<ReportKind> of(Session session) {
+    List<ReportKind> kinds = new ArrayList<>(List.of(values()));
+    if (XapiJson.whyNot(session.header()).isPresent()) {
+      kinds.remove(STATEMENTS);
+    }
+    return List.copyOf(kinds);
+  }
+
+  /**
+   * The kind that a name asks for. The whole ending decides; a bare {@code .csv} or {@code .json}
+   * is the chosen kind if that fits, else the first that does. Empty if the name asks for none.
+   */
+  public static Optional<ReportKind> named(String name, ReportKind chosen) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    for (ReportKind kind : values()) {
+      if (lower.endsWith(kind.ending)) {
+        return Optional.of(kind);
+      }
+    }
+    if (lower.endsWith(chosen.suffix())) {
+      return Optional.of(chosen);
+    }
+    for (ReportKind kind : values()) {
+      if (lower.endsWith(kind.suffix())) {
+        return Optional.of(kind);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The name with this kind's ending in place of another kind's. */
+  public String rename(String name) {
+    for (ReportKind kind : values()) {
+      if (name.toLowerCase(Locale.ROOT).endsWith(kind.ending)) {
+        return name.substring(0, name.length() - kind.ending.length()) + ending;
+      }
+    }
+    for (ReportKind kind : values()) {
+      if (name.toLowerCase(Locale.ROOT).endsWith(kind.suffix())) {
+        return name.substring(0, name.length() - kind.suffix().length()) + ending;
+      }
+    }
+    return name + ending;
+  }
+
+  /** What the system tells kinds of file apart by: the dot and what follows. */
+  private String suffix() {
+    return ending.substring(ending.lastIndexOf('.'));
+  }
+
+  /** What such a file holds. */
+  public byte[] content(Session session, Review review, ZoneId zone) {
+    return switch (this) {
+      case PAGE -> utf8(ReviewHtml.of(session.header(), review, zone));
+      case PICTURE -> ReviewPng.of(session.header(), review, zone);
+      case FIGURES -> utf8(MetricCsv.of(review));
+      case BREATHS -> utf8(BreathCsv.of(review));
+      case STATEMENTS -> utf8(XapiJson.of(session, review, XapiAccount.unsaid()));
+    };
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}

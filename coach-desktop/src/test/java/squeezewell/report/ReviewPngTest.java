@@ -1,0 +1,116 @@
+package squeezewell.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import squeezewell.cue.PracticePlan;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+class ReviewPngTest {
+  @Test
+  void thePictureIsAsWideAsA4AtItsResolution() throws IOException {
+    byte[] png = png(Reports.steady(6));
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
+    // ISO 216: A4 is 210 mm by 297 mm; at 150 dots an inch 1240 by 1754.
+    assertThat(image.getWidth()).isEqualTo(1240);
+    assertThat(image.getHeight()).isGreaterThanOrEqualTo(1754).isLessThan(3000);
+    // W3C PNG, 11.3.5.3: pHYs holds pixels per unit, twice, and 1 for the metre.
+    int chunk = new String(png, StandardCharsets.ISO_8859_1).indexOf("pHYs");
+    ByteBuffer size = ByteBuffer.wrap(png, chunk + 4, 9);
+    assertThat(size.getInt()).isEqualTo(5906);
+    assertThat(size.getInt()).isEqualTo(5906);
+    assertThat(size.get()).isEqualTo((byte) 1);
+  }
+
+  @Test
+  void breathsThatAreTooFastAreDrawnInTheirOwnColour() throws IOException {
+    assertThat(pixels(png(Reports.steady(2)), PageColours.FAST)).isGreaterThan(2_000);
+    assertThat(pixels(png(Reports.steady(6)), PageColours.FAST)).isZero();
+    assertThat(pixels(png(Reports.steady(6)), PageColours.TIDE)).isGreaterThan(2_000);
+  }
+
+  @Test
+  void aChangedRhythmIsDrawnPartByPart() throws IOException {
+    int changed = ImageIO.read(new ByteArrayInputStream(png(Reports.changing()))).getHeight();
+    int steady = ImageIO.read(new ByteArrayInputStream(png(Reports.steady(6)))).getHeight();
+    assertThat(changed).isGreaterThan(steady);
+  }
+
+  @Test
+  void thePictureOfADayStaysOfASizeToLookAt() throws IOException {
+    Session minute = Reports.steady(6);
+    SessionHeader header = minute.header();
+    long day = 24 * 3600 * Reports.SECOND;
+    List<SessionEvent> events = new ArrayList<>();
+    for (long at = 0; at < day; at += 6 * Reports.SECOND) {
+      events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
+    }
+    events.add(new SessionEvent(events.size() + 1, day, What.FINISH, ""));
+    Session long24 =
+        new Session(
+            new SessionHeader(
+                header.startedAt(),
+                header.origin(),
+                "",
+                header.protocol(),
+                new PracticePlan(header.plan().guidance(), 0, day, 0)),
+            events,
+            List.of());
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png(long24)));
+    assertThat(image.getHeight()).isLessThan(3 * 1754);
+  }
+
+  @Test
+  void whatTheVectorPictureHasAndTheOtherCanNotDrawIsAnErrorAndNoGap() {
+    BufferedImage image = new BufferedImage(10, 10, BufferedImage.TYPE_INT_RGB);
+    Graphics2D g = image.createGraphics();
+    for (String unknown :
+        List.of(
+            "<circle class=\"good\" r=\"3\"/>",
+            "<rect class=\"other\" width=\"3\" height=\"3\"/>",
+            "<path class=\"good\" d=\"M1 1 Q3 3 4 4\"/>")) {
+      SvgPainter picture = SvgPainter.of("<svg viewBox=\"0 0 10 10\">" + unknown + "</svg>");
+      assertThatThrownBy(() -> picture.paint(g, 0, 0, 10))
+          .isInstanceOf(IllegalArgumentException.class);
+    }
+    // By hand: a square from 2,2 to 6,6 at twice the size covers 4,4 to 12,12 of a picture of 20.
+    BufferedImage twice = new BufferedImage(20, 20, BufferedImage.TYPE_INT_RGB);
+    SvgPainter.of(
+            "<svg viewBox=\"0 0 10 10\"><path class=\"good\" d=\"M2 2 h4 v4 l-4 0 z\"/></svg>")
+        .paint(twice.createGraphics(), 0, 0, 20);
+    assertThat(twice.getRGB(5, 5)).isEqualTo(PageColours.TIDE.getRGB());
+    assertThat(twice.getRGB(11, 11)).isEqualTo(PageColours.TIDE.getRGB());
+    assertThat(twice.getRGB(12, 12)).isEqualTo(Color.BLACK.getRGB());
+    assertThat(twice.getRGB(3, 3)).isEqualTo(Color.BLACK.getRGB());
+  }
+
+  private static byte[] png(Session session) {
+    return ReviewPng.of(session.header(), Reviewer.review(session), Reports.ZONE);
+  }
+
+  private static long pixels(byte[] png, Color colour) throws IOException {
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png));
+    long found = 0;
+    for (int y = 0; y < image.getHeight(); y++) {
+      for (int x = 0; x < image.getWidth(); x++) {
+        found += image.getRGB(x, y) == colour.getRGB() ? 1 : 0;
+      }
+    }
+    return found;
+  }
+}

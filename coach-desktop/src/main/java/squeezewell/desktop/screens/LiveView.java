@@ -58,7 +58,7 @@ record LiveView(
     CueSchedule schedule = state.schedule();
     Moment moment = schedule.momentAt(nowNanos);
     Guidance guidance = moment.stretch().guidance();
-    Bar bar = bar(schedule, moment, nowNanos);
+    Bar bar = bar(state, moment, nowNanos);
     boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
     Judgement judgement =
         state.lastIntervalNanos().isPresent()
@@ -155,7 +155,8 @@ record LiveView(
 
   private record Bar(String text, double fill, boolean urgent) {}
 
-  private static Bar bar(CueSchedule schedule, Moment moment, long now) {
+  private static Bar bar(CoachState state, Moment moment, long now) {
+    CueSchedule schedule = state.schedule();
     Guidance guidance = moment.stretch().guidance();
     Limits limits = guidance.limits();
     String next = guidance.rhythm().compressions().isPresent() ? "compress" : "squeeze";
@@ -184,8 +185,24 @@ record LiveView(
       case ENDED:
         return new Bar("Practice over", 1, false);
       default:
-        return checkBar(schedule, guidance, now);
+        long without = withoutBreath(state, moment, now);
+        return without > limits.gapLongest().nanos()
+            ? new Bar("No breath for " + Words.clock(without), 1, true)
+            : checkBar(schedule, guidance, now);
     }
+  }
+
+  /**
+   * For how long breaths were asked for and none came, in nanoseconds; 0 while none is asked for,
+   * and before the first, since one may practise without recording breaths.
+   */
+  private static long withoutBreath(CoachState state, Moment moment, long now) {
+    if (moment.stretch().kind() != Stretch.Kind.PACED || state.breaths().isEmpty()) {
+      return 0;
+    }
+    Breath last = state.breaths().get(state.breaths().size() - 1);
+    long until = state.squeezing() ? now : last.endNanos().orElse(last.startNanos());
+    return now - Math.max(until, moment.stretch().startNanos());
   }
 
   /** While the chest is compressed, the check comes with a change of hands. */

@@ -64,6 +64,23 @@ class LiveViewTest {
   }
 
   @Test
+  void aLongTimeWithoutABreathIsTold() {
+    Coach coach = Practices.coach(0, 5);
+    // Who records no breath at all is not told so.
+    assertThat(at(coach, 30).bar()).isEqualTo("Pulse check in 1:30");
+    breath(coach, 30);
+    double end = coach.state().breaths().get(0).endNanos().orElseThrow() / 1e9;
+    // The limit of this edition is 10 s.
+    assertThat(at(coach, end + 9.9).bar()).startsWith("Pulse check in");
+    assertThat(at(coach, end + 10.6).bar()).isEqualTo("No breath for 0:10");
+    assertThat(at(coach, end + 10.6).barUrgent()).isTrue();
+    coach.command(Command.SUCTION, Math.round((end + 11) * 1e9));
+    assertThat(at(coach, end + 12).bar()).startsWith("Suction");
+    coach.command(Command.SUCTION_END, Math.round((end + 13) * 1e9));
+    assertThat(at(coach, end + 14).bar()).startsWith("Pulse check in");
+  }
+
+  @Test
   void suctionWarnsBeforeItsLimit() {
     Coach coach = Practices.coach(0, 5);
     coach.command(Command.SUCTION, 20 * SECOND);

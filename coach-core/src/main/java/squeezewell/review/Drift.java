@@ -28,7 +28,7 @@ public record Drift(
   private static final double Z95 = 1.959963984540054;
 
   /** Long sessions are averaged down to this many points, since the pairs grow as the square. */
-  private static final int MOST_POINTS = 1_000;
+  private static final int MOST_POINTS = 400;
 
   static Drift none(int intervals) {
     return new Drift(

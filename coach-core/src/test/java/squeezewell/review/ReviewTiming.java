@@ -1,0 +1,92 @@
+package squeezewell.review;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import squeezewell.TestPlans;
+import squeezewell.coach.Coach;
+import squeezewell.coach.TraineeFault;
+import squeezewell.coach.VirtualTrainee;
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Journal;
+import squeezewell.session.ManualClock;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+
+/** Prints how long the review of a one-hour session takes, warm; see docs/measurements.md. */
+final class ReviewTiming {
+  private static final int WARM_UP = 40;
+  private static final int RUNS = 41;
+
+  private ReviewTiming() {}
+
+  public static void main(String[] args) {
+    print("an adult, one breath every 6 s", session(PatientGroup.ADULT, List.of()));
+    print("a newborn, 50 breaths a minute", session(PatientGroup.NEWBORN, List.of()));
+    print("an adult, pulse lost and back five times", session(PatientGroup.ADULT, script()));
+  }
+
+  private static List<VirtualTrainee.Scripted> script() {
+    List<VirtualTrainee.Scripted> script = new ArrayList<>();
+    for (int k = 0; k < 5; k++) {
+      long from = (5 + 10L * k) * TestPlans.MINUTE;
+      script.add(new VirtualTrainee.Scripted(from, ClinicalFinding.PULSE_LOST));
+      script.add(
+          new VirtualTrainee.Scripted(from + 5 * TestPlans.MINUTE, ClinicalFinding.PULSE_BACK));
+    }
+    return script;
+  }
+
+  private static Session session(PatientGroup patient, List<VirtualTrainee.Scripted> script) {
+    Protocol edition = TestPlans.edition("aha-2020");
+    Situation situation =
+        patient == PatientGroup.NEWBORN
+            ? Situation.NEWBORN_VENTILATION
+            : Situation.PULSE_NO_BREATHING;
+    Guidance guidance = edition.find(patient, situation).orElseThrow();
+    PracticePlan plan = PracticePlan.of(edition, guidance, 0, TestPlans.HOUR, 0);
+    List<SessionEvent> events = new ArrayList<>();
+    Journal journal =
+        new Journal() {
+          @Override
+          public void append(SessionEvent event) {
+            events.add(event);
+          }
+
+          @Override
+          public void close() {
+            // Nothing is open.
+          }
+        };
+    Coach coach = new Coach(plan, journal, List.of());
+    new VirtualTrainee(1, TraineeFault.NONE).practise(coach, new ManualClock(), script);
+    Instant start = Instant.parse("2026-01-31T12:00:00Z");
+    return new Session(
+        new SessionHeader(start, SessionHeader.Origin.VIRTUAL, "", edition, plan),
+        events,
+        List.of());
+  }
+
+  private static void print(String what, Session session) {
+    long checksum = 0;
+    double[] millis = new double[RUNS];
+    for (int run = -WARM_UP; run < RUNS; run++) {
+      long from = System.nanoTime();
+      checksum += Reviewer.review(session).breaths().size();
+      if (run >= 0) {
+        millis[run] = (System.nanoTime() - from) / 1e6;
+      }
+    }
+    Arrays.sort(millis);
+    System.out.printf(
+        "%s: %d events, median %.1f ms, slowest %.1f ms (%d)%n",
+        what, session.events().size(), millis[RUNS / 2], millis[RUNS - 1], checksum);
+  }
+}

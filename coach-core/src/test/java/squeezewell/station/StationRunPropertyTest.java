@@ -22,6 +22,9 @@ class StationRunPropertyTest {
   private static final long SECOND = Candidate.SECOND;
   private static final List<Station> STATIONS = StationLibrary.stations();
 
+  private static final List<ClinicalFinding> CLINICAL = List.of(ClinicalFinding.values());
+  private static final List<Command> COMMANDS = List.of(Command.values());
+
   /** A clock kept by hand: the sum of what passed while it was not stopped. */
   private static final class HandClock {
     private long session;
@@ -38,7 +41,7 @@ class StationRunPropertyTest {
   void anyOrderEndsWithAllFactsAndTheRightClock(@ForAll long seed) throws Exception {
     Random random = new Random(seed);
     Station station = STATIONS.get(random.nextInt(STATIONS.size()));
-    StationMode mode = StationMode.values()[random.nextInt(3)];
+    StationMode mode = List.of(StationMode.values()).get(random.nextInt(3));
     StationSetup setup = StationSetup.of(station, mode, List.of(), seed);
     Facts facts = new Facts();
     StationRun run = new StationRun(station, setup, facts);
@@ -58,6 +61,7 @@ class StationRunPropertyTest {
       } else {
         clock.stopped = before;
       }
+      run.advance(clock.session);
       if (run.state().phase() != StationPhase.ENDED) {
         assertThat(run.state().nowNanos()).isEqualTo(clock.session);
         assertThat(run.state().clockNanos()).isEqualTo(clock.station);
@@ -112,8 +116,7 @@ class StationRunPropertyTest {
       case 10, 11, 12, 13, 14:
         return run.remark("said at " + now, now);
       case 15, 16, 17:
-        return run.inject(
-            ClinicalFinding.values()[random.nextInt(ClinicalFinding.values().length)].word(), now);
+        return run.inject(CLINICAL.get(random.nextInt(CLINICAL.size())).word(), now);
       case 18, 19, 20, 21:
         return !station.findings().isEmpty()
             && run.inject(
@@ -162,8 +165,7 @@ class StationRunPropertyTest {
         case 5, 6 -> practice.runClock(at);
         case 7 -> practice.inject("vomit", at);
         default -> {
-          Command[] all = Command.values();
-          Command command = all[random.nextInt(all.length)];
+          Command command = COMMANDS.get(random.nextInt(COMMANDS.size()));
           practice.command(command == Command.FINISH ? Command.SQUEEZE : command, at);
         }
       }

@@ -102,11 +102,10 @@ final class SessionFormat {
   }
 
   static SessionEvent event(JsonValue line) throws BadInputException {
-    return new SessionEvent(
-        (int) line.integer("n", 1, Integer.MAX_VALUE),
-        line.integer("at", 0, SessionEvent.LATEST_NANOS),
-        line.choice("what", List.of(What.values()), What::word),
-        line.freeText("detail", SessionEvent.LONGEST_DETAIL));
+    int number = (int) line.integer("n", 1, Integer.MAX_VALUE);
+    long at = line.integer("at", 0, SessionEvent.LATEST_NANOS);
+    What what = line.choice("what", List.of(What.values()), What::word);
+    return new SessionEvent(number, at, what, line.freeText("detail", what.longestDetail()));
   }
 
   private static Instant instant(JsonValue line, String name) throws BadInputException {

@@ -8,6 +8,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import squeezewell.audio.CueTrack;
+import squeezewell.audio.SoundLevels;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.report.BreathCsv;
@@ -28,6 +30,8 @@ import squeezewell.session.SessionReader;
     },
     footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
 final class ReviewCommand extends CliCommand {
+  private static final int REPLAY_RATE = 48_000;
+
   @Mixin PracticeOptions practice = new PracticeOptions();
   @Mixin HomeOption home = new HomeOption();
 
@@ -49,6 +53,12 @@ final class ReviewCommand extends CliCommand {
       description = "Also write the breaths, one a row, for a spreadsheet.")
   String csv = "";
 
+  @Option(
+      names = "--replay-wav",
+      paramLabel = "FILE",
+      description = "Also write the prompts and what was done as a sound file (WAV).")
+  String replayWav = "";
+
   @Option(names = "--force", description = "Replace files that are there already.")
   boolean force;
 
@@ -64,7 +74,15 @@ final class ReviewCommand extends CliCommand {
     if (page.isPresent() && table.isPresent()) {
       page.get().mustDifferFrom("--csv", table.get().path());
     }
+    Optional<OutputFile> wav = output("--replay-wav", replayWav, source);
+    if (wav.isPresent() && page.isPresent()) {
+      wav.get().mustDifferFrom("--html", page.get().path());
+    }
+    if (wav.isPresent() && table.isPresent()) {
+      wav.get().mustDifferFrom("--csv", table.get().path());
+    }
     Session session = session(source);
+    Optional<CueTrack> track = wav.isPresent() ? Optional.of(track(session)) : Optional.empty();
     Review review = Reviewer.review(session);
     if (!json) {
       around.print(new TextRibbon(review, around.showsBlocks()).text());
@@ -79,7 +97,19 @@ final class ReviewCommand extends CliCommand {
       table.get().write(BreathCsv.of(review));
       around.say("written: " + table.get().path());
     }
+    if (wav.isPresent()) {
+      track.get().write(wav.get().path(), force, done -> {});
+      around.say("written: " + wav.get().path());
+    }
     return DONE;
+  }
+
+  private static CueTrack track(Session session) throws BadInputException {
+    try {
+      return CueTrack.replay(session, REPLAY_RATE, SoundLevels.defaults());
+    } catch (IllegalArgumentException e) {
+      throw BadInputException.fault("--replay-wav", "", e.getMessage());
+    }
   }
 
   private Session session(Path source) throws BadInputException {

@@ -130,21 +130,29 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   /** Large type must not push the pad or the column off a small screen in mid-practice. */
   private Kit liveKit() {
+    return fitted(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
+  }
+
+  private Kit replayKit() {
+    return fitted(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+  }
+
+  private Kit fitted(int leastWidth, int leastHeight) {
     Insets frame = getInsets();
     return new Kit(
         kit.look()
             .fitting(
                 getWidth() - frame.left - frame.right,
                 getHeight() - frame.top - frame.bottom,
-                LiveScreen.LEAST_WIDTH,
-                LiveScreen.LEAST_HEIGHT));
+                leastWidth,
+                leastHeight));
   }
 
   private void resized() {
     if (live.isPresent() && liveKit().look().scale() != liveScale) {
       showLive(live.get());
     }
-    if (replay.isPresent() && liveKit().look().scale() != replayScale) {
+    if (replay.isPresent() && replayKit().look().scale() != replayScale) {
       showReplay(replay.get());
     }
   }
@@ -159,7 +167,7 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   private void showReplay(ReplaySession session) {
     current = () -> showReplay(session);
-    Kit fitted = liveKit();
+    Kit fitted = replayKit();
     replayScale = fitted.look().scale();
     ReplayScreen screen = session.screen(fitted);
     replay.filter(r -> r != session).ifPresent(ReplaySession::close);

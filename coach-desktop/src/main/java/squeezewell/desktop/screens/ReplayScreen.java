@@ -37,6 +37,12 @@ import squeezewell.protocol.Guidance;
 
 /** A practice played back on the parts of the live screen. */
 public final class ReplayScreen extends JPanel {
+  /** The least width at which everything on the screen is seen, in density-independent pixels. */
+  public static final int LEAST_WIDTH = 350;
+
+  /** The least height at which everything on the screen is seen, in density-independent pixels. */
+  public static final int LEAST_HEIGHT = 640;
+
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
   private static final long TELL_NANOS = 2_000_000_000L;

@@ -45,7 +45,7 @@ class ReplaySoundTest {
 
   @TempDir Path folder;
 
-  private static SoundLevels only(SoundKind kept) {
+  static SoundLevels only(SoundKind kept) {
     SoundLevels levels = SoundLevels.defaults();
     for (SoundKind kind : SoundKind.values()) {
       levels = levels.withMuted(kind, kind != kept);
@@ -76,11 +76,11 @@ class ReplaySoundTest {
         List.of());
   }
 
-  private static ReplaySource source(Playback playback) {
+  static ReplaySource source(Playback playback) {
     return new ReplaySource(ReplaySource.Track.of(session()), playback);
   }
 
-  private static Playback from(double position, int speed, long sinceNanos) {
+  static Playback from(double position, int speed, long sinceNanos) {
     return Playback.atStart(60 * SECOND)
         .at(speed, 0)
         .seek(Math.round(position * 1e9), 0)
@@ -88,7 +88,7 @@ class ReplaySoundTest {
   }
 
   /** In milliseconds of the session: each second a prompt, and what was done. */
-  private static SortedSet<Long> done() {
+  static SortedSet<Long> done() {
     SortedSet<Long> asked = new TreeSet<>();
     for (long k = 0; k < BREATHS; k++) {
       asked.add(6_000 * k + 2_600);

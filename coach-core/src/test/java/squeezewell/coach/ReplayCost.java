@@ -11,13 +11,8 @@ import squeezewell.session.What;
 
 /**
  * Measures what a frame of a replay costs: an hour with 600 breaths, 6,600 compressions and 30
- * checks, played at eight times its speed with 30 frames a second, and scrubbed. Not a test; run it
- * by hand:
- *
- * <pre>
- * mvn -B -q test-compile -pl coach-core
- * java -cp coach-core/target/test-classes:coach-core/target/classes squeezewell.coach.ReplayCost
- * </pre>
+ * checks, played at eight times its speed with 30 frames a second, and scrubbed. Not a test; the
+ * command stands in docs/measurements.md.
  */
 public final class ReplayCost {
   private static final long SECOND = TestPlans.SECOND;

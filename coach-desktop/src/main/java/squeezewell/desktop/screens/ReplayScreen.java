@@ -287,7 +287,7 @@ public final class ReplayScreen extends JPanel {
     if (told.isPresent() != advice.isVisible()) {
       storyCards.show(story, told.isPresent() ? ADVICE : RIBBON);
     }
-    play.show(player.playing() ? "Hold" : "Play", player.playing());
+    play.show(player.playing() ? "Pause" : "Play", player.playing());
     mute.show(sound.muted().getAsBoolean() ? "Sound on" : "Mute", sound.muted().getAsBoolean());
     slower.setEnabled(player.speed() > 1);
     faster.setEnabled(player.speed() < 8);

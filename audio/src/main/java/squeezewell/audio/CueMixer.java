@@ -6,11 +6,10 @@ import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
-import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 
 /**
- * Mixes the cues of a schedule by frame, forwards only. Frame 0 is the start of the session; a cue
+ * Mixes what a source gives by frame, forwards only. Frame 0 is the start of the session; a cue
  * starts on the frame nearest to its instant. A new schedule takes the place of the old at any
  * position: what no longer holds fades out, and no cue is given twice. Not thread-safe.
  */
@@ -23,13 +22,13 @@ public final class CueMixer {
   private final SoundBank bank;
   private final int rate;
   private final List<Voice> voices = new ArrayList<>();
-  private final Deque<Cue> ahead = new ArrayDeque<>();
+  private final Deque<Sounding> ahead = new ArrayDeque<>();
 
   /** Those of the last {@link #LATE_NANOS} or longer that sound the same whatever their count. */
-  private final List<Cue> justBegun = new ArrayList<>();
+  private final List<Sounding> justBegun = new ArrayList<>();
 
   private SoundLevels levels;
-  private CueSchedule schedule;
+  private SoundSource source;
   private long position;
   private long aheadUntil;
 
@@ -76,24 +75,29 @@ public final class CueMixer {
    * #LATE_NANOS} start at the position.
    */
   public void publish(CueSchedule newSchedule) {
-    CueSchedule old = schedule;
-    schedule = Objects.requireNonNull(newSchedule, "newSchedule");
-    List<Cue> added = new ArrayList<>();
+    publish(SoundSource.of(newSchedule));
+  }
+
+  /** Takes another source in place of the one before, in the same way. */
+  public void publish(SoundSource newSource) {
+    SoundSource old = source;
+    source = Objects.requireNonNull(newSource, "newSource");
+    List<Sounding> added = new ArrayList<>();
     long late = position - Frames.at(LATE_NANOS, rate);
     justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
-    for (Cue cue : startingIn(late, position + 1)) {
+    for (Sounding cue : startingIn(late, position + 1)) {
       if (old == null || !begun(old, cue)) {
         added.add(cue);
       }
     }
     added.removeIf(this::takenOver);
-    justBegun.removeIf(b -> same(schedule, b).isEmpty());
+    justBegun.removeIf(b -> same(source, b).isEmpty());
     for (Voice voice : voices) {
       voice.fadeFrom(lastsUntil(voice.cue()));
     }
     ahead.clear();
     aheadUntil = position + 1;
-    for (Cue cue : added) {
+    for (Sounding cue : added) {
       if (Frames.at(cue.atNanos(), rate) < position) {
         start(cue, 0);
       } else {
@@ -106,12 +110,12 @@ public final class CueMixer {
    * Lets a sound that has just begun and no longer holds go on as that cue, which came a moment too
    * late: the same sound twice in a tenth of a second would be heard as two cues.
    */
-  private boolean takenOver(Cue cue) {
-    boolean taken = justBegun.removeIf(b -> b.kind() == cue.kind() && same(schedule, b).isEmpty());
+  private boolean takenOver(Sounding cue) {
+    boolean taken = justBegun.removeIf(b -> b.soundsLike(cue) && same(source, b).isEmpty());
     if (taken) {
       justBegun.add(cue);
       for (Voice voice : voices) {
-        boolean old = voice.cue().kind() == cue.kind() && same(schedule, voice.cue()).isEmpty();
+        boolean old = voice.cue().soundsLike(cue) && same(source, voice.cue()).isEmpty();
         if (old && !voice.fading()) {
           voice.goOnAs(cue);
         }
@@ -124,8 +128,8 @@ public final class CueMixer {
    * Whether a schedule had that sound before the position. Two rhythms in step may differ by the
    * rounding of a nanosecond, which may fall between two frames.
    */
-  private boolean begun(CueSchedule schedule, Cue cue) {
-    return same(schedule, cue).stream().anyMatch(c -> Frames.at(c.atNanos(), rate) < position);
+  private boolean begun(SoundSource old, Sounding cue) {
+    return same(old, cue).stream().anyMatch(c -> Frames.at(c.atNanos(), rate) < position);
   }
 
   /** Lets what sounds fade out; nothing follows until a schedule is published. */
@@ -134,7 +138,7 @@ public final class CueMixer {
       voice.fadeFrom(position);
     }
     ahead.clear();
-    schedule = null;
+    source = null;
   }
 
   /**
@@ -152,8 +156,8 @@ public final class CueMixer {
       return;
     }
     long late = Frames.at(LATE_NANOS, rate);
-    List<Cue> missed =
-        schedule == null ? List.of() : startingIn(Math.max(position, frame - late), frame);
+    List<Sounding> missed =
+        source == null ? List.of() : startingIn(Math.max(position, frame - late), frame);
     if (frame - position > late) {
       // The hole was silent already, so there is nothing to fade.
       voices.clear();
@@ -161,7 +165,7 @@ public final class CueMixer {
     position = frame;
     ahead.clear();
     aheadUntil = frame;
-    for (Cue cue : missed) {
+    for (Sounding cue : missed) {
       start(cue, 0);
     }
   }
@@ -175,7 +179,7 @@ public final class CueMixer {
     if (!voices.isEmpty()) {
       return 0;
     }
-    if (schedule == null) {
+    if (source == null) {
       return most;
     }
     lookAhead(position + most);
@@ -193,7 +197,7 @@ public final class CueMixer {
    */
   public boolean mix(float[] out, int frames) {
     Arrays.fill(out, 0, frames, 0);
-    if (schedule != null) {
+    if (source != null) {
       lookAhead(position + frames);
     }
     while (!ahead.isEmpty()) {
@@ -215,16 +219,16 @@ public final class CueMixer {
     return sounds;
   }
 
-  private void start(Cue cue, int inFrames) {
-    if (uncounted(cue)) {
+  private void start(Sounding cue, int inFrames) {
+    if (cue.uncounted()) {
       long late = position - Frames.at(LATE_NANOS, rate);
       justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
       justBegun.add(cue);
     }
-    for (Layer layer : bank.of(cue, schedule.guidanceAt(cue.atNanos()), levels.countStyle())) {
+    for (Layer layer : bank.of(cue, levels.countStyle())) {
       double gain = levels.gain(layer.kind());
       int taken = layer.kind() == SoundKind.VOICE ? framesOfReminders() : 0;
-      boolean drowned = Voice.spokenCount(cue) && remindedWithin(inFrames, layer);
+      boolean drowned = cue.spokenCount() && remindedWithin(inFrames, layer);
       if (gain > 0 && !drowned) {
         int from = Math.max(inFrames, taken - layer.delayFrames());
         Voice voice = new Voice(cue, layer, gain, from, rate / FADES_PER_SECOND);
@@ -258,10 +262,10 @@ public final class CueMixer {
     }
   }
 
-  private List<Cue> startingIn(long fromFrame, long toFrame) {
-    List<Cue> cues = new ArrayList<>();
-    for (Cue cue :
-        schedule.between(Frames.nanosOf(fromFrame - 1, rate), Frames.nanosOf(toFrame, rate) + 1)) {
+  private List<Sounding> startingIn(long fromFrame, long toFrame) {
+    List<Sounding> cues = new ArrayList<>();
+    for (Sounding cue :
+        source.between(Frames.nanosOf(fromFrame - 1, rate), Frames.nanosOf(toFrame, rate) + 1)) {
       long frame = Frames.at(cue.atNanos(), rate);
       if (frame >= fromFrame && frame < toFrame) {
         cues.add(cue);
@@ -271,33 +275,25 @@ public final class CueMixer {
   }
 
   /** Where a cue's sound must end at the latest; the position itself if it no longer holds. */
-  private long lastsUntil(Cue cue) {
-    if (same(schedule, cue).isEmpty()) {
+  private long lastsUntil(Sounding cue) {
+    if (same(source, cue).isEmpty()) {
       return position;
     }
-    long end = schedule.soundsUntil(cue);
+    long end = source.soundsUntil(cue);
     return Math.max(position, Frames.at(end, rate));
   }
 
   /** The cues of a schedule that sound like that one and fall on its frame or the next to it. */
-  private List<Cue> same(CueSchedule schedule, Cue cue) {
+  private List<Sounding> same(SoundSource source, Sounding cue) {
     long frame = Frames.at(cue.atNanos(), rate);
     long from = Frames.nanosOf(frame - 2, rate);
-    List<Cue> found = new ArrayList<>();
-    for (Cue other : schedule.between(from, Frames.nanosOf(frame + 2, rate))) {
+    List<Sounding> found = new ArrayList<>();
+    for (Sounding other : source.between(from, Frames.nanosOf(frame + 2, rate))) {
       boolean near = Math.abs(Frames.at(other.atNanos(), rate) - frame) <= 1;
-      if (near && other.kind() == cue.kind() && (uncounted(cue) || other.count() == cue.count())) {
+      if (near && other.soundsLike(cue)) {
         found.add(other);
       }
     }
     return found;
-  }
-
-  /** Whether it sounds the same whatever its count: one rhythm may go on where another counts. */
-  private static boolean uncounted(Cue cue) {
-    return switch (cue.kind()) {
-      case SQUEEZE, RELEASE, COMPRESS -> true;
-      default -> false;
-    };
   }
 }

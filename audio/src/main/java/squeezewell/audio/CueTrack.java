@@ -13,9 +13,11 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.DoubleConsumer;
+import squeezewell.coach.Playback;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
+import squeezewell.session.Session;
 
 /**
  * A whole practice as a WAV file: mono, 16 bits, with every cue on its exact frame. Frame 0 is the
@@ -28,7 +30,7 @@ public final class CueTrack {
   private static final int BLOCK_FRAMES = 4_096;
   private static final int SILENCE_FRAMES = 48_000;
 
-  private final CueSchedule schedule;
+  private final SoundSource source;
   private final int rate;
   private final SoundLevels levels;
   private final long endNanos;
@@ -57,17 +59,24 @@ public final class CueTrack {
    *     is longer than a WAV file can be (12 h 25 min at 48,000, 13 h 31 min at 44,100)
    */
   public CueTrack(CueSchedule schedule, int rate, SoundLevels levels) {
-    this.schedule = Objects.requireNonNull(schedule, "schedule");
+    this(
+        SoundSource.of(schedule),
+        schedule
+            .endNanos()
+            .orElseThrow(
+                () -> new IllegalArgumentException("a paused session has no end to write to")),
+        rate,
+        levels);
+  }
+
+  private CueTrack(SoundSource source, long endNanos, int rate, SoundLevels levels) {
+    this.source = source;
     this.levels = Objects.requireNonNull(levels, "levels");
     if (rate != 44_100 && rate != 48_000) {
       throw new IllegalArgumentException("a rate is 44100 or 48000, not " + rate);
     }
     this.rate = rate;
-    this.endNanos =
-        schedule
-            .endNanos()
-            .orElseThrow(
-                () -> new IllegalArgumentException("a paused session has no end to write to"));
+    this.endNanos = endNanos;
     if (frames() > WavHeader.MOST_FRAMES) {
       throw new IllegalArgumentException(
           "this practice is too long for a WAV file, which holds "
@@ -76,6 +85,23 @@ public final class CueTrack {
               + rate
               + " frames a second");
     }
+  }
+
+  /**
+   * The track of a session that is over: its prompts, and what was done, at its own speed. It ends
+   * where the session ended.
+   *
+   * @param session what to play
+   * @param rate frames a second: 44,100 or 48,000
+   * @param levels how loud
+   * @throws IllegalArgumentException if the rate is another, or the track is longer than a WAV file
+   *     can be
+   */
+  public static CueTrack replay(Session session, int rate, SoundLevels levels) {
+    long end = session.endNanos();
+    Playback playback = Playback.atStart(end).play(0);
+    return new CueTrack(
+        new ReplaySource(ReplaySource.Track.of(session), playback), end, rate, levels);
   }
 
   public int rate() {
@@ -87,12 +113,15 @@ public final class CueTrack {
     return Frames.at(endNanos + TAIL_NANOS, rate);
   }
 
-  /** The cues of the track, in order, those that are muted included. */
+  /** The prompts of the track, in order, those that are muted included. */
   public List<Expected> cues() {
     List<Expected> expected = new ArrayList<>();
-    for (Cue cue : schedule.between(0, endNanos + 1)) {
-      long frame = Frames.at(cue.atNanos(), rate);
-      expected.add(new Expected(frame, cue.atNanos(), cue.kind(), cue.count()));
+    for (Sounding sounding : source.between(0, endNanos + 1)) {
+      if (sounding instanceof Sounding.Prompt prompt) {
+        long frame = Frames.at(prompt.atNanos(), rate);
+        Cue cue = prompt.cue();
+        expected.add(new Expected(frame, cue.atNanos(), cue.kind(), cue.count()));
+      }
     }
     return List.copyOf(expected);
   }
@@ -130,7 +159,7 @@ public final class CueTrack {
 
   private void stream(OutputStream out, DoubleConsumer progress) throws IOException {
     CueMixer mixer = new CueMixer(rate, levels);
-    mixer.publish(schedule);
+    mixer.publish(source);
     float[] samples = new float[BLOCK_FRAMES];
     byte[] bytes = new byte[BLOCK_FRAMES * Pcm.BYTES_PER_SAMPLE];
     byte[] silence = new byte[SILENCE_FRAMES * Pcm.BYTES_PER_SAMPLE];

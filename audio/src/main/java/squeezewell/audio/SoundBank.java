@@ -37,6 +37,9 @@ final class SoundBank {
   private final float[] call;
   private final float[] note;
   private final float[] close;
+  private final float[] knock;
+  private final float[] lowKnock;
+  private final float[] tap;
   private final Map<Phrase, float[]> phrases = new EnumMap<>(Phrase.class);
   private final Map<Long, float[]> swells = new HashMap<>();
 
@@ -55,6 +58,9 @@ final class SoundBank {
     this.call = Tones.call(rate);
     this.note = Tones.note(rate);
     this.close = Tones.close(rate);
+    this.knock = Tones.knock(rate);
+    this.lowKnock = Tones.lowKnock(rate);
+    this.tap = Tones.tap(rate);
     for (Phrase phrase : Phrase.values()) {
       phrases.put(phrase, PhraseReader.read(phrase, rate));
     }
@@ -65,16 +71,33 @@ final class SoundBank {
   }
 
   /**
-   * What a cue sounds like.
+   * What something sounds like.
    *
-   * @param cue the cue
-   * @param guidance the rhythm and limits in force
+   * @param sounding a prompt, or what was done
    * @param style how counts are given
    * @return in no particular order; empty if it is silent
    */
-  List<Layer> of(Cue cue, Guidance guidance, CountStyle style) {
+  List<Layer> of(Sounding sounding, CountStyle style) {
+    if (sounding instanceof Sounding.Prompt prompt) {
+      List<Layer> layers = ofPrompt(prompt, style);
+      return prompt.words()
+          ? layers
+          : layers.stream().filter(l -> l.kind() != SoundKind.VOICE).toList();
+    }
+    float[] done =
+        switch (((Sounding.Deed) sounding).act()) {
+          case SQUEEZED -> knock;
+          case LET_GO -> lowKnock;
+          case COMPRESSED -> tap;
+        };
+    return List.of(Layer.of(SoundKind.DONE, done));
+  }
+
+  private List<Layer> ofPrompt(Sounding.Prompt prompt, CountStyle style) {
+    Cue cue = prompt.cue();
+    Guidance guidance = prompt.guidance();
     return switch (cue.kind()) {
-      case SQUEEZE -> squeeze(Math.max(cue.lengthNanos(), squeezeNanos(guidance.rhythm())), style);
+      case SQUEEZE -> squeeze(prompt.swellNanos(), style);
       case RELEASE -> List.of(Layer.of(SoundKind.RELEASE, fall));
       case COUNT -> count(cue.count(), cue.leadIn() ? leadIn : count, style);
       case PULSE_CHECK_SECOND -> count(cue.count(), count, style);
@@ -87,8 +110,8 @@ final class SoundBank {
     };
   }
 
-  /** A cue that a command cuts short still swells at the usual speed up to the cut. */
-  private static long squeezeNanos(Rhythm rhythm) {
+  /** How long a squeeze of a rhythm is, nanoseconds. */
+  static long squeezeNanos(Rhythm rhythm) {
     return rhythm instanceof Rhythm.CompressionCycle cycle
         ? cycle.inspirationNanos()
         : rhythm.steadyBreaths().map(BreathPlan::inspirationNanos).orElse(0L);

@@ -36,10 +36,10 @@ final class SoundEngine {
   private final SoundDevice device;
   private final SessionClock clock;
   private final Consumer<SoundStatus> onStatus;
-  private final AtomicReference<CueSchedule> newSchedule = new AtomicReference<>();
+  private final AtomicReference<SoundSource> newSource = new AtomicReference<>();
   private final AtomicReference<SoundLevels> newLevels = new AtomicReference<>();
   private CueMixer mixer;
-  private CueSchedule schedule;
+  private SoundSource source;
   private SoundLevels levels;
   private volatile SoundFeed feed;
   private volatile SoundLine line;
@@ -61,7 +61,12 @@ final class SoundEngine {
 
   /** Any thread. */
   void publish(CueSchedule next) {
-    newSchedule.set(Objects.requireNonNull(next, "next"));
+    publish(SoundSource.of(next));
+  }
+
+  /** Any thread. */
+  void publish(SoundSource next) {
+    newSource.set(Objects.requireNonNull(next, "next"));
   }
 
   /** Any thread. */
@@ -100,7 +105,7 @@ final class SoundEngine {
 
   /** Lets what sounds fade out; {@link #step} goes on with silence. */
   void fadeOut() {
-    newSchedule.set(null);
+    newSource.set(null);
     if (mixer != null) {
       mixer.stop();
     }
@@ -121,8 +126,8 @@ final class SoundEngine {
       SoundGrant grant = line.grant();
       if (mixer == null || mixer.rate() != grant.rate()) {
         mixer = new CueMixer(grant.rate(), levels);
-        if (schedule != null) {
-          newSchedule.compareAndSet(null, schedule);
+        if (source != null) {
+          newSource.compareAndSet(null, source);
         }
       }
       feed = new SoundFeed(line, mixer, bufferNanos, clock);
@@ -178,9 +183,9 @@ final class SoundEngine {
       mixer.setLevels(nextLevels);
     }
     // Before it plays the mixer's position means nothing, and a schedule is taken by position.
-    CueSchedule next = feed.playing() ? newSchedule.getAndSet(null) : null;
+    SoundSource next = feed.playing() ? newSource.getAndSet(null) : null;
     if (next != null) {
-      schedule = next;
+      source = next;
       mixer.publish(next);
     }
   }

@@ -13,7 +13,9 @@ public enum SoundKind {
   /** The chimes of reminders, limits and the end. */
   REMINDER("reminder", "Reminders"),
   /** Spoken words. */
-  VOICE("voice", "Voice");
+  VOICE("voice", "Voice"),
+  /** In a replay: what was done. */
+  DONE("done", "What was done");
 
   private final String id;
   private final String label;

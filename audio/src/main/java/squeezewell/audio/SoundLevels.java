@@ -16,7 +16,8 @@ public final class SoundLevels {
               SoundKind.COUNT, 0.35,
               SoundKind.COMPRESSION, 0.6,
               SoundKind.REMINDER, 0.6,
-              SoundKind.VOICE, 0.8),
+              SoundKind.VOICE, 0.8,
+              SoundKind.DONE, 0.7),
           Set.of(),
           false,
           CountStyle.SOUND);

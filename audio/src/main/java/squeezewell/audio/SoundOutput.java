@@ -74,6 +74,12 @@ public final class SoundOutput implements CueOutput, AutoCloseable {
     LockSupport.unpark(soundThread);
   }
 
+  /** Takes another source, such as a replay, whose time is that of the clock. */
+  public void play(SoundSource source) {
+    engine.publish(source);
+    LockSupport.unpark(soundThread);
+  }
+
   /** Sets how loud everything is, from now on. */
   public void setLevels(SoundLevels levels) {
     engine.setLevels(levels);

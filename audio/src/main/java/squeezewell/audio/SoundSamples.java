@@ -23,6 +23,7 @@ public final class SoundSamples {
           case COMPRESSION -> Tones.tick(rate);
           case REMINDER -> Tones.chime(rate);
           case VOICE -> PhraseReader.read(Phrase.CHECK_THE_PULSE, rate);
+          case DONE -> Tones.knock(rate);
         };
     float gain = (float) levels.gain(kind);
     for (int i = 0; i < sound.length; i++) {

@@ -6,6 +6,8 @@ package squeezewell.audio;
  * no sharp harmonics, no fast repeated bursts. Pure.
  */
 final class Tones {
+  private static final double C3 = 130.81;
+  private static final double G3 = 196.00;
   private static final double C4 = 261.63;
   private static final double G4 = 392.00;
   private static final double B4 = 493.88;
@@ -88,6 +90,27 @@ final class Tones {
   /** The end: three falling notes. */
   static float[] close(int rate) {
     return notes(rate, 0.28, G5, E5, C5);
+  }
+
+  /** In a replay: the bag was squeezed. Low and wooden, where the prompts sing. */
+  static float[] knock(int rate) {
+    return new Wave(rate, 0.16)
+        .add(0, t -> G3, t -> 0.55 * Math.exp(-t / 0.030), 0.5, 0.25, 0.15, 0.1)
+        .endingOver(0.04);
+  }
+
+  /** In a replay: the bag was let go. */
+  static float[] lowKnock(int rate) {
+    return new Wave(rate, 0.16)
+        .add(0, t -> C3, t -> 0.45 * Math.exp(-t / 0.030), 0.4, 0.3, 0.2, 0.1)
+        .endingOver(0.04);
+  }
+
+  /** In a replay: the chest was compressed. */
+  static float[] tap(int rate) {
+    return new Wave(rate, 0.06)
+        .add(0, t -> G3, t -> 0.40 * Math.exp(-t / 0.010), 0.4, 0.3, 0.3)
+        .endingOver(0.02);
   }
 
   private static float[] notes(int rate, double apartSeconds, double... pitches) {

@@ -1,12 +1,10 @@
 package squeezewell.audio;
 
-import squeezewell.cue.Cue;
-
 /** One layer of a cue while it sounds. */
 final class Voice {
   static final long NEVER = Long.MAX_VALUE;
 
-  private Cue cue;
+  private Sounding cue;
   private final Layer layer;
   private final int rampFrames;
   private int waitFrames;
@@ -25,7 +23,7 @@ final class Voice {
    * @param inFrames how far into the next block it starts
    * @param rampFrames how long a fade or a change of volume takes
    */
-  Voice(Cue cue, Layer layer, double gain, int inFrames, int rampFrames) {
+  Voice(Sounding cue, Layer layer, double gain, int inFrames, int rampFrames) {
     this.cue = cue;
     this.layer = layer;
     this.gain = (float) (gain * layer.share());
@@ -36,32 +34,24 @@ final class Voice {
     this.fadeLeft = rampFrames;
   }
 
-  Cue cue() {
+  Sounding cue() {
     return cue;
   }
 
   /** From now on it tells another cue that sounds the same. */
-  void goOnAs(Cue other) {
+  void goOnAs(Sounding other) {
     cue = other;
   }
 
   /** Frames from the next block on for which words of a reminder go on; 0 for any other voice. */
   int reminderFrames() {
-    boolean reminds = layer.kind() == SoundKind.VOICE && !spokenCount(cue);
+    boolean reminds = layer.kind() == SoundKind.VOICE && !cue.spokenCount();
     return reminds ? waitFrames + layer.samples().length - next : 0;
   }
 
   /** Whether its words of a reminder can be heard there, frames from the next block on. */
   boolean remindsBetween(int from, int to) {
     return reminderFrames() > from && waitFrames < to;
-  }
-
-  /** Whether the words of a cue are those of a spoken count, which can be left out. */
-  static boolean spokenCount(Cue cue) {
-    return switch (cue.kind()) {
-      case SQUEEZE, COUNT, PULSE_CHECK_SECOND -> true;
-      default -> false;
-    };
   }
 
   boolean done() {

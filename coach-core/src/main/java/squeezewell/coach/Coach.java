@@ -448,20 +448,10 @@ public final class Coach {
             recentCompressions,
             compressionCount,
             squeezing,
-            lastInterval(),
+            CoachState.lastInterval(schedule, breaths),
             findings,
             soundLost,
             trouble,
             finished);
-  }
-
-  private OptionalLong lastInterval() {
-    if (breaths.size() < 2) {
-      return OptionalLong.empty();
-    }
-    long from = breaths.get(breaths.size() - 2).startNanos();
-    long to = breaths.get(breaths.size() - 1).startNanos();
-    boolean oneStretch = schedule.stretchAt(from).equals(schedule.stretchAt(to));
-    return oneStretch ? OptionalLong.of(to - from) : OptionalLong.empty();
   }
 }

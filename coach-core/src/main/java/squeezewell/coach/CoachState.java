@@ -46,6 +46,17 @@ public record CoachState(
     findings = List.copyOf(findings);
   }
 
+  /** From the squeeze before the last to the last; empty if something held them apart. */
+  static OptionalLong lastInterval(CueSchedule schedule, List<Breath> breaths) {
+    if (breaths.size() < 2) {
+      return OptionalLong.empty();
+    }
+    long from = breaths.get(breaths.size() - 2).startNanos();
+    long to = breaths.get(breaths.size() - 1).startNanos();
+    boolean oneStretch = schedule.stretchAt(from).equals(schedule.stretchAt(to));
+    return oneStretch ? OptionalLong.of(to - from) : OptionalLong.empty();
+  }
+
   /** Where findings have led by now. */
   public Course course() {
     if (findings.isEmpty()) {

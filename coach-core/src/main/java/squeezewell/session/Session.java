@@ -61,10 +61,10 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
     List<Breath> breaths = new ArrayList<>();
     for (SessionEvent event : standing()) {
       if (event.what() == What.BREATH) {
-        breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), volume(event.detail())));
+        breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), millilitres(event.detail())));
       } else if (event.what() == What.BREATH_END && !breaths.isEmpty()) {
         Breath last = breaths.remove(breaths.size() - 1);
-        OptionalDouble volume = volume(event.detail());
+        OptionalDouble volume = millilitres(event.detail());
         breaths.add(
             new Breath(
                 last.startNanos(),
@@ -120,7 +120,8 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
     return Math.min(last, planned.orElse(last));
   }
 
-  private static OptionalDouble volume(String detail) {
+  /** The volume that the detail of a breath tells, in millilitres; empty if it tells none. */
+  public static OptionalDouble millilitres(String detail) {
     Matcher matcher = VOLUME.matcher(detail.trim());
     return matcher.matches()
         ? OptionalDouble.of(Double.parseDouble(matcher.group(1)))

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Option;
+import squeezewell.audio.CueTrack;
+import squeezewell.audio.SoundLevels;
 import squeezewell.input.BadInputException;
 import squeezewell.report.BreathCsv;
 import squeezewell.report.CompressionCsv;
@@ -24,6 +26,8 @@ import squeezewell.session.Session;
 
 /** The files that a review may be written to besides being printed. */
 final class ReviewOutputs {
+  private static final int REPLAY_RATE = 48_000;
+
   @Option(
       names = "--html",
       paramLabel = "FILE",
@@ -53,6 +57,12 @@ final class ReviewOutputs {
       paramLabel = "FILE",
       description = "Also write the figures, one a row, with unit and number of observations.")
   String metricsCsv = "";
+
+  @Option(
+      names = "--replay-wav",
+      paramLabel = "FILE",
+      description = "Also write the prompts and what was done as a sound file (WAV).")
+  String replayWav = "";
 
   @Option(
       names = "--xapi",
@@ -86,6 +96,7 @@ final class ReviewOutputs {
     named.put("--csv", csv);
     named.put("--compressions", compressions);
     named.put("--metrics-csv", metricsCsv);
+    named.put("--replay-wav", replayWav);
     named.put("--xapi", xapi);
     List<OutputFile> files = new ArrayList<>();
     for (Map.Entry<String, String> option : named.entrySet()) {
@@ -106,6 +117,9 @@ final class ReviewOutputs {
   /** Refuses what can't be written about that session. */
   void check(Session session) throws BadInputException {
     Optional<String> whyNot = XapiJson.whyNot(session.header());
+    if (!replayWav.isEmpty()) {
+      track(session);
+    }
     if (!xapi.isEmpty() && whyNot.isPresent()) {
       throw BadInputException.fault("--xapi", "", whyNot.get() + "; allowed: a person's practice");
     }
@@ -113,6 +127,10 @@ final class ReviewOutputs {
 
   void write(OutputFile file, Session session, Review review, ZoneId zone)
       throws BadInputException, IOException {
+    if (file.option().equals("--replay-wav")) {
+      track(session).write(file.path(), force, done -> {});
+      return;
+    }
     file.write(
         switch (file.option()) {
           case "--html" -> utf8(ReviewHtml.of(session.header(), review, zone));
@@ -123,6 +141,14 @@ final class ReviewOutputs {
           case "--xapi" -> utf8(XapiJson.of(session, review, account()));
           default -> throw new IllegalArgumentException(file.option());
         });
+  }
+
+  private static CueTrack track(Session session) throws BadInputException {
+    try {
+      return CueTrack.replay(session, REPLAY_RATE, SoundLevels.defaults());
+    } catch (IllegalArgumentException e) {
+      throw BadInputException.fault("--replay-wav", "", e.getMessage());
+    }
   }
 
   private XapiAccount account() throws BadInputException {

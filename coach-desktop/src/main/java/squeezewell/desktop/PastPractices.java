@@ -29,6 +29,13 @@ final class PastPractices {
     return WHEN.format(at.atZone(zone));
   }
 
+  /** The date and time of a practice, and the name if one was given. */
+  static String of(Session session, ZoneId zone) {
+    String when = when(session.header().startedAt(), zone);
+    String trainee = session.header().trainee();
+    return trainee.isEmpty() ? when : when + ", " + trainee;
+  }
+
   /** How a practice ended, if it was not at its planned end; else empty. */
   static String ended(Session session, Review review) {
     if (!session.finished()) {

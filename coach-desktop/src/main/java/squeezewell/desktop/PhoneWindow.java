@@ -38,6 +38,7 @@ import squeezewell.desktop.screens.LocalProtocolsScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
+import squeezewell.desktop.screens.ReplayScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
 import squeezewell.files.HomeFolder;
@@ -68,9 +69,11 @@ final class PhoneWindow extends JFrame implements Navigator {
   private transient Settings settings;
   private transient Kit kit;
   private double liveScale = 1;
+  private double replayScale = 1;
   private transient Runnable current = this::toSetup;
   private transient BooleanSupplier mayLeave = () -> true;
   private transient Optional<LiveSession> live = Optional.empty();
+  private transient Optional<ReplaySession> replay = Optional.empty();
   private transient Optional<ProjectorWindow> projector = Optional.empty();
 
   PhoneWindow(HomeFolder home, Settings settings) {
@@ -127,19 +130,30 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   /** Large type must not push the pad or the column off a small screen in mid-practice. */
   private Kit liveKit() {
+    return fitted(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
+  }
+
+  private Kit replayKit() {
+    return fitted(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+  }
+
+  private Kit fitted(int leastWidth, int leastHeight) {
     Insets frame = getInsets();
     return new Kit(
         kit.look()
             .fitting(
                 getWidth() - frame.left - frame.right,
                 getHeight() - frame.top - frame.bottom,
-                LiveScreen.LEAST_WIDTH,
-                LiveScreen.LEAST_HEIGHT));
+                leastWidth,
+                leastHeight));
   }
 
   private void resized() {
     if (live.isPresent() && liveKit().look().scale() != liveScale) {
       showLive(live.get());
+    }
+    if (replay.isPresent() && replayKit().look().scale() != replayScale) {
+      showReplay(replay.get());
     }
   }
 
@@ -151,7 +165,21 @@ final class PhoneWindow extends JFrame implements Navigator {
     screen.open();
   }
 
+  private void showReplay(ReplaySession session) {
+    current = () -> showReplay(session);
+    Kit fitted = replayKit();
+    replayScale = fitted.look().scale();
+    ReplayScreen screen = session.screen(fitted);
+    replay.filter(r -> r != session).ifPresent(ReplaySession::close);
+    replay = Optional.empty();
+    showScreen(screen);
+    replay = Optional.of(session);
+    screen.open();
+  }
+
   private void showScreen(JComponent screen) {
+    replay.ifPresent(ReplaySession::close);
+    replay = Optional.empty();
     mayLeave = () -> true;
     getContentPane().removeAll();
     getContentPane().setBackground(kit.look().palette().ground());
@@ -183,6 +211,7 @@ final class PhoneWindow extends JFrame implements Navigator {
       giveBackFocus(owner == null ? null : owner.getName());
     }
     live.ifPresent(l -> l.apply(next));
+    replay.ifPresent(r -> r.apply(next));
   }
 
   /** A person who changes the look goes on from the control that changed it. */
@@ -339,6 +368,18 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   @Override
+  public void openReplay(Path file) {
+    work(
+        () -> new SessionStore(home).open(file),
+        session -> startReplay(session, PastPractices.of(session, home.zone()), this::toPast),
+        () -> {});
+  }
+
+  private void startReplay(Session session, String when, Runnable back) {
+    showReplay(new ReplaySession(session, settings, when, back));
+  }
+
+  @Override
   public void toDebrief(Session session, Path file) {
     // Without a debrief there must be another screen: that of the practice does nothing any more.
     work(
@@ -351,16 +392,15 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   private void showDebrief(Session session, Review review, Runnable back) {
     current = () -> showDebrief(session, review, back);
-    String when = PastPractices.when(session.header().startedAt(), home.zone());
-    String trainee = session.header().trainee();
+    String when = PastPractices.of(session, home.zone());
     String ended = PastPractices.ended(session, review);
     showScreen(
         DebriefScreen.build(
             kit,
             this,
             review,
-            (trainee.isEmpty() ? when : when + ", " + trainee)
-                + (ended.isEmpty() ? "" : ", " + ended),
+            when + (ended.isEmpty() ? "" : ", " + ended),
+            () -> startReplay(session, when, () -> showDebrief(session, review, back)),
             () -> ReportSaver.save(this, session, review, home.zone()),
             back));
   }
@@ -414,6 +454,8 @@ final class PhoneWindow extends JFrame implements Navigator {
     }
     live.ifPresent(LiveSession::close);
     live = Optional.empty();
+    replay.ifPresent(ReplaySession::close);
+    replay = Optional.empty();
     projector.ifPresent(ProjectorWindow::dispose);
     dispose();
   }

@@ -22,7 +22,7 @@ import squeezewell.session.MonotonicClock;
  * Drives a {@link Coach} in real time on a thread of its own. Commands may come from any thread and
  * never wait for the disk; whoever looks reads the last published state.
  */
-public final class LivePractice implements AutoCloseable {
+public final class LivePractice implements Shown, AutoCloseable {
   private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long CLOSE_MILLIS = 2_000;
 
@@ -90,9 +90,14 @@ public final class LivePractice implements AutoCloseable {
     commands.add(new Stamped(action, Math.max(0, clock.at(nanoTime))));
   }
 
-  /** Where things stand. */
+  @Override
   public CoachState state() {
     return state;
+  }
+
+  @Override
+  public long nowNanos() {
+    return clock.nanos();
   }
 
   /** Session time. */

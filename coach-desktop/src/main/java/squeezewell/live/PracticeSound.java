@@ -8,6 +8,7 @@ import squeezewell.audio.SoundKind;
 import squeezewell.audio.SoundLevels;
 import squeezewell.audio.SoundOutput;
 import squeezewell.audio.SoundPreview;
+import squeezewell.audio.SoundSource;
 import squeezewell.audio.SoundStatus;
 import squeezewell.audio.SoundUnavailableException;
 import squeezewell.coach.CueOutput;
@@ -94,6 +95,11 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
   @Override
   public void scheduleChanged(CueSchedule schedule) {
     output.scheduleChanged(schedule);
+  }
+
+  /** Plays another source, such as a replay; its time is that of the clock. */
+  public void play(SoundSource source) {
+    output.play(source);
   }
 
   /** Says who is told when sound stops (true) and comes back (false). */

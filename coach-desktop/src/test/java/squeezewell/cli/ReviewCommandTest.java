@@ -36,6 +36,18 @@ class ReviewCommandTest {
 
   @TempDir Path folder;
 
+  /** 20 breaths every 6 s in 2 min; the file holds 120 s and 3 s for the last notes, 16 bits. */
+  @Test
+  void aReplayIsWrittenAsSound() throws Exception {
+    Path wav = folder.resolve("replay.wav");
+    review(everySixSeconds(20), "--minutes", "2", "--replay-wav", wav.toString());
+    assertThat(Files.size(wav)).isEqualTo(44 + 123L * 48_000 * 2);
+    CliRun again =
+        CliRun.of("review", folder.resolve("list.csv").toString(), "--replay-wav", wav.toString());
+    assertThat(again.code()).isEqualTo(2);
+    assertThat(again.err()).contains("--replay-wav").contains("--force");
+  }
+
   @Test
   void aListOnEveryPromptIsWithoutFault() throws Exception {
     JsonObject json = review(everySixSeconds(20), "--minutes", "2", "--json").json();

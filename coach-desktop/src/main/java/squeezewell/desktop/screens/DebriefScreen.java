@@ -35,16 +35,24 @@ public final class DebriefScreen {
    * Builds the screen.
    *
    * @param when the date and time of the practice, and the name if one was given, for people
+   * @param onReplay plays the practice back
    * @param onSave saves a report; told where by the person
    * @param onBack leads back to where the person came from
    */
   public static JScrollPane build(
-      Kit kit, Navigator navigator, Review review, String when, Runnable onSave, Runnable onBack) {
-    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, onSave);
+      Kit kit,
+      Navigator navigator,
+      Review review,
+      String when,
+      Runnable onReplay,
+      Runnable onSave,
+      Runnable onBack) {
+    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, onReplay, onSave);
     return kit.withBackKeys(page, onBack);
   }
 
-  private JScrollPane build(Navigator navigator, Review review, String when, Runnable onSave) {
+  private JScrollPane build(
+      Navigator navigator, Review review, String when, Runnable onReplay, Runnable onSave) {
     DebriefView view = DebriefView.of(review);
     JPanel column = kit.column();
     column.add(kit.note("Debrief, " + when));
@@ -73,6 +81,10 @@ public final class DebriefScreen {
         column.add(kit.note(line));
       }
     }
+    column.add(kit.gap(8));
+    JButton replay = kit.button("Replay", Kit.CONTENT_WIDTH, e -> onReplay.run());
+    replay.setMnemonic('Y');
+    column.add(replay);
     column.add(kit.gap(16));
     if (review.rhythms().stream().anyMatch(r -> r.asked().lowNanos().isPresent())) {
       column.add(kit.subheading("Seconds between breaths"));

@@ -6,10 +6,13 @@ import squeezewell.cue.Stretch;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
-import squeezewell.live.LivePractice;
+import squeezewell.live.Shown;
 import squeezewell.review.Judgement;
 
-/** Shows a running practice on the tide column, the words and the ribbon. One call is one frame. */
+/**
+ * Shows a practice, running or played back, on the tide column, the words and the ribbon. One call
+ * is one frame.
+ */
 public final class LivePainter {
   /** The ribbon moves some ten pixels a second; more frames than this can't be seen. */
   private static final long RIBBON_FRAME_NANOS = 90_000_000L;
@@ -46,9 +49,12 @@ public final class LivePainter {
   }
 
   /** Shows the present moment of a practice. */
-  public Lines paint(LivePractice practice) {
-    CoachState state = practice.state();
-    long now = practice.clock().nanos();
+  public Lines paint(Shown practice) {
+    return paint(practice.state(), practice.nowNanos());
+  }
+
+  /** Shows a practice as it stands at a moment of session time. */
+  Lines paint(CoachState state, long now) {
     LiveView view = LiveView.of(state, now);
     tide.show(view.fill(), view.notch(), view.notches());
     words.show(view.word(), view.count(), view.countNote(), view.interval(), view.judgement());

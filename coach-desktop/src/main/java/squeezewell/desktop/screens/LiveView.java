@@ -114,7 +114,12 @@ record LiveView(
     List<Breath> breaths = state.breaths();
     for (int i = breaths.size() - 1; i >= 0 && breaths.get(i).startNanos() > from; i--) {
       Breath breath = breaths.get(i);
-      long end = breath.endNanos().orElse(Math.max(nowNanos, breath.startNanos()));
+      boolean open = state.squeezing() && i == breaths.size() - 1;
+      // The end of a squeeze that was noted as one instant is not known.
+      long end =
+          breath
+              .endNanos()
+              .orElse(open ? Math.max(nowNanos, breath.startNanos()) : breath.startNanos());
       marks.add(
           new RibbonMark(
               RibbonMark.Kind.BREATH, breath.startNanos(), end, judgeBreath(schedule, breaths, i)));

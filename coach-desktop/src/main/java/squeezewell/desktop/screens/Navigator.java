@@ -20,6 +20,9 @@ public interface Navigator {
   /** Reads a practice from its file, then to its debrief. */
   void openDebrief(Path file);
 
+  /** Reads a practice from its file, then plays it back. */
+  void openReplay(Path file);
+
   /** To the list of past practices. */
   void toPast();
 

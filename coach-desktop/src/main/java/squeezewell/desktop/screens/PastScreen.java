@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import javax.swing.BorderFactory;
+import javax.swing.Box;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JLabel;
@@ -77,7 +78,13 @@ public final class PastScreen {
     JPanel top = kit.column();
     JButton back = kit.button("Back", 110, e -> navigator.toSetup());
     back.setMnemonic('B');
-    top.add(back);
+    JButton replay = kit.button("Replay", 110, e -> replaySelected());
+    replay.setMnemonic('Y');
+    JPanel row = kit.row();
+    row.add(back);
+    row.add(Box.createHorizontalStrut(look.px(10)));
+    row.add(replay);
+    top.add(row);
     top.add(kit.gap(12));
     top.add(kit.heading("Past practices"));
     top.add(kit.gap(4));
@@ -128,6 +135,13 @@ public final class PastScreen {
     }
   }
 
+  private void replaySelected() {
+    Line line = list.getSelectedValue();
+    if (line != null && line.readable()) {
+      navigator.openReplay(line.file());
+    }
+  }
+
   private void fill(Source source) {
     new SwingWorker<Void, Line>() {
       @Override
@@ -153,7 +167,7 @@ public final class PastScreen {
           status.setText(
               lines.isEmpty()
                   ? "None yet. Your first practice will stand here."
-                  : lines.size() + " kept in your own folder. Enter opens one.");
+                  : lines.size() + " kept in your own folder. Enter opens one, Replay plays it.");
         } catch (ExecutionException e) {
           status.setText(String.valueOf(e.getCause().getMessage()));
         } catch (InterruptedException e) {

@@ -1,0 +1,118 @@
+package squeezewell.audio;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import squeezewell.coach.Playback;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Stretch;
+import squeezewell.protocol.Guidance;
+import squeezewell.session.Breath;
+import squeezewell.session.Session;
+
+/**
+ * A session as it is played back: its prompts, and what was done, with times and lengths divided by
+ * the speed. Spoken words are left out above the session's own speed, since they can't be hurried.
+ * Only what lies ahead of the last change of the playback is heard. Immutable.
+ */
+public final class ReplaySource implements SoundSource {
+  private final Playback playback;
+  private final CueSchedule schedule;
+  private final List<Sounding.Deed> deeds;
+
+  /**
+   * What a session holds, at its own times and taken apart once.
+   *
+   * @param schedule its prompts
+   * @param deeds what was done, in order of time; breaths that were retracted are left out
+   */
+  public record Track(CueSchedule schedule, List<Sounding.Deed> deeds) {
+    public Track {
+      Objects.requireNonNull(schedule, "schedule");
+      deeds = List.copyOf(deeds);
+    }
+
+    /** The track of a session. */
+    public static Track of(Session session) {
+      List<Sounding.Deed> deeds = new ArrayList<>();
+      for (Breath breath : session.breaths()) {
+        deeds.add(new Sounding.Deed(breath.startNanos(), Sounding.Act.SQUEEZED));
+        breath.endNanos().ifPresent(end -> deeds.add(new Sounding.Deed(end, Sounding.Act.LET_GO)));
+      }
+      for (long at : session.compressions()) {
+        deeds.add(new Sounding.Deed(at, Sounding.Act.COMPRESSED));
+      }
+      deeds.sort(Comparator.comparingLong(Sounding.Deed::atNanos));
+      return new Track(session.schedule(), deeds);
+    }
+  }
+
+  /**
+   * A track played in a certain way.
+   *
+   * @param track what is played
+   * @param playback how; its time is the sound's time
+   */
+  public ReplaySource(Track track, Playback playback) {
+    this.playback = Objects.requireNonNull(playback, "playback");
+    this.schedule = track.schedule();
+    this.deeds = track.deeds();
+  }
+
+  @Override
+  public List<Sounding> between(long fromNanos, long toNanos) {
+    List<Sounding> found = new ArrayList<>();
+    if (!playback.playing() || toNanos <= playback.sinceNanos()) {
+      return found;
+    }
+    // A nanosecond of room on each side for rounding; what is outside is left out below.
+    long from = playback.positionAt(fromNanos - 1);
+    long to = playback.positionAt(toNanos + 1) + 1;
+    for (Cue cue : schedule.between(from, to)) {
+      long at = playback.timeOf(cue.atNanos()).orElse(Long.MIN_VALUE);
+      if (at >= fromNanos && at < toNanos) {
+        found.add(prompt(cue, at));
+      }
+    }
+    for (int i = firstDeedAt(from); i < deeds.size() && deeds.get(i).atNanos() < to; i++) {
+      long at = playback.timeOf(deeds.get(i).atNanos()).orElse(Long.MIN_VALUE);
+      if (at >= fromNanos && at < toNanos) {
+        found.add(new Sounding.Deed(at, deeds.get(i).act()));
+      }
+    }
+    found.sort(Comparator.comparingLong(Sounding::atNanos));
+    return found;
+  }
+
+  private Sounding prompt(Cue cue, long at) {
+    Guidance guidance = schedule.guidanceAt(cue.atNanos());
+    long swell = Math.max(cue.lengthNanos(), SoundBank.squeezeNanos(guidance.rhythm()));
+    boolean words = playback.speed() == 1;
+    return new Sounding.Prompt(at, cue, guidance, playback.scaled(swell), words);
+  }
+
+  private int firstDeedAt(long nanos) {
+    int low = 0;
+    int high = deeds.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (deeds.get(middle).atNanos() < nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  @Override
+  public long soundsUntil(Sounding sounding) {
+    if (!(sounding instanceof Sounding.Prompt prompt)) {
+      return Stretch.OPEN;
+    }
+    long end = schedule.soundsUntil(prompt.cue());
+    return end == Stretch.OPEN ? end : playback.timeOf(end).orElse(Stretch.OPEN);
+  }
+}

@@ -1,0 +1,233 @@
+package squeezewell.coach;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import squeezewell.cue.Control;
+import squeezewell.cue.CueSchedule;
+import squeezewell.session.Breath;
+import squeezewell.session.NotedFinding;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
+
+/**
+ * A session that is over, as the states that its coach showed, for any moment of it. What lies
+ * ahead of the moment is not in a state: no later control, finding or retraction. The session is
+ * taken apart once; a question then costs a few searches by halves and a copy of the breaths so
+ * far. Any thread may ask; the answers depend on the moment alone.
+ */
+public final class Replay {
+  private final Session session;
+  private final long endNanos;
+  private final List<Control> controls;
+  private final CueSchedule whole;
+  private final List<Squeeze> squeezes;
+  private final List<Long> compressions;
+  private final List<Noted> findings;
+  private final List<SessionEvent> sounds = new ArrayList<>();
+
+  /** The schedule made last: while a session plays on, the next question needs the same one. */
+  private volatile Known known;
+
+  /** A breath with what became of it. Ends and retraction are {@code Long.MAX_VALUE} if none. */
+  private record Squeeze(long startNanos, long endNanos, long retractedNanos, OptionalDouble mL) {}
+
+  /** A finding and when it was taken back; {@code Long.MAX_VALUE} if it was not. */
+  private record Noted(NotedFinding finding, long undoneNanos) {}
+
+  private record Known(int controls, CueSchedule schedule) {}
+
+  /** Takes a session apart. */
+  public Replay(Session session) {
+    this.session = Objects.requireNonNull(session, "session");
+    this.controls = session.controls();
+    this.whole = session.schedule();
+    this.endNanos = session.endNanos();
+    this.compressions = session.compressions();
+    this.squeezes = squeezes(session);
+    this.findings = findings(session);
+    for (SessionEvent event : session.standing()) {
+      if (event.what() == What.SOUND_LOST || event.what() == What.SOUND_BACK) {
+        sounds.add(event);
+      }
+    }
+    this.known = new Known(controls.size(), whole);
+  }
+
+  /** The session that is played. */
+  public Session session() {
+    return session;
+  }
+
+  /** Its last moment, nanoseconds since it began. */
+  public long endNanos() {
+    return endNanos;
+  }
+
+  /** The prompts of the whole session. */
+  public CueSchedule schedule() {
+    return whole;
+  }
+
+  /**
+   * How the practice stood at a moment.
+   *
+   * @param atNanos nanoseconds since the session began; one outside the session counts as the
+   *     nearest inside it
+   */
+  public CoachState stateAt(long atNanos) {
+    long at = Math.max(0, Math.min(atNanos, endNanos));
+    CueSchedule schedule = scheduleAt(at);
+    List<Breath> breaths = new ArrayList<>();
+    boolean squeezing = false;
+    for (Squeeze squeeze : squeezes) {
+      if (squeeze.startNanos() > at) {
+        break;
+      }
+      if (squeeze.retractedNanos() > at) {
+        boolean over = squeeze.endNanos() <= at;
+        squeezing = !over && squeeze.endNanos() != Long.MAX_VALUE;
+        breaths.add(
+            new Breath(
+                squeeze.startNanos(),
+                over ? OptionalLong.of(squeeze.endNanos()) : OptionalLong.empty(),
+                over || squeeze.endNanos() == Long.MAX_VALUE
+                    ? squeeze.mL()
+                    : OptionalDouble.empty()));
+      }
+    }
+    int compressed = upTo(compressions, at);
+    return new CoachState(
+        schedule,
+        breaths,
+        compressions.subList(Math.max(0, compressed - CoachState.RECENT), compressed),
+        compressed,
+        squeezing,
+        CoachState.lastInterval(schedule, breaths),
+        findingsAt(at),
+        soundLostAt(at),
+        "",
+        at >= endNanos);
+  }
+
+  private CueSchedule scheduleAt(long at) {
+    int count = 0;
+    int high = controls.size();
+    while (count < high) {
+      int middle = (count + high) >>> 1;
+      if (controls.get(middle).atNanos() <= at) {
+        count = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    Known last = known;
+    if (last.controls() != count) {
+      last =
+          new Known(
+              count,
+              count == controls.size()
+                  ? whole
+                  : CueSchedule.of(whole.plan(), controls.subList(0, count)));
+      known = last;
+    }
+    return last.schedule();
+  }
+
+  private List<NotedFinding> findingsAt(long at) {
+    List<NotedFinding> noted = new ArrayList<>();
+    for (Noted each : findings) {
+      if (each.finding().atNanos() <= at) {
+        noted.add(each.undoneNanos() <= at ? each.finding().takenBack() : each.finding());
+      }
+    }
+    return noted;
+  }
+
+  private boolean soundLostAt(long at) {
+    boolean lost = false;
+    for (SessionEvent event : sounds) {
+      if (event.atNanos() <= at) {
+        lost = event.what() == What.SOUND_LOST;
+      }
+    }
+    return lost;
+  }
+
+  /** How many of the instants lie at or before one. */
+  private static int upTo(List<Long> instants, long at) {
+    int low = 0;
+    int high = instants.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (instants.get(middle) <= at) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /** All breaths, the retracted ones too, since they were there until they were taken back. */
+  private static List<Squeeze> squeezes(Session session) {
+    Map<Integer, Long> retracted = new HashMap<>();
+    for (SessionEvent event : session.events()) {
+      if (event.what() == What.RETRACT) {
+        retracted.put(Integer.parseInt(event.detail()), event.atNanos());
+      }
+    }
+    List<Squeeze> found = new ArrayList<>();
+    for (SessionEvent event : session.events()) {
+      if (event.what() == What.BREATH) {
+        long gone = retracted.getOrDefault(event.number(), Long.MAX_VALUE);
+        found.add(
+            new Squeeze(
+                event.atNanos(), Long.MAX_VALUE, gone, Session.millilitres(event.detail())));
+      } else if (event.what() == What.BREATH_END && !found.isEmpty()) {
+        // The last end counts: before it the contact only bounced.
+        Squeeze last = found.remove(found.size() - 1);
+        OptionalDouble volume = Session.millilitres(event.detail());
+        found.add(
+            new Squeeze(
+                last.startNanos(),
+                event.atNanos(),
+                last.retractedNanos(),
+                volume.isPresent() ? volume : last.mL()));
+      }
+    }
+    return List.copyOf(found);
+  }
+
+  private static List<Noted> findings(Session session) {
+    Map<String, Long> undone = new HashMap<>();
+    for (SessionEvent event : session.standing()) {
+      if (event.what() == What.FINDING_UNDONE) {
+        undone.putIfAbsent(event.detail(), event.atNanos());
+      }
+    }
+    List<Noted> noted = new ArrayList<>();
+    for (NotedFinding finding : session.findings()) {
+      long at =
+          finding.undone()
+              ? undone.getOrDefault(Integer.toString(finding.number()), finding.atNanos())
+              : Long.MAX_VALUE;
+      noted.add(
+          new Noted(
+              new NotedFinding(
+                  finding.number(),
+                  finding.atNanos(),
+                  finding.finding(),
+                  finding.before(),
+                  finding.after(),
+                  false),
+              at));
+    }
+    return List.copyOf(noted);
+  }
+}

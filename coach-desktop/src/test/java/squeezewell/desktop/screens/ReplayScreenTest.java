@@ -1,0 +1,149 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Rectangle;
+import java.awt.event.KeyEvent;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.swing.JLabel;
+import javax.swing.KeyStroke;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.coach.Replay;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.ActionButton;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.SessionSlider;
+import squeezewell.live.ReplayPlayer;
+import squeezewell.session.ManualClock;
+
+class ReplayScreenTest {
+  private static final long SECOND = 1_000_000_000L;
+
+  private final ManualClock clock = new ManualClock();
+  private final ReplayPlayer player =
+      new ReplayPlayer(new Replay(ReplayViewTest.session()), clock, source -> {});
+  private int left;
+  private int muted;
+
+  private ReplayScreen screen(Look look) {
+    return new ReplayScreen(
+        new Kit(look),
+        player,
+        "1 Mar 2026, 09:00",
+        new ReplayScreen.Sound(() -> "No sound.", () -> muted % 2 == 1, () -> muted++),
+        () -> left++);
+  }
+
+  /** Inner sizes of a window, and text sizes; the sizes are our own choice. */
+  @ParameterizedTest
+  @CsvSource({"412,892,1", "824,976,2", "824,620,2", "350,600,1", "1500,620,1.5"})
+  void nothingFallsOffTheScreenAtAnySize(int width, int height, double scale) {
+    Look look =
+        new Look(Palette.lightTheme(), scale)
+            .fitting(width, height, ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+    ReplayScreen screen = screen(look);
+    screen.setSize(width, height);
+    layOut(screen);
+    everythingLiesWithin(screen);
+    List<ActionButton> buttons = allOf(screen, ActionButton.class);
+    assertThat(buttons).hasSize(9);
+    buttons.forEach(
+        b -> {
+          assertThat(b.getHeight()).as(b.getText()).isGreaterThanOrEqualTo(look.px(46));
+          assertThat(b.getAccessibleContext().getAccessibleDescription()).startsWith("Key ");
+        });
+  }
+
+  @Test
+  void theKeysPlaySkipChangeTheSpeedAndLeave() {
+    ReplayScreen screen = screen(new Look(Palette.darkTheme(), 1));
+    press(screen, KeyEvent.VK_SPACE);
+    assertThat(player.playing()).isTrue();
+    press(screen, KeyEvent.VK_SPACE);
+    press(screen, KeyEvent.VK_RIGHT);
+    press(screen, KeyEvent.VK_RIGHT);
+    press(screen, KeyEvent.VK_LEFT);
+    assertThat(player.nowNanos()).isEqualTo(10 * SECOND);
+    press(screen, KeyEvent.VK_UP);
+    press(screen, KeyEvent.VK_UP);
+    press(screen, KeyEvent.VK_DOWN);
+    assertThat(player.speed()).isEqualTo(2);
+    press(screen, KeyEvent.VK_PAGE_DOWN);
+    assertThat(player.nowNanos()).isEqualTo(20 * SECOND);
+    press(screen, KeyEvent.VK_PAGE_DOWN);
+    assertThat(player.nowNanos()).isEqualTo(120 * SECOND);
+    press(screen, KeyEvent.VK_PAGE_UP);
+    assertThat(player.nowNanos()).isEqualTo(20 * SECOND);
+    press(screen, KeyEvent.VK_END);
+    assertThat(player.nowNanos()).isEqualTo(150 * SECOND);
+    press(screen, KeyEvent.VK_HOME);
+    assertThat(player.nowNanos()).isZero();
+    press(screen, KeyEvent.VK_M);
+    assertThat(muted).isEqualTo(1);
+    press(screen, KeyEvent.VK_ESCAPE);
+    assertThat(left).isEqualTo(1);
+  }
+
+  @Test
+  void theSliderTellsAndSetsTheMoment() {
+    ReplayScreen screen = screen(new Look(Palette.lightTheme(), 1));
+    SessionSlider slider = allOf(screen, SessionSlider.class).get(0);
+    assertThat(slider.getMaximum()).isEqualTo(1_500);
+    slider.setValue(424);
+    assertThat(player.nowNanos()).isEqualTo(42_400_000_000L);
+    assertThat(slider.getAccessibleContext().getAccessibleDescription()).isEqualTo("0:42 of 2:30");
+    press(screen, KeyEvent.VK_RIGHT);
+    assertThat(slider.getValue()).isEqualTo(524);
+  }
+
+  private static void press(ReplayScreen screen, int key) {
+    screen
+        .getActionForKeyStroke(KeyStroke.getKeyStroke(key, 0))
+        .actionPerformed(new java.awt.event.ActionEvent(screen, 0, ""));
+  }
+
+  private static void everythingLiesWithin(Container container) {
+    for (Component part : container.getComponents()) {
+      boolean empty = part instanceof JLabel label && label.getText().isEmpty();
+      if (part.isVisible() && !empty) {
+        assertThat(new Rectangle(container.getSize()).contains(part.getBounds()))
+            .as("%s", part)
+            .isTrue();
+      }
+      if (part.isVisible() && part instanceof Container inner) {
+        everythingLiesWithin(inner);
+      }
+    }
+  }
+
+  private static <T extends Component> List<T> allOf(Container container, Class<T> kind) {
+    List<T> found = new ArrayList<>();
+    Stream.of(container.getComponents())
+        .filter(Component::isVisible)
+        .forEach(
+            part -> {
+              if (kind.isInstance(part)) {
+                found.add(kind.cast(part));
+              } else if (part instanceof Container inner) {
+                found.addAll(allOf(inner, kind));
+              }
+            });
+    return found;
+  }
+
+  private static void layOut(Container container) {
+    container.doLayout();
+    for (Component part : container.getComponents()) {
+      if (part instanceof Container inner) {
+        layOut(inner);
+      }
+    }
+  }
+}

@@ -37,6 +37,7 @@ import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.LocalProtocolsScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
+import squeezewell.desktop.screens.PicturesScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
@@ -354,15 +355,23 @@ final class PhoneWindow extends JFrame implements Navigator {
     String when = PastPractices.when(session.header().startedAt(), home.zone());
     String trainee = session.header().trainee();
     String ended = PastPractices.ended(session, review);
+    String title =
+        (trainee.isEmpty() ? when : when + ", " + trainee) + (ended.isEmpty() ? "" : ", " + ended);
+    Runnable again = current;
     showScreen(
         DebriefScreen.build(
             kit,
             this,
             review,
-            (trainee.isEmpty() ? when : when + ", " + trainee)
-                + (ended.isEmpty() ? "" : ", " + ended),
+            title,
             () -> ReportSaver.save(this, session, review, home.zone()),
+            () -> showPictures(review, title, again),
             back));
+  }
+
+  private void showPictures(Review review, String when, Runnable back) {
+    current = () -> showPictures(review, when, back);
+    showScreen(PicturesScreen.build(kit, review, when, back));
   }
 
   @Override

@@ -11,8 +11,8 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingConstants;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.IntervalChart;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.protocol.Citation;
 import squeezewell.review.Finding;
@@ -36,15 +36,23 @@ public final class DebriefScreen {
    *
    * @param when the date and time of the practice, and the name if one was given, for people
    * @param onSave saves a report; told where by the person
+   * @param onPictures leads to the pictures of the practice
    * @param onBack leads back to where the person came from
    */
   public static JScrollPane build(
-      Kit kit, Navigator navigator, Review review, String when, Runnable onSave, Runnable onBack) {
-    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, onSave);
+      Kit kit,
+      Navigator navigator,
+      Review review,
+      String when,
+      Runnable onSave,
+      Runnable onPictures,
+      Runnable onBack) {
+    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, onSave, onPictures);
     return kit.withBackKeys(page, onBack);
   }
 
-  private JScrollPane build(Navigator navigator, Review review, String when, Runnable onSave) {
+  private JScrollPane build(
+      Navigator navigator, Review review, String when, Runnable onSave, Runnable onPictures) {
     DebriefView view = DebriefView.of(review);
     JPanel column = kit.column();
     column.add(kit.note("Debrief, " + when));
@@ -74,19 +82,18 @@ public final class DebriefScreen {
       }
     }
     column.add(kit.gap(16));
-    if (review.rhythms().stream().anyMatch(r -> r.asked().lowNanos().isPresent())) {
+    PlotsView plots = PlotsView.of(review);
+    if (plots.hasRange()) {
       column.add(kit.subheading("Seconds between breaths"));
       column.add(kit.gap(6));
-      JPanel card = kit.card();
-      card.setBorder(
-          javax.swing.BorderFactory.createEmptyBorder(
-              look.px(4), look.px(4), look.px(4), look.px(4)));
-      IntervalChart chart = new IntervalChart(look, review);
-      fix(chart, 364, 170);
-      card.add(chart);
-      column.add(card);
-      column.add(kit.gap(16));
+      PlainChart chart = new PlainChart(look, plots.intervals());
+      column.add(PicturesScreen.framed(kit, chart, 170));
+      column.add(kit.gap(10));
     }
+    JButton pictures = kit.button("Pictures", Kit.CONTENT_WIDTH, e -> onPictures.run());
+    pictures.setMnemonic('I');
+    column.add(pictures);
+    column.add(kit.gap(16));
     addFindings(column, "What to change", view.toChange(), true);
     addFindings(column, "What went well", view.wentWell(), false);
     addParts(column, view.parts());

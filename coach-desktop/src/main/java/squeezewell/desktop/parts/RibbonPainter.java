@@ -16,8 +16,8 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.review.Judgement;
 
 /**
- * Draws marks on two lanes. Where many fall on the same half of a pixel, only the first of each
- * look is drawn: an hour of compressions is then as cheap as a minute.
+ * Draws marks on two lanes. Where many fall on the same pixel, only the first of each look is
+ * drawn: an hour of compressions is then as cheap as a minute.
  */
 final class RibbonPainter {
   private final Look look;
@@ -104,13 +104,13 @@ final class RibbonPainter {
     };
   }
 
-  /** Remembers the last half pixel that each look of a mark was drawn on. */
+  /** Remembers the last pixel that each look of a mark was drawn on. */
   private final class Drawing {
     private final Map<RibbonMark.Kind, Map<Judgement, Long>> last =
         new EnumMap<>(RibbonMark.Kind.class);
 
     boolean isNew(RibbonMark mark) {
-      long place = Math.round(2 * x(mark.startNanos()));
+      long place = Math.round(x(mark.startNanos()));
       Long before =
           last.computeIfAbsent(mark.kind(), k -> new EnumMap<>(Judgement.class))
               .put(mark.judgement(), place);
@@ -181,6 +181,10 @@ final class RibbonPainter {
     flag.closePath();
     g2.setColor(palette.softText());
     g2.fill(flag);
+    if (half <= look.px(2)) {
+      // Close together the lines would fill the middle, and dashes take long to draw.
+      return;
+    }
     Stroke before = g2.getStroke();
     g2.setStroke(
         new BasicStroke(

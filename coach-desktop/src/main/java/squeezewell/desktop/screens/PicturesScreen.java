@@ -174,12 +174,14 @@ public final class PicturesScreen {
     addButton(row, "All", "Show all", ribbon::showAll);
     addButton(row, "‹", "Move left", () -> ribbon.move(-0.25));
     addButton(row, "›", "Move right", () -> ribbon.move(0.25));
+    row.setMaximumSize(row.getPreferredSize());
     place.add(row);
     place.add(kit.gap(6));
     JPanel steps = kit.row();
     steps.add(kit.button("Mark before", 182, e -> ribbon.step(-1)));
     steps.add(Box.createHorizontalStrut(look.px(8)));
     steps.add(kit.button("Next mark", 182, e -> ribbon.step(1)));
+    steps.setMaximumSize(steps.getPreferredSize());
     place.add(steps);
     place.add(kit.gap(8));
     place.add(words);

@@ -37,6 +37,7 @@ import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.LocalProtocolsScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
+import squeezewell.desktop.screens.PicturesScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.ReplayScreen;
 import squeezewell.desktop.screens.SettingsScreen;
@@ -394,15 +395,23 @@ final class PhoneWindow extends JFrame implements Navigator {
     current = () -> showDebrief(session, review, back);
     String when = PastPractices.of(session, home.zone());
     String ended = PastPractices.ended(session, review);
+    String title = when + (ended.isEmpty() ? "" : ", " + ended);
+    Runnable again = current;
     showScreen(
         DebriefScreen.build(
             kit,
             this,
             review,
-            when + (ended.isEmpty() ? "" : ", " + ended),
-            () -> startReplay(session, when, () -> showDebrief(session, review, back)),
+            title,
+            () -> startReplay(session, when, again),
             () -> ReportSaver.save(this, session, review, home.zone()),
+            () -> showPictures(review, title, again),
             back));
+  }
+
+  private void showPictures(Review review, String when, Runnable back) {
+    current = () -> showPictures(review, when, back);
+    showScreen(PicturesScreen.build(kit, review, when, back));
   }
 
   @Override

@@ -28,6 +28,20 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     /** The patient breathed well and was only watched. */
     WATCH,
     /** Something was found; these are numbered in the order they are given. */
-    FINDING
+    FINDING;
+
+    /** Whether it is a stretch over both lanes in which no breaths were asked for. */
+    boolean hold() {
+      return this == PULSE_CHECK || this == SUCTION || this == PAUSE || this == WATCH;
+    }
+
+    /** Whether it stands in a lane: that of the prompts, or that of what was done. */
+    boolean inLane(boolean prompts) {
+      return switch (this) {
+        case PROMPT -> prompts;
+        case BREATH, COMPRESSION -> !prompts;
+        default -> true;
+      };
+    }
   }
 }

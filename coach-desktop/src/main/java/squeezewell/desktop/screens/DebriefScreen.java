@@ -11,8 +11,8 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingConstants;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.IntervalChart;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.protocol.Citation;
 import squeezewell.review.Finding;
@@ -37,6 +37,7 @@ public final class DebriefScreen {
    * @param when the date and time of the practice, and the name if one was given, for people
    * @param onReplay plays the practice back
    * @param onSave saves a report; told where by the person
+   * @param onPictures leads to the pictures of the practice
    * @param onBack leads back to where the person came from
    */
   public static JScrollPane build(
@@ -46,13 +47,20 @@ public final class DebriefScreen {
       String when,
       Runnable onReplay,
       Runnable onSave,
+      Runnable onPictures,
       Runnable onBack) {
-    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, onReplay, onSave);
+    JScrollPane page =
+        new DebriefScreen(kit).build(navigator, review, when, onReplay, onSave, onPictures);
     return kit.withBackKeys(page, onBack);
   }
 
   private JScrollPane build(
-      Navigator navigator, Review review, String when, Runnable onReplay, Runnable onSave) {
+      Navigator navigator,
+      Review review,
+      String when,
+      Runnable onReplay,
+      Runnable onSave,
+      Runnable onPictures) {
     DebriefView view = DebriefView.of(review);
     JPanel column = kit.column();
     column.add(kit.note("Debrief, " + when));
@@ -81,24 +89,25 @@ public final class DebriefScreen {
         column.add(kit.note(line));
       }
     }
-    column.add(kit.gap(8));
-    JButton replay = kit.button("Replay", Kit.CONTENT_WIDTH, e -> onReplay.run());
-    replay.setMnemonic('Y');
-    column.add(replay);
     column.add(kit.gap(16));
-    if (review.rhythms().stream().anyMatch(r -> r.asked().lowNanos().isPresent())) {
+    PlotsView plots = PlotsView.of(review);
+    if (plots.hasRange()) {
       column.add(kit.subheading("Seconds between breaths"));
       column.add(kit.gap(6));
-      JPanel card = kit.card();
-      card.setBorder(
-          javax.swing.BorderFactory.createEmptyBorder(
-              look.px(4), look.px(4), look.px(4), look.px(4)));
-      IntervalChart chart = new IntervalChart(look, review);
-      fix(chart, 364, 170);
-      card.add(chart);
-      column.add(card);
-      column.add(kit.gap(16));
+      PlainChart chart = new PlainChart(look, plots.intervals());
+      column.add(PicturesScreen.framed(kit, chart, 170));
+      column.add(kit.gap(10));
     }
+    JButton pictures = kit.button("Pictures", 181, e -> onPictures.run());
+    pictures.setMnemonic('I');
+    JButton replay = kit.button("Replay", 181, e -> onReplay.run());
+    replay.setMnemonic('Y');
+    JPanel closer = kit.row();
+    closer.add(pictures);
+    closer.add(Box.createHorizontalStrut(look.px(10)));
+    closer.add(replay);
+    column.add(closer);
+    column.add(kit.gap(16));
     addFindings(column, "What to change", view.toChange(), true);
     addFindings(column, "What went well", view.wentWell(), false);
     addParts(column, view.parts());

@@ -8,15 +8,11 @@ import java.util.stream.Collectors;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.report.Words;
 import squeezewell.review.Asked;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
 import squeezewell.review.Compressions;
 import squeezewell.review.Finding;
-import squeezewell.review.Hold;
 import squeezewell.review.Judgement;
 import squeezewell.review.Metrics;
 import squeezewell.review.PartText;
-import squeezewell.review.PromptMark;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
@@ -83,7 +79,7 @@ record DebriefView(
         found(review),
         review.parts().stream().map(p -> part(review, p)).collect(Collectors.toList()),
         details(review),
-        marks(review),
+        MarksView.of(review).index().marks(),
         review.asked().local().map(Phrases::local).orElse(List.of()));
   }
 
@@ -330,41 +326,5 @@ record DebriefView(
 
   private static String clock(double seconds) {
     return Words.clock(Math.round(seconds * 1e9));
-  }
-
-  private static List<RibbonMark> marks(Review review) {
-    List<RibbonMark> marks = new ArrayList<>();
-    for (Hold hold : review.holds()) {
-      RibbonMark.Kind kind =
-          switch (hold.kind()) {
-            case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
-            case SUCTION -> RibbonMark.Kind.SUCTION;
-            case WATCH -> RibbonMark.Kind.WATCH;
-            default -> RibbonMark.Kind.PAUSE;
-          };
-      marks.add(new RibbonMark(kind, hold.startNanos(), hold.endNanos(), Judgement.UNJUDGED));
-    }
-    for (NotedFinding noted : review.found()) {
-      marks.add(point(RibbonMark.Kind.FINDING, noted.atNanos()));
-    }
-    for (CompressionMark compression : review.compressions()) {
-      marks.add(point(RibbonMark.Kind.COMPRESSION, compression.atNanos()));
-    }
-    for (PromptMark prompt : review.prompts()) {
-      marks.add(point(RibbonMark.Kind.PROMPT, prompt.atNanos()));
-    }
-    for (BreathMark breath : review.breaths()) {
-      marks.add(
-          new RibbonMark(
-              RibbonMark.Kind.BREATH,
-              breath.startNanos(),
-              breath.endNanos().orElse(breath.startNanos()),
-              breath.judgement()));
-    }
-    return marks;
-  }
-
-  private static RibbonMark point(RibbonMark.Kind kind, long nanos) {
-    return new RibbonMark(kind, nanos, nanos, Judgement.UNJUDGED);
   }
 }

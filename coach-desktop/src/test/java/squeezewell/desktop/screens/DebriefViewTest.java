@@ -126,7 +126,14 @@ class DebriefViewTest {
           () ->
               page[0] =
                   DebriefScreen.build(
-                      kit, null, Practices.lostPulse(), "today", () -> {}, () -> {}, () -> {}));
+                      kit,
+                      null,
+                      Practices.lostPulse(),
+                      "today",
+                      () -> {},
+                      () -> {},
+                      () -> {},
+                      () -> {}));
       List<String> texts = new ArrayList<>();
       collect(page[0], texts, kit.look().px(Kit.CONTENT_WIDTH));
       assertThat(texts)

@@ -1,0 +1,10 @@
+package squeezewell.desktop.parts;
+
+/**
+ * A part of a practice with a rhythm of its own, as a picture shows it.
+ *
+ * @param fromNanos where it begins, nanoseconds since the session began
+ * @param toNanos where it ends
+ * @param label a few words
+ */
+public record PartSpan(long fromNanos, long toNanos, String label) {}

@@ -1,0 +1,223 @@
+package squeezewell.desktop.parts;
+
+import java.awt.BasicStroke;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.Stroke;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.awt.geom.RoundRectangle2D;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.review.Judgement;
+
+/**
+ * Draws marks on two lanes. Where many fall on the same pixel, only the first of each look is
+ * drawn: an hour of compressions is then as cheap as a minute.
+ */
+final class RibbonPainter {
+  private final Look look;
+  private final int width;
+  private final int height;
+  private final long fromNanos;
+  private final long toNanos;
+
+  /**
+   * A painter.
+   *
+   * @param width of the place, in device pixels
+   * @param height of the place, in device pixels
+   * @param fromNanos the instant at the left edge
+   * @param toNanos the instant at the right edge, later
+   */
+  RibbonPainter(Look look, int width, int height, long fromNanos, long toNanos) {
+    this.look = look;
+    this.width = width;
+    this.height = height;
+    this.fromNanos = fromNanos;
+    this.toNanos = toNanos;
+  }
+
+  /**
+   * Draws marks.
+   *
+   * @param marks in the order of their numbers
+   * @param foundBefore how many findings there were before these
+   */
+  void paint(Graphics2D g2, List<RibbonMark> marks, int foundBefore) {
+    Palette palette = look.palette();
+    double middle = height * 0.5;
+    double wordsEnd = Double.NEGATIVE_INFINITY;
+    for (RibbonMark mark : marks) {
+      boolean shown = mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
+      if (mark.kind().hold() && shown) {
+        wordsEnd = paintHold(g2, palette, mark, wordsEnd);
+      }
+    }
+    Drawing drawing = new Drawing();
+    for (RibbonMark mark : marks) {
+      if (mark.kind() == RibbonMark.Kind.COMPRESSION && drawing.isNew(mark)) {
+        paintCompression(g2, palette, x(mark.startNanos()), middle);
+      }
+    }
+    g2.setColor(palette.line());
+    g2.setStroke(look.stroke(1));
+    g2.draw(new Line2D.Double(look.px(8), middle, width - look.px(8.0), middle));
+    int found = foundBefore;
+    for (RibbonMark mark : marks) {
+      if (mark.kind() == RibbonMark.Kind.FINDING) {
+        found++;
+        if (mark.startNanos() >= fromNanos && mark.startNanos() <= toNanos) {
+          paintFinding(g2, palette, x(mark.startNanos()), found);
+        }
+      }
+    }
+    for (RibbonMark mark : marks) {
+      if (mark.kind() == RibbonMark.Kind.PROMPT && drawing.isNew(mark)) {
+        paintPrompt(g2, palette, x(mark.startNanos()), middle);
+      } else if (mark.kind() == RibbonMark.Kind.BREATH && drawing.isNew(mark)) {
+        paintBreath(g2, palette, mark, middle);
+      }
+    }
+  }
+
+  /** Where a mark is drawn, wide enough to be ringed. */
+  Rectangle2D place(RibbonMark mark) {
+    double middle = height * 0.5;
+    double left = x(mark.startNanos());
+    double right = Math.max(left, x(mark.endNanos()));
+    double half = half();
+    return switch (mark.kind()) {
+      case PROMPT ->
+          new Rectangle2D.Double(left - half, middle - look.px(16), 2 * half, look.px(22));
+      case BREATH ->
+          new Rectangle2D.Double(
+              left, middle + look.px(6), Math.max(half, right - left), look.px(24));
+      case COMPRESSION ->
+          new Rectangle2D.Double(left - look.px(1), middle + look.px(9), look.px(2), look.px(9));
+      case FINDING -> new Rectangle2D.Double(left - look.px(2), 0, look.px(4), height);
+      default -> new Rectangle2D.Double(left, look.px(4), right - left, height - look.px(8.0));
+    };
+  }
+
+  /** Remembers the last pixel that each look of a mark was drawn on. */
+  private final class Drawing {
+    private final Map<RibbonMark.Kind, Map<Judgement, Long>> last =
+        new EnumMap<>(RibbonMark.Kind.class);
+
+    boolean isNew(RibbonMark mark) {
+      long place = Math.round(x(mark.startNanos()));
+      Long before =
+          last.computeIfAbsent(mark.kind(), k -> new EnumMap<>(Judgement.class))
+              .put(mark.judgement(), place);
+      return before == null || before != place;
+    }
+  }
+
+  double x(long nanos) {
+    double margin = look.px(10);
+    double share = (double) (nanos - fromNanos) / (toNanos - fromNanos);
+    return margin + share * (width - 2 * margin);
+  }
+
+  /** Marks on a long ribbon are drawn narrower, so that neighbours stay apart. */
+  private double half() {
+    double seconds = (toNanos - fromNanos) / 1e9;
+    return Math.max(look.px(2), Math.min(look.px(6), width / seconds));
+  }
+
+  /** A word is left out where it would stand on the one before. */
+  private double paintHold(Graphics2D g2, Palette palette, RibbonMark mark, double wordsEnd) {
+    double left = Math.max(0, x(mark.startNanos()));
+    double length = Math.max(look.px(3), Math.min(width, x(mark.endNanos())) - left);
+    g2.setColor(palette.active());
+    g2.fill(
+        new RoundRectangle2D.Double(
+            left, look.px(4), length, height - look.px(8.0), look.px(6), look.px(6)));
+    String word =
+        switch (mark.kind()) {
+          case PULSE_CHECK -> "check";
+          case SUCTION -> "suction";
+          case WATCH -> "watch";
+          default -> "pause";
+        };
+    g2.setFont(look.font(11));
+    g2.setColor(palette.softText());
+    int textWidth = g2.getFontMetrics().stringWidth(word);
+    double at = left + (length - textWidth) / 2;
+    at = Math.max(look.px(4), Math.min(at, width - textWidth - look.px(4.0)));
+    if (at < wordsEnd) {
+      return wordsEnd;
+    }
+    g2.drawString(word, (float) at, (float) look.px(15));
+    return at + textWidth + look.px(4);
+  }
+
+  /** A line over both lanes, with its number at its foot. */
+  private void paintFinding(Graphics2D g2, Palette palette, double x, int number) {
+    g2.setColor(palette.text());
+    g2.setStroke(look.stroke(1.5));
+    double foot = height - look.px(13.0);
+    g2.draw(new Line2D.Double(x, look.px(3), x, foot));
+    Font font = look.bold(11);
+    g2.setFont(font);
+    String text = Integer.toString(number);
+    double wide = g2.getFontMetrics().stringWidth(text);
+    double at = Math.max(look.px(3), Math.min(x - wide / 2, width - wide - look.px(3.0)));
+    g2.drawString(text, (float) at, (float) (height - look.px(3.0)));
+  }
+
+  private void paintPrompt(Graphics2D g2, Palette palette, double x, double middle) {
+    double half = half();
+    double tip = middle - look.px(4);
+    Path2D flag = new Path2D.Double();
+    flag.moveTo(x, tip);
+    flag.lineTo(x + half, tip - look.px(12));
+    flag.lineTo(x - half, tip - look.px(12));
+    flag.closePath();
+    g2.setColor(palette.softText());
+    g2.fill(flag);
+    if (half <= look.px(2)) {
+      // Close together the lines would fill the middle, and dashes take long to draw.
+      return;
+    }
+    Stroke before = g2.getStroke();
+    g2.setStroke(
+        new BasicStroke(
+            look.px(1),
+            BasicStroke.CAP_BUTT,
+            BasicStroke.JOIN_MITER,
+            1,
+            new float[] {look.px(2), look.px(2)},
+            0));
+    g2.draw(new Line2D.Double(x, tip, x, middle + look.px(6)));
+    g2.setStroke(before);
+  }
+
+  /** A thin tick, where breaths are thick bars. */
+  private void paintCompression(Graphics2D g2, Palette palette, double x, double middle) {
+    g2.setColor(palette.softText());
+    g2.setStroke(look.stroke(1.2));
+    g2.draw(new Line2D.Double(x, middle + look.px(9), x, middle + look.px(18)));
+  }
+
+  private void paintBreath(Graphics2D g2, Palette palette, RibbonMark mark, double middle) {
+    double left = x(mark.startNanos());
+    double length = Math.max(half(), x(mark.endNanos()) - left);
+    double top = middle + look.px(6);
+    double high = look.px(15);
+    g2.setColor(Ribbon.colour(palette, mark.judgement()));
+    g2.fill(new RoundRectangle2D.Double(left, top, length, high, look.px(5), look.px(5)));
+    double centre = left + length / 2;
+    double half = Math.min(look.px(5), half() + 1);
+    if (mark.judgement() == Judgement.FAST) {
+      Ribbon.tip(g2, centre, top + high + look.px(2), half, look.px(6));
+    } else if (mark.judgement() == Judgement.SLOW) {
+      Ribbon.tip(g2, centre, top + high + look.px(8), half, -look.px(6));
+    }
+  }
+}

@@ -43,8 +43,15 @@ public final class Course {
   public Course after(ClinicalFinding finding) {
     PatientState next = state.after(finding);
     // The rhythm that was chosen stays while the patient's state calls for nothing else.
-    Guidance found = next.equals(state) ? guidance : plan.guidanceFor(next).orElse(guidance);
+    // Who breathes well is checked as one with a pulse, never as one who is compressed.
+    PatientState needs = next.watching() ? next.after(ClinicalFinding.BREATHING_STOPPED) : next;
+    boolean stays = next.equals(state) || (next.watching() && !compresses(guidance));
+    Guidance found = stays ? guidance : plan.guidanceFor(needs).orElse(guidance);
     return new Course(plan, next, found, next.watching(), Optional.of(this));
+  }
+
+  private static boolean compresses(Guidance guidance) {
+    return guidance.rhythm().compressions().isPresent();
   }
 
   /** The course before the last finding; this one if there was none. */
@@ -78,6 +85,6 @@ public final class Course {
       return Optional.empty();
     }
     return Optional.of(
-        watching ? new Control(atNanos, Control.Kind.WATCH) : Control.change(atNanos, guidance));
+        watching ? Control.watch(atNanos, guidance) : Control.change(atNanos, guidance));
   }
 }

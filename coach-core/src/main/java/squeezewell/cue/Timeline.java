@@ -62,7 +62,7 @@ final class Timeline {
       case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at);
       case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at);
       case CHANGE -> change(control.guidance().get(), false, at);
-      case WATCH -> change(inForce, true, at);
+      case WATCH -> change(control.guidance().orElse(inForce), true, at);
       case FINISH -> hold(Stretch.Kind.ENDED, at);
     }
   }

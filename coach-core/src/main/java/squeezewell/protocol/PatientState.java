@@ -52,8 +52,7 @@ public record PatientState(
     }
     return switch (finding) {
       // Without a pulse nobody breathes well for long; what was known of breathing is void.
-      case PULSE_LOST ->
-          new PatientState(patient, false, Breathing.NONE, advancedAirway, false);
+      case PULSE_LOST -> new PatientState(patient, false, Breathing.NONE, advancedAirway, false);
       // A heart known to be slow had a pulse all along: only its rate is news.
       case PULSE_BACK -> new PatientState(patient, true, breathing, advancedAirway, slowHeart);
       case BREATHING_STOPPED -> breathing(Breathing.NONE);

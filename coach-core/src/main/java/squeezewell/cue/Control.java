@@ -9,8 +9,8 @@ import squeezewell.protocol.Guidance;
  *
  * @param atNanos when, nanoseconds since the session began, at most {@link #LATEST_NANOS}
  * @param kind what
- * @param guidance what is in force from then on; there for {@link Kind#CHANGE}, and may be
- *     for {@link Kind#WATCH}
+ * @param guidance what is in force from then on; there for {@link Kind#CHANGE}, and may be for
+ *     {@link Kind#WATCH}
  */
 public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
   /** A session that is left paused may go on for long; after a year nobody will come back to it. */
@@ -21,7 +21,8 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     if (atNanos > LATEST_NANOS) {
       throw new IllegalArgumentException("a control over a year after the start: " + atNanos);
     }
-    boolean fits = guidance.isPresent() ? kind == Kind.CHANGE || kind == Kind.WATCH : kind != Kind.CHANGE;
+    boolean fits =
+        guidance.isPresent() ? kind == Kind.CHANGE || kind == Kind.WATCH : kind != Kind.CHANGE;
     if (!fits) {
       throw new IllegalArgumentException("guidance goes with a change, and a change with guidance");
     }

@@ -26,9 +26,25 @@ class CourseTest {
             .after(ClinicalFinding.BREATHING_BACK)
             .controlFrom(start, 30 * TestPlans.SECOND)
             .orElseThrow();
-    Stretch watched =
-        CueSchedule.of(plan, List.of(watch)).stretchAt(40 * TestPlans.SECOND);
+    Stretch watched = CueSchedule.of(plan, List.of(watch)).stretchAt(40 * TestPlans.SECOND);
     assertThat(watched.kind()).isEqualTo(Stretch.Kind.WATCHING);
     assertThat(watched.guidance().situation()).isEqualTo(Situation.PULSE_NO_BREATHING);
+  }
+
+  /** ERC 2025 has no breaths for a child with a pulse here; see docs/sources.md. */
+  @Test
+  void whoHasAPulseIsNotCompressedForWantOfAnotherRhythm() {
+    PracticePlan plan = arrest("erc-2025", PatientGroup.CHILD);
+    Course start = Course.of(plan);
+    Course back = start.after(ClinicalFinding.PULSE_BACK);
+    Control control = back.controlFrom(start, 30 * TestPlans.SECOND).orElseThrow();
+    CueSchedule schedule = CueSchedule.of(plan, List.of(control));
+    assertThat(schedule.between(30 * TestPlans.SECOND, 90 * TestPlans.SECOND))
+        .extracting(Cue::kind)
+        .doesNotContain(CueKind.COMPRESS);
+    assertThat(back.covered()).isFalse();
+    Course lost = back.after(ClinicalFinding.PULSE_LOST);
+    assertThat(lost.watching()).isFalse();
+    assertThat(lost.covered()).isTrue();
   }
 }

@@ -9,7 +9,8 @@ import squeezewell.protocol.Guidance;
  *
  * @param atNanos when, nanoseconds since the session began, at most {@link #LATEST_NANOS}
  * @param kind what
- * @param guidance what is in force from then on; there for {@link Kind#CHANGE} only
+ * @param guidance what is in force from then on; there for {@link Kind#CHANGE}, and may be for
+ *     {@link Kind#WATCH}
  */
 public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
   /** A session that is left paused may go on for long; after a year nobody will come back to it. */
@@ -20,7 +21,9 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     if (atNanos > LATEST_NANOS) {
       throw new IllegalArgumentException("a control over a year after the start: " + atNanos);
     }
-    if (guidance.isPresent() != (kind == Kind.CHANGE)) {
+    boolean fits =
+        guidance.isPresent() ? kind == Kind.CHANGE || kind == Kind.WATCH : kind != Kind.CHANGE;
+    if (!fits) {
       throw new IllegalArgumentException("guidance goes with a change, and a change with guidance");
     }
   }
@@ -33,6 +36,11 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
   /** From then on that guidance is in force. */
   public static Control change(long atNanos, Guidance guidance) {
     return new Control(atNanos, Kind.CHANGE, Optional.of(guidance));
+  }
+
+  /** From then on there is only to watch, with the limits and checks of that guidance. */
+  public static Control watch(long atNanos, Guidance guidance) {
+    return new Control(atNanos, Kind.WATCH, Optional.of(guidance));
   }
 
   /** The kinds of change. An end without its start changes nothing. */

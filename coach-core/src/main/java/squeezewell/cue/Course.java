@@ -37,14 +37,23 @@ public final class Course {
   }
 
   /**
-   * The course once that was found. Where the edition has no rhythm for it, the one in force stays;
-   * {@link #covered()} tells.
+   * The course once that was found. Where the edition has no rhythm for it, the one in force stays,
+   * but compressions stop where the chest need not be compressed; {@link #covered()} tells.
    */
   public Course after(ClinicalFinding finding) {
     PatientState next = state.after(finding);
     // The rhythm that was chosen stays while the patient's state calls for nothing else.
-    Guidance found = next.equals(state) ? guidance : plan.guidanceFor(next).orElse(guidance);
-    return new Course(plan, next, found, next.watching(), Optional.of(this));
+    // Who breathes well is checked as one with a pulse, never as one who is compressed.
+    PatientState needs = next.watching() ? next.after(ClinicalFinding.BREATHING_STOPPED) : next;
+    boolean stays = next.equals(state) || (next.watching() && !compresses(guidance));
+    Guidance found = stays ? guidance : plan.guidanceFor(needs).orElse(guidance);
+    // Nobody with a pulse is compressed, not even for want of a rhythm: rather no prompts at all.
+    boolean wrong = !next.arrest() && compresses(found);
+    return new Course(plan, next, found, next.watching() || wrong, Optional.of(this));
+  }
+
+  private static boolean compresses(Guidance guidance) {
+    return guidance.rhythm().compressions().isPresent();
   }
 
   /** The course before the last finding; this one if there was none. */
@@ -62,14 +71,14 @@ public final class Course {
     return guidance;
   }
 
-  /** Whether there is nothing to do but watch. */
+  /** Whether nothing is prompted: there is only to watch, or no rhythm for one with a pulse. */
   public boolean watching() {
     return watching;
   }
 
   /** Whether the edition has a rhythm for what is known of the patient. */
   public boolean covered() {
-    return watching || state.situations().contains(guidance.situation());
+    return state.watching() || (!watching && state.situations().contains(guidance.situation()));
   }
 
   /** How it changes the prompts to go on from another course to this one; empty if it does not. */
@@ -78,6 +87,6 @@ public final class Course {
       return Optional.empty();
     }
     return Optional.of(
-        watching ? new Control(atNanos, Control.Kind.WATCH) : Control.change(atNanos, guidance));
+        watching ? Control.watch(atNanos, guidance) : Control.change(atNanos, guidance));
   }
 }

@@ -10,12 +10,19 @@ import squeezewell.protocol.Guidance;
 
 /** Lays a session out into stretches, from its plan and its controls. Pure. */
 final class Timeline {
+  /** The longest interval between breaths that a protocol may ask for. */
+  private static final long LOOK_BACK = 60_000_000_000L;
+
+  private static final long NONE = Long.MIN_VALUE;
+
   private final PracticePlan plan;
   private final List<Stretch> done = new ArrayList<>();
   private Stretch open;
   private Guidance inForce;
   private boolean watching;
   private long pausedNanos;
+  private long lastSqueeze = NONE;
+  private long lastCompression = NONE;
 
   private Timeline(PracticePlan plan) {
     this.plan = plan;
@@ -55,7 +62,7 @@ final class Timeline {
       case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at);
       case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at);
       case CHANGE -> change(control.guidance().get(), false, at);
-      case WATCH -> change(inForce, true, at);
+      case WATCH -> change(control.guidance().orElse(inForce), true, at);
       case FINISH -> hold(Stretch.Kind.ENDED, at);
     }
   }
@@ -150,13 +157,20 @@ final class Timeline {
 
   private OptionalLong lastWithin(CueKind kind, long at, long span) {
     OptionalLong last = RhythmCues.last(open, kind, at - span, at);
-    for (int i = done.size() - 1; i >= 0 && !last.isPresent(); i--) {
-      if (done.get(i).endNanos() <= at - span) {
-        break;
-      }
-      last = RhythmCues.last(done.get(i), kind, at - span, at);
+    long before = kind == CueKind.SQUEEZE ? lastSqueeze : lastCompression;
+    if (last.isPresent() || before < at - span) {
+      return last;
     }
-    return last;
+    return OptionalLong.of(before);
+  }
+
+  /** Remembered, so that a change costs the same however many came before it. */
+  private void end(long at) {
+    Stretch ended = open.endingAt(at);
+    lastSqueeze = RhythmCues.last(ended, CueKind.SQUEEZE, at - LOOK_BACK, at).orElse(lastSqueeze);
+    lastCompression =
+        RhythmCues.last(ended, CueKind.COMPRESS, at - LOOK_BACK, at).orElse(lastCompression);
+    done.add(ended);
   }
 
   private void turn(Stretch next) {
@@ -170,7 +184,7 @@ final class Timeline {
       open = last.endingAt(open.endNanos());
     }
     if (at > open.startNanos()) {
-      done.add(open.endingAt(at));
+      end(at);
     }
     open = next;
   }

@@ -27,9 +27,11 @@ public enum ClinicalFinding {
   GAG(
       "gag",
       "Gags on the oral airway",
-      "Take it out, have suction ready. A nasal airway is often borne."),
+      "Take it out, have suction ready. A nasal airway is often tolerated."),
   ADVANCED_AIRWAY(
-      "advanced-airway", "Advanced airway in place", "Breaths no longer wait for compressions."),
+      "advanced-airway",
+      "Advanced airway in place",
+      "Check its place: the chest rises, and exhaled carbon dioxide is seen."),
   /** Only children, infants and newborns: adults are compressed without a pulse only. */
   HEART_RATE_LOW(
       "heart-rate-low",

@@ -52,24 +52,24 @@ public record PatientState(
     }
     return switch (finding) {
       // Without a pulse nobody breathes well for long; what was known of breathing is void.
-      case PULSE_LOST ->
-          new PatientState(patient, false, Breathing.NONE, advancedAirway, slowHeart);
-      case PULSE_BACK -> new PatientState(patient, true, breathing, advancedAirway, false);
+      case PULSE_LOST -> new PatientState(patient, false, Breathing.NONE, advancedAirway, false);
+      // A heart known to be slow had a pulse all along: only its rate is news.
+      case PULSE_BACK -> new PatientState(patient, true, breathing, advancedAirway, slowHeart);
       case BREATHING_STOPPED -> breathing(Breathing.NONE);
       case BREATHING_SLOW -> breathing(Breathing.SLOW);
       case BREATHING_BACK -> breathing(Breathing.ADEQUATE);
       case ADVANCED_AIRWAY -> new PatientState(patient, pulse, breathing, true, slowHeart);
-      case HEART_RATE_LOW -> new PatientState(patient, pulse, breathing, advancedAirway, true);
+      // So slow a heart beats, and nobody who is compressed for it breathes well.
+      case HEART_RATE_LOW -> new PatientState(patient, true, Breathing.NONE, advancedAirway, true);
       case HEART_RATE_UP -> new PatientState(patient, true, breathing, advancedAirway, false);
       case VOMIT, NO_CHEST_RISE, GAG -> this;
     };
   }
 
-  /** One who breathes well has a heart that beats. */
+  /** One who breathes well has a heart that beats; slow breaths may be gasps and prove nothing. */
   private PatientState breathing(Breathing found) {
-    return found == Breathing.NONE
-        ? new PatientState(patient, pulse, found, advancedAirway, slowHeart)
-        : new PatientState(patient, true, found, advancedAirway, false);
+    boolean well = found == Breathing.ADEQUATE;
+    return new PatientState(patient, pulse || well, found, advancedAirway, slowHeart && !well);
   }
 
   /**

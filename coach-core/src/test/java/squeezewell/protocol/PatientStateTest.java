@@ -27,6 +27,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
@@ -105,6 +106,42 @@ class PatientStateTest {
         PatientState state = PatientState.of(guidance.patient(), guidance.situation());
         assertThat(state.situations()).first().isEqualTo(guidance.situation());
       }
+    }
+  }
+
+  /**
+   * Gasps are no breathing, and a child under 60 a minute is compressed however it breathes slowly
+   * (AHA BLS and PALS 2020, from memory): only a pulse, or a faster heart, ends compressions.
+   */
+  @ParameterizedTest
+  @EnumSource(PatientGroup.class)
+  void slowBreathingNeverEndsCompressions(PatientGroup patient) {
+    PatientState still = PatientState.of(patient, ARREST_NO_ADVANCED_AIRWAY).after(BREATHING_SLOW);
+    assertThat(still.arrest()).isTrue();
+    assertThat(PatientState.of(CHILD, PULSE_NO_BREATHING).after(HEART_RATE_LOW))
+        .extracting(s -> s.after(BREATHING_SLOW).arrest())
+        .isEqualTo(true);
+  }
+
+  /** Breaths go on once the heart is fast enough (AHA PALS 2020, from memory). */
+  @Test
+  void aChildWhoseHeartRateRosePast60IsGivenBreathsWhateverWasKnownOfBreathingBefore() {
+    PatientState child =
+        PatientState.of(CHILD, PULSE_NO_BREATHING)
+            .after(BREATHING_BACK)
+            .after(HEART_RATE_LOW)
+            .after(HEART_RATE_UP);
+    assertThat(child.situations()).isEqualTo(List.of(PULSE_NO_BREATHING));
+  }
+
+  /** A pulse was there all along: only its rate ends compressions (AHA PALS 2020, from memory). */
+  @Test
+  void aPulseIsNoNewsWhileAChildIsCompressedForASlowHeart() {
+    for (Situation start : List.of(PULSE_NO_BREATHING, ARREST_NO_ADVANCED_AIRWAY)) {
+      PatientState slow = PatientState.of(CHILD, start).after(HEART_RATE_LOW);
+      assertThat(slow.possible()).doesNotContain(PULSE_BACK).contains(HEART_RATE_UP);
+      assertThat(slow.after(PULSE_BACK).arrest()).isTrue();
+      assertThat(slow.after(PULSE_LOST).after(PULSE_BACK).arrest()).isFalse();
     }
   }
 

@@ -148,7 +148,11 @@ final class LiveSession {
             practice.post(
                 now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION, nanoTime);
         case FINDINGS -> screen.ifPresent(LiveScreen::toggleFindings);
-        case UNDO_FINDING -> practice.post(Command.UNDO_FINDING, nanoTime);
+        case UNDO_FINDING -> {
+          // What is offered was worked out before the slip is taken back.
+          screen.ifPresent(LiveScreen::closeFindings);
+          practice.post(Command.UNDO_FINDING, nanoTime);
+        }
         case PAUSE -> {
           // Escape first leaves what stands open.
           if (screen.isPresent() && screen.get().closeFindings()) {

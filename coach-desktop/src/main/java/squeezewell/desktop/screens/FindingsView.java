@@ -93,7 +93,8 @@ record FindingsView(List<Choice> choices) {
   private static String rhythm(NotedFinding noted) {
     Course after = noted.after();
     if (!after.covered()) {
-      return " This edition has no rhythm for it here: the prompts stay. Follow local protocol.";
+      String prompts = after.watching() ? "nothing is prompted" : "the prompts stay";
+      return " This edition has no rhythm for it here: " + prompts + ". Follow local protocol.";
     }
     return noted.changesPrompts() && !after.watching()
         ? " Now: " + Phrases.shortRhythm(after.guidance()) + "."

@@ -332,7 +332,7 @@ public final class LiveScreen extends JPanel {
   private void showRhythm(CoachState state, long now) {
     Guidance guidance = state.schedule().guidanceAt(now);
     setText(asked, guidance.situation().label() + "  ·  " + Phrases.edition(protocol));
-    boolean compresses = guidance.rhythm().compressions().isPresent();
+    boolean compresses = guidance.rhythm().compressions().isPresent() && !state.course().watching();
     boolean shown = compressionPad.getParent() != null;
     if (compresses && !shown) {
       pads.add(compressionPad, 0);

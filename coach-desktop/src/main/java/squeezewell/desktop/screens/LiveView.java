@@ -78,7 +78,7 @@ record LiveView(
         bar.urgent(),
         word(moment.act()),
         moment.count() > 0 ? Integer.toString(moment.count()) : "",
-        note(moment, guidance),
+        note(moment, guidance, state.course().covered()),
         interval,
         judgement,
         moment.fill(),
@@ -193,7 +193,7 @@ record LiveView(
         long without = withoutBreath(state, moment, now);
         return without > limits.gapLongest().nanos()
             ? new Bar("No breath for " + Words.clock(without), 1, true)
-            : checkBar(schedule, guidance, now);
+            : checkBar(schedule, moment, now);
     }
   }
 
@@ -211,8 +211,11 @@ record LiveView(
   }
 
   /** While the chest is compressed, the check comes with a change of hands. */
-  private static Bar checkBar(CueSchedule schedule, Guidance guidance, long now) {
-    boolean compressing = guidance.rhythm().compressions().isPresent();
+  private static Bar checkBar(CueSchedule schedule, Moment moment, long now) {
+    Guidance guidance = moment.stretch().guidance();
+    boolean compressing =
+        moment.stretch().kind() != Stretch.Kind.WATCHING
+            && guidance.rhythm().compressions().isPresent();
     String check = compressing ? "Rhythm check" : "Pulse check";
     OptionalLong due = schedule.nextPulseCheckAt(now);
     if (!due.isPresent()) {
@@ -254,13 +257,13 @@ record LiveView(
     };
   }
 
-  private static String note(Moment moment, Guidance guidance) {
+  private static String note(Moment moment, Guidance guidance, boolean covered) {
     Limits limits = guidance.limits();
     boolean cycle = guidance.rhythm() instanceof Rhythm.CompressionCycle;
     return switch (moment.stretch().kind()) {
       case COUNT_IN -> cycle ? "first compression" : "first breath";
       case PACED -> moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
-      case WATCHING -> "breathing well";
+      case WATCHING -> covered ? "breathing well" : "no rhythm here";
       case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
       case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());
       default -> "";

@@ -1,0 +1,36 @@
+package squeezewell.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import squeezewell.TestPlans;
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+/** A practice in which the edition has no rhythm for what was found. */
+class NoRhythmTest {
+  @Test
+  void breathsForAChildWhosePulseIsBackAreNotCalledNeedless() {
+    var edition = TestPlans.edition("erc-2025");
+    var arrest =
+        edition.find(PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY, 2).orElseThrow();
+    PracticePlan plan = PracticePlan.of(edition, arrest, 0, 2 * TestPlans.MINUTE, 0);
+    List<SessionEvent> events = new ArrayList<>();
+    events.add(new SessionEvent(1, 30 * TestPlans.SECOND, What.FINDING, "pulse-back"));
+    for (int n = 2; n <= 20; n++) {
+      events.add(new SessionEvent(n, (40 + 3L * n) * TestPlans.SECOND, What.BREATH, ""));
+    }
+    SessionHeader header =
+        new SessionHeader(Instant.EPOCH, SessionHeader.Origin.EVENT_LIST, "", edition, plan);
+    Review review = Reviewer.review(new Session(header, events, List.of()));
+    assertThat(review.findings()).extracting(Finding::code).doesNotContain("breaths-not-needed");
+  }
+}

@@ -34,7 +34,8 @@ final class Comparer {
               + " method 10).",
           "Means: how far each lies from what was asked, with Welch's interval (1947), from "
               + FEWEST
-              + " values on both sides; and the change must be at least 3 % of what was asked (our own choices).",
+              + " values on both sides; and the change must be at least 3 % of what was asked"
+              + " (our own choices).",
           "Evenness: the mean distance from the median (Brown and Forsythe, 1974), with Welch's"
               + " interval.",
           "The tests take one interval as independent of the next. All other figures are shown and"

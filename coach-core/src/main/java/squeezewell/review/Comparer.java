@@ -21,6 +21,9 @@ final class Comparer {
    */
   static final double LEAST_CHANGE = 0.03;
 
+  /** The same for the spread: about the best that listeners do. */
+  static final double LEAST_SPREAD = 0.015;
+
   private static final String NONE = "–";
   private static final String SECONDS = "s";
   private static final String ONE = "1";
@@ -37,7 +40,8 @@ final class Comparer {
               + " values on both sides; and the change must be at least 3 % of what was asked"
               + " (our own choices).",
           "Evenness: the mean distance from the median (Brown and Forsythe, 1974), with Welch's"
-              + " interval.",
+              + " interval; the change must be at least 1.5 % of the interval asked for (our own"
+              + " choice).",
           "The tests take one interval as independent of the next. All other figures are shown and"
               + " not tested.",
           "One practice of each shows how these two went, not how a person always breathes.");
@@ -134,7 +138,7 @@ final class Comparer {
           r -> r.metrics().interval().medianSeconds(),
           count);
       plain("interval.sd", "spread (SD)", SECONDS, r -> r.metrics().interval().sdSeconds(), count);
-      spread();
+      spread(LEAST_SPREAD * asked);
     }
     share(
         "interval.inRange",
@@ -438,7 +442,7 @@ final class Comparer {
                 .orElse(Comparison.Outcome.TOO_FEW)));
   }
 
-  private void spread() {
+  private void spread(double leastChange) {
     double[] ofA = distances(intervals(a));
     double[] ofB = distances(intervals(b));
     Optional<TwoSamples.Difference> difference = Optional.empty();
@@ -460,7 +464,9 @@ final class Comparer {
             number(meanB, SECONDS, ofB.length),
             minus(meanB, meanA),
             difference.map(Comparer::tested),
-            difference.map(d -> outcome(d, d.value() < 0, 0)).orElse(Comparison.Outcome.TOO_FEW)));
+            difference
+                .map(d -> outcome(d, d.value() < 0, leastChange))
+                .orElse(Comparison.Outcome.TOO_FEW)));
   }
 
   /** Each value's distance from the median of all (Brown and Forsythe, 1974, JASA 69:364). */

@@ -50,7 +50,7 @@ record CompareChoice(List<Integer> chosen) {
     return switch (chosen.size()) {
       case 0 -> "Choose two: Enter, space bar or a click.";
       case 1 -> "One chosen. Choose another.";
-      default -> "Two chosen: press Compare (Alt+C). Choosing one again takes it back.";
+      default -> "Two chosen. Press Compare, Alt+C.";
     };
   }
 

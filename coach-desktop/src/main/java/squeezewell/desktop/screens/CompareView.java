@@ -51,12 +51,17 @@ record CompareView(
   static CompareView of(Comparison comparison, Review a, Review b) {
     List<Row> clear = new ArrayList<>();
     List<Row> unclear = new ArrayList<>();
+    List<Row> few = new ArrayList<>();
     List<Row> untested = new ArrayList<>();
     for (Comparison.Row row : comparison.rows()) {
       List<Row> group =
           row.outcome().isClear()
               ? clear
-              : row.outcome() == Comparison.Outcome.NOT_TESTED ? untested : unclear;
+              : switch (row.outcome()) {
+                case NOT_TESTED -> untested;
+                case TOO_FEW -> few;
+                default -> unclear;
+              };
       group.add(
           new Row(
               Phrases.capital(row.label()), row.a().text(), row.b().text(), word(row.outcome())));
@@ -70,6 +75,7 @@ record CompareView(
     List<Group> groups = new ArrayList<>();
     add(groups, "Clearly different", clear);
     add(groups, "No clear difference", unclear);
+    add(groups, "Too few to tell", few);
     add(groups, "Shown, not tested", untested);
     return new CompareView(
         comparison.sentence(),
@@ -86,8 +92,7 @@ record CompareView(
     return switch (outcome) {
       case BETTER -> "\u2191 " + outcome.label();
       case WORSE -> "\u2193 " + outcome.label();
-      case TOO_FEW -> outcome.label();
-      case NO_CLEAR_DIFFERENCE, NOT_TESTED -> "";
+      case NO_CLEAR_DIFFERENCE, TOO_FEW, NOT_TESTED -> "";
     };
   }
 

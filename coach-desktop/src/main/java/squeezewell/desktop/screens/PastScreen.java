@@ -149,8 +149,9 @@ public final class PastScreen {
   private void compare() {
     if (!choosing) {
       choosing = true;
-      showChoice();
+      // Before the button is disabled, or keys typed at once would be lost with its focus.
       list.requestFocusInWindow();
+      showChoice();
       return;
     }
     choice

@@ -8,8 +8,6 @@ final class Statistics {
   /** Makes the median of distances from the median equal the SD of a normal distribution. */
   private static final double MAD_TO_SD = 1.4826;
 
-  private static final double Z95 = 1.959963984540054;
-
   private Statistics() {}
 
   static OptionalDouble mean(double[] sample) {
@@ -71,13 +69,22 @@ final class Statistics {
   }
 
   private static OptionalDouble wilson(int successes, int trials, int sign) {
-    if (trials == 0) {
-      return OptionalDouble.empty();
-    }
+    return trials == 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(score(successes, trials, sign * TwoSamples.Z95));
+  }
+
+  /**
+   * One end of the score interval of a share (Wilson, 1927).
+   *
+   * @param trials at least 1
+   * @param z two-sided normal quantile of the level, negative for the lower end
+   */
+  static double score(int successes, int trials, double z) {
     double share = (double) successes / trials;
-    double square = Z95 * Z95 / trials;
-    double half = Z95 * Math.sqrt(share * (1 - share) / trials + square / (4 * trials));
-    double end = (share + square / 2 + sign * half) / (1 + square);
-    return OptionalDouble.of(Math.min(1, Math.max(0, end)));
+    double square = z * z / trials;
+    double half = z * Math.sqrt(share * (1 - share) / trials + square / (4 * trials));
+    double end = (share + square / 2 + half) / (1 + square);
+    return Math.min(1, Math.max(0, end));
   }
 }

@@ -30,6 +30,7 @@ public final class Cli {
     line.addSubcommand(demo);
     line.addSubcommand(new RenderCommand(around));
     line.addSubcommand(new ReviewCommand(around));
+    line.addSubcommand(new CompareCommand(around));
     line.addSubcommand(
         new CommandLine(new ProtocolCommand(around))
             .addSubcommand(new ProtocolCommand.ListCommand(around))

@@ -8,13 +8,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.report.Caution;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
-import squeezewell.session.SessionReader;
 
 /** The debrief of a session or of an event list. */
 @Command(
@@ -45,7 +43,11 @@ final class ReviewCommand extends CliCommand {
   public Integer call() throws BadInputException, IOException {
     Path source = ProtocolCommand.path("FILE", file);
     List<OutputFile> files = outputs.files(source);
-    Session session = session(source);
+    boolean self = file.toLowerCase(Locale.ROOT).endsWith(".jsonl");
+    if (self) {
+      PracticeSource.refuseOptions(practice);
+    }
+    Session session = PracticeSource.read(file, source, practice, home, around);
     outputs.check(session);
     Review review = Reviewer.review(session);
     if (!json) {
@@ -58,24 +60,5 @@ final class ReviewCommand extends CliCommand {
       around.say("written: " + file.path());
     }
     return DONE;
-  }
-
-  private Session session(Path source) throws BadInputException {
-    String name = file.toLowerCase(Locale.ROOT);
-    if (name.endsWith(".csv")) {
-      return EventListSource.read(
-          source, practice, practice.choice(ProtocolStore.read(home.home()), around::say));
-    }
-    if (!name.endsWith(".jsonl")) {
-      throw BadInputException.notAllowed(
-          "FILE", "", file, "a session, ending in .jsonl, or an event list, ending in .csv");
-    }
-    if (practice.anyGiven()) {
-      throw BadInputException.fault(
-          "--protocol, --patient, --age, --weight, --situation, --rescuers, --minutes",
-          "",
-          "a session says itself what was asked; allowed: these options with an event list");
-    }
-    return SessionReader.read(source);
   }
 }

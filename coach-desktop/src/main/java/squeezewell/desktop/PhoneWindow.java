@@ -30,6 +30,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.CautionScreen;
+import squeezewell.desktop.screens.CompareScreen;
 import squeezewell.desktop.screens.DebriefScreen;
 import squeezewell.desktop.screens.EquipmentScreen;
 import squeezewell.desktop.screens.LibraryScreen;
@@ -55,6 +56,7 @@ import squeezewell.kit.KitLibrary;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
+import squeezewell.report.PracticeLabel;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
@@ -390,6 +392,30 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   private record Reviewed(Session session, Review review) {}
+
+  private record Pair(Reviewed a, Reviewed b) {}
+
+  private Reviewed reviewed(Path file) throws BadInputException {
+    Session session = new SessionStore(home).open(file);
+    return new Reviewed(session, Reviewer.review(session));
+  }
+
+  @Override
+  public void toComparison(Path a, Path b) {
+    work(() -> new Pair(reviewed(a), reviewed(b)), this::showComparison, () -> {});
+  }
+
+  private void showComparison(Pair pair) {
+    current = () -> showComparison(pair);
+    showScreen(
+        CompareScreen.build(
+            kit,
+            pair.a().review(),
+            PracticeLabel.of(pair.a().session().header(), home.zone()),
+            pair.b().review(),
+            PracticeLabel.of(pair.b().session().header(), home.zone()),
+            this::toPast));
+  }
 
   private void showDebrief(Session session, Review review, Runnable back) {
     current = () -> showDebrief(session, review, back);

@@ -46,7 +46,7 @@ class CliTest {
   @Test
   void theHelpNamesEachCommandAndTheCaution() {
     assertThat(CliRun.of("--help").out())
-        .contains("drill", "demo", "render", "review", "protocol", "book", "oxygen")
+        .contains("drill", "demo", "render", "review", "compare", "protocol", "book", "oxygen")
         .contains("manikins")
         .contains("Not a medical device")
         .contains("local protocols and medical direction")
@@ -85,6 +85,7 @@ class CliTest {
         "protocol show none-such",
         "protocol check none-such.json",
         "review",
+        "compare",
         "review none-such.jsonl",
         "review none-such.csv",
         "review none-such.txt",

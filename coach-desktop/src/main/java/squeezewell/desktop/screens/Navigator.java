@@ -23,6 +23,9 @@ public interface Navigator {
   /** Reads a practice from its file, then plays it back. */
   void openReplay(Path file);
 
+  /** Reads two practices from their files, then shows them side by side, A first. */
+  void toComparison(Path a, Path b);
+
   /** To the list of past practices. */
   void toPast();
 

@@ -7,6 +7,7 @@ import java.awt.event.KeyEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import javax.swing.BorderFactory;
@@ -32,6 +33,9 @@ public final class PastScreen {
   private final DefaultListModel<Line> lines = new DefaultListModel<>();
   private final JList<Line> list = new JList<>(lines);
   private final JLabel status;
+  private JButton compare;
+  private boolean choosing;
+  private CompareChoice choice = CompareChoice.NONE;
 
   /**
    * One past practice.
@@ -78,12 +82,16 @@ public final class PastScreen {
     JPanel top = kit.column();
     JButton back = kit.button("Back", 110, e -> navigator.toSetup());
     back.setMnemonic('B');
-    JButton replay = kit.button("Replay", 110, e -> replaySelected());
+    JButton replay = kit.button("Replay", 100, e -> replaySelected());
     replay.setMnemonic('Y');
     JPanel row = kit.row();
     row.add(back);
     row.add(Box.createHorizontalStrut(look.px(10)));
     row.add(replay);
+    compare = kit.button("Compare two", 142, e -> compare());
+    compare.setMnemonic('C');
+    row.add(Box.createHorizontalStrut(look.px(10)));
+    row.add(compare);
     top.add(row);
     top.add(kit.gap(12));
     top.add(kit.heading("Past practices"));
@@ -130,8 +138,41 @@ public final class PastScreen {
 
   private void openSelected() {
     Line line = list.getSelectedValue();
-    if (line != null && line.readable()) {
+    if (line == null || !line.readable()) {
+      return;
+    }
+    if (!choosing) {
       navigator.openDebrief(line.file());
+      return;
+    }
+    choice = choice.toggle(list.getSelectedIndex());
+    showChoice();
+  }
+
+  /** First to choosing two, then to both side by side. */
+  private void compare() {
+    if (!choosing) {
+      choosing = true;
+      // Before the button is disabled, or keys typed at once would be lost with its focus.
+      list.requestFocusInWindow();
+      showChoice();
+      return;
+    }
+    choice
+        .files(Collections.list(lines.elements()))
+        .ifPresent(files -> navigator.toComparison(files.get(0), files.get(1)));
+  }
+
+  private void showChoice() {
+    compare.setText("Compare");
+    compare.setMnemonic('C');
+    compare.setEnabled(choice.isComplete());
+    status.setText(choice.words());
+    // A card grows by its mark; the list asks for heights again only when a line changes.
+    for (int i = 0; i < lines.size(); i++) {
+      if (choice.has(i) || i == list.getSelectedIndex()) {
+        lines.set(i, lines.get(i));
+      }
     }
   }
 
@@ -157,13 +198,19 @@ public final class PastScreen {
         if (first) {
           list.setSelectedIndex(0);
         }
-        status.setText("Reading … " + lines.size());
+        if (!choosing) {
+          status.setText("Reading … " + lines.size());
+        }
       }
 
       @Override
       protected void done() {
         try {
           get();
+          compare.setEnabled(choosing ? choice.isComplete() : lines.size() > 1);
+          if (choosing) {
+            return;
+          }
           status.setText(
               lines.isEmpty()
                   ? "None yet. Your first practice will stand here."
@@ -184,6 +231,11 @@ public final class PastScreen {
       Look look = kit.look();
       JPanel card = kit.card();
       int width = kit.cardTextWidth() - look.px(Kit.SCROLL_BAR + 6);
+      String mark = choice.mark(index);
+      if (!mark.isEmpty()) {
+        card.add(kit.text(mark, look.bold(13), look.palette().text(), width));
+        card.add(kit.gap(2));
+      }
       JTextArea title = kit.text(line.title(), look.bold(15), look.palette().text(), width);
       JTextArea detail = kit.text(line.detail(), look.font(13), look.palette().softText(), width);
       card.add(title);
@@ -198,7 +250,7 @@ public final class PastScreen {
                   ? BorderFactory.createLineBorder(look.palette().tide(), look.px(3), true)
                   : BorderFactory.createEmptyBorder(
                       look.px(3), look.px(3), look.px(3), look.px(3))));
-      cell.getAccessibleContext().setAccessibleName(line.toString());
+      cell.getAccessibleContext().setAccessibleName((mark.isEmpty() ? "" : mark + ". ") + line);
       return cell;
     }
   }

@@ -1,0 +1,127 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import squeezewell.input.BadInputException;
+import squeezewell.report.Caution;
+import squeezewell.report.ComparisonHtml;
+import squeezewell.report.PlainText;
+import squeezewell.report.PracticeLabel;
+import squeezewell.review.Comparison;
+import squeezewell.review.ComparisonJson;
+import squeezewell.review.ComparisonText;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
+
+/** Two practices side by side. */
+@Command(
+    name = "compare",
+    description = {
+      "Show two practices side by side: the same trainee before and after,",
+      "or two trainees. Only what is beyond chance is called a difference.",
+      "For event lists the options say what was asked of both."
+    },
+    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+final class CompareCommand extends CliCommand {
+  private static final int WIDTH = 80;
+
+  @Mixin PracticeOptions practice = new PracticeOptions();
+  @Mixin HomeOption home = new HomeOption();
+
+  @Parameters(
+      index = "0",
+      paramLabel = "FILE_A",
+      description = "The first practice, a session (.jsonl) or an event list (.csv).")
+  String fileA = "";
+
+  @Parameters(index = "1", paramLabel = "FILE_B", description = "The second practice, likewise.")
+  String fileB = "";
+
+  @Option(names = "--json", description = "Print JSON for a program to read.")
+  boolean json;
+
+  @Option(
+      names = "--html",
+      paramLabel = "FILE",
+      description = "Also write the comparison as one page that opens offline.")
+  String html = "";
+
+  @Option(names = "--force", description = "Replace the page if it is there already.")
+  boolean force;
+
+  CompareCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() throws BadInputException, IOException {
+    Path sourceA = ProtocolCommand.path("FILE_A", fileA);
+    Path sourceB = ProtocolCommand.path("FILE_B", fileB);
+    OutputFile page = html.isEmpty() ? null : OutputFile.of("--html", html, force);
+    if (page != null) {
+      page.mustDifferFrom("FILE_A", sourceA);
+      page.mustDifferFrom("FILE_B", sourceB);
+    }
+    if (!PracticeSource.isEventList(fileA) && !PracticeSource.isEventList(fileB)) {
+      PracticeSource.refuseOptions(practice);
+    }
+    Session sessionA = PracticeSource.read(fileA, sourceA, practice, home, around);
+    Session sessionB = PracticeSource.read(fileB, sourceB, practice, home, around);
+    Review a = Reviewer.review(sessionA);
+    Review b = Reviewer.review(sessionB);
+    Comparison comparison = Comparison.of(a, b);
+    String labelA = label(sourceA, sessionA);
+    String labelB = label(sourceB, sessionB);
+    if (json) {
+      around
+          .out()
+          .println(JsonText.of(w -> ComparisonJson.write(comparison, labelA, a, labelB, b, w)));
+    } else {
+      print(comparison, labelA, a, labelB, b);
+    }
+    if (page != null) {
+      page.write(ComparisonHtml.of(comparison, labelA, a, labelB, b));
+      around.say("written: " + page.path());
+    }
+    return DONE;
+  }
+
+  private void print(Comparison comparison, String labelA, Review a, String labelB, Review b) {
+    around.print(ComparisonText.sentence(comparison));
+    around.print(practice("A", labelA, a));
+    around.print(practice("B", labelB, b));
+    around.print(
+        ComparisonText.body(comparison)
+            + Caution.LINE_1
+            + "\n"
+            + Caution.LINE_2
+            + "\n"
+            + Caution.LINE_3);
+  }
+
+  private String practice(String letter, String label, Review review) {
+    StringBuilder text = new StringBuilder();
+    text.append(fitted(letter + ": " + label)).append('\n');
+    review
+        .notes()
+        .forEach(note -> text.append(TextWrap.wrap("Note: " + note, WIDTH, "   ")).append('\n'));
+    return text.append(new TextRibbon(review, around.showsBlocks()).text()).append('\n').toString();
+  }
+
+  private static String fitted(String line) {
+    int[] signs = line.codePoints().toArray();
+    return signs.length <= WIDTH ? line : new String(signs, 0, WIDTH - 1) + "…";
+  }
+
+  /** The name of the file, and who practised when. */
+  private String label(Path file, Session session) {
+    ZoneId zone = around.wallClock().getZone();
+    return PlainText.of(file.getFileName() + ", " + PracticeLabel.of(session.header(), zone));
+  }
+}

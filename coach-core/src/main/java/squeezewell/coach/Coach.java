@@ -313,7 +313,8 @@ public final class Coach {
     long noted = append(What.FINDING, changes ? afterLastCue(at) : at, finding.word());
     findings.add(new NotedFinding(events, noted, finding, course, next, false));
     goTo(next, noted);
-    if (finding == ClinicalFinding.VOMIT) {
+    boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
+    if (finding == ClinicalFinding.VOMIT && !paused) {
       hold(What.SUCTION, Stretch.Kind.SUCTION, noted);
     }
   }

@@ -17,7 +17,7 @@ public enum ClinicalFinding {
   BREATHING_BACK(
       "breathing-back",
       "Breathing well again",
-      "Stop squeezing, hold the airway open, watch the chest and give oxygen."),
+      "Stop squeezing, hold the airway open and watch the chest."),
   VOMIT("vomit", "Vomit in the airway", "Turn the patient to the side, clear and suction."),
   NO_CHEST_RISE(
       "no-chest-rise",
@@ -68,7 +68,8 @@ public enum ClinicalFinding {
   public boolean concerns(PatientGroup patient) {
     return switch (this) {
       case HEART_RATE_LOW, HEART_RATE_UP -> patient != PatientGroup.ADULT;
-      case BREATHING_SLOW, GAG -> patient != PatientGroup.NEWBORN;
+      // The newborn's heart rate decides, not whether a pulse is felt (NRP, 8th edition).
+      case PULSE_LOST, PULSE_BACK, BREATHING_SLOW, GAG -> patient != PatientGroup.NEWBORN;
       default -> true;
     };
   }

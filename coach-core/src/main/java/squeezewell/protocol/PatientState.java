@@ -87,8 +87,8 @@ public record PatientState(
       boolean tells =
           switch (finding) {
             case VOMIT, NO_CHEST_RISE -> true;
-            // Nobody without a pulse gags.
-            case GAG -> pulse;
+            // Nobody without a pulse gags, and a tube lies beyond where one would.
+            case GAG -> pulse && !advancedAirway;
             default -> !after(finding).equals(this);
           };
       if (finding.concerns(patient) && tells && !later) {

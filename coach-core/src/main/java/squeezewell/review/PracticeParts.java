@@ -1,6 +1,7 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,16 +79,17 @@ final class PracticeParts {
 
   /** From when to when findings that were taken back changed the prompts. */
   private static List<long[]> slips(Session session) {
+    Map<String, Long> undoneAt = new HashMap<>();
+    for (SessionEvent event : session.standing()) {
+      if (event.what() == What.FINDING_UNDONE) {
+        undoneAt.putIfAbsent(event.detail(), event.atNanos());
+      }
+    }
     List<long[]> slips = new ArrayList<>();
-    List<SessionEvent> standing = session.standing();
     for (NotedFinding noted : session.findings()) {
-      String number = Integer.toString(noted.number());
-      if (noted.undone() && noted.changesPrompts()) {
-        standing.stream()
-            .filter(e -> e.number() > noted.number())
-            .filter(e -> e.what() == What.FINDING_UNDONE && e.detail().equals(number))
-            .findFirst()
-            .ifPresent(e -> slips.add(new long[] {noted.atNanos(), e.atNanos()}));
+      Long until = undoneAt.get(Integer.toString(noted.number()));
+      if (noted.undone() && noted.changesPrompts() && until != null) {
+        slips.add(new long[] {noted.atNanos(), until});
       }
     }
     return slips;
@@ -116,11 +118,8 @@ final class PracticeParts {
   }
 
   private int partAt(long nanos) {
-    int part = 0;
-    while (part + 1 < starts.length && starts[part + 1] <= nanos) {
-      part++;
-    }
-    return part;
+    int found = Arrays.binarySearch(starts, nanos);
+    return found >= 0 ? found : Math.max(0, -found - 2);
   }
 
   /** Never falls from one breath to the next, since pairs keep the order of both. */
@@ -148,11 +147,17 @@ final class PracticeParts {
 
   /** How many values are at most that part; the values rise. */
   private static int upTo(int[] parts, int part) {
-    int count = 0;
-    while (count < parts.length && parts[count] <= part) {
-      count++;
+    int low = 0;
+    int high = parts.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (parts[middle] <= part) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
     }
-    return count;
+    return low;
   }
 
   private Practice practice(int part, List<Cue> prompts, List<Breath> breaths, int firstBreath) {

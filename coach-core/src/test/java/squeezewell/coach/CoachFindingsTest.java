@@ -205,6 +205,15 @@ class CoachFindingsTest {
   }
 
   @Test
+  void vomitNotedInAPauseLeavesThePauseAlone() {
+    command(Command.PAUSE, 14_000);
+    find(ClinicalFinding.VOMIT, 15_000);
+    assertThat(journal.lines()).containsExactly("14000 pause", "15000 finding vomit");
+    assertThat(coach.state().schedule().stretchAt(16 * SECOND).kind())
+        .isEqualTo(Stretch.Kind.PAUSED);
+  }
+
+  @Test
   void aLostPulseEndsSuctionSinceTheChestCannotWait() {
     find(ClinicalFinding.VOMIT, 14_200);
     find(ClinicalFinding.PULSE_LOST, 16_000);

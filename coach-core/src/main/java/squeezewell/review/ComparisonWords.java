@@ -13,8 +13,8 @@ final class ComparisonWords {
   /** What is clearly better, what is clearly worse, and what both have to change. */
   static String sentence(Review a, Review b, List<Comparison.Row> rows) {
     List<String> sentences = new ArrayList<>();
-    add(sentences, "Better in B: ", rows, Comparison.Outcome.BETTER);
     add(sentences, "Worse in B: ", rows, Comparison.Outcome.WORSE);
+    add(sentences, "Better in B: ", rows, Comparison.Outcome.BETTER);
     if (sentences.isEmpty()) {
       boolean tested = rows.stream().anyMatch(row -> row.tested().isPresent());
       sentences.add(

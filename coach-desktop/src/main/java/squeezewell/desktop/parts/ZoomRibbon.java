@@ -206,7 +206,9 @@ public final class ZoomRibbon extends Drawn {
 
   private void bind(Runnable action, String... keys) {
     for (String key : keys) {
-      registerKeyboardAction(e -> action.run(), KeyStroke.getKeyStroke(key), WHEN_FOCUSED);
+      // A sign does the same wherever the focus is; the arrows belong to what has it.
+      int when = key.startsWith("typed") ? WHEN_IN_FOCUSED_WINDOW : WHEN_FOCUSED;
+      registerKeyboardAction(e -> action.run(), KeyStroke.getKeyStroke(key), when);
     }
   }
 

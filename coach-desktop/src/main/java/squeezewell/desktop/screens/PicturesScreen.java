@@ -28,7 +28,7 @@ public final class PicturesScreen {
       "On the chart: , and . go from mark to mark, < and > to what was too soon or too late, Home"
           + " and End to the ends. Or point at a mark.";
   private static final String RIBBON_KEYS =
-      "On the ribbon: + and − zoom, 0 shows all, the arrows move, Home and End lead to the ends;"
+      "+ and − zoom, 0 shows all; on the ribbon the arrows move, Home and End lead to the ends;"
           + " , and . go from mark to mark, < and > to what was not as asked. Or turn the wheel,"
           + " drag, and point at a mark.";
 

@@ -46,6 +46,12 @@ class CoreArchitectureTest {
   @ArchTest static final ArchRule kitDoesNotKnowSession = doesNotKnow("kit", "session");
 
   @ArchTest
+  static final ArchRule stationKnowsTheLivePracticeAndKit =
+      knowsOnly("station", "coach", "session", "cue", "protocol", "kit", "input");
+
+  @ArchTest static final ArchRule stationDoesNotKnowReview = doesNotKnow("station", "review");
+
+  @ArchTest
   static final ArchRule thereAreNoCycles =
       slices().matching("squeezewell.(*)..").should().beFreeOfCycles();
 

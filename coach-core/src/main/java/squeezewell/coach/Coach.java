@@ -144,6 +144,27 @@ public final class Coach {
     carryOut(at -> noteFinding(finding, at), atNanos);
   }
 
+  /**
+   * Writes down something that is not of the practice itself but happens in it, so that one journal
+   * holds all in order. The same words about the time hold as for a command.
+   *
+   * @param what one of those of a station
+   * @param detail its detail
+   * @param atNanos when, session time
+   * @throws IllegalArgumentException if it is of the practice itself
+   */
+  public void note(What what, String detail, long atNanos) {
+    if (!what.isOfStation()) {
+      throw new IllegalArgumentException("of the practice itself: " + what.word());
+    }
+    carryOut(at -> append(what, at, detail), atNanos);
+  }
+
+  /** When the last event was written down, session time; 0 before the first. */
+  public long lastEventNanos() {
+    return lastEventAt;
+  }
+
   private void carryOut(LongConsumer action, long atNanos) {
     if (finished) {
       return;

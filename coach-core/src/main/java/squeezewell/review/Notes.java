@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
 
 /** What a reader should know about how a review came about. */
 final class Notes {
@@ -19,7 +20,7 @@ final class Notes {
           "The program was stopped in the middle. What was recorded up to "
               + Words.clock(practice.endNanos())
               + " is reviewed.");
-    } else if (practised < asked) {
+    } else if (practised < asked && !inStation(session)) {
       notes.add(
           "The practice was ended early: "
               + Words.clock(practised)
@@ -40,5 +41,10 @@ final class Notes {
       notes.add("The program stood still for a while. That time is left out.");
     }
     return notes;
+  }
+
+  /** A station ends when it ends; how long its breathing lasts is not laid down. */
+  private static boolean inStation(Session session) {
+    return session.events().stream().anyMatch(e -> e.what() == What.STATION);
   }
 }

@@ -146,9 +146,9 @@ public final class EventListReader {
     return seconds.movePointRight(9).longValue();
   }
 
-  /** Numbers of events are not known to whoever writes a list. */
+  /** Numbers of events are not known to whoever writes a list, and it knows no stations. */
   private static boolean allowed(What what) {
-    return what != What.RETRACT && what != What.FINDING_UNDONE;
+    return what != What.RETRACT && what != What.FINDING_UNDONE && !what.isOfStation();
   }
 
   private static String words() {

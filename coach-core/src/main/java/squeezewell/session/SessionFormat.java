@@ -102,11 +102,12 @@ final class SessionFormat {
   }
 
   static SessionEvent event(JsonValue line) throws BadInputException {
+    What what = line.choice("what", List.of(What.values()), What::word);
     return new SessionEvent(
         (int) line.integer("n", 1, Integer.MAX_VALUE),
         line.integer("at", 0, SessionEvent.LATEST_NANOS),
-        line.choice("what", List.of(What.values()), What::word),
-        line.freeText("detail", SessionEvent.LONGEST_DETAIL));
+        what,
+        line.freeText("detail", what.longestDetail()));
   }
 
   private static Instant instant(JsonValue line, String name) throws BadInputException {

@@ -31,7 +31,33 @@ public enum What {
   SOUND_LOST("sound-lost", null),
   SOUND_BACK("sound-back", null),
   /** An earlier event was a slip; the detail is its number. */
-  RETRACT("retract", null);
+  RETRACT("retract", null),
+  /** A station is run; the detail is what was settled for it, and the station itself, as JSON. */
+  STATION("station", null),
+  /** The exercise of a station begins; the detail is {@code clock} or {@code command}. */
+  STATION_BEGIN("station-begin", null),
+  /** The station is over; the detail is {@code clock} or {@code command}. */
+  STATION_END("station-end", null),
+  /** A task of a station was begun; the detail is its identifier, here and in the next two. */
+  TASK_START("task-start", null),
+  TASK_DONE("task-done", null),
+  /** What was last done about the task was a slip. */
+  TASK_UNDONE("task-undone", null),
+  /** Something beside the tasks was done; the detail is the identifier of the order. */
+  ORDER("order", null),
+  /** The examiner of a station said something; the detail is the words. */
+  EXAMINER("examiner", null),
+  /** A person who examines made a finding come; the detail is its identifier or word. */
+  EXAMINER_FINDING("examiner-finding", null),
+  /** A person who examines made a finding go; the detail is its identifier. */
+  EXAMINER_CLEARED("examiner-cleared", null),
+  /** Something to be talked about afterwards; the detail is the words. */
+  REMARK("remark", null),
+  /** The clock of a station stands; the practice does too. */
+  CLOCK_STOPPED("clock-stopped", null),
+  CLOCK_RUNNING("clock-running", null);
+
+  private static final int STATION_DETAIL = 44_000;
 
   private final String word;
   private final Control.Kind control;
@@ -44,6 +70,16 @@ public enum What {
   /** The word used in files. */
   public String word() {
     return word;
+  }
+
+  /** The longest detail a file may hold, in characters. */
+  public int longestDetail() {
+    return this == STATION ? STATION_DETAIL : SessionEvent.LONGEST_DETAIL;
+  }
+
+  /** Whether it is part of a station rather than of the practice in it. */
+  public boolean isOfStation() {
+    return compareTo(STATION) >= 0;
   }
 
   /** What it changes about the prompts by itself, whatever its detail; empty if nothing. */

@@ -38,6 +38,12 @@ public final class Cli {
             .addSubcommand(new ProtocolCommand.CheckCommand(around)));
     line.addSubcommand(new BookCommand(around));
     line.addSubcommand(new OxygenCommand(around));
+    line.addSubcommand(
+        new CommandLine(new StationCommand(around))
+            .addSubcommand(new StationCommand.ListCommand(around))
+            .addSubcommand(new StationCommand.ShowCommand(around))
+            .addSubcommand(new StationCommand.CheckCommand(around))
+            .addSubcommand(new StationRunCommand(around)));
     line.setOut(around.out());
     line.setErr(around.err());
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));

@@ -24,6 +24,8 @@ import squeezewell.protocol.ProtocolReader;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
 import squeezewell.session.What;
+import squeezewell.station.StationFile;
+import squeezewell.station.StationReader;
 
 /** The examples of docs/formats.md are good, and it leaves no field out. */
 class FormatsDocTest {
@@ -124,6 +126,20 @@ class FormatsDocTest {
         }
       }
     }
+  }
+
+  @Test
+  void theStationIsGoodAndHasAllFields() throws Exception {
+    StationFile file = StationReader.checkText("example", example("station"));
+    assertThat(file.faults()).isEmpty();
+    assertThat(file.doubts()).isEmpty();
+    everyKeyIsExplained(example("station"), Set.of());
+    everyKeyIsExplained(
+        CliRun.of("station", "run", "adult-gag", "--json").json().deepCopy().entrySet().stream()
+            .filter(e -> !e.getKey().equals("ventilation"))
+            .collect(JsonObject::new, (o, e) -> o.add(e.getKey(), e.getValue()), (a, b) -> {})
+            .toString(),
+        Set.of());
   }
 
   private static void everyKeyIsExplained(String json, Set<String> names) throws IOException {

@@ -1,0 +1,604 @@
+package squeezewell.station;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import squeezewell.input.BadInputException;
+import squeezewell.input.InputFile;
+import squeezewell.input.Json;
+import squeezewell.input.JsonValue;
+import squeezewell.kit.Cylinder;
+import squeezewell.kit.Flow;
+import squeezewell.kit.KitLibrary;
+import squeezewell.kit.OxygenSupply;
+import squeezewell.kit.Pressure;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+
+/**
+ * Reads station files, format version 1, as docs/formats.md describes them. All faults are
+ * gathered; a file with any fault gives no station.
+ */
+public final class StationReader {
+  public static final String FORMAT = "squeezewell-station";
+  public static final int VERSION = 1;
+
+  /** A preparation of two minutes is usual (common practice, from memory). */
+  public static final int USUAL_PREPARATION_SECONDS = 120;
+
+  /** A station of five minutes is usual (common practice, from memory). */
+  public static final int USUAL_EXERCISE_SECONDS = 300;
+
+  /** The longest definition, in bytes, since it stands on one line of a session. */
+  static final int LONGEST_DEFINITION = 40_000;
+
+  private static final long LARGEST_FILE = 400_000;
+  private static final int LONGEST_ID = 40;
+  private static final int LONGEST_WORDS = 300;
+  private static final int MOST = 100;
+  private static final int MOST_BRANCHES = 4;
+  private static final int MOST_WAYS = 6;
+  private static final BigDecimal NANOS = BigDecimal.valueOf(1_000_000_000L);
+
+  private final JsonValue top;
+  private final List<String> ids;
+  private final FaultList faults = new FaultList();
+  private final List<StationFinding> findings = new ArrayList<>();
+  private final List<StationTask> tasks = new ArrayList<>();
+  private final List<StationOrder> orders = new ArrayList<>();
+  private final List<StationBranch> branches = new ArrayList<>();
+  private final List<ScriptStep> steps = new ArrayList<>();
+  private final List<CriticalFault> critical = new ArrayList<>();
+  private PatientGroup group = PatientGroup.ADULT;
+
+  private StationReader(JsonValue top) {
+    this.top = top;
+    this.ids = identifiers(top);
+  }
+
+  /**
+   * Reads a file.
+   *
+   * @throws BadInputException if the file is not a station that this version can use
+   */
+  public static Station readFile(Path file) throws BadInputException {
+    return checkFile(file).require();
+  }
+
+  /** Reads a text; {@code source} names it in messages. */
+  public static Station readText(String source, String text) throws BadInputException {
+    return checkText(source, text).require();
+  }
+
+  /** Reads a file and tells all that is wrong with it. */
+  public static StationFile checkFile(Path file) {
+    String source = file.toString();
+    try {
+      InputFile.require(file, LARGEST_FILE);
+      ByteBuffer bytes = ByteBuffer.wrap(Files.readAllBytes(file));
+      return checkText(source, StandardCharsets.UTF_8.newDecoder().decode(bytes).toString());
+    } catch (BadInputException e) {
+      return unusable(e);
+    } catch (CharacterCodingException e) {
+      return unusable(BadInputException.fault(source, "", "the text is not UTF-8"));
+    } catch (IOException e) {
+      return unusable(
+          BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")"));
+    }
+  }
+
+  /** Reads a text and tells all that is wrong with it. */
+  public static StationFile checkText(String source, String text) {
+    try {
+      JsonValue top = Json.readText(source, text);
+      requireVersion(top);
+      return new StationReader(top).read(definition(source, text));
+    } catch (BadInputException e) {
+      return unusable(e);
+    }
+  }
+
+  private static StationFile unusable(BadInputException fault) {
+    return new StationFile(Optional.empty(), List.of(fault), List.of());
+  }
+
+  private static void requireVersion(JsonValue top) throws BadInputException {
+    top.choice("format", List.of(FORMAT), f -> f);
+    long version = top.integer("version", 1, Integer.MAX_VALUE);
+    if (version > VERSION) {
+      throw BadInputException.notAllowed(
+          top.source(),
+          "version",
+          Long.toString(version),
+          "at most " + VERSION + "; this file was made by a newer version of Squeezewell");
+    }
+  }
+
+  /** The text without the space between its signs. */
+  private static String definition(String source, String text) throws BadInputException {
+    StringBuilder out = new StringBuilder(text.length());
+    boolean inText = false;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (inText && c == '\\') {
+        out.append(c).append(text.charAt(++i));
+        continue;
+      }
+      inText ^= c == '"';
+      if (inText || (c != ' ' && c != '\n' && c != '\r' && c != '\t')) {
+        out.append(c);
+      }
+    }
+    int bytes = out.toString().getBytes(StandardCharsets.UTF_8).length;
+    if (bytes > LONGEST_DEFINITION) {
+      throw BadInputException.notAllowed(
+          source,
+          "size",
+          bytes + " bytes without needless space",
+          "at most " + LONGEST_DEFINITION + " bytes");
+    }
+    return out.toString();
+  }
+
+  private StationFile read(String definition) {
+    String id = faults.take(() -> id(top), "station");
+    String title = words(top, "title", 80);
+    String setting = words(top, "setting", 1_000);
+    JsonValue patient = faults.take(() -> top.field("patient", "the patient"), null);
+    String who = "";
+    if (patient != null) {
+      group =
+          faults.take(
+              () -> patient.choice("group", List.of(PatientGroup.values()), PatientGroup::id),
+              group);
+      who = words(patient, "words", LONGEST_WORDS);
+    }
+    Situation situation = situation();
+    long preparation = seconds(top, "preparationSeconds", 0, 1_800, USUAL_PREPARATION_SECONDS);
+    long exercise = seconds(top, "exerciseSeconds", 10, 3_600, USUAL_EXERCISE_SECONDS);
+    each("findings", 0, this::addFinding);
+    each("branches", 0, this::addBranch);
+    each("orders", 0, this::addOrder);
+    each("tasks", 1, this::addTask);
+    each("script", 0, this::addStep);
+    each("criticalFaults", 0, this::addCritical);
+    new StationLinks(top.source(), faults)
+        .check(findings, tasks, orders, branches, steps, critical);
+    Station station =
+        new Station(
+            id,
+            title,
+            setting,
+            group,
+            who,
+            situation,
+            kit(),
+            oxygen(),
+            preparation,
+            exercise,
+            findings,
+            tasks,
+            orders,
+            branches,
+            steps,
+            critical,
+            definition);
+    if (!faults.all().isEmpty()) {
+      return new StationFile(Optional.empty(), faults.all(), List.of());
+    }
+    List<String> doubts = new ArrayList<>(UnknownFields.of(top));
+    doubts.addAll(StationDoubts.of(station));
+    return new StationFile(Optional.of(station), List.of(), doubts);
+  }
+
+  private Situation situation() {
+    Situation situation =
+        faults.take(
+            () -> top.choice("situation", List.of(Situation.values()), Situation::id),
+            Situation.PULSE_NO_BREATHING);
+    boolean newborn = group == PatientGroup.NEWBORN;
+    boolean breaths =
+        situation == Situation.PULSE_NO_BREATHING || situation == Situation.PULSE_SLOW_BREATHING;
+    if ((newborn && breaths) || (!newborn && situation == Situation.NEWBORN_VENTILATION)) {
+      faults.add(
+          BadInputException.notAllowed(
+              top.source(), "situation", situation.id(), "one that fits " + group.id()));
+    }
+    return situation;
+  }
+
+  private List<String> kit() {
+    List<String> kit = new ArrayList<>();
+    List<JsonValue> entries = list("kit", 0);
+    for (JsonValue entry : entries) {
+      kit.add(words(entry, "item", LONGEST_WORDS));
+    }
+    return kit;
+  }
+
+  private Optional<StationOxygen> oxygen() {
+    return faults.take(
+        () -> {
+          if (!top.has("oxygen")) {
+            return Optional.empty();
+          }
+          JsonValue value = top.field("oxygen", "");
+          KitLibrary library = KitLibrary.builtIn();
+          Cylinder cylinder =
+              library.cylinder(value.source() + ": oxygen.cylinder", value.text("cylinder", 10));
+          Pressure gauge =
+              Pressure.read(value.source() + ": oxygen.pressure", value.text("pressure", 20));
+          Flow flow =
+              Flow.of(
+                  value.source() + ": oxygen.litresPerMinute",
+                  value.number("litresPerMinute", BigDecimal.ONE, BigDecimal.valueOf(60), "L/min"));
+          OxygenSupply supply = new OxygenSupply(cylinder, gauge, library.reserve());
+          if (supply.isImplausible()) {
+            throw value.field("pressure", "").wrong("no more than such a cylinder holds");
+          }
+          return Optional.of(new StationOxygen(supply, flow));
+        },
+        Optional.empty());
+  }
+
+  private void addFinding(JsonValue value) {
+    findings.add(
+        new StationFinding(
+            faults.take(() -> id(value), ""),
+            words(value, "words", LONGEST_WORDS),
+            flag(value, "atStart"),
+            flag(value, "lasting"),
+            flag(value, "hidden")));
+  }
+
+  private void addOrder(JsonValue value) {
+    orders.add(
+        new StationOrder(faults.take(() -> id(value), ""), words(value, "words", LONGEST_WORDS)));
+  }
+
+  private void addBranch(JsonValue value) {
+    List<StationBranch.Way> ways = new ArrayList<>();
+    List<JsonValue> entries =
+        faults.take(() -> value.list("options", 2, "a list of 2 to 6 ways"), List.of());
+    if (entries.size() > MOST_WAYS || branches.size() >= MOST_BRANCHES) {
+      faults.add(value.wrong("at most 4 branches, each of at most 6 ways"));
+      return;
+    }
+    int weights = 0;
+    for (JsonValue way : entries) {
+      int weight =
+          faults.take(() -> way.has("weight") ? (int) way.integer("weight", 0, 100) : 1, 1);
+      weights += weight;
+      ways.add(
+          new StationBranch.Way(
+              faults.take(() -> id(way), ""),
+              words(way, "words", LONGEST_WORDS),
+              weight,
+              ids(way, "findings")));
+    }
+    if (weights == 0 && !entries.isEmpty()) {
+      faults.add(value.wrong("at least one way with a weight above 0"));
+    }
+    branches.add(
+        new StationBranch(
+            faults.take(() -> id(value), ""), words(value, "words", LONGEST_WORDS), ways));
+  }
+
+  private void addTask(JsonValue value) {
+    StationPhase phase =
+        faults.take(
+            () ->
+                value.has("phase")
+                    ? value.choice(
+                        "phase",
+                        List.of(StationPhase.PREPARATION, StationPhase.EXERCISE),
+                        StationPhase::word)
+                    : StationPhase.EXERCISE,
+            StationPhase.EXERCISE);
+    TaskKind kind =
+        faults.take(
+            () ->
+                value.has("kind")
+                    ? value.choice("kind", List.of(TaskKind.values()), TaskKind::word)
+                    : TaskKind.TAP,
+            TaskKind.TAP);
+    OptionalLong least = optionalSeconds(value, "leastSeconds");
+    OptionalLong most = optionalSeconds(value, "mostSeconds");
+    Optional<TaskHold> hold =
+        faults.take(
+            () ->
+                value.has("holds")
+                    ? Optional.of(value.choice("holds", List.of(TaskHold.values()), TaskHold::word))
+                    : Optional.empty(),
+            Optional.empty());
+    if (kind == TaskKind.TAP && (least.isPresent() || most.isPresent() || hold.isPresent())) {
+      faults.add(
+          value.wrong(
+              "leastSeconds, mostSeconds and holds only in a task of the kind timed or paced"));
+    }
+    if (kind == TaskKind.PACED && hold.isPresent()) {
+      faults.add(value.wrong("holds only in a task of the kind timed"));
+    }
+    if (kind == TaskKind.PACED && phase == StationPhase.PREPARATION) {
+      faults.add(value.wrong("a paced task in the exercise"));
+    }
+    if (least.isPresent() && most.isPresent() && least.getAsLong() > most.getAsLong()) {
+      faults.add(value.wrong("leastSeconds not above mostSeconds"));
+    }
+    tasks.add(
+        new StationTask(
+            faults.take(() -> id(value), ""),
+            words(value, "words", LONGEST_WORDS),
+            words(value, "doneWhen", LONGEST_WORDS),
+            phase,
+            kind,
+            ids(value, "after"),
+            limit(value),
+            flag(value, "critical"),
+            flag(value, "optional"),
+            reference(value, "ifFinding"),
+            only(value),
+            least,
+            most,
+            hold,
+            flag(value, "oxygen")));
+  }
+
+  private void addStep(JsonValue value) {
+    Trigger when =
+        faults.take(
+            () -> trigger(value.field("when", "what sets the step off")),
+            new Trigger(Trigger.Kind.TIME, "", StationPhase.EXERCISE, 0));
+    String says = faults.take(() -> value.has("says") ? value.text("says", LONGEST_WORDS) : "", "");
+    List<String> raises = ids(value, "raises");
+    List<String> clears = ids(value, "clears");
+    Optional<ClinicalFinding> tells = tells(value);
+    if (says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
+      faults.add(value.wrong("at least one of says, raises, clears, tells"));
+    }
+    steps.add(
+        new ScriptStep(
+            faults.take(() -> id(value), ""),
+            when,
+            seconds(value, "delaySeconds", 0, 3_600, 0),
+            ids(value, "while"),
+            ids(value, "unless"),
+            only(value),
+            says,
+            raises,
+            clears,
+            tells));
+  }
+
+  private Optional<ClinicalFinding> tells(JsonValue value) {
+    return faults.take(
+        () -> {
+          if (!value.has("tells")) {
+            return Optional.empty();
+          }
+          ClinicalFinding told =
+              value.choice("tells", List.of(ClinicalFinding.values()), ClinicalFinding::word);
+          if (!told.concerns(group)) {
+            throw value.field("tells", "").wrong("what can be found in this patient");
+          }
+          return Optional.of(told);
+        },
+        Optional.empty());
+  }
+
+  private Trigger trigger(JsonValue when) throws BadInputException {
+    List<Trigger.Kind> given = new ArrayList<>();
+    for (Trigger.Kind kind : Trigger.Kind.values()) {
+      if (when.has(kind.word())) {
+        given.add(kind);
+      }
+    }
+    if (given.size() != 1) {
+      throw when.wrong("just one of seconds, task, started, order, finding, cleared");
+    }
+    Trigger.Kind kind = given.get(0);
+    if (kind != Trigger.Kind.TIME) {
+      return new Trigger(kind, id(when, kind.word()), StationPhase.EXERCISE, 0);
+    }
+    StationPhase phase =
+        when.has("phase")
+            ? when.choice(
+                "phase",
+                List.of(StationPhase.PREPARATION, StationPhase.EXERCISE),
+                StationPhase::word)
+            : StationPhase.EXERCISE;
+    return new Trigger(kind, "", phase, nanos(when, "seconds", 0, 3_600));
+  }
+
+  private void addCritical(JsonValue value) {
+    CriticalFault.Rule rule =
+        faults.take(
+            () ->
+                value.choice(
+                    "rule", List.of(CriticalFault.Rule.values()), CriticalFault.Rule::word),
+            CriticalFault.Rule.TOO_LONG);
+    boolean byOrder = rule == CriticalFault.Rule.DONE_WHILE && has(value, "order");
+    String task = faults.take(() -> id(value, byOrder ? "order" : "task"), "");
+    String other = "";
+    if (rule == CriticalFault.Rule.DONE_WHILE) {
+      other = faults.take(() -> id(value, "finding"), "");
+    } else if (rule == CriticalFault.Rule.BEFORE) {
+      other = faults.take(() -> id(value, "other"), "");
+    }
+    Optional<TimeLimit> limit = limit(value);
+    if (limit.isPresent() != (rule == CriticalFault.Rule.NOT_DONE)) {
+      faults.add(value.wrong("a limit with the rule not-done, and only there"));
+    }
+    critical.add(
+        new CriticalFault(
+            faults.take(() -> id(value), ""),
+            words(value, "words", LONGEST_WORDS),
+            rule,
+            task,
+            other,
+            limit,
+            only(value)));
+  }
+
+  private Optional<TimeLimit> limit(JsonValue value) {
+    return faults.take(
+        () -> {
+          if (!value.has("limit")) {
+            return Optional.empty();
+          }
+          JsonValue limit = value.field("limit", "");
+          long nanos = nanos(limit, "seconds", 1, 3_600);
+          if (limit.has("fromTask") && limit.has("fromFinding")) {
+            throw limit.wrong("either fromTask or fromFinding, or neither");
+          }
+          if (limit.has("fromTask")) {
+            return Optional.of(new TimeLimit(nanos, TimeLimit.Anchor.TASK, id(limit, "fromTask")));
+          }
+          if (limit.has("fromFinding")) {
+            return Optional.of(
+                new TimeLimit(nanos, TimeLimit.Anchor.FINDING, id(limit, "fromFinding")));
+          }
+          return Optional.of(new TimeLimit(nanos, TimeLimit.Anchor.EXERCISE, ""));
+        },
+        Optional.empty());
+  }
+
+  private Optional<BranchOption> only(JsonValue value) {
+    return faults.take(
+        () -> {
+          if (!value.has("only")) {
+            return Optional.empty();
+          }
+          JsonValue only = value.field("only", "");
+          return Optional.of(new BranchOption(id(only, "branch"), id(only, "option")));
+        },
+        Optional.empty());
+  }
+
+  private interface Adding {
+    void add(JsonValue value);
+  }
+
+  private void each(String name, int fewest, Adding adding) {
+    for (JsonValue value : list(name, fewest)) {
+      adding.add(value);
+    }
+  }
+
+  private List<JsonValue> list(String name, int fewest) {
+    return faults.take(
+        () -> {
+          if (fewest == 0 && !top.has(name)) {
+            return List.of();
+          }
+          List<JsonValue> values = top.list(name, fewest, "a list of " + fewest + " to " + MOST);
+          if (values.size() > MOST) {
+            throw top.field(name, "").wrong("at most " + MOST + " entries");
+          }
+          return values;
+        },
+        List.of());
+  }
+
+  private String words(JsonValue value, String name, int longest) {
+    return faults.take(() -> value.text(name, longest), "");
+  }
+
+  private boolean flag(JsonValue value, String name) {
+    return faults.take(() -> value.flagOr(name, false), false);
+  }
+
+  private boolean has(JsonValue value, String name) {
+    return faults.take(() -> value.has(name), false);
+  }
+
+  private String reference(JsonValue value, String name) {
+    return faults.take(() -> value.has(name) ? id(value, name) : "", "");
+  }
+
+  private List<String> ids(JsonValue value, String name) {
+    return faults.take(
+        () -> {
+          if (!value.has(name)) {
+            return List.of();
+          }
+          List<String> ids = new ArrayList<>();
+          for (JsonValue entry : value.list(name, 0, "a list of identifiers")) {
+            String text = known(entry);
+            if (ids.contains(text) || ids.size() >= MOST) {
+              throw entry.wrong("each identifier once, at most " + MOST);
+            }
+            ids.add(text);
+          }
+          return ids;
+        },
+        List.of());
+  }
+
+  private String known(JsonValue entry) throws BadInputException {
+    for (String known : ids) {
+      if (entry.isText(known)) {
+        return known;
+      }
+    }
+    throw entry.wrong("the identifier of something in this file");
+  }
+
+  /** What lists of identifiers may name; what is wrong with these is told where they stand. */
+  private static List<String> identifiers(JsonValue top) {
+    List<String> found = new ArrayList<>();
+    FaultList ignored = new FaultList();
+    for (String name : Arrays.asList("findings", "tasks")) {
+      for (JsonValue value : ignored.take(() -> top.list(name, 0, ""), List.<JsonValue>of())) {
+        ignored.take(() -> found.add(id(value)), false);
+      }
+    }
+    return found;
+  }
+
+  private static String id(JsonValue value) throws BadInputException {
+    return id(value, "id");
+  }
+
+  private static String id(JsonValue value, String name) throws BadInputException {
+    String text = value.text(name, LONGEST_ID);
+    if (!text.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+      throw value.field(name, "").wrong("lower-case letters, digits and single hyphens");
+    }
+    return text;
+  }
+
+  private long seconds(JsonValue value, String name, int least, int most, int otherwise) {
+    return faults.take(
+        () ->
+            value.has(name) ? nanos(value, name, least, most) : otherwise * NANOS.longValueExact(),
+        otherwise * NANOS.longValueExact());
+  }
+
+  private OptionalLong optionalSeconds(JsonValue value, String name) {
+    return faults.take(
+        () ->
+            value.has(name) ? OptionalLong.of(nanos(value, name, 1, 3_600)) : OptionalLong.empty(),
+        OptionalLong.empty());
+  }
+
+  private static long nanos(JsonValue value, String name, int least, int most)
+      throws BadInputException {
+    BigDecimal seconds =
+        value.number(name, BigDecimal.valueOf(least), BigDecimal.valueOf(most), "s");
+    if (seconds.stripTrailingZeros().scale() > 3) {
+      throw value.field(name, "").wrong("seconds with at most 3 decimals");
+    }
+    return seconds.multiply(NANOS).longValueExact();
+  }
+}

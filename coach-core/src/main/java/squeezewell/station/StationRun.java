@@ -1,0 +1,371 @@
+package squeezewell.station;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
+
+/**
+ * Runs one station. It has no clock and no thread; its caller tells it the time. The same calls
+ * give the same facts and the same state, and how often {@link #advance} is called in between
+ * changes nothing.
+ *
+ * <p>Every command returns whether it made sense; one that does not changes nothing. A time before
+ * that of an earlier call counts as that call's time. What falls due at the very instant of a
+ * command comes before it.
+ *
+ * <p>Not thread-safe: one thread calls it. {@link #state()} is immutable and may be handed on.
+ */
+public final class StationRun {
+  /** A tap can be taken back as a slip for so long, as a finding can in the live practice. */
+  public static final long UNDO_NANOS = 5_000_000_000L;
+
+  /** The longest remark, in characters. */
+  public static final int LONGEST_REMARK = 500;
+
+  private static final long LATEST = SessionEvent.LATEST_NANOS - 2_000_000_000L;
+
+  private final Station station;
+  private final StationSetup setup;
+  private final StationOutput output;
+  private final List<StationInput> inputs = new ArrayList<>();
+  private final Map<String, StationState.Line> said = new LinkedHashMap<>();
+  private final Map<String, StationState.Told> told = new LinkedHashMap<>();
+  private StationWalk walk;
+  private long latest;
+  private long undoneAt;
+  private boolean exerciseTold;
+  private boolean endTold;
+  private StationState state;
+
+  /**
+   * Prepares a station: its time begins at session time 0.
+   *
+   * @param station what to run
+   * @param setup what was settled for it
+   * @param output where facts go
+   * @throws IllegalArgumentException if the setup is not one for this station
+   */
+  public StationRun(Station station, StationSetup setup, StationOutput output) {
+    this.station = Objects.requireNonNull(station, "station");
+    this.setup = Objects.requireNonNull(setup, "setup");
+    this.output = Objects.requireNonNull(output, "output");
+    if (setup.choices().size() != station.branches().size()) {
+      throw new IllegalArgumentException("a setup for another station: " + setup.choices());
+    }
+    walk = new StationWalk(station, setup);
+    output.fact(What.STATION, 0, setup.detail(station));
+    publish();
+  }
+
+  /** Where things stand after the last call. */
+  public StationState state() {
+    return state;
+  }
+
+  /** The instant, session time, at which {@link #advance} should be called next at the latest. */
+  public OptionalLong nextDueNanos() {
+    return walk.nextDue();
+  }
+
+  /** Lets time pass. */
+  public void advance(long nowNanos) {
+    latest = clamp(nowNanos);
+    walk.advance(latest);
+    publish();
+  }
+
+  /** The trainee is ready: the exercise begins before the preparation's time is up. */
+  public boolean begin(long nowNanos) {
+    return take(StationInput.Kind.BEGIN, "", nowNanos, What.STATION_BEGIN, "command");
+  }
+
+  /** A timed or paced task begins; a paced one ends the paced one before it. */
+  public boolean start(String taskId, long nowNanos) {
+    boolean taken = take(StationInput.Kind.START, taskId, nowNanos, What.TASK_START, taskId);
+    if (taken) {
+      output.started(station.task(taskId).get(), latest);
+    }
+    return taken;
+  }
+
+  /** A task is done; one with a length that was never begun counts as done, its length unknown. */
+  public boolean done(String taskId, long nowNanos) {
+    boolean taken = take(StationInput.Kind.DONE, taskId, nowNanos, What.TASK_DONE, taskId);
+    if (taken) {
+      output.done(station.task(taskId).get(), latest);
+    }
+    return taken;
+  }
+
+  /** Whether {@link #undo} would take back what was last done about a task. */
+  public boolean canUndo(String taskId, long nowNanos) {
+    return withoutLast(taskId, clamp(nowNanos)).isPresent();
+  }
+
+  /**
+   * Takes back what was last done about a task, its end or its beginning, within {@link
+   * #UNDO_NANOS} of it. What followed from it is taken back too, save the examiner's words, which
+   * were said.
+   */
+  public boolean undo(String taskId, long nowNanos) {
+    advance(nowNanos);
+    Optional<Undone> undone = withoutLast(taskId, latest);
+    if (!undone.isPresent()) {
+      return false;
+    }
+    inputs.remove(undone.get().place());
+    walk = undone.get().walk();
+    undoneAt = latest;
+    output.fact(What.TASK_UNDONE, latest, taskId);
+    undone.get().slip().ifPresent(this::takeBack);
+    publish();
+    return true;
+  }
+
+  /** Something that is not on the list of tasks is done. */
+  public boolean order(String orderId, long nowNanos) {
+    return take(StationInput.Kind.ORDER, orderId, nowNanos, What.ORDER, orderId);
+  }
+
+  /**
+   * An examiner makes a finding come.
+   *
+   * @param word the identifier of a finding of the station, or else the word of a {@link
+   *     squeezewell.protocol.ClinicalFinding}, which then changes the prompts only
+   */
+  public boolean inject(String word, long nowNanos) {
+    return take(StationInput.Kind.INJECT, word, nowNanos, What.EXAMINER_FINDING, word);
+  }
+
+  /** An examiner makes a finding go. */
+  public boolean clear(String findingId, long nowNanos) {
+    return take(StationInput.Kind.CLEAR, findingId, nowNanos, What.EXAMINER_CLEARED, findingId);
+  }
+
+  /** Something to be talked about afterwards. */
+  public boolean remark(String words, long nowNanos) {
+    String text = words.trim();
+    return !text.isEmpty()
+        && text.length() <= LONGEST_REMARK
+        && take(StationInput.Kind.REMARK, text, nowNanos, What.REMARK, text);
+  }
+
+  /** The station's clock stands until {@link #runClock}. */
+  public boolean stopClock(long nowNanos) {
+    boolean taken = take(StationInput.Kind.STOP_CLOCK, "", nowNanos, What.CLOCK_STOPPED, "");
+    if (taken) {
+      output.clock(true, latest);
+    }
+    return taken;
+  }
+
+  /** The station's clock runs again. */
+  public boolean runClock(long nowNanos) {
+    boolean taken = take(StationInput.Kind.RUN_CLOCK, "", nowNanos, What.CLOCK_RUNNING, "");
+    if (taken) {
+      output.clock(false, latest);
+    }
+    return taken;
+  }
+
+  /** The station is over. */
+  public boolean end(long nowNanos) {
+    return take(StationInput.Kind.END, "", nowNanos, What.STATION_END, "command");
+  }
+
+  /**
+   * A squeeze or a compression was given: begins the paced task that is next in turn, and ends one
+   * that has lasted long enough or that a finding cuts short.
+   */
+  public void breath(long nowNanos) {
+    advance(nowNanos);
+    for (TaskState task : state.tasks()) {
+      if (task.task().kind() == TaskKind.PACED) {
+        boolean enough =
+            task.progress() == TaskState.Progress.RUNNING
+                && task.lengthNanos().isPresent()
+                && task.lengthNanos().getAsLong() >= task.task().leastNanos().orElse(0);
+        if (enough) {
+          done(task.task().id(), latest);
+        }
+        if (task.progress() == TaskState.Progress.RUNNING && !enough) {
+          nextPaced().filter(t -> !t.ifFinding().isEmpty()).ifPresent(t -> start(t.id(), latest));
+          return;
+        }
+      }
+    }
+    nextPaced().ifPresent(task -> start(task.id(), latest));
+  }
+
+  private Optional<StationTask> nextPaced() {
+    for (TaskState task : state.tasks()) {
+      boolean todo =
+          task.progress() == TaskState.Progress.OPEN
+              || task.progress() == TaskState.Progress.DUE
+              || task.progress() == TaskState.Progress.LATE;
+      if (todo && task.task().kind() == TaskKind.PACED && inTurn(task.task())) {
+        return Optional.of(task.task());
+      }
+    }
+    // Out of turn is better than not at all, but only for the first: a later one waits for its own.
+    boolean none =
+        state.tasks().stream()
+            .noneMatch(t -> t.task().kind() == TaskKind.PACED && t.begunNanos().isPresent());
+    return none
+        ? state.tasks().stream()
+            .filter(t -> t.task().kind() == TaskKind.PACED)
+            .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
+            .map(TaskState::task)
+            .findFirst()
+        : Optional.empty();
+  }
+
+  private boolean inTurn(StationTask task) {
+    return task.after().stream()
+        .allMatch(
+            id ->
+                state
+                    .task(id)
+                    .map(
+                        t ->
+                            t.begunNanos().isPresent()
+                                || t.progress() == TaskState.Progress.NOT_NEEDED)
+                    .orElse(true));
+  }
+
+  private boolean take(
+      StationInput.Kind kind, String detail, long nowNanos, What what, String factDetail) {
+    advance(nowNanos);
+    StationInput input = new StationInput(kind, detail, latest);
+    if (!walk.apply(input)) {
+      return false;
+    }
+    inputs.add(input);
+    exerciseTold |= kind == StationInput.Kind.BEGIN;
+    endTold |= kind == StationInput.Kind.END;
+    output.fact(what, latest, factDetail);
+    publish();
+    if (kind == StationInput.Kind.END) {
+      output.ended(latest);
+    }
+    return true;
+  }
+
+  private long clamp(long nowNanos) {
+    return Math.min(Math.max(nowNanos, latest), LATEST);
+  }
+
+  /** Gives out what has happened since the last call, in order of time, and shows the new state. */
+  private void publish() {
+    List<Outgoing> outgoing = new ArrayList<>();
+    OptionalLong began = walk.exerciseSince();
+    if (!exerciseTold && began.isPresent()) {
+      exerciseTold = true;
+      long at = began.getAsLong();
+      outgoing.add(new Outgoing(at, 0, () -> output.fact(What.STATION_BEGIN, at, "clock")));
+    }
+    Map<String, Integer> seen = new HashMap<>();
+    for (StationState.Line line : walk.lines()) {
+      String key = key(line.step() + "@" + line.atNanos(), seen);
+      if (!said.containsKey(key)) {
+        long at = Math.max(line.atNanos(), undoneAt);
+        said.put(key, new StationState.Line(at, line.step(), line.words()));
+        outgoing.add(new Outgoing(at, 1, () -> output.fact(What.EXAMINER, at, line.words())));
+      }
+    }
+    for (Map.Entry<String, StationState.Told> entry : keyed(walk).entrySet()) {
+      if (!told.containsKey(entry.getKey())) {
+        StationState.Told fresh = entry.getValue();
+        long at = Math.max(fresh.atNanos(), undoneAt);
+        told.put(entry.getKey(), new StationState.Told(at, fresh.finding(), false));
+        outgoing.add(new Outgoing(at, 1, () -> output.find(fresh.finding(), at)));
+      }
+    }
+    if (!endTold && walk.over()) {
+      endTold = true;
+      long at = walk.nowNanos();
+      outgoing.add(new Outgoing(at, 2, () -> output.fact(What.STATION_END, at, "clock")));
+      outgoing.add(new Outgoing(at, 3, () -> output.ended(at)));
+    }
+    state = walk.state(new ArrayList<>(said.values()), new ArrayList<>(told.values()));
+    outgoing.sort(Comparator.comparingLong(Outgoing::atNanos).thenComparingInt(Outgoing::rank));
+    outgoing.forEach(o -> o.action().run());
+  }
+
+  private record Outgoing(long atNanos, int rank, Runnable action) {}
+
+  /**
+   * @param place of the input that is left out
+   * @param walk the way without it
+   * @param slip the key of what the live practice was told in consequence
+   */
+  private record Undone(int place, StationWalk walk, Optional<String> slip) {}
+
+  private Optional<Undone> withoutLast(String taskId, long atNanos) {
+    int place = inputs.size() - 1;
+    while (place >= 0 && !isAbout(inputs.get(place), taskId)) {
+      place--;
+    }
+    if (place < 0 || walk.over() || atNanos - inputs.get(place).atNanos() > UNDO_NANOS) {
+      return Optional.empty();
+    }
+    StationWalk without = new StationWalk(station, setup);
+    for (int i = 0; i < inputs.size(); i++) {
+      if (i != place) {
+        without.apply(inputs.get(i));
+      }
+    }
+    without.advance(atNanos);
+    Set<String> still = keyed(without).keySet();
+    List<String> slips = new ArrayList<>();
+    String last = "";
+    for (Map.Entry<String, StationState.Told> entry : told.entrySet()) {
+      last = entry.getKey();
+      if (!entry.getValue().takenBack() && !still.contains(last)) {
+        slips.add(last);
+      }
+    }
+    // The live practice can take back its last finding only.
+    boolean possible = slips.isEmpty() || (slips.size() == 1 && slips.get(0).equals(last));
+    return possible
+        ? Optional.of(new Undone(place, without, slips.stream().findFirst()))
+        : Optional.empty();
+  }
+
+  private static boolean isAbout(StationInput input, String taskId) {
+    boolean aboutTask =
+        input.kind() == StationInput.Kind.START || input.kind() == StationInput.Kind.DONE;
+    return aboutTask && input.detail().equals(taskId);
+  }
+
+  private void takeBack(String key) {
+    StationState.Told slip = told.remove(key);
+    // Under another key, since the same may be told again, even at the same instant.
+    told.put(
+        key + " taken back " + inputs.size() + " " + told.size(),
+        new StationState.Told(slip.atNanos(), slip.finding(), true));
+    output.undoFinding(latest);
+  }
+
+  private static Map<String, StationState.Told> keyed(StationWalk walk) {
+    Map<String, Integer> seen = new HashMap<>();
+    Map<String, StationState.Told> keyed = new LinkedHashMap<>();
+    for (StationState.Told each : walk.told()) {
+      keyed.put(key(each.finding().word() + "@" + each.atNanos(), seen), each);
+    }
+    return keyed;
+  }
+
+  private static String key(String what, Map<String, Integer> seen) {
+    return what + "#" + seen.merge(what, 1, Integer::sum);
+  }
+}

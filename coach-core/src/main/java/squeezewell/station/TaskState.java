@@ -1,0 +1,101 @@
+package squeezewell.station;
+
+import java.util.Objects;
+import java.util.OptionalLong;
+
+/**
+ * How a task stands.
+ *
+ * @param task the task
+ * @param progress how far it is
+ * @param length how its length is judged
+ * @param outOfOrder whether it was begun before what must come first
+ * @param late whether it was begun, or still is not, after its time
+ * @param begunNanos when it was begun, on the station's clock; empty if it was not
+ * @param doneNanos when it was done, on the station's clock; empty if it was not
+ * @param dueNanos by when it has to be begun, on the station's clock; empty if no time runs
+ * @param lengthNanos how long it took; empty if that is not known or it is a tap
+ */
+public record TaskState(
+    StationTask task,
+    Progress progress,
+    Length length,
+    boolean outOfOrder,
+    boolean late,
+    OptionalLong begunNanos,
+    OptionalLong doneNanos,
+    OptionalLong dueNanos,
+    OptionalLong lengthNanos) {
+  public TaskState {
+    Objects.requireNonNull(task, "task");
+    Objects.requireNonNull(progress, "progress");
+    Objects.requireNonNull(length, "length");
+  }
+
+  /** How far a task is. */
+  public enum Progress {
+    /** It need not be done, or not as things are. */
+    NOT_NEEDED("not needed"),
+    /** To be done; no time runs. */
+    OPEN("open"),
+    /** To be done; its time runs. */
+    DUE("due"),
+    /** To be done; its time is over. */
+    LATE("late"),
+    /** Begun and not done. */
+    RUNNING("running"),
+    DONE("done"),
+    /** The station ended without it. */
+    MISSED("missed");
+
+    private final String word;
+
+    Progress(String word) {
+      this.word = word;
+    }
+
+    /** The word shown to people. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** How the length of a task is judged. */
+  public enum Length {
+    /** It has no length, is not done, or nobody said when it began. */
+    NOT_JUDGED("not judged"),
+    GOOD("good"),
+    SHORT("too short"),
+    LONG("too long");
+
+    private final String word;
+
+    Length(String word) {
+      this.word = word;
+    }
+
+    /** The word shown to people. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** The one word for a list: what is wrong with it comes before that it is done. */
+  public String word() {
+    if (progress == Progress.DONE) {
+      if (outOfOrder) {
+        return "out of order";
+      }
+      if (length == Length.SHORT || length == Length.LONG) {
+        return length.word();
+      }
+      return late ? "done late" : "done";
+    }
+    return progress.word();
+  }
+
+  /** Whether it was done, in order, in time and at a good length. */
+  public boolean good() {
+    return progress == Progress.DONE && word().equals("done");
+  }
+}

@@ -1,0 +1,156 @@
+package squeezewell.station;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import squeezewell.input.BadInputException;
+import squeezewell.session.SessionEvent;
+
+/**
+ * Does a station as it should be done, second by second, save for one planted fault: the next task
+ * in turn is done at once; breaths go on meanwhile.
+ */
+final class Candidate {
+  static final long SECOND = 1_000_000_000L;
+
+  final StationRun run;
+  final Facts facts = new Facts();
+  private final Set<String> omitted = new HashSet<>();
+  private final Map<String, Long> lengths = new HashMap<>();
+  private final Map<String, String> rash = new HashMap<>();
+  private boolean optionalToo;
+  private long now;
+
+  Candidate(Station station, List<BranchOption> ways) {
+    try {
+      run =
+          new StationRun(station, StationSetup.of(station, StationMode.INSTRUCTOR, ways, 1), facts);
+    } catch (BadInputException e) {
+      throw new IllegalArgumentException(e);
+    }
+  }
+
+  /** Never does that task. */
+  Candidate omitting(String taskId) {
+    omitted.add(taskId);
+    return this;
+  }
+
+  /** Takes so long for that task. */
+  Candidate taking(String taskId, long nanos) {
+    lengths.put(taskId, nanos);
+    return this;
+  }
+
+  /** Does what need not be done, too. */
+  Candidate doingOptional(boolean too) {
+    optionalToo = too;
+    return this;
+  }
+
+  /** Does that task or order as soon as the finding holds. */
+  Candidate rashly(String taskId, String findingId) {
+    rash.put(findingId, taskId);
+    return this;
+  }
+
+  /** Goes on until all is done, or until the clock ends it. */
+  StationState go() {
+    while (run.state().phase() != StationPhase.ENDED) {
+      StationState state = run.state();
+      rash.forEach(
+          (finding, task) -> {
+            if (state.holds(finding) && !run.start(task, now) && !run.done(task, now)) {
+              run.order(task, now);
+            }
+          });
+      if (state.phase() == StationPhase.EXERCISE && state.complete() && nothingComes(state)) {
+        run.end(now);
+        break;
+      }
+      if (!finishOne() && !beginOne() && state.phase() == StationPhase.PREPARATION) {
+        run.begin(now);
+      }
+      now += SECOND;
+      run.advance(now);
+    }
+    return run.state();
+  }
+
+  /** Something may still be called for; an experienced candidate waits for it. */
+  private boolean nothingComes(StationState state) {
+    return !run.nextDueNanos().isPresent() || state.phaseLeftNanos() < 5 * SECOND;
+  }
+
+  private boolean finishOne() {
+    boolean busy = false;
+    for (TaskState task : run.state().tasks()) {
+      if (task.progress() == TaskState.Progress.RUNNING) {
+        String id = task.task().id();
+        long usual = Math.max(task.task().leastNanos().orElse(0), SECOND);
+        if (task.lengthNanos().getAsLong() >= lengths.getOrDefault(id, usual)) {
+          run.done(id, now);
+        }
+        busy |= task.task().kind() == TaskKind.TIMED;
+      }
+    }
+    return busy;
+  }
+
+  private boolean beginOne() {
+    for (TaskState task : run.state().tasks()) {
+      boolean extra =
+          optionalToo && task.task().optional() && task.progress() == TaskState.Progress.NOT_NEEDED;
+      boolean todo =
+          extra
+              || task.progress() == TaskState.Progress.OPEN
+              || task.progress() == TaskState.Progress.DUE
+              || task.progress() == TaskState.Progress.LATE;
+      boolean next =
+          task.task().phase() == run.state().phase()
+              && todo
+              && !omitted.contains(task.task().id())
+              && inTurn(task.task())
+              && !(task.task().kind() == TaskKind.PACED
+                  && task.task().ifFinding().isEmpty()
+                  && paced());
+      if (next) {
+        return task.task().lasts()
+            ? run.start(task.task().id(), now)
+            : run.done(task.task().id(), now);
+      }
+    }
+    return false;
+  }
+
+  private boolean paced() {
+    return run.state().tasks().stream()
+        .anyMatch(
+            t -> t.task().kind() == TaskKind.PACED && t.progress() == TaskState.Progress.RUNNING);
+  }
+
+  private boolean inTurn(StationTask task) {
+    for (String before : task.after()) {
+      boolean ready =
+          omitted.contains(before)
+              || run.state()
+                  .task(before)
+                  .map(
+                      t ->
+                          t.begunNanos().isPresent()
+                              || t.progress() == TaskState.Progress.NOT_NEEDED)
+                  .orElse(true);
+      if (!ready) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  List<SessionEvent> events() {
+    return new ArrayList<>(facts.events);
+  }
+}

@@ -1,0 +1,209 @@
+package squeezewell.station;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.input.BadInputException;
+
+/** A file with a fault gives no station, and all of its faults are told. */
+class StationReaderTest {
+  private static final int MUTATIONS = 20_000;
+  private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|-?[0-9.]+|[{}\\[\\]:,]");
+  private static final List<String> SPARE =
+      List.of(
+          "0",
+          "-1",
+          "1e308",
+          "0.5",
+          "3",
+          "60",
+          "4000",
+          "null",
+          "true",
+          "\"\"",
+          "\"pulse\"",
+          "\"open\"",
+          "\"adult\"",
+          "\"newborn\"",
+          "\"timed\"",
+          "\"vomit\"",
+          "\"only\"",
+          "\"after\"",
+          "[",
+          "]",
+          "{",
+          "}",
+          ",",
+          ":",
+          "[]",
+          "{}",
+          "\"not-done\"",
+          "\"fluid\"");
+
+  /** A small station in which each kind of thing stands once. */
+  private static final String SMALL =
+      """
+      {"format":"squeezewell-station","version":1,"id":"small","title":"Small","setting":"A room.",
+       "patient":{"group":"adult","words":"Grown-up"},"situation":"pulse-no-breathing",
+       "findings":[{"id":"wet","words":"Wet"},{"id":"hot","words":"Hot","atStart":true}],
+       "branches":[{"id":"way","words":"Way","options":[
+         {"id":"left","words":"Left"},{"id":"right","words":"Right","findings":["wet"]}]}],
+       "orders":[{"id":"look","words":"Look"}],
+       "tasks":[
+         {"id":"ready","words":"Ready","doneWhen":"Said","phase":"preparation"},
+         {"id":"open","words":"Open","doneWhen":"Open"},
+         {"id":"dry","words":"Dry","doneWhen":"Dry","kind":"timed","mostSeconds":15,
+          "after":["open"],"ifFinding":"wet","limit":{"seconds":20,"fromFinding":"wet"}}],
+       "script":[
+         {"id":"dried","when":{"task":"dry"},"clears":["wet"]},
+         {"id":"cooled","when":{"order":"look"},"while":["hot"],"clears":["hot"],"says":"Cool."}],
+       "criticalFaults":[
+         {"id":"slow","words":"Slow","rule":"too-long","task":"dry"},
+         {"id":"wet-open","words":"Opened while wet","rule":"done-while","task":"open",
+          "finding":"wet"}]}
+      """;
+
+  @Test
+  void theSmallStationIsGood() {
+    StationFile file = StationReader.checkText("small.json", SMALL);
+    assertThat(file.faults()).isEmpty();
+    assertThat(file.doubts()).isEmpty();
+  }
+
+  @Test
+  void allFaultsAreTold() {
+    String text =
+        SMALL
+            .replace("\"A room.\"", "7")
+            .replace("\"kind\":\"timed\"", "\"kind\":\"slow\"")
+            .replace("{\"task\":\"dry\"}", "{\"task\":\"wipe\"}");
+    StationFile file = StationReader.checkText("s.json", text);
+    assertThat(file.station()).isEmpty();
+    assertThat(file.faults())
+        .extracting(Throwable::getMessage)
+        .anyMatch(m -> m.startsWith("s.json: setting is 7"))
+        .anyMatch(m -> m.startsWith("s.json: tasks[2].kind is \"slow\""))
+        .anyMatch(m -> m.startsWith("s.json: script[0].when.task is wipe"));
+    assertThatThrownBy(() -> StationReader.readText("s.json", text))
+        .isInstanceOf(BadInputException.class);
+  }
+
+  @Test
+  void anOrderInACircleIsAFault() {
+    String text =
+        SMALL.replace("\"doneWhen\":\"Open\"", "\"doneWhen\":\"Open\",\"after\":[\"dry\"]");
+    assertThat(StationReader.checkText("s.json", text).faults())
+        .extracting(Throwable::getMessage)
+        .containsExactly(
+            "s.json: tasks[1].after: a task comes after itself: open after dry after open;"
+                + " allowed: an order without a circle");
+  }
+
+  @Test
+  void aNewerVersionIsRefused() {
+    assertThatThrownBy(
+            () -> StationReader.readText("s.json", SMALL.replace("\"version\":1", "\"version\":2")))
+        .hasMessageContaining("made by a newer version");
+  }
+
+  /** Each row plants one thing that can never happen, and names the doubt that must follow. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "\"situation\"|\"preparationSeconds\":0,\"situation\"|phase preparation: it is never reached",
+        "\"phase\":\"preparation\"|\"phase\":\"exercise\"|phase preparation: nothing happens in it",
+        "\"findings\":[\"wet\"]|\"findings\":[]|task dry: it is never needed",
+        "\"findings\":[\"wet\"]|\"findings\":[]|finding wet: nothing makes it come",
+        "\"findings\":[\"wet\"]|\"findings\":[]|branch way: all its ways are alike",
+        "\"clears\":[\"wet\"]|\"says\":\"Dry.\"|finding wet: nothing can make it go",
+        "\"atStart\":true|\"atStart\":true,\"lasting\":true|finding hot: it is called lasting",
+        "\"words\":\"Left\"|\"words\":\"Left\",\"weight\":0|branch way: chance can never take the way left",
+        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":10}|order look: nothing follows from it",
+        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":400}|step cooled: it can never be taken",
+        "\"when\":{\"order\":\"look\"},|\"when\":{\"order\":\"look\"},\"unless\":[\"hot\"],|step cooled: it can never be taken",
+        "\"findings\":[\"wet\"]|\"findings\":[]|critical fault wet-open: it can never be committed",
+        "\"doneWhen\":\"Said\"|\"doneWhen\":\"Said\",\"after\":[\"open\"]|task ready: it is never in order",
+        "\"seconds\":20|\"seconds\":900|task dry: its time is not up before the exercise ends",
+        "\"fromFinding\":\"wet\"|\"fromTask\":\"dry\"|task dry: its time begins with dry",
+        "\"mostSeconds\":15|\"mostSeconds\":900,\"leastSeconds\":800|task dry: it can't be long enough",
+        "\"ifFinding\"|\"iffFinding\":\"wet\",\"ifFinding\"|tasks[2].iffFinding: this version does not know",
+      })
+  void whatCanNeverHappenIsDoubted(String from, String to, String doubt) {
+    assertThat(SMALL).contains(from);
+    StationFile file = StationReader.checkText("s.json", SMALL.replace(from, to));
+    assertThat(file.faults()).isEmpty();
+    assertThat(file.doubts()).anyMatch(d -> d.startsWith(doubt));
+  }
+
+  @Test
+  void aMutatedFileIsRefusedOrCanBeRunToItsEnd() {
+    Random random = new Random(20_260_131);
+    List<String> texts =
+        List.of(SMALL, StationLibrary.text("adult-secretions"), StationLibrary.text("adult-gag"));
+    int refused = 0;
+    int read = 0;
+    for (int i = 0; i < MUTATIONS; i++) {
+      String text = mutate(texts.get(i % texts.size()), random);
+      try {
+        Station station = StationReader.readText("mutated.json", text);
+        runToItsEnd(station, i);
+        read++;
+      } catch (BadInputException e) {
+        assertThat(e.getMessage()).startsWith("mutated.json").doesNotContainPattern("\\p{Cntrl}");
+        refused++;
+      } catch (RuntimeException | AssertionError e) {
+        throw new AssertionError("mutation " + i + ":\n" + text, e);
+      }
+    }
+    // Both must happen, or the mutations are too harsh or too mild to tell anything.
+    assertThat(refused).isGreaterThan(MUTATIONS / 4);
+    assertThat(read).isGreaterThan(MUTATIONS / 50);
+  }
+
+  private static void runToItsEnd(Station station, long seed) throws BadInputException {
+    Facts facts = new Facts();
+    StationRun run =
+        new StationRun(
+            station, StationSetup.of(station, StationMode.ALONE, List.of(), seed), facts);
+    run.advance(station.preparationNanos());
+    long now = station.preparationNanos();
+    for (StationTask task : station.tasks()) {
+      now += Candidate.SECOND;
+      run.done(task.id(), now);
+    }
+    run.advance(now + station.exerciseNanos());
+    assertThat(run.state().phase()).isEqualTo(StationPhase.ENDED);
+    assertThat(StationResult.of(station, facts.events)).isEqualTo(new StationResult(run.state()));
+  }
+
+  private static String mutate(String text, Random random) {
+    String out = text;
+    int times = 1 + random.nextInt(2);
+    for (int i = 0; i < times; i++) {
+      Matcher matcher = TOKEN.matcher(out);
+      int count = 0;
+      while (matcher.find()) {
+        count++;
+      }
+      int pick = random.nextInt(Math.max(1, count));
+      matcher.reset();
+      for (int j = 0; j <= pick; j++) {
+        if (!matcher.find()) {
+          return out;
+        }
+      }
+      String with = random.nextInt(4) == 0 ? "" : SPARE.get(random.nextInt(SPARE.size()));
+      out = out.substring(0, matcher.start()) + with + out.substring(matcher.end());
+    }
+    return out;
+  }
+}

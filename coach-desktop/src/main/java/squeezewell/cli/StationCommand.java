@@ -1,0 +1,108 @@
+package squeezewell.cli;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import squeezewell.input.BadInputException;
+import squeezewell.station.Station;
+import squeezewell.station.StationFile;
+import squeezewell.station.StationLibrary;
+import squeezewell.station.StationReader;
+import squeezewell.station.StationText;
+
+/** Stations: the whole practical exercise. */
+@Command(
+    name = "station",
+    description = "The whole practical exercise: list, show, check and run stations.",
+    synopsisSubcommandLabel = "(list | show | check | run)")
+final class StationCommand extends CliCommand {
+  StationCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() {
+    throw new ParameterException(
+        spec.commandLine(), "station needs one of these words: list, show, check, run");
+  }
+
+  /** The built-in station of that identifier, or else the one in a file of that name. */
+  static Station station(String word) throws BadInputException {
+    if (word.endsWith(".json")) {
+      return StationReader.readFile(ProtocolCommand.path("ID", word));
+    }
+    StringBuilder all = new StringBuilder();
+    for (Station station : StationLibrary.stations()) {
+      if (station.id().equals(word)) {
+        return station;
+      }
+      all.append(station.id()).append(", ");
+    }
+    throw BadInputException.notAllowed(
+        "ID", "", word, "one of " + all + "or a station file that ends in .json");
+  }
+
+  /** {@code station list}. */
+  @Command(name = "list", description = "List the stations that come with the program.")
+  static final class ListCommand extends CliCommand {
+    ListCommand(Surroundings around) {
+      super(around);
+    }
+
+    @Override
+    public Integer call() {
+      for (Station station : StationLibrary.stations()) {
+        around.print(station.id() + " (" + station.group().id() + ")");
+        around.print("    " + station.title());
+      }
+      return DONE;
+    }
+  }
+
+  /** {@code station show}. */
+  @Command(name = "show", description = "Show a station: setting, kit, tasks, findings, faults.")
+  static final class ShowCommand extends CliCommand {
+    @Parameters(paramLabel = "ID", description = "A station of the list, or a file (.json).")
+    String id = "";
+
+    ShowCommand(Surroundings around) {
+      super(around);
+    }
+
+    @Override
+    public Integer call() throws BadInputException {
+      around.print(StationText.of(station(id)));
+      return DONE;
+    }
+  }
+
+  /** {@code station check}. */
+  @Command(
+      name = "check",
+      description = {
+        "Check a station file: all faults, and all that can never happen.",
+        "Ends with 2 if there is any."
+      })
+  static final class CheckCommand extends CliCommand {
+    @Parameters(paramLabel = "FILE", description = "The file, format version 1.")
+    String file = "";
+
+    CheckCommand(Surroundings around) {
+      super(around);
+    }
+
+    @Override
+    public Integer call() throws BadInputException {
+      Path path = ProtocolCommand.path("FILE", file);
+      StationFile checked = StationReader.checkFile(path);
+      checked.faults().forEach(f -> around.say("fault: " + f.getMessage()));
+      checked.doubts().forEach(d -> around.say("doubt: " + file + ": " + d));
+      if (!checked.faults().isEmpty() || !checked.doubts().isEmpty()) {
+        return BAD_INPUT;
+      }
+      around.print(file + ": good");
+      return DONE;
+    }
+  }
+}

@@ -1,0 +1,223 @@
+package squeezewell.cli;
+
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import squeezewell.cue.PracticePlan;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.ProtocolStore;
+import squeezewell.input.BadInputException;
+import squeezewell.input.InputFile;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Protocol;
+import squeezewell.report.Caution;
+import squeezewell.review.Review;
+import squeezewell.review.ReviewJson;
+import squeezewell.review.ReviewText;
+import squeezewell.review.Reviewer;
+import squeezewell.session.FileJournal;
+import squeezewell.session.Journal;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.station.BranchOption;
+import squeezewell.station.Station;
+import squeezewell.station.StationJson;
+import squeezewell.station.StationMode;
+import squeezewell.station.StationPractice;
+import squeezewell.station.StationResult;
+import squeezewell.station.StationSetup;
+import squeezewell.station.StationText;
+
+/** {@code station run}: a station by a script, faster than time, then its result. */
+@Command(
+    name = "run",
+    description = {
+      "Run a station by a script, faster than time, and show the result.",
+      "Without --script nothing is done and the clock ends it.",
+      "With --home DIR the session is kept there, dated now."
+    },
+    footer = {
+      "",
+      "A script has lines of seconds, a command and its words: 12.5 done open",
+      "Commands: begin, start TASK, done TASK, undo TASK, order ORDER,",
+      "inject FINDING, clear FINDING, remark WORDS, stop-clock, run-clock,",
+      "breaths COUNT SECONDS, compressions COUNT SECONDS, end.",
+      "",
+      StationText.PRACTICE_AID,
+      Caution.LINE_1,
+      Caution.LINE_2,
+      Caution.LINE_3
+    })
+final class StationRunCommand extends CliCommand {
+  private static final long LARGEST_SCRIPT = 1_000_000;
+
+  @Mixin HomeOption home = new HomeOption();
+
+  @Parameters(paramLabel = "ID", description = "A station of the list, or a file (.json).")
+  String id = "";
+
+  @Option(names = "--script", paramLabel = "FILE", description = "What is done, and when.")
+  String script = "";
+
+  @Option(
+      names = "--mode",
+      paramLabel = "NAME",
+      description = "alone, partner or instructor. Default: instructor.")
+  String mode = StationMode.INSTRUCTOR.word();
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Whole number that settles the branches left to chance. Default: 1.")
+  String seed = "1";
+
+  @Option(
+      names = "--branch",
+      paramLabel = "BRANCH=WAY",
+      description = "The way to take at a branch; may be given more than once.")
+  List<String> branches = new ArrayList<>();
+
+  @Option(
+      names = "--protocol",
+      paramLabel = "ID",
+      description = "Guideline edition. If it is not given: the newest that covers the station.")
+  String protocol = "";
+
+  @Option(names = "--json", description = "Print JSON for a program to read.")
+  boolean json;
+
+  StationRunCommand(Surroundings around) {
+    super(around);
+  }
+
+  @Override
+  public Integer call() throws BadInputException, IOException, CannotException {
+    Station station = StationCommand.station(id);
+    StationSetup setup =
+        StationSetup.of(
+            station,
+            PracticeOptions.word("--mode", mode, StationMode.values(), StationMode::word),
+            ways(),
+            Numbers.whole("--seed", seed, Long.MIN_VALUE, Long.MAX_VALUE));
+    HomeFolder folder = home.home();
+    Protocol edition = edition(ProtocolStore.read(folder), station);
+    Guidance guidance = edition.find(station.group(), station.situation()).get();
+    PracticePlan plan = StationPractice.plan(station, edition, guidance, 0);
+    StationScript done = StationScript.read(script.isEmpty() ? "--script" : script, scriptLines());
+    SessionHeader header =
+        new SessionHeader(
+            around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS),
+            SessionHeader.Origin.VIRTUAL,
+            "script for the station " + station.id(),
+            edition,
+            plan);
+    List<SessionEvent> events = new ArrayList<>();
+    if (home.isGiven()) {
+      Path file = folder.make().newSessionFile(header.startedAt());
+      try (FileJournal kept = FileJournal.create(file, header)) {
+        run(station, setup, plan, done, new Copy(events, kept));
+      }
+      around.say("kept: " + file);
+    } else {
+      run(station, setup, plan, done, new Copy(events, Journal.none()));
+    }
+    show(StationResult.of(events), Reviewer.review(new Session(header, events, List.of())));
+    return DONE;
+  }
+
+  private void run(
+      Station station, StationSetup setup, PracticePlan plan, StationScript done, Journal journal)
+      throws CannotException {
+    StationPractice practice = new StationPractice(station, setup, plan, journal, List.of());
+    List<String> refused = done.run(practice, SessionEvent.LATEST_NANOS / 2);
+    refused.forEach(around::say);
+    if (!practice.practice().trouble().isEmpty()) {
+      throw new CannotException(practice.practice().trouble());
+    }
+  }
+
+  private void show(StationResult result, Review review) {
+    if (json) {
+      around
+          .out()
+          .println(
+              JsonText.of(
+                  writer -> {
+                    writer.beginObject();
+                    StationJson.fields(result, writer);
+                    writer.name("ventilation");
+                    ReviewJson.write(review, writer);
+                    writer.endObject();
+                  }));
+      return;
+    }
+    around.print(StationText.of(result));
+    around.print("Ventilation");
+    around.print("");
+    around.print(ReviewText.write(review) + Caution.LINE_3);
+  }
+
+  private List<BranchOption> ways() throws BadInputException {
+    List<BranchOption> ways = new ArrayList<>();
+    for (String way : branches) {
+      int at = way.indexOf('=');
+      if (at < 1) {
+        throw BadInputException.notAllowed("--branch", "", way, "a branch, = and one of its ways");
+      }
+      ways.add(new BranchOption(way.substring(0, at), way.substring(at + 1)));
+    }
+    return ways;
+  }
+
+  private Protocol edition(ProtocolStore store, Station station) throws BadInputException {
+    List<Protocol> editions =
+        protocol.isEmpty() ? store.protocols() : List.of(store.require("--protocol", protocol));
+    for (Protocol edition : editions) {
+      if (edition.find(station.group(), station.situation()).isPresent()) {
+        return edition;
+      }
+    }
+    throw BadInputException.notAllowed(
+        "--protocol",
+        "",
+        protocol.isEmpty() ? "none" : protocol,
+        "an edition that covers " + station.situation().id() + " for " + station.group().id());
+  }
+
+  private List<String> scriptLines() throws BadInputException, IOException {
+    if (script.isEmpty()) {
+      return List.of();
+    }
+    Path path = ProtocolCommand.path("--script", script);
+    InputFile.require(path, LARGEST_SCRIPT);
+    try {
+      return Files.readAllLines(path, StandardCharsets.UTF_8);
+    } catch (CharacterCodingException e) {
+      throw BadInputException.fault(script, "", "the text is not UTF-8");
+    }
+  }
+
+  /** Keeps the facts in memory beside another journal. */
+  private record Copy(List<SessionEvent> events, Journal kept) implements Journal {
+    @Override
+    public void append(SessionEvent event) throws IOException {
+      kept.append(event);
+      events.add(event);
+    }
+
+    @Override
+    public void close() throws IOException {
+      kept.close();
+    }
+  }
+}

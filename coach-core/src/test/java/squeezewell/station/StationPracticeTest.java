@@ -45,7 +45,7 @@ class StationPracticeTest {
     assertThat(practice.practice().breaths()).hasSize(1);
     assertThat(practice.state().task("ventilate").get().progress())
         .isEqualTo(TaskState.Progress.RUNNING);
-    assertThat(stretch(practice, 21 * SECOND + 1)).isEqualTo(Stretch.Kind.BREATHING);
+    assertThat(stretch(practice, 21 * SECOND + 1)).isEqualTo(Stretch.Kind.PACED);
   }
 
   @Test

@@ -40,6 +40,10 @@ import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
+import squeezewell.desktop.screens.StationChoice;
+import squeezewell.desktop.screens.StationResultScreen;
+import squeezewell.desktop.screens.StationRunScreen;
+import squeezewell.desktop.screens.StationsScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
 import squeezewell.files.LocalProtocolFile;
@@ -47,21 +51,26 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
+import squeezewell.files.StationStore;
 import squeezewell.files.Theme;
 import squeezewell.input.BadInputException;
 import squeezewell.kit.KitLibrary;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
+import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
+import squeezewell.station.StationMode;
+import squeezewell.station.StationResult;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
 final class PhoneWindow extends JFrame implements Navigator {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
+  private static final long MOST_CHANCE = 1_000_000;
 
   private final transient HomeFolder home;
   private final transient SettingsFile settingsFile;
@@ -71,6 +80,8 @@ final class PhoneWindow extends JFrame implements Navigator {
   private transient Runnable current = this::toSetup;
   private transient BooleanSupplier mayLeave = () -> true;
   private transient Optional<LiveSession> live = Optional.empty();
+  private transient Optional<StationSession> station = Optional.empty();
+  private transient Optional<ConsoleWindow> console = Optional.empty();
   private transient Optional<ProjectorWindow> projector = Optional.empty();
 
   PhoneWindow(HomeFolder home, Settings settings) {
@@ -127,20 +138,31 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   /** Large type must not push the pad or the column off a small screen in mid-practice. */
   private Kit liveKit() {
+    boolean inStation = station.isPresent();
     Insets frame = getInsets();
     return new Kit(
         kit.look()
             .fitting(
                 getWidth() - frame.left - frame.right,
                 getHeight() - frame.top - frame.bottom,
-                LiveScreen.LEAST_WIDTH,
-                LiveScreen.LEAST_HEIGHT));
+                inStation ? StationRunScreen.LEAST_WIDTH : LiveScreen.LEAST_WIDTH,
+                inStation ? StationRunScreen.LEAST_HEIGHT : LiveScreen.LEAST_HEIGHT));
   }
 
   private void resized() {
     if (live.isPresent() && liveKit().look().scale() != liveScale) {
       showLive(live.get());
+    } else if (station.isPresent() && liveKit().look().scale() != liveScale) {
+      showStation(station.get());
     }
+  }
+
+  private void showStation(StationSession session) {
+    Kit fitted = liveKit();
+    liveScale = fitted.look().scale();
+    StationRunScreen screen = session.screen(fitted);
+    showScreen(screen);
+    screen.open();
   }
 
   private void showLive(LiveSession session) {
@@ -183,6 +205,7 @@ final class PhoneWindow extends JFrame implements Navigator {
       giveBackFocus(owner == null ? null : owner.getName());
     }
     live.ifPresent(l -> l.apply(next));
+    station.ifPresent(s -> s.apply(next));
   }
 
   /** A person who changes the look goes on from the control that changed it. */
@@ -234,6 +257,55 @@ final class PhoneWindow extends JFrame implements Navigator {
   public void toPast() {
     current = this::toPast;
     showScreen(PastScreen.build(kit, this, this::readPast));
+  }
+
+  @Override
+  public void toStations() {
+    current = this::toStations;
+    JScrollPane page =
+        StationsScreen.build(
+            kit,
+            this,
+            StationStore.read(home),
+            ProtocolStore.read(home).protocols(),
+            PracticeSound.leadNanos(),
+            Math.floorMod(System.nanoTime(), MOST_CHANCE),
+            home.stations().toString(),
+            this::startStation);
+    showScreen(kit.withBackKeys(page, this::toSetup));
+  }
+
+  private void startStation(StationChoice choice) {
+    closeStation();
+    StationSession session =
+        StationSession.start(
+            home, settings, choice, next -> SwingUtilities.invokeLater(() -> stationEnded(next)));
+    station = Optional.of(session);
+    current = this::toStations;
+    showStation(session);
+    if (choice.setup().mode() == StationMode.INSTRUCTOR) {
+      ConsoleWindow window = new ConsoleWindow(kit, session.station(), getBounds());
+      console = Optional.of(window);
+      window.open();
+    }
+  }
+
+  private void closeStation() {
+    console.ifPresent(ConsoleWindow::dispose);
+    console = Optional.empty();
+    station.ifPresent(StationSession::close);
+    station = Optional.empty();
+  }
+
+  private void stationEnded(StationSession session) {
+    if (!station.isPresent() || !station.get().equals(session)) {
+      return;
+    }
+    session.closeScreen();
+    station = Optional.empty();
+    console.ifPresent(ConsoleWindow::dispose);
+    console = Optional.empty();
+    toDebrief(session.kept().session(), session.kept().path().orElse(null));
   }
 
   @Override
@@ -349,8 +421,38 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   private record Reviewed(Session session, Review review) {}
 
+  /** A station's own result comes first; the review of its breaths is reached from it. */
   private void showDebrief(Session session, Review review, Runnable back) {
-    current = () -> showDebrief(session, review, back);
+    if (StationResult.isIn(session.events())) {
+      try {
+        showResult(session, StationResult.of(session.events()), review, back);
+        return;
+      } catch (BadInputException e) {
+        tell("The station can't be shown, only its breaths", e.getMessage());
+      }
+    }
+    showReview(session, review, back);
+  }
+
+  private void showResult(Session session, StationResult result, Review review, Runnable back) {
+    current = () -> showResult(session, result, review, back);
+    String when = PastPractices.when(session.header().startedAt(), home.zone());
+    String trainee = session.header().trainee();
+    showScreen(
+        StationResultScreen.build(
+            kit,
+            this,
+            StationSheet.of(result),
+            review,
+            trainee.isEmpty() ? when : when + ", " + trainee,
+            new StationResultScreen.Ways(
+                () -> showReview(session, review, () -> showResult(session, result, review, back)),
+                () -> StationSaver.save(this, session, result, review, home.zone()),
+                back)));
+  }
+
+  private void showReview(Session session, Review review, Runnable back) {
+    current = () -> showReview(session, review, back);
     String when = PastPractices.when(session.header().startedAt(), home.zone());
     String trainee = session.header().trainee();
     String ended = PastPractices.ended(session, review);
@@ -414,6 +516,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     }
     live.ifPresent(LiveSession::close);
     live = Optional.empty();
+    closeStation();
     projector.ifPresent(ProjectorWindow::dispose);
     dispose();
   }

@@ -26,7 +26,7 @@ public final class ReviewHtml {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
-  private static final String STYLE =
+  static final String STYLE =
       """
       body { background: #FAF7EF; color: #14252D; margin: 0 auto; max-width: 760px;
         padding: 24px; font: 15px/1.5 "DejaVu Sans", Verdana, sans-serif;

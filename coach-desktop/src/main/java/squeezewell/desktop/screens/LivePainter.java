@@ -47,8 +47,11 @@ public final class LivePainter {
 
   /** Shows the present moment of a practice. */
   public Lines paint(LivePractice practice) {
-    CoachState state = practice.state();
-    long now = practice.clock().nanos();
+    return paint(practice.state(), practice.clock().nanos());
+  }
+
+  /** Shows a moment of a practice. */
+  public Lines paint(CoachState state, long now) {
     LiveView view = LiveView.of(state, now);
     tide.show(view.fill(), view.notch(), view.notches());
     words.show(view.word(), view.count(), view.countNote(), view.interval(), view.judgement());

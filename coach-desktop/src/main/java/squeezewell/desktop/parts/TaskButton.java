@@ -70,7 +70,7 @@ public final class TaskButton extends JButton {
 
   @Override
   public Dimension getPreferredSize() {
-    return new Dimension(look.px(main ? 372 : 180), look.px(main ? 64 : 58));
+    return new Dimension(look.px(main ? 372 : 150), look.px(main ? 64 : 58));
   }
 
   @Override

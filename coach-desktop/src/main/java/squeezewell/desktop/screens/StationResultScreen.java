@@ -98,7 +98,11 @@ public final class StationResultScreen {
     for (StationSheet.Count count : counts) {
       JPanel row = kit.row();
       row.add(fixed(Integer.toString(count.number()), look.bold(20), 40));
-      row.add(kit.label(count.name(), look.font(15), palette.text()));
+      JLabel name = kit.label(count.name(), look.font(15), palette.text());
+      name.setAlignmentY(Component.TOP_ALIGNMENT);
+      name.setPreferredSize(new Dimension(kit.cardTextWidth() - look.px(40), look.px(26)));
+      name.setMaximumSize(name.getPreferredSize());
+      row.add(name);
       card.add(row);
     }
     column.add(card);

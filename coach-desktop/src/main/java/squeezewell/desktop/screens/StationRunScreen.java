@@ -91,6 +91,9 @@ public final class StationRunScreen extends JPanel {
   private final ActionButton pause;
   private final ActionButton finish;
   private final List<TaskButton> buttons = new ArrayList<>();
+  private JScrollPane tasks;
+  private boolean preparing;
+  private String nextShown = "";
   private transient StationRunView view;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
 
@@ -133,6 +136,7 @@ public final class StationRunScreen extends JPanel {
     next.addActionListener(e -> choose(StationRunView.NEXT_KEY, EventTime.nanoTimeOf(e.getWhen())));
     list = new JPanel(new GridLayout(0, LARGEST_COUNT_OF_COLUMNS, look.px(6), look.px(6)));
     list.setBackground(look.palette().ground());
+    list.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, look.px(Kit.SCROLL_BAR)));
     tide = new TideColumn(look);
     words = new PromptWords(look);
     painter = new LivePainter(tide, words, new Ribbon(look));
@@ -228,8 +232,8 @@ public final class StationRunScreen extends JPanel {
     scroll.setPreferredSize(new Dimension(look.px(372), look.px(122)));
 
     lower.setOpaque(false);
-    lower.add(preparation(), PREPARE);
     lower.add(breathing(), BREATHE);
+    lower.add(preparation(), PREPARE);
     lower.setMinimumSize(new Dimension(look.px(200), look.px(190)));
     lower.setPreferredSize(new Dimension(look.px(372), look.px(190)));
 
@@ -248,6 +252,7 @@ public final class StationRunScreen extends JPanel {
     put(this, examiner, 2, 0, look.px(8));
     put(this, advice, 3, 0, look.px(6));
     put(this, next, 4, 0, look.px(8));
+    tasks = scroll;
     put(this, scroll, 5, 0.7, look.px(8));
     put(this, lower, 6, 0.3, look.px(8));
     put(this, actions, 7, 0, look.px(2));
@@ -358,7 +363,7 @@ public final class StationRunScreen extends JPanel {
     }
     showNext(state);
     showItems();
-    lowerCards.show(lower, state.phase() == StationPhase.PREPARATION ? PREPARE : BREATHE);
+    showLower(state.phase() == StationPhase.PREPARATION);
     showPads(at, now);
     undo.setEnabled(at.slip().isPresent());
     undo.show("Undo tap", at.slip().isPresent());
@@ -375,6 +380,23 @@ public final class StationRunScreen extends JPanel {
     return state.phase() == StationPhase.PREPARATION
         ? "Read what is reported, check the kit, then begin."
         : "Tell what you do, and tap it.";
+  }
+
+  /** Before the exercise the kit needs the room, in it the tasks. */
+  private void showLower(boolean nowPreparing) {
+    if (nowPreparing == preparing) {
+      return;
+    }
+    preparing = nowPreparing;
+    lowerCards.show(lower, nowPreparing ? PREPARE : BREATHE);
+    GridBagLayout layout = (GridBagLayout) getLayout();
+    for (Component part : new Component[] {tasks, lower}) {
+      GridBagConstraints place = layout.getConstraints(part);
+      boolean mostRoom = (part == lower) == nowPreparing;
+      place.weighty = mostRoom ? 0.7 : nowPreparing ? 0 : 0.3;
+      layout.setConstraints(part, place);
+    }
+    revalidate();
   }
 
   /** The practice's own checks press too, once breaths are paced. */
@@ -434,6 +456,21 @@ public final class StationRunScreen extends JPanel {
     for (int i = 0; i < items.size(); i++) {
       StationRunView.Item item = items.get(i);
       buttons.get(i).show(item.words(), item.keyName(), item.status(), item.on(), item.done());
+    }
+    showWhatIsNext(items);
+  }
+
+  /** The list moves to what is next when that changes, and else stays where a person moved it. */
+  private void showWhatIsNext(List<StationRunView.Item> items) {
+    String id = view.next().map(StationRunView.Item::id).orElse("");
+    if (id.equals(nextShown) || !list.isValid()) {
+      return;
+    }
+    nextShown = id;
+    for (int i = 0; i < items.size(); i++) {
+      if (items.get(i).id().equals(id)) {
+        list.scrollRectToVisible(buttons.get(i).getBounds());
+      }
     }
   }
 

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
+import squeezewell.kit.Pressure;
+import squeezewell.kit.PressureUnit;
 import squeezewell.report.Words;
 import squeezewell.station.StationOrder;
 import squeezewell.station.StationPhase;
@@ -53,6 +56,12 @@ record StationRunView(
 
   /** So long before its end a time presses (our own choice). */
   private static final long NOTICE_NANOS = 5 * SECOND;
+
+  /** A task that must begin within this time is what is expected next (our own choice). */
+  private static final long NEXT_NOTICE_NANOS = 10 * SECOND;
+
+  /** A task's time is shown on the bar so long before it runs out (our own choice). */
+  private static final long LIMIT_NOTICE_NANOS = 60 * SECOND;
 
   /** So long before the end of a phase its clock is marked (our own choice). */
   private static final long PHASE_NOTICE_NANOS = 30 * SECOND;
@@ -109,7 +118,7 @@ record StationRunView(
         bar.urgent(),
         line == null ? "" : line.words(),
         line == null ? "" : "Examiner, at " + Words.clock(line.atNanos()),
-        next(state, items),
+        next(state, items, clock),
         items,
         oxygenWords(state, oxygen),
         state.oxygen().isPresent() && oxygen <= OXYGEN_NOTICE_NANOS);
@@ -193,27 +202,46 @@ record StationRunView(
     return task.word();
   }
 
-  private static Optional<Item> next(StationState state, List<Item> items) {
+  private static Optional<Item> next(StationState state, List<Item> items, long clock) {
     for (TaskState task : state.tasks()) {
       if (task.progress() == TaskState.Progress.RUNNING && task.task().kind() == TaskKind.TIMED) {
         return find(items, task.task());
       }
     }
     boolean preparing = state.phase() == StationPhase.PREPARATION;
-    for (TaskState task : state.tasks()) {
-      boolean open =
-          task.progress() == TaskState.Progress.OPEN
-              || task.progress() == TaskState.Progress.DUE
-              || task.progress() == TaskState.Progress.LATE;
-      boolean here = !preparing || task.task().phase() == StationPhase.PREPARATION;
-      if (open && here && !task.task().optional() && inTurn(state, task.task())) {
-        return find(items, task.task());
-      }
+    Optional<TaskState> expected = expected(state, t -> presses(t, clock));
+    if (!expected.isPresent()) {
+      expected = expected(state, t -> true);
+    }
+    if (expected.isPresent()) {
+      return find(items, expected.get().task());
     }
     return preparing
         ? Optional.of(
             new Item(Kind.BEGIN, "", "Begin the exercise", NEXT_KEY, "all is ready", false, false))
         : Optional.empty();
+  }
+
+  /** The first task to be done, in the station's order, whose turn it is. */
+  private static Optional<TaskState> expected(StationState state, Predicate<TaskState> which) {
+    boolean preparing = state.phase() == StationPhase.PREPARATION;
+    return state.tasks().stream()
+        .filter(
+            t ->
+                t.progress() == TaskState.Progress.OPEN
+                    || t.progress() == TaskState.Progress.DUE
+                    || t.progress() == TaskState.Progress.LATE)
+        .filter(t -> !preparing || t.task().phase() == StationPhase.PREPARATION)
+        .filter(t -> !t.task().optional() && inTurn(state, t.task()))
+        .filter(which)
+        .findFirst();
+  }
+
+  /** What is late or nearly so comes before what has no time. */
+  private static boolean presses(TaskState task, long clock) {
+    return task.progress() == TaskState.Progress.LATE
+        || (task.progress() == TaskState.Progress.DUE
+            && task.dueNanos().orElse(Long.MAX_VALUE) - clock <= NEXT_NOTICE_NANOS);
   }
 
   private static Optional<Item> find(List<Item> items, StationTask task) {
@@ -314,7 +342,7 @@ record StationRunView(
         first = task;
       }
     }
-    if (first == null) {
+    if (first == null || first.dueNanos().getAsLong() - clock > LIMIT_NOTICE_NANOS) {
       return Optional.empty();
     }
     long left = first.dueNanos().getAsLong() - clock;
@@ -334,12 +362,20 @@ record StationRunView(
         .orElse(0L);
   }
 
+  /** Gauges are marked in either unit. */
+  private static String gauge(Pressure pressure) {
+    return pressure.in(PressureUnit.PSI, 0).toPlainString()
+        + " psi ("
+        + pressure.in(PressureUnit.BAR, 0).toPlainString()
+        + " bar)";
+  }
+
   private static String oxygenWords(StationState state, long left) {
     if (!state.oxygen().isPresent()) {
       return "";
     }
     return left <= 0
         ? "Oxygen: reserve reached"
-        : "Oxygen " + state.oxygen().get().gauge() + ", " + Words.clock(left) + " left";
+        : "Oxygen " + gauge(state.oxygen().get().gauge()) + ", " + Words.clock(left) + " left";
   }
 }

@@ -425,7 +425,13 @@ public final class StationRunScreen extends JPanel {
               ? item.words()
               : (item.on() && item.status().startsWith("running") ? "Now: " : "Next: ")
                   + item.words();
-      next.show(what, String.valueOf(StationRunView.NEXT_KEY), item.status(), false, false);
+      boolean running = item.status().startsWith("running");
+      next.show(
+          what,
+          String.valueOf(StationRunView.NEXT_KEY),
+          item.status() + (running ? ", tap when done" : ""),
+          false,
+          false);
       next.setEnabled(true);
     } else {
       next.show(
@@ -434,6 +440,9 @@ public final class StationRunScreen extends JPanel {
           "until the time is up, or Finish",
           false,
           false);
+      if (next.isFocusOwner()) {
+        pad.requestFocusInWindow();
+      }
       next.setEnabled(false);
     }
   }

@@ -188,7 +188,7 @@ record StationRunView(
 
   private static String status(TaskState task, long clock) {
     if (task.progress() == TaskState.Progress.RUNNING && task.begunNanos().isPresent()) {
-      return "running " + Words.clock(clock - task.begunNanos().getAsLong()) + ", tap when done";
+      return "running " + Words.clock(clock - task.begunNanos().getAsLong());
     }
     if (task.progress() == TaskState.Progress.DUE && task.dueNanos().isPresent()) {
       return "within " + Phrases.clockLeft(Math.max(0, task.dueNanos().getAsLong() - clock));

@@ -19,10 +19,7 @@ final class StationsView {
 
   /** The name of a station in the list. */
   static String name(Station station, Set<String> own) {
-    return station.title()
-        + ", "
-        + station.group().label().toLowerCase(java.util.Locale.ROOT)
-        + (own.contains(station.id()) ? " (your own)" : "");
+    return station.title() + (own.contains(station.id()) ? " (your own)" : "");
   }
 
   /** What is told of a station before it begins, a paragraph each. */

@@ -145,8 +145,7 @@ record StationRunView(
     int place = 0;
     for (TaskState task : state.tasks()) {
       boolean here = preparing == (task.task().phase() == StationPhase.PREPARATION);
-      // What was left out of the preparation can be made good.
-      boolean leftOver = !preparing && !here && task.doneNanos().isEmpty();
+      boolean leftOver = !preparing && !here && leftOver(state, task);
       if (!here && !leftOver) {
         continue;
       }
@@ -171,6 +170,12 @@ record StationRunView(
       }
     }
     return items;
+  }
+
+  /** What was left out of the preparation can be made good; then it stays, so that no key moves. */
+  private static boolean leftOver(StationState state, TaskState task) {
+    return task.doneNanos().isEmpty()
+        || task.doneNanos().getAsLong() >= state.exerciseFromNanos().orElse(0);
   }
 
   private static char key(int place) {

@@ -83,6 +83,7 @@ class StationRunViewTest {
     StationRunView before = at(2);
     assertThat(ids(before)).doesNotContain("suction").contains("protect", "oral");
     char oral = key(before, "oral");
+    done("protect", 2.5);
     done("scene", 3);
     done("response", 4);
     practice.start("pulse", 5 * SECOND);

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import squeezewell.desktop.screens.PastScreen;
@@ -14,6 +15,7 @@ import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
+import squeezewell.station.StationResult;
 
 /** Turns kept sessions into lines for the list. */
 final class PastPractices {
@@ -41,11 +43,29 @@ final class PastPractices {
     if (!session.finished()) {
       return "stopped before its end";
     }
+    if (StationResult.isIn(session.events())) {
+      // Its plan is longer than any station; its own result says how it ended.
+      return "";
+    }
     long planned = session.header().plan().lengthNanos();
     long practised = review.asked().practisedNanos();
     return practised < planned - SECOND
         ? "ended early, " + Words.clock(practised) + " of " + Words.clock(planned)
         : "";
+  }
+
+  /** The station of a session and what came of it; empty if there is none that can be read. */
+  private static Optional<String> station(Session session) {
+    if (!StationResult.isIn(session.events())) {
+      return Optional.empty();
+    }
+    try {
+      StationResult result = StationResult.of(session.events());
+      return Optional.of(
+          "Station: " + result.state().station().title() + ". " + result.outcome().label());
+    } catch (BadInputException e) {
+      return Optional.of("Station that can't be read: " + e.getMessage());
+    }
   }
 
   static void read(SessionStore store, ZoneId zone, Consumer<PastScreen.Line> each)
@@ -83,6 +103,7 @@ final class PastPractices {
     if (!ended.isEmpty()) {
       detail.append("  ·  ").append(ended);
     }
-    return new PastScreen.Line(entry.file(), review.headline(), detail.toString(), true);
+    return new PastScreen.Line(
+        entry.file(), station(session).orElse(review.headline()), detail.toString(), true);
   }
 }

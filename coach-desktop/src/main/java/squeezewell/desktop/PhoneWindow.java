@@ -43,6 +43,10 @@ import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.ReplayScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
+import squeezewell.desktop.screens.StationChoice;
+import squeezewell.desktop.screens.StationResultScreen;
+import squeezewell.desktop.screens.StationRunScreen;
+import squeezewell.desktop.screens.StationsScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
 import squeezewell.files.LocalProtocolFile;
@@ -50,6 +54,7 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
+import squeezewell.files.StationStore;
 import squeezewell.files.Theme;
 import squeezewell.input.BadInputException;
 import squeezewell.kit.KitLibrary;
@@ -57,15 +62,19 @@ import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.report.PracticeLabel;
+import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
+import squeezewell.station.StationMode;
+import squeezewell.station.StationResult;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
 final class PhoneWindow extends JFrame implements Navigator {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
+  private static final long MOST_CHANCE = 1_000_000;
 
   private final transient HomeFolder home;
   private final transient SettingsFile settingsFile;
@@ -77,6 +86,8 @@ final class PhoneWindow extends JFrame implements Navigator {
   private transient BooleanSupplier mayLeave = () -> true;
   private transient Optional<LiveSession> live = Optional.empty();
   private transient Optional<ReplaySession> replay = Optional.empty();
+  private transient Optional<StationSession> station = Optional.empty();
+  private transient Optional<ConsoleWindow> console = Optional.empty();
   private transient Optional<ProjectorWindow> projector = Optional.empty();
 
   PhoneWindow(HomeFolder home, Settings settings) {
@@ -133,7 +144,9 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   /** Large type must not push the pad or the column off a small screen in mid-practice. */
   private Kit liveKit() {
-    return fitted(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
+    return station.isPresent()
+        ? fitted(StationRunScreen.LEAST_WIDTH, StationRunScreen.LEAST_HEIGHT)
+        : fitted(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
   }
 
   private Kit replayKit() {
@@ -154,10 +167,20 @@ final class PhoneWindow extends JFrame implements Navigator {
   private void resized() {
     if (live.isPresent() && liveKit().look().scale() != liveScale) {
       showLive(live.get());
+    } else if (station.isPresent() && liveKit().look().scale() != liveScale) {
+      showStation(station.get());
     }
     if (replay.isPresent() && replayKit().look().scale() != replayScale) {
       showReplay(replay.get());
     }
+  }
+
+  private void showStation(StationSession session) {
+    Kit fitted = liveKit();
+    liveScale = fitted.look().scale();
+    StationRunScreen screen = session.screen(fitted);
+    showScreen(screen);
+    screen.open();
   }
 
   private void showLive(LiveSession session) {
@@ -215,6 +238,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     }
     live.ifPresent(l -> l.apply(next));
     replay.ifPresent(r -> r.apply(next));
+    station.ifPresent(s -> s.apply(next));
   }
 
   /** A person who changes the look goes on from the control that changed it. */
@@ -266,6 +290,55 @@ final class PhoneWindow extends JFrame implements Navigator {
   public void toPast() {
     current = this::toPast;
     showScreen(PastScreen.build(kit, this, this::readPast));
+  }
+
+  @Override
+  public void toStations() {
+    current = this::toStations;
+    JScrollPane page =
+        StationsScreen.build(
+            kit,
+            this,
+            StationStore.read(home),
+            ProtocolStore.read(home).protocols(),
+            PracticeSound.leadNanos(),
+            Math.floorMod(System.nanoTime(), MOST_CHANCE),
+            home.stations().toString(),
+            this::startStation);
+    showScreen(kit.withBackKeys(page, this::toSetup));
+  }
+
+  private void startStation(StationChoice choice) {
+    closeStation();
+    StationSession session =
+        StationSession.start(
+            home, settings, choice, next -> SwingUtilities.invokeLater(() -> stationEnded(next)));
+    station = Optional.of(session);
+    current = this::toStations;
+    showStation(session);
+    if (choice.setup().mode() == StationMode.INSTRUCTOR) {
+      ConsoleWindow window = new ConsoleWindow(kit, session.station(), getBounds());
+      console = Optional.of(window);
+      window.open();
+    }
+  }
+
+  private void closeStation() {
+    console.ifPresent(ConsoleWindow::dispose);
+    console = Optional.empty();
+    station.ifPresent(StationSession::close);
+    station = Optional.empty();
+  }
+
+  private void stationEnded(StationSession session) {
+    if (!station.isPresent() || !station.get().equals(session)) {
+      return;
+    }
+    session.closeScreen();
+    station = Optional.empty();
+    console.ifPresent(ConsoleWindow::dispose);
+    console = Optional.empty();
+    toDebrief(session.kept().session(), session.kept().path().orElse(null));
   }
 
   @Override
@@ -417,8 +490,38 @@ final class PhoneWindow extends JFrame implements Navigator {
             this::toPast));
   }
 
+  /** A station's own result comes first; the review of its breaths is reached from it. */
   private void showDebrief(Session session, Review review, Runnable back) {
-    current = () -> showDebrief(session, review, back);
+    if (StationResult.isIn(session.events())) {
+      try {
+        showResult(session, StationResult.of(session.events()), review, back);
+        return;
+      } catch (BadInputException e) {
+        tell("The station can't be shown, only its breaths", e.getMessage());
+      }
+    }
+    showReview(session, review, back);
+  }
+
+  private void showResult(Session session, StationResult result, Review review, Runnable back) {
+    current = () -> showResult(session, result, review, back);
+    String when = PastPractices.when(session.header().startedAt(), home.zone());
+    String trainee = session.header().trainee();
+    showScreen(
+        StationResultScreen.build(
+            kit,
+            this,
+            StationSheet.of(result),
+            review,
+            trainee.isEmpty() ? when : when + ", " + trainee,
+            new StationResultScreen.Ways(
+                () -> showReview(session, review, () -> showResult(session, result, review, back)),
+                () -> StationSaver.save(this, session, result, review, home.zone()),
+                back)));
+  }
+
+  private void showReview(Session session, Review review, Runnable back) {
+    current = () -> showReview(session, review, back);
     String when = PastPractices.of(session, home.zone());
     String ended = PastPractices.ended(session, review);
     String title = when + (ended.isEmpty() ? "" : ", " + ended);
@@ -491,6 +594,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     live = Optional.empty();
     replay.ifPresent(ReplaySession::close);
     replay = Optional.empty();
+    closeStation();
     projector.ifPresent(ProjectorWindow::dispose);
     dispose();
   }

@@ -135,6 +135,11 @@ public final class HomeFolder {
     return root.resolve("protocols");
   }
 
+  /** The folder of the user's own stations; it need not be there. */
+  public Path stations() {
+    return root.resolve("stations");
+  }
+
   /** The folder of sessions. */
   public Path sessions() {
     return root.resolve("sessions");

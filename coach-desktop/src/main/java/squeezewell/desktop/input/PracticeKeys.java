@@ -14,8 +14,10 @@ import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.LongConsumer;
+import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
+import javax.swing.text.JTextComponent;
 
 /**
  * The keys of a running practice. They work wherever the keyboard focus is in our windows, so that
@@ -36,6 +38,8 @@ public final class PracticeKeys implements KeyEventDispatcher {
           KeyEvent.VK_F, Action.FINDINGS,
           KeyEvent.VK_Z, Action.UNDO_FINDING,
           KeyEvent.VK_M, Action.MUTE);
+
+  private static final String LEFT_ALONE = "squeezewell.leftAlone";
 
   private final Map<Integer, HeldKeys> pressHolds = new HashMap<>();
   private final Set<Integer> squeezeKeys;
@@ -142,6 +146,39 @@ public final class PracticeKeys implements KeyEventDispatcher {
         || key == KeyEvent.VK_ENTER;
   }
 
+  /** Told of a letter that a screen has a use for. */
+  public interface LetterListener {
+    void letter(char letter, long nanoTime);
+  }
+
+  /**
+   * Gives letters that have no other meaning a use.
+   *
+   * @param letters capital letters
+   */
+  public void alsoLetters(String letters, LetterListener told) {
+    for (int i = 0; i < letters.length(); i++) {
+      char letter = letters.charAt(i);
+      if (!ACTION_KEYS.containsKey((int) letter) && !pressHolds.containsKey((int) letter)) {
+        bind(letter, at -> told.letter(letter, at));
+      }
+    }
+  }
+
+  /** Keeps the keys of a practice out of a window in which a person writes. */
+  public static void leaveAlone(JFrame window) {
+    window.getRootPane().putClientProperty(LEFT_ALONE, true);
+  }
+
+  private static boolean leftAlone(Component source, Window window) {
+    boolean own =
+        (window instanceof JFrame frame
+                && frame.getRootPane().getClientProperty(LEFT_ALONE) != null)
+            || (source instanceof JFrame itself
+                && itself.getRootPane().getClientProperty(LEFT_ALONE) != null);
+    return own || (source instanceof JTextComponent text && text.isEditable());
+  }
+
   /** Starts to listen. */
   public void listen() {
     KeyboardFocusManager manager = KeyboardFocusManager.getCurrentKeyboardFocusManager();
@@ -179,7 +216,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
     Window window = source == null ? null : SwingUtilities.windowForComponent(source);
     boolean inDialog = (source instanceof java.awt.Dialog) || (window instanceof java.awt.Dialog);
     int modifiers = KeyEvent.CTRL_DOWN_MASK | KeyEvent.ALT_DOWN_MASK | KeyEvent.META_DOWN_MASK;
-    if (inDialog) {
+    if (inDialog || leftAlone(source, window)) {
       return false;
     }
     if (e.getID() == KeyEvent.KEY_TYPED) {

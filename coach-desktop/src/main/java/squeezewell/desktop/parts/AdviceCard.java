@@ -18,12 +18,27 @@ public final class AdviceCard extends Drawn {
   private static final double SMALLEST = 0.55;
 
   private final transient Look look;
+  private final int titleSize;
+  private final int textSize;
   private String title = "";
   private String text = "";
 
   public AdviceCard(Look look) {
-    super(AccessibleRole.PANEL, "What was found");
+    this(look, "What was found", 17, 14);
+  }
+
+  /**
+   * A card with type of other sizes.
+   *
+   * @param name what a screen reader calls it
+   * @param titleSize of the title, in density-independent pixels
+   * @param textSize of the text, in density-independent pixels
+   */
+  public AdviceCard(Look look, String name, int titleSize, int textSize) {
+    super(AccessibleRole.PANEL, name);
     this.look = look;
+    this.titleSize = titleSize;
+    this.textSize = textSize;
   }
 
   /** Shows what was found and what to do. */
@@ -69,7 +84,7 @@ public final class AdviceCard extends Drawn {
   }
 
   private int height(Graphics2D g2, double size, int room) {
-    FontMetrics small = g2.getFontMetrics(font(14, size));
+    FontMetrics small = g2.getFontMetrics(plain(size));
     return g2.getFontMetrics(bold(size)).getHeight()
         + lines(text, small, room).size() * small.getHeight();
   }
@@ -81,7 +96,7 @@ public final class AdviceCard extends Drawn {
     g2.setFont(bold);
     g2.setColor(look.palette().text());
     g2.drawString(title, side, y);
-    Font plain = font(14, size);
+    Font plain = plain(size);
     FontMetrics small = g2.getFontMetrics(plain);
     g2.setFont(plain);
     y += large.getDescent() + small.getAscent();
@@ -92,12 +107,12 @@ public final class AdviceCard extends Drawn {
   }
 
   private Font bold(double size) {
-    Font font = look.bold(17);
+    Font font = look.bold(titleSize);
     return font.deriveFont((float) (font.getSize2D() * size));
   }
 
-  private Font font(int points, double size) {
-    Font font = look.font(points);
+  private Font plain(double size) {
+    Font font = look.font(textSize);
     return font.deriveFont((float) (font.getSize2D() * size));
   }
 

@@ -54,7 +54,7 @@ public final class LivePainter {
   }
 
   /** Shows a practice as it stands at a moment of session time. */
-  Lines paint(CoachState state, long now) {
+  public Lines paint(CoachState state, long now) {
     LiveView view = LiveView.of(state, now);
     tide.show(view.fill(), view.notch(), view.notches());
     words.show(view.word(), view.count(), view.countNote(), view.interval(), view.judgement());

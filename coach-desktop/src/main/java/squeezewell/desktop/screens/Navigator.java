@@ -29,6 +29,9 @@ public interface Navigator {
   /** To the list of past practices. */
   void toPast();
 
+  /** To the stations, of which one is chosen. */
+  void toStations();
+
   /** To the guideline library. */
   void toLibrary();
 

@@ -150,7 +150,13 @@ public final class SetupScreen {
     links.add(kit.gap(10));
     JButton equipment = kit.button("Kit", 181, e -> navigator.toEquipment());
     equipment.setMnemonic('K');
-    links.add(equipment);
+    JButton stations = kit.button("Stations", 181, e -> navigator.toStations());
+    stations.setMnemonic('I');
+    JPanel third = kit.row();
+    third.add(equipment);
+    third.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
+    third.add(stations);
+    links.add(third);
     return links;
   }
 

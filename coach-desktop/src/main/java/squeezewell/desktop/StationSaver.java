@@ -1,0 +1,80 @@
+package squeezewell.desktop;
+
+import java.awt.Component;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import javax.swing.JFileChooser;
+import javax.swing.JOptionPane;
+import squeezewell.files.WholeFile;
+import squeezewell.report.StationHtml;
+import squeezewell.review.Review;
+import squeezewell.session.Session;
+import squeezewell.station.StationResult;
+
+/** Saves the sheet of a station as a page, where the person wants it. */
+final class StationSaver {
+  private static final DateTimeFormatter NAME =
+      DateTimeFormatter.ofPattern("'squeezewell-station-'yyyy-MM-dd_HHmmss'.html'", Locale.ROOT);
+  private static final String TITLE = "Save sheet";
+
+  private StationSaver() {}
+
+  static void save(
+      Component parent, Session session, StationResult result, Review review, ZoneId zone) {
+    JFileChooser chooser = new JFileChooser();
+    chooser.setDialogTitle(TITLE);
+    chooser.setSelectedFile(new File(NAME.format(session.header().startedAt().atZone(zone))));
+    if (chooser.showSaveDialog(parent) != JFileChooser.APPROVE_OPTION) {
+      return;
+    }
+    Path named = chooser.getSelectedFile().toPath();
+    String name = named.getFileName().toString();
+    Path file =
+        name.toLowerCase(Locale.ROOT).endsWith(".html")
+            ? named
+            : named.resolveSibling(name + ".html");
+    byte[] page =
+        StationHtml.of(session.header(), result, review, zone).getBytes(StandardCharsets.UTF_8);
+    try {
+      if (write(parent, file, page)) {
+        JOptionPane.showMessageDialog(
+            parent,
+            "Saved as " + file + "\nPage for any browser, to read or print.",
+            TITLE,
+            JOptionPane.INFORMATION_MESSAGE);
+      }
+    } catch (IOException e) {
+      JOptionPane.showMessageDialog(
+          parent,
+          file + " can't be written: " + e.getMessage(),
+          TITLE,
+          JOptionPane.WARNING_MESSAGE);
+    }
+  }
+
+  /** Whether it was written. */
+  private static boolean write(Component parent, Path file, byte[] page) throws IOException {
+    try {
+      WholeFile.write(file, page, false);
+      return true;
+    } catch (FileAlreadyExistsException e) {
+      int answer =
+          JOptionPane.showConfirmDialog(
+              parent,
+              file.getFileName() + " is there already. Replace it?",
+              TITLE,
+              JOptionPane.OK_CANCEL_OPTION);
+      if (answer != JOptionPane.OK_OPTION) {
+        return false;
+      }
+      WholeFile.write(file, page, true);
+      return true;
+    }
+  }
+}

@@ -1,0 +1,17 @@
+package squeezewell.desktop.screens;
+
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.Protocol;
+import squeezewell.station.Station;
+import squeezewell.station.StationSetup;
+
+/**
+ * A station that is ready to start.
+ *
+ * @param station what to run
+ * @param setup what was settled for it
+ * @param protocol the edition that is followed
+ * @param plan what to breathe
+ */
+public record StationChoice(
+    Station station, StationSetup setup, Protocol protocol, PracticePlan plan) {}

@@ -1,0 +1,107 @@
+package squeezewell.desktop.screens;
+
+import java.util.ArrayList;
+import java.util.List;
+import squeezewell.coach.CoachState;
+import squeezewell.report.Words;
+import squeezewell.station.StationFinding;
+import squeezewell.station.StationPhase;
+import squeezewell.station.StationState;
+import squeezewell.station.TaskState;
+
+/**
+ * What the instructor sees of a running station. Pure.
+ *
+ * @param clock the phase and what is left of it
+ * @param said what the examiner said last; empty if nothing yet
+ * @param findings the station's findings and whether they hold
+ * @param prompts what else may be found, which changes the prompts only
+ * @param tasks the tasks and how they stand
+ * @param faults critical faults so far
+ * @param remarks remarks so far, the last one first
+ */
+record StationConsoleView(
+    String clock,
+    String said,
+    List<Toggle> findings,
+    List<Toggle> prompts,
+    List<Mark> tasks,
+    List<String> faults,
+    List<String> remarks) {
+  StationConsoleView {
+    findings = List.copyOf(findings);
+    prompts = List.copyOf(prompts);
+    tasks = List.copyOf(tasks);
+    faults = List.copyOf(faults);
+    remarks = List.copyOf(remarks);
+  }
+
+  /**
+   * A finding that can be made to come or go.
+   *
+   * @param word its identifier or word
+   * @param words for people
+   * @param status whether it holds, in words
+   * @param on whether it holds
+   */
+  record Toggle(String word, String words, String status, boolean on) {}
+
+  /**
+   * A task that can be marked.
+   *
+   * @param id identifier
+   * @param words what it is and what counts as done
+   * @param status how it stands
+   * @param on whether it runs or is late
+   * @param done whether it is done
+   */
+  record Mark(String id, String words, String status, boolean on, boolean done) {}
+
+  /** The view of a station at an instant of session time. */
+  static StationConsoleView of(StationState state, CoachState practice, long nowNanos) {
+    StationRunView run = StationRunView.of(state, nowNanos);
+    List<Toggle> findings = new ArrayList<>();
+    for (StationFinding finding : state.station().findings()) {
+      boolean on = state.holds(finding.id());
+      findings.add(
+          new Toggle(
+              finding.id(),
+              finding.words(),
+              on ? "holds, press to clear" : "press to bring on",
+              on));
+    }
+    List<Toggle> prompts = new ArrayList<>();
+    for (FindingsView.Choice choice : FindingsView.of(practice).choices()) {
+      prompts.add(new Toggle(choice.finding().word(), choice.label(), choice.leads(), false));
+    }
+    List<Mark> tasks = new ArrayList<>();
+    for (TaskState task : state.tasks()) {
+      tasks.add(
+          new Mark(
+              task.task().id(),
+              task.task().words() + (task.task().critical() ? " *" : ""),
+              task.word(),
+              task.progress() == TaskState.Progress.RUNNING
+                  || task.progress() == TaskState.Progress.LATE,
+              task.progress() == TaskState.Progress.DONE));
+    }
+    List<String> faults = new ArrayList<>();
+    state.faults().forEach(f -> faults.add(Words.clock(f.atNanos()) + "  " + f.words()));
+    List<String> remarks = new ArrayList<>();
+    for (int i = state.remarks().size() - 1; i >= 0; i--) {
+      StationState.Remark remark = state.remarks().get(i);
+      remarks.add(Words.clock(remark.atNanos()) + "  " + remark.words());
+    }
+    boolean ended = state.phase() == StationPhase.ENDED;
+    return new StationConsoleView(
+        state.phase().label()
+            + (ended ? "" : ", " + run.left() + " left")
+            + (state.clockStopped() ? ", clock stopped" : ""),
+        run.examiner(),
+        findings,
+        prompts,
+        tasks,
+        faults,
+        remarks);
+  }
+}

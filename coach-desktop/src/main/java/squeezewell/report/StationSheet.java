@@ -1,0 +1,162 @@
+package squeezewell.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import squeezewell.station.StationBranch;
+import squeezewell.station.StationResult;
+import squeezewell.station.StationState;
+import squeezewell.station.TaskState;
+
+/**
+ * The words of a station's result, the same on the screen and on paper. Pure.
+ *
+ * @param title of the station
+ * @param outcome what it came to
+ * @param critical critical faults with their times, in order
+ * @param counts how many tasks were done, late and so on
+ * @param time the time used
+ * @param ways the ways taken where it could go several
+ * @param tasks the tasks in the station's order
+ * @param story what was said, found and remarked, in order of time
+ */
+public record StationSheet(
+    String title,
+    String outcome,
+    List<Entry> critical,
+    List<Count> counts,
+    String time,
+    List<String> ways,
+    List<Row> tasks,
+    List<Entry> story) {
+  public StationSheet {
+    critical = List.copyOf(critical);
+    counts = List.copyOf(counts);
+    ways = List.copyOf(ways);
+    tasks = List.copyOf(tasks);
+    story = List.copyOf(story);
+  }
+
+  /**
+   * Something at a time.
+   *
+   * @param atNanos when, session time
+   * @param kind what it is, such as remark; empty for plain words
+   * @param words the words
+   */
+  public record Entry(long atNanos, String kind, String words) {
+    /** The time as people read it. */
+    public String at() {
+      return Words.clock(atNanos);
+    }
+  }
+
+  /**
+   * How many of a kind.
+   *
+   * @param name the kind
+   * @param number how many
+   */
+  public record Count(String name, int number) {}
+
+  /**
+   * One task.
+   *
+   * @param at when it was begun, on the station's clock; empty if it was not
+   * @param words what it is
+   * @param how how it went, in words
+   * @param length how long it took; empty if that is not known
+   * @param critical whether missing it is critical
+   * @param good whether it was done in order, in time and long enough, or was not needed
+   */
+  public record Row(
+      String at, String words, String how, String length, boolean critical, boolean good) {}
+
+  /** The words of a result. */
+  public static StationSheet of(StationResult result) {
+    StationState state = result.state();
+    List<Entry> critical = new ArrayList<>();
+    state
+        .faults()
+        .forEach(f -> critical.add(new Entry(f.atNanos(), f.missed() ? "missed" : "", f.words())));
+    List<Row> rows = new ArrayList<>();
+    state.tasks().forEach(t -> rows.add(row(t)));
+    return new StationSheet(
+        state.station().title(),
+        result.outcome().label(),
+        critical,
+        List.of(
+            new Count("in order and in time, of " + result.needed().size(), result.good().size()),
+            new Count("late", result.late().size()),
+            new Count("out of order", result.outOfOrder().size()),
+            new Count("too short or too long", result.wrongLength().size()),
+            new Count("missed", result.missed().size())),
+        time(result),
+        ways(state),
+        rows,
+        story(state));
+  }
+
+  private static Row row(TaskState task) {
+    return new Row(
+        task.begunNanos().isPresent() ? Words.clock(task.begunNanos().getAsLong()) : "",
+        task.task().words(),
+        task.word(),
+        task.lengthNanos().isPresent() ? Words.clock(task.lengthNanos().getAsLong()) : "",
+        task.task().critical(),
+        task.good() || task.progress() == TaskState.Progress.NOT_NEEDED);
+  }
+
+  private static String time(StationResult result) {
+    StationState state = result.state();
+    String exercise =
+        "exercise "
+            + Words.clock(result.exerciseNanos())
+            + " of "
+            + Words.clock(state.station().exerciseNanos());
+    return "Time used: preparation "
+        + Words.clock(result.preparationNanos())
+        + ", "
+        + exercise
+        + (result.stoppedNanos() > 0
+            ? "; the clock was stopped for " + Words.clock(result.stoppedNanos())
+            : "")
+        + (state.end().filter(StationState.End.CLOCK::equals).isPresent()
+            ? "; the time was up."
+            : ".");
+  }
+
+  private static List<String> ways(StationState state) {
+    List<String> ways = new ArrayList<>();
+    for (StationBranch branch : state.station().branches()) {
+      for (StationBranch.Way way : branch.ways()) {
+        Optional<String> taken =
+            state.setup().choices().stream()
+                .filter(c -> c.branch().equals(branch.id()) && c.option().equals(way.id()))
+                .map(c -> branch.words() + ": " + way.words() + ".")
+                .findFirst();
+        taken.ifPresent(ways::add);
+      }
+    }
+    return ways;
+  }
+
+  private static List<Entry> story(StationState state) {
+    List<Entry> story = new ArrayList<>();
+    state.lines().forEach(l -> story.add(new Entry(l.atNanos(), "examiner", l.words())));
+    state
+        .told()
+        .forEach(
+            t ->
+                story.add(
+                    new Entry(
+                        t.atNanos(),
+                        t.takenBack() ? "taken back" : "finding",
+                        t.finding().label())));
+    state.faults().forEach(f -> story.add(new Entry(f.atNanos(), "critical", f.words())));
+    state.remarks().forEach(r -> story.add(new Entry(r.atNanos(), "remark", r.words())));
+    story.sort(Comparator.comparingLong(Entry::atNanos));
+    return story;
+  }
+}

@@ -1,0 +1,164 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Rectangle;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.JLabel;
+import javax.swing.JScrollPane;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.desktop.input.PracticeKeys;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.ActionButton;
+import squeezewell.desktop.parts.BreathPad;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.TaskButton;
+import squeezewell.live.LiveStation;
+import squeezewell.session.Journal;
+import squeezewell.session.MonotonicClock;
+import squeezewell.station.Station;
+import squeezewell.station.StationMode;
+import squeezewell.station.StationPractice;
+import squeezewell.station.StationSetup;
+
+class StationRunScreenTest {
+  /** Inner sizes of a window, and text sizes; the sizes are our own choice. */
+  @ParameterizedTest
+  @CsvSource({
+    "412,892,1,0",
+    "824,976,2,0",
+    "824,556,2,0",
+    "330,640,1,0",
+    "412,892,1,1",
+    "824,976,2,1",
+    "824,556,2,1",
+    "330,640,1,1"
+  })
+  void everythingFitsAndCanBeTapped(int width, int height, double scale, long exercise)
+      throws Exception {
+    Look look =
+        new Look(Palette.lightTheme(), scale)
+            .fitting(width, height, StationRunScreen.LEAST_WIDTH, StationRunScreen.LEAST_HEIGHT);
+    StationRunScreen screen = screen(look, exercise == 1);
+    screen.setSize(width, height);
+    layOut(screen);
+    everythingLiesWithin(screen);
+    List<ActionButton> actions = allOf(screen, ActionButton.class);
+    assertThat(actions).hasSize(5);
+    actions.forEach(b -> assertThat(b.getHeight()).isGreaterThanOrEqualTo(look.px(46)));
+    List<TaskButton> tasks = allOf(screen, TaskButton.class);
+    // What is next; then two tasks of the preparation, or those of the exercise with what is left.
+    assertThat(tasks).hasSizeGreaterThanOrEqualTo(exercise == 1 ? 10 : 3);
+    for (TaskButton task : tasks) {
+      assertThat(task.getHeight()).isGreaterThanOrEqualTo(look.px(46));
+      assertThat(task.getWidth()).isGreaterThanOrEqualTo(look.px(46));
+      assertThat(task.getAccessibleContext().getAccessibleDescription()).startsWith("Key ");
+    }
+    List<BreathPad> pads = allOf(screen, BreathPad.class);
+    assertThat(pads).hasSize(exercise == 1 ? 1 : 0);
+    pads.forEach(pad -> assertThat(pad.getHeight()).isGreaterThanOrEqualTo(look.px(48)));
+  }
+
+  private static void everythingLiesWithin(Container container) {
+    for (Component part : container.getComponents()) {
+      boolean empty = part instanceof JLabel label && label.getText().isEmpty();
+      if (part.isVisible() && !empty) {
+        assertThat(new Rectangle(container.getSize()).contains(part.getBounds()))
+            .as("%s", part)
+            .isTrue();
+      }
+      // What scrolls may be longer than its place.
+      if (part.isVisible() && part instanceof Container inner && !(part instanceof JScrollPane)) {
+        everythingLiesWithin(inner);
+      }
+    }
+  }
+
+  private static <T extends Component> List<T> allOf(Container container, Class<T> kind) {
+    List<T> found = new ArrayList<>();
+    for (Component part : container.getComponents()) {
+      if (kind.isInstance(part) && part.isVisible()) {
+        found.add(kind.cast(part));
+      } else if (part.isVisible() && part instanceof Container inner) {
+        found.addAll(allOf(inner, kind));
+      }
+    }
+    return found;
+  }
+
+  private static StationRunScreen screen(Look look, boolean exercise) throws Exception {
+    Station station = StationRunViewTest.station();
+    LiveStation live =
+        new LiveStation(
+            station,
+            StationSetup.of(station, StationMode.ALONE, List.of(), 1),
+            StationPractice.plan(
+                station,
+                Practices.protocol(),
+                StationsView.guidance(station, Practices.protocol()).orElseThrow(),
+                0),
+            MonotonicClock.startNow(),
+            Journal.none(),
+            List.of(),
+            now -> {});
+    if (exercise) {
+      live.post((to, at) -> to.begin(at), System.nanoTime());
+      live.start();
+      long end = System.nanoTime() + 10_000_000_000L;
+      while (!live.now().station().exerciseFromNanos().isPresent()) {
+        assertThat(System.nanoTime()).as("the station begins").isLessThan(end);
+        Thread.onSpinWait();
+      }
+    }
+    PracticeKeys keys =
+        new PracticeKeys(
+            List.of(),
+            false,
+            new PracticeKeys.Listener() {
+              @Override
+              public void squeezeBegan(long nanoTime) {
+                // Not used here.
+              }
+
+              @Override
+              public void squeezeEnded(long nanoTime) {
+                // Not used here.
+              }
+
+              @Override
+              public void compressed(long nanoTime) {
+                // Not used here.
+              }
+
+              @Override
+              public void action(PracticeKeys.Action action, long nanoTime) {
+                // Not used here.
+              }
+
+              @Override
+              public void digit(int digit, long nanoTime) {
+                // Not used here.
+              }
+            });
+    StationRunScreen screen =
+        new StationRunScreen(new Kit(look), live, keys, () -> "", () -> false);
+    if (exercise) {
+      live.close();
+    }
+    return screen;
+  }
+
+  private static void layOut(Container container) {
+    container.doLayout();
+    for (Component part : container.getComponents()) {
+      if (part instanceof Container inner) {
+        layOut(inner);
+      }
+    }
+  }
+}

@@ -1,0 +1,196 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import squeezewell.session.Journal;
+import squeezewell.station.BranchOption;
+import squeezewell.station.Station;
+import squeezewell.station.StationLibrary;
+import squeezewell.station.StationMode;
+import squeezewell.station.StationOutput;
+import squeezewell.station.StationPractice;
+import squeezewell.station.StationRun;
+import squeezewell.station.StationSetup;
+
+/** Times and limits are those typed into the built-in station adult-secretions. */
+class StationRunViewTest {
+  private static final long SECOND = 1_000_000_000L;
+
+  private final StationPractice practice = practice(StationMode.ALONE);
+
+  static StationPractice practice(StationMode mode) {
+    try {
+      Station station = station();
+      StationSetup setup =
+          StationSetup.of(station, mode, List.of(new BranchOption("fluid-returns", "once")), 1);
+      return new StationPractice(
+          station,
+          setup,
+          StationPractice.plan(
+              station,
+              Practices.protocol(),
+              StationsView.guidance(station, Practices.protocol()).orElseThrow(),
+              0),
+          Journal.none(),
+          List.of());
+    } catch (squeezewell.input.BadInputException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  static Station station() {
+    return StationLibrary.stations().stream()
+        .filter(s -> s.id().equals("adult-secretions"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private StationRunView at(double seconds) {
+    practice.advance(Math.round(seconds * SECOND));
+    return StationRunView.of(practice.state(), Math.round(seconds * SECOND));
+  }
+
+  private void done(String id, double seconds) {
+    assertThat(practice.done(id, Math.round(seconds * SECOND))).as(id).isTrue();
+  }
+
+  private static List<String> ids(StationRunView view) {
+    return view.items().stream().map(StationRunView.Item::id).collect(Collectors.toList());
+  }
+
+  private static String next(StationRunView view) {
+    return view.next().map(StationRunView.Item::id).orElse("none");
+  }
+
+  @Test
+  void thePreparationShowsItsTasksAndThenOffersTheExercise() {
+    StationRunView view = at(1);
+    assertThat(view.left()).isEqualTo("1:59");
+    assertThat(ids(view)).containsExactly("protect", "check-kit");
+    assertThat(next(view)).isEqualTo("protect");
+    done("protect", 2);
+    done("check-kit", 3);
+    assertThat(at(4).next().orElseThrow().kind()).isEqualTo(StationRunView.Kind.BEGIN);
+  }
+
+  @Test
+  void aTaskThatAFindingCallsForIsHiddenUntilTheFindingComesAndNoKeyMoves() {
+    practice.begin(SECOND);
+    StationRunView before = at(2);
+    assertThat(ids(before)).doesNotContain("suction").contains("protect", "oral");
+    char oral = key(before, "oral");
+    done("protect", 2.5);
+    done("scene", 3);
+    done("response", 4);
+    practice.start("pulse", 5 * SECOND);
+    done("pulse", 11);
+    done("open", 12);
+    StationRunView after = at(13);
+    assertThat(ids(after)).contains("suction");
+    assertThat(key(after, "oral")).isEqualTo(oral);
+    assertThat(after.examiner()).isEqualTo("You hear gurgling. There is fluid in the mouth.");
+  }
+
+  private static char key(StationRunView view, String id) {
+    return view.items().stream().filter(i -> i.id().equals(id)).findFirst().orElseThrow().key();
+  }
+
+  @Test
+  void noTwoThingsHaveTheSameKeyAndNoKeyIsOneOfThePractice() throws Exception {
+    for (Station station : StationLibrary.stations()) {
+      StationRun run =
+          new StationRun(
+              station,
+              StationSetup.of(station, StationMode.ALONE, List.of(), 1),
+              StationOutput.none());
+      run.begin(SECOND);
+      List<Character> keys =
+          StationRunView.of(run.state(), 2 * SECOND).items().stream()
+              .map(StationRunView.Item::key)
+              .collect(Collectors.toList());
+      // A key of 0 would be none: everything in the built-in stations has one.
+      assertThat(keys).as(station.id()).doesNotHaveDuplicates().doesNotContain('N', '\0');
+    }
+    // The keys of a practice: C compresses, F, M, P, S and Z act.
+    assertThat(StationRunView.LETTERS).doesNotContain("C", "F", "M", "P", "S", "Z", "N");
+  }
+
+  @Test
+  void aRunningCheckIsCountedAgainstItsLimit() {
+    done("protect", 1);
+    done("check-kit", 2);
+    practice.begin(3 * SECOND);
+    done("scene", 4);
+    done("response", 5);
+    practice.start("pulse", 6 * SECOND);
+    StationRunView running = at(12);
+    assertThat(running.bar()).isEqualTo("Feel for a pulse: 6 s, 5 to 10 s");
+    assertThat(running.barUrgent()).isFalse();
+    assertThat(next(running)).isEqualTo("pulse");
+    StationRunView over = at(17);
+    assertThat(over.bar()).isEqualTo("Feel for a pulse over 10 s: end it");
+    assertThat(over.barUrgent()).isTrue();
+  }
+
+  @Test
+  void theTaskThatIsLateIsWhatIsNextEvenBeforeOneWithoutATime() {
+    done("protect", 1);
+    done("check-kit", 2);
+    practice.begin(3 * SECOND);
+    done("scene", 4);
+    done("response", 5);
+    practice.start("pulse", 6 * SECOND);
+    done("pulse", 12);
+    // Sending for help has no time and stands first; opening the airway is due 15 s after 0:12.
+    assertThat(next(at(13))).isEqualTo("help");
+    assertThat(next(at(18))).isEqualTo("open");
+    assertThat(at(28).bar()).isEqualTo("Late: Open the airway");
+  }
+
+  @Test
+  void oxygenCountsDownAndWarnsBeforeItsEnd() {
+    practice.begin(SECOND);
+    assertThat(at(2).oxygen()).isEmpty();
+    done("oxygen", 3);
+    // D cylinder, factor 0.16 L/psi: (1500 - 200) psi x 0.16 / 15 L/min = 13.87 min = 13:52, less
+    // the second that has passed. A second takes 15 / 60 / 0.16 = 1.6 psi.
+    StationRunView view = at(4);
+    assertThat(view.oxygen()).isEqualTo("Oxygen 1498 psi (103 bar), 13:51 left");
+    assertThat(view.oxygenUrgent()).isFalse();
+  }
+
+  @Test
+  void aStoppedClockStandsStill() {
+    practice.begin(SECOND);
+    practice.stopClock(11 * SECOND);
+    assertThat(at(40).left()).isEqualTo("4:50");
+    assertThat(at(40).bar()).isEqualTo("The clock is stopped");
+    practice.runClock(50 * SECOND);
+    assertThat(at(60).left()).isEqualTo("4:40");
+  }
+
+  @Test
+  void theConsoleShowsWhatHoldsAndWhatWentWrong() {
+    practice.begin(SECOND);
+    practice.inject("fluid", 2 * SECOND);
+    practice.remark("Good seal", 3 * SECOND);
+    StationConsoleView view =
+        StationConsoleView.of(practice.state(), practice.practice(), 3 * SECOND);
+    Optional<StationConsoleView.Toggle> fluid =
+        view.findings().stream().filter(f -> f.word().equals("fluid")).findFirst();
+    // Alone there is no examiner, so a person can't make a finding come.
+    assertThat(fluid.orElseThrow().on()).isFalse();
+    StationPractice led = practice(StationMode.INSTRUCTOR);
+    led.begin(SECOND);
+    led.inject("fluid", 2 * SECOND);
+    led.remark("Good seal", 3 * SECOND);
+    StationConsoleView console = StationConsoleView.of(led.state(), led.practice(), 3 * SECOND);
+    assertThat(console.findings()).filteredOn(StationConsoleView.Toggle::on).hasSize(1);
+    assertThat(console.remarks()).containsExactly("0:03  Good seal");
+    assertThat(console.clock()).isEqualTo("Exercise, 4:58 left");
+  }
+}

@@ -108,6 +108,7 @@ record StationRunView(
     Bar bar = bar(state, clock, phaseLeft, nowNanos);
     StationState.Line line =
         state.lines().isEmpty() ? null : state.lines().get(state.lines().size() - 1);
+    Optional<StationState.Holding> brought = brought(state, line == null ? 0 : line.atNanos());
     long oxygen = oxygenLeft(state, nowNanos);
     return new StationRunView(
         state.phase().label() + ", " + who(state),
@@ -116,12 +117,33 @@ record StationRunView(
         bar.text(),
         bar.fill(),
         bar.urgent(),
-        line == null ? "" : line.words(),
-        line == null ? "" : "Examiner, at " + Words.clock(line.atNanos()),
+        brought.map(f -> f.finding().words() + ".").orElse(line == null ? "" : line.words()),
+        brought
+            .map(f -> "Found, at " + Words.clock(f.sinceNanos()))
+            .orElse(line == null ? "" : "Examiner, at " + Words.clock(line.atNanos())),
         next(state, items, clock),
         items,
         oxygenWords(state, oxygen),
         state.oxygen().isPresent() && oxygen <= OXYGEN_NOTICE_NANOS);
+  }
+
+  /**
+   * The last finding that came after the examiner's last words, where a person makes findings come:
+   * the script has no words for it then. What holds from the start is left to be found.
+   */
+  private static Optional<StationState.Holding> brought(StationState state, long saidNanos) {
+    if (!state.setup().mode().hasExaminer()) {
+      return Optional.empty();
+    }
+    return state.findings().stream()
+        .filter(f -> f.sinceNanos() > saidNanos)
+        .filter(f -> !f.finding().hidden() && !f.finding().atStart())
+        .filter(
+            f ->
+                state.station().branches().stream()
+                    .flatMap(b -> b.ways().stream())
+                    .noneMatch(w -> w.findings().contains(f.finding().id())))
+        .reduce((first, later) -> later);
   }
 
   private static String who(StationState state) {

@@ -191,6 +191,9 @@ class StationRunViewTest {
     StationConsoleView console = StationConsoleView.of(led.state(), led.practice(), 3 * SECOND);
     assertThat(console.findings()).filteredOn(StationConsoleView.Toggle::on).hasSize(1);
     assertThat(console.remarks()).containsExactly("0:03  Good seal");
+    StationRunView told = StationRunView.of(led.state(), 3 * SECOND);
+    assertThat(told.examiner()).isEqualTo("Fluid gurgles in the mouth.");
+    assertThat(told.examinerWhen()).isEqualTo("Found, at 0:02");
     assertThat(console.clock()).isEqualTo("Exercise, 4:58 left");
   }
 }

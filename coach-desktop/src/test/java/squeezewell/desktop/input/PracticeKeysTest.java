@@ -69,6 +69,34 @@ class PracticeKeysTest {
   }
 
   @Test
+  void whatIsTypedIntoAFieldIsTextAndNoKeyOfThePractice() {
+    javax.swing.JTextField field = new javax.swing.JTextField();
+    for (int key : new int[] {KeyEvent.VK_SPACE, KeyEvent.VK_P, KeyEvent.VK_1, KeyEvent.VK_END}) {
+      KeyEvent typed =
+          new KeyEvent(
+              field,
+              KeyEvent.KEY_PRESSED,
+              System.currentTimeMillis(),
+              0,
+              key,
+              KeyEvent.CHAR_UNDEFINED);
+      assertThat(keys.dispatchKeyEvent(typed)).isFalse();
+    }
+    assertThat(told).isEmpty();
+  }
+
+  @Test
+  void furtherLettersAreToldAndTakeNothingFromThePracticeOrItsPedals() {
+    assertThat(press(KeyEvent.VK_A, 0)).isFalse();
+    keys.alsoLetters("APS", (letter, at) -> told.add("letter " + letter));
+    assertThat(press(KeyEvent.VK_A, 0)).isTrue();
+    assertThat(press(KeyEvent.VK_P, 0)).isTrue();
+    // S is bound as a pedal here.
+    assertThat(press(KeyEvent.VK_S, 0)).isTrue();
+    assertThat(told).containsExactly("letter A", "PULSE_CHECK", "squeeze");
+  }
+
+  @Test
   void anActionNeedsItsKeyAloneAndOnceAHold() {
     assertThat(press(KeyEvent.VK_P, InputEvent.ALT_DOWN_MASK)).isFalse();
     assertThat(press(KeyEvent.VK_P, 0)).isTrue();

@@ -55,6 +55,7 @@ public final class SwitchingPlayer {
     try (SoundOutput output =
         new SoundOutput(
             clock, levels, new JavaSoundDevice(), s -> System.out.println("STATUS " + s))) {
+      DryWatch watch = DryWatch.start(output, clock);
       Coach coach = new Coach(plan, Journal.none(), List.of(output));
       long next = countIn;
       for (int i = 0; i < changes; i++) {
@@ -80,6 +81,7 @@ public final class SwitchingPlayer {
       SoundFeed feed = output.engine().feed();
       told.add("HOLES " + (feed == null ? -1 : feed.holes()));
       told.add("CORRECTIONS " + (feed == null ? -1 : feed.corrections()));
+      told.addAll(watch.end());
     }
     told.forEach(System.out::println);
     System.out.println("END");

@@ -13,6 +13,9 @@ final class DryWatch {
   static final String CORRECTED = "CORRECTED";
   static final String WIDENED = "WIDENED";
 
+  /** How long to watch on: a device's own silence is only noticed seconds later. */
+  static final long TAIL_MILLIS = 5_000;
+
   private static final long LOOK_MILLIS = 2;
   private static final long TELL_AGAIN_NANOS = 50_000_000L;
 

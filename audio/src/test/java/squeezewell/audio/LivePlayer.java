@@ -29,7 +29,7 @@ public final class LivePlayer {
       Thread.sleep(plan.countInNanos() / 1_000_000);
       long cpuBefore = cpuNanos();
       long from = clock.nanos();
-      Thread.sleep(length / 1_000_000 + 2_500);
+      Thread.sleep(length / 1_000_000 + DryWatch.TAIL_MILLIS);
       print(clock, "CPU", (cpuNanos() - cpuBefore) / (double) (clock.nanos() - from));
       SoundFeed feed = output.engine().feed();
       print(clock, "HOLES", feed == null ? -1 : feed.holes());

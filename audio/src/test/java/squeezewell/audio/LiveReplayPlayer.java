@@ -24,7 +24,7 @@ public final class LiveReplayPlayer {
         new SoundOutput(clock, levels, new JavaSoundDevice(), s -> System.out.println(s))) {
       DryWatch watch = DryWatch.start(output, clock);
       output.play(ReplaySoundTest.source(ReplaySoundTest.from(0, SPEED, BEGIN_NANOS)));
-      Thread.sleep((BEGIN_NANOS + 60 * Plans.SECOND / SPEED) / 1_000_000 + 1_000);
+      Thread.sleep((BEGIN_NANOS + 60 * Plans.SECOND / SPEED) / 1_000_000 + DryWatch.TAIL_MILLIS);
       SoundFeed feed = output.engine().feed();
       System.out.println("HOLES " + (feed == null ? -1 : feed.holes()));
       watch.end().forEach(System.out::println);

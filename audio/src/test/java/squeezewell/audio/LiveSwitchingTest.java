@@ -85,7 +85,7 @@ class LiveSwitchingTest {
       long at = frame - offset;
       Long nearest = nearest(asked, at);
       long error = at - nearest;
-      if (at < asked.first() - 1) {
+      if (at < asked.first() - 1 || at > asked.last() + 15 * FRAMES_PER_MILLI) {
         continue;
       }
       if (Math.abs(error) <= 15 * FRAMES_PER_MILLI && missing.remove(nearest)) {

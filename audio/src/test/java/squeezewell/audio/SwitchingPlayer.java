@@ -78,6 +78,7 @@ public final class SwitchingPlayer {
           told.add("CUE " + cue.atNanos() + " " + cue.kind());
         }
       }
+      LockSupport.parkNanos(DryWatch.TAIL_MILLIS * MILLI);
       SoundFeed feed = output.engine().feed();
       told.add("HOLES " + (feed == null ? -1 : feed.holes()));
       told.add("CORRECTIONS " + (feed == null ? -1 : feed.corrections()));

@@ -53,8 +53,7 @@ public record CoachState(
     }
     long from = breaths.get(breaths.size() - 2).startNanos();
     long to = breaths.get(breaths.size() - 1).startNanos();
-    boolean oneStretch = schedule.stretchAt(from).equals(schedule.stretchAt(to));
-    return oneStretch ? OptionalLong.of(to - from) : OptionalLong.empty();
+    return schedule.unbroken(from, to) ? OptionalLong.of(to - from) : OptionalLong.empty();
   }
 
   /** Where findings have led by now. */

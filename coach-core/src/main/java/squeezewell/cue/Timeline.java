@@ -77,8 +77,8 @@ final class Timeline {
       case CHANGE -> change(control.guidance().get(), false, at);
       case WATCH -> change(control.guidance().orElse(inForce), true, at);
       case PROMPTS_OFF -> fallSilent(at);
-      case PROMPTS_ON -> soundAgain(at, at);
-      case PROMPTS_AT_ONCE -> soundAgain(at, at + plan.leadNanos());
+      case PROMPTS_ON -> soundAgain(at, false);
+      case PROMPTS_AT_ONCE -> soundAgain(at, true);
       case FINISH -> hold(Stretch.Kind.ENDED, at);
     }
   }
@@ -91,12 +91,14 @@ final class Timeline {
   }
 
   /**
-   * @param origin the breath from which the rhythm is counted on, or the first squeeze
+   * @param atOnce whether the first squeeze is prompted now; else the rhythm is counted on from a
+   *     breath that was given now
    */
-  private void soundAgain(long at, long origin) {
+  private void soundAgain(long at, boolean atOnce) {
     boolean silent = silentFrom != NONE && silentFrom <= at;
     // What is counted on from a breath at this very instant does not ask for that breath.
-    endSilence(origin == at ? at + 1 : at);
+    endSilence(atOnce ? at : at + 1);
+    long origin = atOnce ? at + plan.leadNanos() : at;
     if (silent && open.kind() == Stretch.Kind.PACED && open.startNanos() <= at) {
       turn(Stretch.paced(at, origin, origin, inForce));
     }

@@ -110,7 +110,7 @@ final class RhythmRule {
     return n * MOST_OUTSIDE_PERCENT / 100;
   }
 
-  private static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
     int n = intervals.length;
     if (n == 0) {
       return List.of("no interval between two breaths");
@@ -137,7 +137,7 @@ final class RhythmRule {
     return 3 * nanos > 5 * plan.interval().nanosAt(1);
   }
 
-  private static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, long[] otherGaps) {
     long target = plan.interval().nanosAt(1);
     for (int i = 0; i < intervals.length; i++) {
       if (intervals[i] < DOUBLE_LOW * target || intervals[i] > DOUBLE_HIGH * target) {
@@ -157,6 +157,11 @@ final class RhythmRule {
   }
 
   private static String rule(BreathPlan plan) {
+    return "At least 2 minutes; " + demands(plan) + " (This rule is our own choice.)";
+  }
+
+  /** What the rule demands of the intervals, in plain words. */
+  static String demands(BreathPlan plan) {
     String range =
         Words.decimal((double) plan.lowNanos() / SECOND)
             + " to "
@@ -165,13 +170,12 @@ final class RhythmRule {
         CueFader.hasPrintedRange(plan)
             ? "the mean inside that range"
             : "the mean within 8 % of " + Words.seconds(plan.interval().seconds());
-    return "At least 2 minutes; at most 15 % of the intervals outside "
+    return "at most 15 % of the intervals outside "
         + range
         + "; "
         + mean
         + "; never over "
         + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted."
-        + " (This rule is our own choice.)";
+        + " from one breath to the next, checks and suction within their limits not counted.";
   }
 }

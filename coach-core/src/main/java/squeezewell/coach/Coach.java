@@ -15,8 +15,10 @@ import java.util.function.LongConsumer;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueFader;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
@@ -65,6 +67,13 @@ public final class Coach {
   private final List<NotedFinding> findings = new ArrayList<>();
   private CueSchedule schedule;
   private Course course;
+
+  /** There while prompts may fade. */
+  private Optional<CueFader> fader = Optional.empty();
+
+  /** What the fader was before the last breath, which may yet be retracted. */
+  private Optional<CueFader> faderBefore = Optional.empty();
+
   private int events;
   private long latestNow;
   private long lastEventAt;
@@ -89,6 +98,11 @@ public final class Coach {
     this.outputs = List.copyOf(outputs);
     this.schedule = CueSchedule.of(plan);
     this.course = Course.of(plan);
+    this.fader = startFading();
+    if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
+      long from = append(What.PROMPTS_OFF, 0, "test");
+      schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
+    }
     publish();
     announceSchedule();
   }
@@ -103,7 +117,14 @@ public final class Coach {
    * more will be due unless a command comes.
    */
   public OptionalLong nextDueNanos() {
-    return finished ? OptionalLong.empty() : schedule.nextCueAt(cuedUntil);
+    return finished ? OptionalLong.empty() : nextDue();
+  }
+
+  private OptionalLong nextDue() {
+    OptionalLong cue = schedule.nextCueAt(cuedUntil);
+    OptionalLong rescue = rescueDue();
+    boolean earlier = rescue.isPresent() && rescue.getAsLong() < cue.orElse(Long.MAX_VALUE);
+    return earlier ? rescue : cue;
   }
 
   /**
@@ -117,6 +138,7 @@ public final class Coach {
     }
     latestNow = clamp(nowNanos, latestNow);
     pass(latestNow + 1);
+    rescueFromGap();
     publish();
   }
 
@@ -219,10 +241,72 @@ public final class Coach {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
+    OptionalLong rescue = rescueDue();
     long began = append(What.BREATH, at, "");
     breaths.add(new Breath(began, OptionalLong.empty(), OptionalDouble.empty()));
     breathNumbers.add(events);
     shown = List.copyOf(breaths);
+    fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
+  }
+
+  private Optional<CueFader> startFading() {
+    boolean fades =
+        schedule.plan().prompting() == Prompting.FADING
+            && !course.watching()
+            && Prompting.mayFallSilent(course.guidance());
+    return fades
+        ? course.guidance().rhythm().steadyBreaths().map(CueFader::start)
+        : Optional.empty();
+  }
+
+  /** Tells the fader of a breath, and does what it decides. */
+  private void fade(long began, boolean afterGap) {
+    boolean paced = schedule.stretchAt(began).kind() == Stretch.Kind.PACED;
+    if (!fader.isPresent() || !paced) {
+      return;
+    }
+    faderBefore = fader;
+    int last = breaths.size() - 1;
+    if (afterGap) {
+      moveFader(fader.get().afterGap(), What.PROMPTS_ON, began, ", gap");
+    } else if (last > 0 && schedule.unbroken(breaths.get(last - 1).startNanos(), began)) {
+      CueFader next = fader.get().after(began - breaths.get(last - 1).startNanos());
+      moveFader(next, What.PROMPTS_ON, began, next.rescues() ? ", rescue" : "");
+    }
+  }
+
+  /** Every change of the prompts and of the level is written down, so that nobody decides again. */
+  private void moveFader(CueFader next, What on, long at, String why) {
+    CueFader old = fader.get();
+    fader = Optional.of(next);
+    boolean turns = next.prompts() != old.prompts() || next.level() != old.level();
+    if (turns) {
+      control(next.prompts() ? on : What.PROMPTS_OFF, at, "level " + next.level() + why);
+    }
+  }
+
+  /**
+   * When a wait in a silence has grown too long, checks and suction not counted; empty while
+   * breaths are prompted or none is asked for.
+   */
+  private OptionalLong rescueDue() {
+    Stretch now = schedule.stretchAt(latestNow);
+    boolean silent = fader.isPresent() && !fader.get().prompts();
+    if (!silent || squeezing || now.kind() != Stretch.Kind.PACED || breaths.isEmpty()) {
+      return OptionalLong.empty();
+    }
+    long breathed = lastBreath().endNanos().orElse(lastBreath().startNanos());
+    long from = Math.max(breathed, now.startNanos());
+    return OptionalLong.of(from + now.guidance().limits().gapLongest().nanos() + 1);
+  }
+
+  private void rescueFromGap() {
+    OptionalLong due = rescueDue();
+    if (!finished && due.isPresent() && due.getAsLong() <= latestNow) {
+      long at = Math.max(latestNow, lastEventAt);
+      moveFader(fader.get().afterGap(), What.PROMPTS_AT_ONCE, at, ", gap");
+      pass(latestNow + 1);
+    }
   }
 
   private void compress(long at) {
@@ -277,6 +361,20 @@ public final class Coach {
     breaths.remove(breaths.size() - 1);
     breathNumbers.remove(breathNumbers.size() - 1);
     shown = List.copyOf(breaths);
+    forgetInFader();
+  }
+
+  /** A slip is not counted, unless something was decided by it: that stands. */
+  private void forgetInFader() {
+    boolean same =
+        fader.isPresent()
+            && faderBefore.isPresent()
+            && fader.get().prompts() == faderBefore.get().prompts()
+            && fader.get().level() == faderBefore.get().level();
+    if (same) {
+      fader = faderBefore;
+    }
+    faderBefore = Optional.empty();
   }
 
   private void hold(What what, Stretch.Kind kind, long at) {
@@ -346,7 +444,11 @@ public final class Coach {
   private void goTo(Course next, long from) {
     Optional<Control> control = next.controlFrom(course, from);
     course = next;
-    control.ifPresent(this::change);
+    if (control.isPresent()) {
+      change(control.get());
+      fader = startFading();
+      faderBefore = Optional.empty();
+    }
   }
 
   private void finish(long at) {
@@ -369,7 +471,11 @@ public final class Coach {
 
   /** Changes the prompts; never at or before a cue that was given. */
   private void control(What what, long at) {
-    long from = append(what, afterLastCue(at), "");
+    control(what, at, "");
+  }
+
+  private void control(What what, long at, String detail) {
+    long from = append(what, afterLastCue(at), detail);
     change(new Control(from, what.control().get()));
   }
 
@@ -424,7 +530,7 @@ public final class Coach {
   }
 
   private void noteHole(long upToNanos) {
-    OptionalLong due = schedule.nextCueAt(cuedUntil);
+    OptionalLong due = nextDue();
     if (!started || !due.isPresent() || due.getAsLong() >= upToNanos) {
       return;
     }

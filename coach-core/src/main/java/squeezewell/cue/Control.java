@@ -55,6 +55,15 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     CHANGE,
     /** The patient breathes well: nothing is prompted until {@link #CHANGE}. */
     WATCH,
+    /**
+     * Breaths are no longer prompted. The breath that is going on keeps its squeeze and release.
+     * Has no effect where prompts may not fall silent.
+     */
+    PROMPTS_OFF,
+    /** Breaths are prompted again, counted on from the breath that was given at this instant. */
+    PROMPTS_ON,
+    /** Breaths are prompted again, the first at once. */
+    PROMPTS_AT_ONCE,
     FINISH
   }
 }

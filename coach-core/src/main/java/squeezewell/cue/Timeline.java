@@ -17,6 +17,7 @@ final class Timeline {
 
   private final PracticePlan plan;
   private final List<Stretch> done = new ArrayList<>();
+  private final List<Silence> silences = new ArrayList<>();
   private Stretch open;
   private Guidance inForce;
   private boolean watching;
@@ -24,17 +25,28 @@ final class Timeline {
   private long lastSqueeze = NONE;
   private long lastCompression = NONE;
 
+  /** From when on breaths are not prompted; {@link #NONE} while they are. */
+  private long silentFrom = NONE;
+
+  /**
+   * A session laid out.
+   *
+   * @param stretches in order, the last one open
+   * @param silences when breaths were not prompted, in order, the last one perhaps open
+   */
+  record Laid(List<Stretch> stretches, List<Silence> silences) {}
+
   private Timeline(PracticePlan plan) {
     this.plan = plan;
     this.inForce = plan.guidance();
   }
 
-  /** The stretches of a session, in order, the last one open. */
-  static List<Stretch> of(PracticePlan plan, List<Control> controls) {
+  /** The stretches of a session and its silences. */
+  static Laid of(PracticePlan plan, List<Control> controls) {
     return new Timeline(plan).lay(controls);
   }
 
-  private List<Stretch> lay(List<Control> controls) {
+  private Laid lay(List<Control> controls) {
     long origin = plan.countInNanos();
     open = Stretch.paced(origin, origin, origin, inForce);
     if (origin > 0) {
@@ -48,8 +60,9 @@ final class Timeline {
       apply(control);
     }
     endIfOverBefore(Long.MAX_VALUE);
+    endSilence(open.kind() == Stretch.Kind.ENDED ? open.startNanos() : Stretch.OPEN);
     done.add(open);
-    return List.copyOf(done);
+    return new Laid(List.copyOf(done), List.copyOf(silences));
   }
 
   private void apply(Control control) {
@@ -63,8 +76,44 @@ final class Timeline {
       case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at);
       case CHANGE -> change(control.guidance().get(), false, at);
       case WATCH -> change(control.guidance().orElse(inForce), true, at);
+      case PROMPTS_OFF -> fallSilent(at);
+      case PROMPTS_ON -> soundAgain(at, false);
+      case PROMPTS_AT_ONCE -> soundAgain(at, true);
       case FINISH -> hold(Stretch.Kind.ENDED, at);
     }
+  }
+
+  private void fallSilent(long at) {
+    if (silentFrom == NONE && !watching && Prompting.mayFallSilent(inForce)) {
+      boolean paced = open.kind() == Stretch.Kind.PACED && open.startNanos() <= at;
+      silentFrom = paced ? RhythmCues.afterBreathAt(open, at) : at;
+    }
+  }
+
+  /**
+   * @param atOnce whether the first squeeze is prompted now; else the rhythm is counted on from a
+   *     breath that was given now
+   */
+  private void soundAgain(long at, boolean atOnce) {
+    boolean silent = silentFrom != NONE && silentFrom <= at;
+    // What is counted on from a breath at this very instant does not ask for that breath.
+    endSilence(atOnce ? at : at + 1);
+    long origin = atOnce ? at + plan.leadNanos() : at;
+    if (silent && open.kind() == Stretch.Kind.PACED && open.startNanos() <= at) {
+      turn(Stretch.paced(at, origin, origin, inForce));
+    }
+  }
+
+  private void endSilence(long at) {
+    if (silentFrom != NONE && silentFrom < at) {
+      silences.add(new Silence(silentFrom, at));
+    }
+    silentFrom = NONE;
+  }
+
+  /** Up to when what the rhythm asked for was prompted. */
+  private long promptedUntil(long at) {
+    return silentFrom == NONE ? at : Math.min(at, silentFrom);
   }
 
   private void hold(Stretch.Kind kind, long at) {
@@ -91,9 +140,11 @@ final class Timeline {
     inForce = guidance;
     watching = watch;
     if (mustGoOn()) {
+      endSilence(at);
       return;
     }
     if (open.startNanos() > at) {
+      endSilence(at);
       // The count-in leads to the new rhythm instead.
       long start = open.startNanos();
       open =
@@ -101,10 +152,13 @@ final class Timeline {
               ? Stretch.holding(Stretch.Kind.WATCHING, start, inForce)
               : Stretch.paced(start, start, start, inForce);
     } else {
-      turn(
+      Stretch next =
           watch
               ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
-              : Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce));
+              : Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce);
+      turn(next);
+      // Another rhythm starts with its prompts.
+      endSilence(at);
     }
   }
 
@@ -152,11 +206,12 @@ final class Timeline {
    * already, and another right behind it would be heard as two.
    */
   private OptionalLong comingWithinLead(CueKind kind, long at) {
-    return RhythmCues.first(open, kind, at, at + plan.leadNanos() + 1);
+    long until = at + plan.leadNanos() + 1;
+    return RhythmCues.first(open, kind, at, promptedUntil(until));
   }
 
   private OptionalLong lastWithin(CueKind kind, long at, long span) {
-    OptionalLong last = RhythmCues.last(open, kind, at - span, at);
+    OptionalLong last = RhythmCues.last(open, kind, at - span, promptedUntil(at));
     long before = kind == CueKind.SQUEEZE ? lastSqueeze : lastCompression;
     if (last.isPresent() || before < at - span) {
       return last;
@@ -167,7 +222,9 @@ final class Timeline {
   /** Remembered, so that a change costs the same however many came before it. */
   private void end(long at) {
     Stretch ended = open.endingAt(at);
-    lastSqueeze = RhythmCues.last(ended, CueKind.SQUEEZE, at - LOOK_BACK, at).orElse(lastSqueeze);
+    lastSqueeze =
+        RhythmCues.last(ended, CueKind.SQUEEZE, at - LOOK_BACK, promptedUntil(at))
+            .orElse(lastSqueeze);
     lastCompression =
         RhythmCues.last(ended, CueKind.COMPRESS, at - LOOK_BACK, at).orElse(lastCompression);
     done.add(ended);
@@ -175,6 +232,10 @@ final class Timeline {
 
   private void turn(Stretch next) {
     long at = next.startNanos();
+    if (silentFrom > at) {
+      // The breath that was to keep its prompt is held up, or the rhythm changes.
+      silentFrom = at;
+    }
     if (open.kind() == Stretch.Kind.PAUSED) {
       pausedNanos += at - open.startNanos();
     }

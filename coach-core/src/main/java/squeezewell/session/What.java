@@ -24,6 +24,12 @@ public enum What {
   FINDING("finding", null),
   /** The last finding was a slip; the detail is the number of its event. */
   FINDING_UNDONE("finding-undone", null),
+  /** Breaths are no longer prompted; the detail says why, such as {@code level 2}. */
+  PROMPTS_OFF("prompts-off", Control.Kind.PROMPTS_OFF),
+  /** Breaths are prompted again, counted on from the breath given now; the detail says why. */
+  PROMPTS_ON("prompts-on", Control.Kind.PROMPTS_ON),
+  /** Breaths are prompted again, the first at once; the detail says why. */
+  PROMPTS_AT_ONCE("prompts-at-once", Control.Kind.PROMPTS_AT_ONCE),
   /** The practice was ended, by the clock or by command. */
   FINISH("finish", Control.Kind.FINISH),
   /** The program stood still; the detail says for how long. No prompts were given meanwhile. */

@@ -1,5 +1,6 @@
 package squeezewell.cli;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
 import squeezewell.coach.CoachState;
@@ -7,6 +8,8 @@ import squeezewell.coach.CueOutput;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
+import squeezewell.cue.Silence;
+import squeezewell.cue.Stretch;
 import squeezewell.report.Words;
 
 /**
@@ -15,12 +18,14 @@ import squeezewell.report.Words;
  */
 final class DrillScreen implements CueOutput {
   private static final int COLUMN = 12;
+  private static final long MINUTE = 60_000_000_000L;
   private static final String CLEAR_LINE = "\r\u001B[K";
 
   private final Surroundings around;
   private final boolean redraws;
   private final Supplier<String> trouble;
   private String troubleTold = "";
+  private boolean silentTold;
   private volatile CueSchedule schedule;
 
   /**
@@ -37,7 +42,18 @@ final class DrillScreen implements CueOutput {
 
   @Override
   public void scheduleChanged(CueSchedule changed) {
+    boolean silent = silentInTheEnd(changed);
     schedule = changed;
+    if (silent != silentTold) {
+      silentTold = silent;
+      line(silent ? "No prompts from now on: keep the rhythm." : "The prompts are back.");
+    }
+  }
+
+  private static boolean silentInTheEnd(CueSchedule changed) {
+    List<Silence> silences = changed.silences();
+    long end = changed.endNanos().orElse(Stretch.OPEN);
+    return !silences.isEmpty() && silences.get(silences.size() - 1).endNanos() >= end;
   }
 
   @Override
@@ -91,6 +107,9 @@ final class DrillScreen implements CueOutput {
   /** The line of the present moment; under 80 columns. */
   String status(CoachState state, long nowNanos) {
     Moment moment = schedule.momentAt(nowNanos);
+    if (moment.act() == Moment.Act.KEEP_RHYTHM) {
+      return silent(state, nowNanos);
+    }
     StringBuilder line = new StringBuilder();
     line.append(String.format(Locale.ROOT, "%-12s", word(moment.act()).toUpperCase(Locale.ROOT)));
     String count = moment.count() == 0 ? "" : Integer.toString(moment.count());
@@ -115,6 +134,22 @@ final class DrillScreen implements CueOutput {
     return line.toString();
   }
 
+  /** Without anything that counts seconds, since that would give the beat away. */
+  private String silent(CoachState state, long nowNanos) {
+    long left = Math.max(0, schedule.plan().lengthNanos() - schedule.practisedAt(nowNanos));
+    long minutes = (left + MINUTE - 1) / MINUTE;
+    long without = state.withoutBreathNanos(nowNanos);
+    if (without > schedule.guidanceAt(nowNanos).limits().gapLongest().nanos()) {
+      return "NO BREATH FOR " + Words.clock(without) + ": squeeze";
+    }
+    return "NO PROMPTS NOW: keep the rhythm  breaths "
+        + state.breaths().size()
+        + "  under "
+        + minutes
+        + (minutes == 1 ? " minute left" : " minutes left")
+        + (state.soundLost() ? "  no sound" : "");
+  }
+
   private static String word(Moment.Act act) {
     return switch (act) {
       case GET_READY -> "get ready";
@@ -127,6 +162,7 @@ final class DrillScreen implements CueOutput {
       case WATCH -> "watch";
       case PAUSED -> "paused";
       case FINISHED -> "finished";
+      case KEEP_RHYTHM -> "no prompts";
     };
   }
 }

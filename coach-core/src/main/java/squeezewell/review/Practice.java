@@ -86,12 +86,24 @@ record Practice(
         schedule,
         schedule.plan().guidance(),
         Place.WHOLE,
-        Math.min(schedule.plan().countInNanos(), end),
+        Math.min(Math.max(schedule.plan().countInNanos(), stoodUntil(holds)), end),
         end,
         prompts,
         session.breaths(),
         session.compressions().stream().filter(c -> c <= end).collect(Collectors.toList()),
         List.copyOf(holds));
+  }
+
+  /** A station's breathing stands from the very start until it begins; that is no wait for one. */
+  private static long stoodUntil(List<Hold> holds) {
+    long until = 0;
+    for (Hold hold : holds) {
+      // One pause may be told in pieces, where a finding changes the rhythm in it.
+      if (hold.kind() == Hold.Kind.PAUSE && hold.startNanos() <= until) {
+        until = Math.max(until, hold.endNanos());
+      }
+    }
+    return until;
   }
 
   PracticePlan plan() {

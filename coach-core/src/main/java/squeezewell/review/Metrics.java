@@ -121,7 +121,14 @@ public record Metrics(
       double longestNetSeconds,
       double longestNetAtSeconds,
       int overLimitCount,
-      double overLimitSeconds) {}
+      double overLimitSeconds) {
+    /**
+     * Whether any time passed in which breaths were to be given, as none does before they begin.
+     */
+    public boolean happened() {
+      return longestSeconds > 0;
+    }
+  }
 
   /**
    * What became of the prompts: given = met + missed + forgiven, and met + extra + unprompted =

@@ -92,7 +92,7 @@ record Practice(
         schedule,
         schedule.plan().guidance(),
         Place.WHOLE,
-        Math.min(schedule.plan().countInNanos(), end),
+        Math.min(Math.max(schedule.plan().countInNanos(), stoodUntil(holds)), end),
         end,
         prompts,
         session.breaths(),
@@ -118,6 +118,18 @@ record Practice(
   /** Whether no breath was prompted at an instant. */
   boolean silentAt(long nanos) {
     return silences.stream().anyMatch(s -> s.holds(nanos));
+  }
+
+  /** A station's breathing stands from the very start until it begins; that is no wait for one. */
+  private static long stoodUntil(List<Hold> holds) {
+    long until = 0;
+    for (Hold hold : holds) {
+      // One pause may be told in pieces, where a finding changes the rhythm in it.
+      if (hold.kind() == Hold.Kind.PAUSE && hold.startNanos() <= until) {
+        until = Math.max(until, hold.endNanos());
+      }
+    }
+    return until;
   }
 
   PracticePlan plan() {

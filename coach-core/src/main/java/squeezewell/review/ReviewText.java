@@ -157,6 +157,9 @@ public final class ReviewText {
   }
 
   private static String longestGap(Metrics.Gap gap) {
+    if (!gap.happened()) {
+      return "the breaths never began";
+    }
     String raw = Words.seconds(gap.longestSeconds());
     String net = Words.seconds(gap.longestNetSeconds());
     return raw.equals(net) ? raw : raw + ", " + net + " without checks, suction and pauses";

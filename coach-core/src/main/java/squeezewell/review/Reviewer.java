@@ -104,7 +104,7 @@ public final class Reviewer {
       Session session, Facts facts, Verdict verdict, List<String> notes, List<Review> parts) {
     Practice practice = facts.practice();
     return new Review(
-        asked(session.header(), practice),
+        asked(session, practice),
         practice.startNanos(),
         practice.endNanos(),
         facts.metrics(),
@@ -147,7 +147,7 @@ public final class Reviewer {
       rolling.addAll(part.rollingRate());
     }
     return new Review(
-        askedOfAll(session.header(), whole, parts),
+        askedOfAll(session, whole, parts),
         whole.startNanos(),
         whole.endNanos(),
         WholeMeasure.of(whole, facts, alignment),
@@ -249,7 +249,8 @@ public final class Reviewer {
     return marks;
   }
 
-  private static Asked asked(SessionHeader header, Practice practice) {
+  private static Asked asked(Session session, Practice practice) {
+    SessionHeader header = session.header();
     Guidance guidance = practice.guidance();
     Optional<BreathPlan> plan = practice.breathPlan();
     return new Asked(
@@ -267,14 +268,22 @@ public final class Reviewer {
         compressions(guidance.rhythm()),
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
-        practice.plan().lengthNanos(),
+        lengthNanos(session, practice),
         practice.practisedNanos(),
         source(guidance.rhythm()),
         LocalLabel.of(header.protocol(), guidance));
   }
 
+  /** The breathing of a station that came to its end lasted as long as it was to last. */
+  private static long lengthNanos(Session session, Practice practice) {
+    return session.finished() && Notes.inStation(session)
+        ? practice.practisedNanos()
+        : practice.plan().lengthNanos();
+  }
+
   /** What stands for all parts; what differs between them is left out. */
-  private static Asked askedOfAll(SessionHeader header, Practice whole, List<Review> parts) {
+  private static Asked askedOfAll(Session session, Practice whole, List<Review> parts) {
+    SessionHeader header = session.header();
     Asked first = parts.get(0).asked();
     List<String> situations = new ArrayList<>();
     for (Review part : parts) {
@@ -296,7 +305,7 @@ public final class Reviewer {
         "",
         first.inspirationNanos(),
         first.gapLongestNanos(),
-        whole.plan().lengthNanos(),
+        lengthNanos(session, whole),
         whole.practisedNanos(),
         first.source(),
         first.local());

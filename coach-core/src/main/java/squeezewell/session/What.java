@@ -57,6 +57,8 @@ public enum What {
   EXAMINER_FINDING("examiner-finding", null),
   /** A person who examines made a finding go; the detail is its identifier. */
   EXAMINER_CLEARED("examiner-cleared", null),
+  /** The instructor chose the way of a branch on the spot; the detail is {@code branch=option}. */
+  WAY_CHOSEN("way-chosen", null),
   /** Something to be talked about afterwards; the detail is the words. */
   REMARK("remark", null),
   /** The clock of a station stands; the practice does too. */

@@ -195,9 +195,11 @@ public final class ReviewHtml {
                     "compressions a minute",
                     done.count() + " in all"));
     card(
-        Words.upTo(metrics.gap().longestSeconds(), 1) + " s",
+        metrics.gap().happened() ? Words.upTo(metrics.gap().longestSeconds(), 1) + " s" : "–",
         "longest gap",
-        Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses");
+        metrics.gap().happened()
+            ? Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses"
+            : "the breaths never began");
     add("</div>\n");
   }
 

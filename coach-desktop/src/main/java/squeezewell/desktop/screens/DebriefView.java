@@ -143,6 +143,9 @@ record DebriefView(
   }
 
   private static Figure gapFigure(Metrics.Gap gap) {
+    if (!gap.happened()) {
+      return new Figure("–", "longest gap", "breaths never began", Judgement.UNJUDGED);
+    }
     return new Figure(
         Math.round(gap.longestSeconds()) + " s", "longest gap", gapNote(gap), Judgement.UNJUDGED);
   }

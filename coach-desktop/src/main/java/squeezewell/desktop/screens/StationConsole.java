@@ -31,6 +31,8 @@ public final class StationConsole {
   private final JScrollPane page;
   private final JLabel clock;
   private final JPanel said;
+  private final JPanel waysPart;
+  private final JPanel ways;
   private final JPanel findings;
   private final JPanel prompts;
   private final JPanel tasks;
@@ -41,6 +43,7 @@ public final class StationConsole {
   private final JButton begin;
   private final JButton stop;
   private final JButton end;
+  private final List<TaskButton> wayButtons = new ArrayList<>();
   private final List<TaskButton> findingButtons = new ArrayList<>();
   private final List<TaskButton> promptButtons = new ArrayList<>();
   private final List<TaskButton> taskButtons = new ArrayList<>();
@@ -57,6 +60,8 @@ public final class StationConsole {
     this.station = station;
     clock = kit.label("", look.bold(20), look.palette().text());
     said = kit.column();
+    waysPart = kit.column();
+    ways = grid();
     findings = grid();
     prompts = grid();
     tasks = grid();
@@ -150,6 +155,8 @@ public final class StationConsole {
     column.add(kit.gap(10));
     column.add(said);
     column.add(faults);
+    part(waysPart, "Ways not reached yet: choose, or leave it", ways);
+    column.add(waysPart);
     part(column, "Findings of this station", findings);
     part(column, "Tasks (* critical): press to mark", tasks);
     part(column, "Other findings, which change the prompts only", prompts);
@@ -188,6 +195,12 @@ public final class StationConsole {
     }
     begin.setEnabled(state.phase() == StationPhase.PREPARATION);
     stop.setText(state.clockStopped() ? "Run the clock" : "Stop the clock");
+    waysPart.setVisible(!view.ways().isEmpty());
+    fill(ways, wayButtons, view.ways().size(), this::choose);
+    for (int i = 0; i < view.ways().size(); i++) {
+      StationConsoleView.Toggle each = view.ways().get(i);
+      wayButtons.get(i).show(each.words(), "", each.status(), each.on(), false);
+    }
     fill(findings, findingButtons, view.findings().size(), this::toggle);
     for (int i = 0; i < view.findings().size(); i++) {
       StationConsoleView.Toggle each = view.findings().get(i);
@@ -268,6 +281,11 @@ public final class StationConsole {
               }
             },
             now());
+  }
+
+  private Runnable choose(int place) {
+    String way = view.ways().get(place).word();
+    return () -> station.post((to, at) -> to.choose(way, at), now());
   }
 
   private Runnable tell(int place) {

@@ -165,14 +165,16 @@ record StationRunView(
     List<Item> items = new ArrayList<>();
     boolean preparing = state.phase() == StationPhase.PREPARATION;
     int place = 0;
-    for (TaskState task : state.tasks()) {
-      boolean here = preparing == (task.task().phase() == StationPhase.PREPARATION);
-      boolean leftOver = !preparing && !here && leftOver(state, task);
-      if (!here && !leftOver) {
+    for (StationTask each : state.station().tasks()) {
+      // One of a way that is not taken keeps its key, since the way may be chosen yet.
+      boolean here = preparing == (each.phase() == StationPhase.PREPARATION);
+      Optional<TaskState> found = state.task(each.id());
+      if (!here && (preparing || !found.isPresent() || !leftOver(state, found.get()))) {
         continue;
       }
       char key = key(place++);
-      if (offered(task)) {
+      if (found.isPresent() && offered(found.get())) {
+        TaskState task = found.get();
         items.add(
             new Item(
                 Kind.TASK,

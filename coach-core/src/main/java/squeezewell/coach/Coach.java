@@ -54,7 +54,7 @@ public final class Coach {
    * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
    * too.
    */
-  private static final long BREATHING_AGAIN_NANOS = 300_000_000L;
+  static final long BREATHING_AGAIN_NANOS = 300_000_000L;
 
   private final Journal journal;
   private final List<CueOutput> outputs;
@@ -65,6 +65,10 @@ public final class Coach {
   private final List<Integer> breathNumbers = new ArrayList<>();
   private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
   private final List<NotedFinding> findings = new ArrayList<>();
+
+  /** The prompts as they would be had the last finding never been noted. */
+  private Optional<WithoutFinding> without = Optional.empty();
+
   private CueSchedule schedule;
   private Course course;
 
@@ -209,6 +213,7 @@ public final class Coach {
   }
 
   private void carryOut(Command command, long at) {
+    followWithout(command, at);
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
@@ -233,7 +238,7 @@ public final class Coach {
       return;
     }
     squeezing = true;
-    if (!breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS) {
+    if (breathBounces(at)) {
       // The contact bounced: the squeeze goes on, and its end will be written once more.
       return;
     }
@@ -310,14 +315,12 @@ public final class Coach {
   }
 
   private void compress(long at) {
-    boolean bounced =
-        !recentCompressions.isEmpty()
-            && at - recentCompressions.get(recentCompressions.size() - 1)
-                < COMPRESSION_BOUNCE_NANOS;
-    if (bounced) {
+    if (compressionBounces(at)) {
       return;
     }
-    if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
+    // Where somebody else clears the airway, compressions are what was asked for.
+    boolean ends = !schedule.stretchAt(at).compressing();
+    if (ends && at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
@@ -326,6 +329,29 @@ public final class Coach {
     compressionCount++;
     int from = Math.max(0, recent.size() - CoachState.RECENT);
     recentCompressions = List.copyOf(recent.subList(from, recent.size()));
+  }
+
+  private boolean breathBounces(long at) {
+    return !breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS;
+  }
+
+  private boolean compressionBounces(long at) {
+    int last = recentCompressions.size() - 1;
+    return last >= 0 && at - recentCompressions.get(last) < COMPRESSION_BOUNCE_NANOS;
+  }
+
+  /** Only as long as the finding can be taken back. */
+  private void followWithout(Command command, long at) {
+    boolean bounced =
+        switch (command) {
+          case SQUEEZE, BREATH -> squeezing || breathBounces(at);
+          case COMPRESS -> compressionBounces(at);
+          default -> false;
+        };
+    without =
+        without
+            .filter(w -> at - findings.get(findings.size() - 1).atNanos() <= UNDO_FINDING_NANOS)
+            .map(w -> w.after(command, at, bounced));
   }
 
   private void breath(long at) {
@@ -381,7 +407,8 @@ public final class Coach {
     if (schedule.stretchAt(at).kind() != kind) {
       squeezeEnd(at);
       endHold(at);
-      control(what, at);
+      boolean compressing = what == What.SUCTION && course.compressesDuringSuction();
+      control(what, at, compressing ? What.COMPRESSING : "");
     }
   }
 
@@ -393,9 +420,9 @@ public final class Coach {
 
   private void endHold(long at) {
     switch (schedule.stretchAt(at).kind()) {
-      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at);
-      case SUCTION -> control(What.SUCTION_END, at);
-      case PAUSED -> control(What.RESUME, at);
+      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at, "");
+      case SUCTION -> control(What.SUCTION_END, at, "");
+      case PAUSED -> control(What.RESUME, at, "");
       default -> {
         // Nothing is held up.
       }
@@ -410,11 +437,13 @@ public final class Coach {
     boolean changes = next.controlFrom(course, at).isPresent();
     long noted = append(What.FINDING, changes ? afterLastCue(at) : at, finding.word());
     findings.add(new NotedFinding(events, noted, finding, course, next, false));
+    WithoutFinding unchanged = new WithoutFinding(schedule, course);
     goTo(next, noted);
     boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
     if (finding == ClinicalFinding.VOMIT && !paused) {
       hold(What.SUCTION, Stretch.Kind.SUCTION, noted);
     }
+    without = Optional.of(unchanged);
   }
 
   private void undoFinding(long at) {
@@ -432,11 +461,27 @@ public final class Coach {
               Integer.toString(noted.number()));
       findings.set(last, noted.takenBack());
       goTo(course.undone(), from);
-      Stretch now = schedule.stretchAt(from);
-      boolean startedSuction =
-          now.kind() == Stretch.Kind.SUCTION && now.startNanos() >= noted.atNanos();
-      if (noted.finding() == ClinicalFinding.VOMIT && startedSuction) {
-        endHold(from);
+      goBackTo(without.get().kindAt(from), from);
+      without = Optional.empty();
+    }
+  }
+
+  /** What the finding began is ended, and what it ended is begun again. */
+  private void goBackTo(Stretch.Kind kind, long at) {
+    Stretch.Kind now = schedule.stretchAt(at).kind();
+    if (now == kind) {
+      return;
+    }
+    switch (kind) {
+      case PULSE_CHECK -> hold(What.PULSE_CHECK, kind, at);
+      case SUCTION -> hold(What.SUCTION, kind, at);
+      case PAUSED -> hold(What.PAUSE, kind, at);
+      default -> {
+        if (now == Stretch.Kind.SUCTION) {
+          control(What.SUCTION_END, at, What.SLIP);
+        } else {
+          endHold(at);
+        }
       }
     }
   }
@@ -453,7 +498,7 @@ public final class Coach {
 
   private void finish(long at) {
     squeezeEnd(at);
-    control(What.FINISH, at);
+    control(What.FINISH, at, "");
     // Given however late it is: it stays true.
     long end = schedule.endNanos().getAsLong();
     for (Cue cue : schedule.between(end, end + 1)) {
@@ -470,13 +515,9 @@ public final class Coach {
   }
 
   /** Changes the prompts; never at or before a cue that was given. */
-  private void control(What what, long at) {
-    control(what, at, "");
-  }
-
   private void control(What what, long at, String detail) {
     long from = append(what, afterLastCue(at), detail);
-    change(new Control(from, what.control().get()));
+    change(new Control(from, what.control(detail).get()));
   }
 
   private long afterLastCue(long at) {

@@ -48,7 +48,11 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     PULSE_CHECK,
     PULSE_CHECK_END,
     SUCTION,
+    /** Suction during which compressions go on, where the rhythm in force has them. */
+    SUCTION_COMPRESSING,
     SUCTION_END,
+    /** Suction was a slip: what it held up goes on as if it had not been. */
+    SUCTION_UNDONE,
     PAUSE,
     RESUME,
     /** Another rhythm is in force: it starts in step, or after a hold that must go on first. */

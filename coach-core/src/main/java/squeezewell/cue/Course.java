@@ -81,6 +81,16 @@ public final class Course {
     return state.watching() || (!watching && state.situations().contains(guidance.situation()));
   }
 
+  /**
+   * Whether the chest is compressed on while the airway is cleared: by somebody else, or with an
+   * advanced airway, under which nothing has to be turned aside. One who is alone can't do both.
+   */
+  public boolean compressesDuringSuction() {
+    return !watching
+        && compresses(guidance)
+        && (guidance.rescuers() != 1 || guidance.rhythm().steadyBreaths().isPresent());
+  }
+
   /** How it changes the prompts to go on from another course to this one; empty if it does not. */
   public Optional<Control> controlFrom(Course other, long atNanos) {
     if (watching == other.watching && guidance.equals(other.guidance)) {

@@ -298,7 +298,10 @@ public final class CueSchedule {
   /** A squeeze or count goes on into a rhythm that is counted on from the breath before. */
   private long runsUntil(int index) {
     int last = index;
-    while (last + 1 < stretches.size() && stretches.get(last + 1).countsOn()) {
+    // What is said in a hold ends with it, though the breaths after it may be counted on.
+    while (last + 1 < stretches.size()
+        && stretches.get(last + 1).countsOn()
+        && !stretches.get(last).holdsUp()) {
       last++;
     }
     return stretches.get(last).endNanos();
@@ -369,6 +372,9 @@ public final class CueSchedule {
         addAgain(CueKind.PULSE_CHECK_LIMIT, start + limit, from, to, cues);
       }
       case SUCTION -> {
+        if (stretch.compressing()) {
+          RhythmCues.add(stretch, from, to, cues);
+        }
         long limit = start + limits.suctionLongest().nanos();
         put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
         addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);

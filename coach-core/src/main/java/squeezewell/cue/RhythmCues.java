@@ -16,10 +16,17 @@ final class RhythmCues {
 
   private RhythmCues() {}
 
-  /** Adds the cues of a paced stretch with an instant in [from, to), in no particular order. */
+  /**
+   * Adds the cues of a paced stretch, or the compressions of one of suction, with an instant in
+   * [from, to), in no particular order.
+   */
   static void add(Stretch stretch, long from, long to, List<Cue> cues) {
     Rhythm rhythm = stretch.guidance().rhythm();
     long origin = stretch.originNanos();
+    if (stretch.compressing()) {
+      addCompressions(rhythm.compressions().get(), origin, from, to, cues);
+      return;
+    }
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       addCycles(cycle, origin, from, to, cues);
       return;
@@ -67,7 +74,8 @@ final class RhythmCues {
     long first = Math.max(from, stretch.startNanos());
     long end = Math.min(to, stretch.endNanos());
     List<Cue> cues = new ArrayList<>();
-    if (stretch.kind() == Stretch.Kind.PACED && first < end) {
+    boolean rhythmic = stretch.kind() == Stretch.Kind.PACED || stretch.compressing();
+    if (rhythmic && first < end) {
       add(stretch, first, end, cues);
     }
     return cues.stream().filter(c -> c.kind() == kind).mapToLong(Cue::atNanos);

@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Rhythm;
 
 /** Lays a session out into stretches, from its plan and its controls. Pure. */
 final class Timeline {
@@ -70,10 +71,12 @@ final class Timeline {
     switch (control.kind()) {
       case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, at);
       case SUCTION -> hold(Stretch.Kind.SUCTION, at);
+      case SUCTION_COMPRESSING -> suctionWhileCompressing(at);
       case PAUSE -> hold(Stretch.Kind.PAUSED, at);
-      case PULSE_CHECK_END -> goOnAfter(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at);
-      case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at);
+      case PULSE_CHECK_END -> goOnAfter(Stretch.Kind.PULSE_CHECK, at, false);
+      case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at, true);
+      case SUCTION_UNDONE -> goOnAfter(Stretch.Kind.SUCTION, at, false);
+      case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at, false);
       case CHANGE -> change(control.guidance().get(), false, at);
       case WATCH -> change(control.guidance().orElse(inForce), true, at);
       case PROMPTS_OFF -> fallSilent(at);
@@ -122,14 +125,39 @@ final class Timeline {
     }
   }
 
-  /** After a hold the first breath or compression comes at once. */
-  private void goOnAfter(Stretch.Kind kind, long at) {
-    if (open.kind() == kind) {
-      long origin = at + plan.leadNanos();
-      turn(
-          watching
-              ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
-              : Stretch.paced(at, origin, origin, inForce));
+  private void suctionWhileCompressing(long at) {
+    if (!compresses()) {
+      hold(Stretch.Kind.SUCTION, at);
+    } else if (open.kind() != Stretch.Kind.SUCTION) {
+      turn(Stretch.suctionWhileCompressing(at, compressionOrigin(at), inForce));
+    }
+  }
+
+  private boolean compresses() {
+    return !watching && inForce.rhythm().compressions().isPresent();
+  }
+
+  /**
+   * After a hold compressions come at once, or in step if they went on. So does the first breath
+   * after suction, which takes oxygen away; after a check or a pause, breaths are counted on from
+   * the last squeeze while its interval has not passed.
+   */
+  private void goOnAfter(Stretch.Kind kind, long at, boolean breatheAtOnce) {
+    if (open.kind() != kind) {
+      return;
+    }
+    long atOnce = at + plan.leadNanos();
+    long breaths = breatheAtOnce ? atOnce : breathOrigin(at);
+    if (watching) {
+      turn(Stretch.holding(Stretch.Kind.WATCHING, at, inForce));
+    } else if (!open.compressing()) {
+      turn(Stretch.paced(at, atOnce, breaths, inForce));
+    } else if (breatheAtOnce && inForce.rhythm() instanceof Rhythm.CompressionCycle cycle) {
+      // The breaths that waited come first, as if the compressions of a cycle had just been given.
+      long cycleAgo = cycle.compressing().tempo().nanosAt(cycle.perCycle());
+      turn(Stretch.paced(at, atOnce - cycleAgo, atOnce, inForce));
+    } else {
+      turn(Stretch.paced(at, compressionOrigin(at), breaths, inForce));
     }
   }
 
@@ -141,6 +169,9 @@ final class Timeline {
     watching = watch;
     if (mustGoOn()) {
       endSilence(at);
+      if (open.compressing()) {
+        turn(Stretch.holding(Stretch.Kind.SUCTION, at, inForce));
+      }
       return;
     }
     if (open.startNanos() > at) {
@@ -164,8 +195,8 @@ final class Timeline {
 
   /** A pause, and suction unless the chest must be compressed, are finished first. */
   private boolean mustGoOn() {
-    boolean compress = !watching && inForce.rhythm().compressions().isPresent();
-    return open.kind() == Stretch.Kind.PAUSED || (open.kind() == Stretch.Kind.SUCTION && !compress);
+    return open.kind() == Stretch.Kind.PAUSED
+        || (open.kind() == Stretch.Kind.SUCTION && !compresses());
   }
 
   /** Compressions go on in step where they already ran; else they start at once. */

@@ -179,7 +179,8 @@ record Practice(
       }
       case SUCTION -> {
         long excused = Math.min(length, limits.suctionLongest().nanos());
-        yield Optional.of(new Hold(Hold.Kind.SUCTION, start, end, excused, cut));
+        yield Optional.of(
+            new Hold(Hold.Kind.SUCTION, start, end, excused, cut, stretch.compressing()));
       }
       case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
       case WATCHING -> Optional.of(new Hold(Hold.Kind.WATCH, start, end, length, cut));

@@ -13,7 +13,9 @@ public enum What {
   COMPRESSION("compression", null),
   PULSE_CHECK("pulse-check", Control.Kind.PULSE_CHECK),
   PULSE_CHECK_END("pulse-check-end", Control.Kind.PULSE_CHECK_END),
+  /** The detail {@link #COMPRESSING} says that the chest was to be compressed meanwhile. */
   SUCTION("suction", Control.Kind.SUCTION),
+  /** The detail {@link #SLIP} says that there was none: a finding was taken back. */
   SUCTION_END("suction-end", Control.Kind.SUCTION_END),
   PAUSE("pause", Control.Kind.PAUSE),
   RESUME("resume", Control.Kind.RESUME),
@@ -65,6 +67,12 @@ public enum What {
   CLOCK_STOPPED("clock-stopped", null),
   CLOCK_RUNNING("clock-running", null);
 
+  /** Detail of {@link #SUCTION}: compressions go on. */
+  public static final String COMPRESSING = "compressing";
+
+  /** Detail of {@link #SUCTION_END}: suction was a slip. */
+  public static final String SLIP = "slip";
+
   private static final int STATION_DETAIL = 44_000;
 
   private final String word;
@@ -90,8 +98,14 @@ public enum What {
     return compareTo(STATION) >= 0;
   }
 
-  /** What it changes about the prompts by itself, whatever its detail; empty if nothing. */
-  public Optional<Control.Kind> control() {
+  /** What it changes about the prompts by itself, findings left out; empty if nothing. */
+  public Optional<Control.Kind> control(String detail) {
+    if (this == SUCTION && detail.equals(COMPRESSING)) {
+      return Optional.of(Control.Kind.SUCTION_COMPRESSING);
+    }
+    if (this == SUCTION_END && detail.equals(SLIP)) {
+      return Optional.of(Control.Kind.SUCTION_UNDONE);
+    }
     return Optional.ofNullable(control);
   }
 

@@ -206,10 +206,14 @@ record LiveView(
             : new Bar("Feel the pulse, " + range, (double) since / most, false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
+        boolean compressing = moment.stretch().compressing();
+        String then = compressing ? "end it" : next;
         return since >= longest
-            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: " + next, 1, true)
+            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: " + then, 1, true)
             : new Bar(
-                "Suction, at most " + Phrases.seconds(longest) + " s",
+                "Suction, at most "
+                    + Phrases.seconds(longest)
+                    + (compressing ? " s; compress on" : " s"),
                 (double) since / longest,
                 longest - since <= limits.suctionNotice().nanos());
       case PAUSED:

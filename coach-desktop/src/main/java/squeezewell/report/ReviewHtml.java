@@ -15,6 +15,7 @@ import squeezewell.review.PartText;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.review.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 
@@ -236,6 +237,7 @@ public final class ReviewHtml {
         "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
             + " a tip upwards came too soon, a tip downwards too late."
             + (review.compressions().isEmpty() ? "" : " Thin ticks: compressions.")
+            + (review.silences().isEmpty() ? "" : " Slanting lines: no prompts.")
             + (review.found().isEmpty() ? "" : " Dotted lines: what was found, by its number."));
   }
 
@@ -298,6 +300,7 @@ public final class ReviewHtml {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused" : ""));
     row("extra breaths", Integer.toString(prompts.extra()));
+    metrics.unprompted().ifPresent(done -> UnpromptedText.add(done, this::row));
     row("breath after prompt, mean", number(metrics.asynchrony().meanSeconds(), 2, " s"));
     row("squeeze, mean", number(metrics.inspiration().meanSeconds(), 2, " s"));
     metrics.compressions().ifPresent(done -> CompressionText.add(done, this::row));

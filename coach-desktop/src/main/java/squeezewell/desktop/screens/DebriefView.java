@@ -16,6 +16,7 @@ import squeezewell.review.PartText;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.review.UnpromptedText;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -265,6 +266,12 @@ record DebriefView(
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + prompts.extra()
             + " extra breaths");
+    metrics
+        .unprompted()
+        .ifPresent(
+            done ->
+                UnpromptedText.add(
+                    done, (name, text) -> lines.add(Phrases.capital(name) + ": " + text)));
     metrics
         .asynchrony()
         .meanSeconds()

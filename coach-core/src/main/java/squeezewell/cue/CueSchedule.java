@@ -152,6 +152,23 @@ public final class CueSchedule {
     return stretchAt(nanos).guidance();
   }
 
+  /**
+   * Whether there is only to watch at an instant, a check or suction of one who is only watched
+   * included.
+   */
+  public boolean watchingAt(long nanos) {
+    boolean watching = false;
+    for (Control control : controls) {
+      if (control.atNanos() > nanos) {
+        break;
+      }
+      watching =
+          control.kind() == Control.Kind.WATCH
+              || (watching && control.kind() != Control.Kind.CHANGE);
+    }
+    return watching;
+  }
+
   /** When pulse checks are due, and which check served which. */
   public List<PulseCheckDue> pulseChecks() {
     return pulseChecks;

@@ -221,8 +221,9 @@ final class DrillCommand extends CliCommand {
       if (digit <= offered.size()) {
         ClinicalFinding found = offered.get(digit - 1);
         offered = List.of();
+        String advice = live.state().course().after(found).advice(found);
         live.post(found, nanoTime);
-        screen.line(found.label() + ". " + found.advice());
+        screen.line(found.label() + ". " + advice);
       }
     }
   }

@@ -10,6 +10,9 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
 
 /**
@@ -58,27 +61,60 @@ final class DrillScreen implements CueOutput {
 
   @Override
   public void cue(Cue cue, long nowNanos) {
-    boolean compressing = schedule.guidanceAt(nowNanos).rhythm().compressions().isPresent();
-    String words =
-        switch (cue.kind()) {
-          case SQUEEZE -> redraws ? "" : "squeeze";
-          case PULSE_CHECK_SOON ->
-              compressing ? "rhythm check and change of hands soon" : "pulse check soon";
-          case PULSE_CHECK_DUE ->
-              compressing
-                  ? "check the rhythm, change who compresses: p starts it, p ends it"
-                  : "pulse check due: p starts it, p ends it";
-          case PULSE_CHECK_ENOUGH -> "long enough to tell";
-          case PULSE_CHECK_LIMIT -> "end the check and breathe: p";
-          case SUCTION_SOON -> "suction: nearly at its limit";
-          case SUCTION_LIMIT -> "end suction and breathe: s";
-          case LAST_MINUTE -> "one minute left";
-          case SESSION_END -> "the practice is over";
-          case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND, RHYTHM_CHANGED, WATCH -> "";
-        };
+    String words = words(cue, nowNanos);
     if (!words.isEmpty()) {
       line(Words.clock(cue.atNanos()) + "  " + words);
     }
+  }
+
+  /** What a cue says in words that fit what is going on; empty if nothing. */
+  private String words(Cue cue, long nowNanos) {
+    Guidance guidance = schedule.guidanceAt(nowNanos);
+    boolean watching = schedule.watchingAt(nowNanos);
+    boolean compressing = !watching && guidance.rhythm().compressions().isPresent();
+    String check =
+        guidance.patient() == PatientGroup.NEWBORN
+            ? "heart rate check"
+            : compressing ? "rhythm check" : "pulse check";
+    String changing =
+        compressing && guidance.changesCompressorsAtChecks()
+            ? check + " and change of hands"
+            : check;
+    String goOn = watching ? "watch" : compressing ? "compress" : "breathe";
+    return switch (cue.kind()) {
+      case SQUEEZE -> redraws ? "" : "squeeze";
+      case PULSE_CHECK_SOON -> changing + " soon";
+      case PULSE_CHECK_DUE -> changing + " due: p starts it, p ends it";
+      case PULSE_CHECK_ENOUGH -> "long enough to tell";
+      case PULSE_CHECK_LIMIT -> "end the check and " + goOn + ": p";
+      case SUCTION_SOON -> "suction: nearly at its limit";
+      case SUCTION_LIMIT ->
+          schedule.stretchAt(nowNanos).compressing()
+              ? "end suction, breathe, compress on: s"
+              : "end suction and " + goOn + ": s";
+      case LAST_MINUTE -> "one minute left";
+      case SESSION_END -> "the practice is over";
+      case RHYTHM_CHANGED -> "now " + rhythm(guidance.rhythm());
+      case WATCH -> "nothing is prompted now: watch the breathing";
+      case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
+    };
+  }
+
+  private static String rhythm(Rhythm rhythm) {
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      return counted(cycle.perCycle(), "compression")
+          + ", then "
+          + counted(cycle.breathsPerCycle(), "breath");
+    }
+    double seconds = rhythm.steadyBreaths().get().interval().seconds();
+    String breaths = "a breath every " + Words.upTo(seconds, 1) + " s";
+    return rhythm.compressions().isPresent()
+        ? "compress without a pause, " + breaths
+        : "breaths only, " + breaths;
+  }
+
+  private static String counted(int number, String what) {
+    return number + " " + what + (number == 1 ? "" : "s");
   }
 
   /** Writes a line that stays. */
@@ -111,7 +147,8 @@ final class DrillScreen implements CueOutput {
       return silent(state, nowNanos);
     }
     StringBuilder line = new StringBuilder();
-    line.append(String.format(Locale.ROOT, "%-12s", word(moment.act()).toUpperCase(Locale.ROOT)));
+    String word = word(moment.act(), schedule.guidanceAt(nowNanos), schedule.watchingAt(nowNanos));
+    line.append(String.format(Locale.ROOT, "%-12s", word.toUpperCase(Locale.ROOT)));
     String count = moment.count() == 0 ? "" : Integer.toString(moment.count());
     line.append(String.format(Locale.ROOT, "%3s ", count));
     int full = (int) Math.round(moment.fill() * COLUMN);
@@ -150,14 +187,18 @@ final class DrillScreen implements CueOutput {
         + (state.soundLost() ? "  no sound" : "");
   }
 
-  private static String word(Moment.Act act) {
+  private static String word(Moment.Act act, Guidance guidance, boolean watching) {
+    boolean compressing = !watching && guidance.rhythm().compressions().isPresent();
     return switch (act) {
       case GET_READY -> "get ready";
       case SQUEEZE -> "squeeze";
       case RELEASE -> "release";
       case READY -> "ready";
       case COMPRESS -> "compress";
-      case CHECK_PULSE -> "check pulse";
+      case CHECK_PULSE ->
+          guidance.patient() == PatientGroup.NEWBORN
+              ? "check heart"
+              : compressing ? "check rhythm" : "check pulse";
       case SUCTION -> "suction";
       case WATCH -> "watch";
       case PAUSED -> "paused";

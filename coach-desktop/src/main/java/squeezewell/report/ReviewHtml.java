@@ -219,7 +219,7 @@ public final class ReviewHtml {
     add("<table>\n");
     for (int i = 0; i < review.found().size(); i++) {
       NotedFinding noted = review.found().get(i);
-      String advice = noted.undone() ? "" : ". " + noted.finding().advice();
+      String advice = noted.undone() ? "" : ". " + noted.after().advice(noted.finding());
       row((i + 1) + ", at " + PartText.at(noted), PartText.label(noted) + advice);
     }
     add("</table>\n");

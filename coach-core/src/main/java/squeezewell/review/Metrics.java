@@ -138,7 +138,7 @@ public record Metrics(
    * @param met answered by a breath
    * @param missed not answered
    * @param extra breaths that answer no prompt
-   * @param forgiven not answered, but a hold or a silence began right after, or the session ended
+   * @param forgiven not answered, but a hold began right after, or the session ended
    * @param unprompted breaths given while breaths were not prompted; they are neither met nor extra
    */
   public record Prompts(int given, int met, int missed, int extra, int forgiven, int unprompted) {

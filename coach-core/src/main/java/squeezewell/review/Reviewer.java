@@ -208,11 +208,8 @@ public final class Reviewer {
       while (next < holds.size() && holds.get(next).startNanos() < cue.atNanos()) {
         next++;
       }
-      long until = cue.atNanos() + missing[i];
       boolean heldRightAfter =
-          (next < holds.size() && holds.get(next).startNanos() <= until)
-              || practice.silences().stream()
-                  .anyMatch(s -> s.startNanos() >= cue.atNanos() && s.startNanos() <= until);
+          next < holds.size() && holds.get(next).startNanos() <= cue.atNanos() + missing[i];
       boolean endedRightAfter =
           practice.place().slip() || practice.endNanos() <= cue.atNanos() + missing[i];
       PromptMark.Outcome outcome = PromptMark.Outcome.MET;

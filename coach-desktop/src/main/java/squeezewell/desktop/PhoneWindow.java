@@ -180,6 +180,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     liveScale = fitted.look().scale();
     StationRunScreen screen = session.screen(fitted);
     showScreen(screen);
+    mayLeave = this::mayEndStation;
     screen.open();
   }
 
@@ -317,7 +318,8 @@ final class PhoneWindow extends JFrame implements Navigator {
     current = this::toStations;
     showStation(session);
     if (choice.setup().mode() == StationMode.INSTRUCTOR) {
-      ConsoleWindow window = new ConsoleWindow(kit, session.station(), getBounds());
+      ConsoleWindow window =
+          new ConsoleWindow(kit, session.station(), getBounds(), this::toggleProjector);
       console = Optional.of(window);
       window.open();
     }
@@ -395,11 +397,19 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   private boolean mayLose() {
+    return mayGo("What you changed is not saved. Leave without saving?", "Not saved");
+  }
+
+  private boolean mayEndStation() {
+    return mayGo("A station runs. Leaving ends it; what was recorded is kept.", "Station");
+  }
+
+  private boolean mayGo(String text, String title) {
     Object[] choices = {"Leave", "Stay"};
     return JOptionPane.showOptionDialog(
             this,
-            "What you changed is not saved. Leave without saving?",
-            "Not saved",
+            text,
+            title,
             JOptionPane.YES_NO_OPTION,
             JOptionPane.QUESTION_MESSAGE,
             null,
@@ -550,7 +560,7 @@ final class PhoneWindow extends JFrame implements Navigator {
       projector = Optional.empty();
       return;
     }
-    ProjectorWindow window = new ProjectorWindow(() -> live, getBounds());
+    ProjectorWindow window = new ProjectorWindow(() -> live, () -> station, getBounds());
     projector = Optional.of(window);
     window.open();
     toFront();

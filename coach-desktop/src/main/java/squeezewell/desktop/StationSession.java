@@ -8,6 +8,7 @@ import squeezewell.coach.Command;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.screens.FinishGuard;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
 import squeezewell.files.HomeFolder;
@@ -25,6 +26,7 @@ final class StationSession {
   private final LiveStation station;
   private final PracticeSound sound;
   private final PracticeKeys keys;
+  private final FinishGuard finishGuard = new FinishGuard();
   private Optional<StationRunScreen> screen = Optional.empty();
 
   private StationSession(
@@ -94,7 +96,8 @@ final class StationSession {
 
   StationRunScreen screen(Kit kit) {
     screen.ifPresent(StationRunScreen::close);
-    StationRunScreen made = new StationRunScreen(kit, station, keys, this::notice, sound::muted);
+    StationRunScreen made =
+        new StationRunScreen(kit, station, keys, finishGuard, this::notice, sound::muted);
     screen = Optional.of(made);
     return made;
   }
@@ -153,7 +156,11 @@ final class StationSession {
             station.post(
                 station.now().station().clockStopped() ? Command.RESUME : Command.PAUSE, nanoTime);
         case UNDO_FINDING -> station.undo(nanoTime);
-        case FINISH -> station.post(Command.FINISH, nanoTime);
+        case FINISH -> {
+          if (finishGuard.press(station.now().station().complete(), nanoTime)) {
+            station.post(Command.FINISH, nanoTime);
+          }
+        }
         case RETRACT_BREATH -> station.post(Command.RETRACT_BREATH, nanoTime);
         case MUTE -> sound.toggleMute();
         case FINDINGS -> {

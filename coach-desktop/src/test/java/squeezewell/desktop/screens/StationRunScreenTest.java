@@ -146,7 +146,7 @@ class StationRunScreenTest {
               }
             });
     StationRunScreen screen =
-        new StationRunScreen(new Kit(look), live, keys, () -> "", () -> false);
+        new StationRunScreen(new Kit(look), live, keys, new FinishGuard(), () -> "", () -> false);
     if (exercise) {
       live.close();
     }

@@ -2,7 +2,6 @@ package squeezewell.desktop;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.Stretch;
@@ -64,7 +63,7 @@ final class StationSession {
             choice.plan());
     KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
     PracticeSound sound = new PracticeSound(clock, settings);
-    Handover handover = new Handover(onEnd);
+    AtEnd<StationSession> atEnd = new AtEnd<>(onEnd);
     LiveStation station =
         new LiveStation(
             choice.station(),
@@ -73,9 +72,9 @@ final class StationSession {
             clock,
             kept,
             List.of(sound),
-            handover::changed);
+            now -> atEnd.changed(now.practice().finished()));
     StationSession session = new StationSession(kept, choice, station, sound, settings);
-    handover.session = session;
+    atEnd.of(session);
     sound.onLost(
         lost -> station.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
     station.start();
@@ -187,23 +186,6 @@ final class StationSession {
               ? going ? Command.PULSE_CHECK_END : Command.PULSE_CHECK
               : going ? Command.SUCTION_END : Command.SUCTION,
           nanoTime);
-    }
-  }
-
-  /** Tells of the end once the station's own thread has written it. */
-  private static final class Handover {
-    private final Consumer<StationSession> onEnd;
-    private final AtomicBoolean told = new AtomicBoolean();
-    private volatile StationSession session;
-
-    Handover(Consumer<StationSession> onEnd) {
-      this.onEnd = onEnd;
-    }
-
-    void changed(LiveStation.Now now) {
-      if (now.practice().finished() && told.compareAndSet(false, true)) {
-        onEnd.accept(session);
-      }
     }
   }
 }

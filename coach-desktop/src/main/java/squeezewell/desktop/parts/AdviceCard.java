@@ -6,8 +6,6 @@ import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
-import java.util.ArrayList;
-import java.util.List;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.accessibility.AccessibleState;
@@ -119,7 +117,7 @@ public final class AdviceCard extends Drawn {
   private int height(Graphics2D g2, double size, int room) {
     FontMetrics small = g2.getFontMetrics(plain(size));
     return g2.getFontMetrics(bold(size)).getHeight()
-        + lines(text, small, room).size() * small.getHeight();
+        + Wrapped.lines(text, small, room).size() * small.getHeight();
   }
 
   private void write(Graphics2D g2, double size, int side, int room) {
@@ -133,7 +131,7 @@ public final class AdviceCard extends Drawn {
     FontMetrics small = g2.getFontMetrics(plain);
     g2.setFont(plain);
     y += large.getDescent() + small.getAscent();
-    for (String line : lines(text, small, room)) {
+    for (String line : Wrapped.lines(text, small, room)) {
       g2.drawString(line, side, y);
       y += small.getHeight();
     }
@@ -147,21 +145,5 @@ public final class AdviceCard extends Drawn {
   private Font plain(double size) {
     Font font = look.font(textSize);
     return font.deriveFont((float) (font.getSize2D() * size));
-  }
-
-  private static List<String> lines(String text, FontMetrics metrics, int room) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.split(" ", -1)) {
-      String longer = line.length() == 0 ? word : line + " " + word;
-      if (line.length() > 0 && metrics.stringWidth(longer) > room) {
-        lines.add(line.toString());
-        line = new StringBuilder(word);
-      } else {
-        line = new StringBuilder(longer);
-      }
-    }
-    lines.add(line.toString());
-    return lines;
   }
 }

@@ -24,6 +24,7 @@ import squeezewell.station.StationState;
 public final class StationConsole {
   private static final int FRAME_MILLIS = 100;
   private static final int REMARKS_SHOWN = 6;
+  private static final String END = "End the station";
 
   private final Kit kit;
   private final Look look;
@@ -43,6 +44,8 @@ public final class StationConsole {
   private final JButton begin;
   private final JButton stop;
   private final JButton end;
+  private final FinishGuard finishGuard = new FinishGuard();
+  private final JButton projector;
   private final List<TaskButton> wayButtons = new ArrayList<>();
   private final List<TaskButton> findingButtons = new ArrayList<>();
   private final List<TaskButton> promptButtons = new ArrayList<>();
@@ -53,8 +56,12 @@ public final class StationConsole {
   private List<String> remarksShown = List.of();
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
 
-  /** Builds the console of a running station; {@link #open} sets it going. */
-  public StationConsole(Kit kit, LiveStation station) {
+  /**
+   * Builds the console of a running station; {@link #open} sets it going.
+   *
+   * @param onProjector opens or closes the window for the class
+   */
+  public StationConsole(Kit kit, LiveStation station, Runnable onProjector) {
     this.kit = kit;
     this.look = kit.look();
     this.station = station;
@@ -85,10 +92,12 @@ public final class StationConsole {
                   },
                   now());
             });
-    end = kit.button("End the station", 181, e -> station.post((to, at) -> to.end(at), now()));
+    end = kit.button(END, 181, e -> end());
     begin.setMnemonic('B');
     stop.setMnemonic('C');
     end.setMnemonic('E');
+    projector = kit.button("Projector", 181, e -> onProjector.run());
+    projector.setMnemonic('P');
     page = lay();
     frame();
   }
@@ -138,8 +147,10 @@ public final class StationConsole {
     JPanel second = kit.row();
     second.add(undo);
     second.add(javax.swing.Box.createHorizontalStrut(look.px(10)));
-    second.add(end);
+    second.add(projector);
     column.add(second);
+    column.add(kit.gap(8));
+    column.add(end);
     column.add(kit.gap(12));
     JLabel name =
         kit.label("Remark, with its time (Enter)", look.font(13), look.palette().softText());
@@ -196,6 +207,7 @@ public final class StationConsole {
     begin.setEnabled(state.phase() == StationPhase.PREPARATION);
     stop.setText(state.clockStopped() ? "Run the clock" : "Stop the clock");
     waysPart.setVisible(!view.ways().isEmpty());
+    end.setText(finishGuard.waits(now()) ? "Again to end it" : END);
     fill(ways, wayButtons, view.ways().size(), this::choose);
     for (int i = 0; i < view.ways().size(); i++) {
       StationConsoleView.Toggle each = view.ways().get(i);
@@ -281,6 +293,12 @@ public final class StationConsole {
               }
             },
             now());
+  }
+
+  private void end() {
+    if (finishGuard.press(station.now().station().complete(), now())) {
+      station.post((to, at) -> to.end(at), now());
+    }
   }
 
   private Runnable choose(int place) {

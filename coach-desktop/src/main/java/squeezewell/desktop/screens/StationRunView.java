@@ -154,6 +154,28 @@ record StationRunView(
     };
   }
 
+  /** What a first press of Finish says. */
+  static String finishWarning(StationState state) {
+    long open =
+        state.tasks().stream()
+            .filter(t -> t.progress() != TaskState.Progress.DONE)
+            .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
+            .count();
+    return Phrases.counted((int) open, "task") + " not done. Finish again ends the station.";
+  }
+
+  /** What is next, with a word that says whether it goes on already. */
+  static String lead(Item item) {
+    return item.kind() == Kind.BEGIN
+        ? item.words()
+        : (isRunning(item) ? "Now: " : "Next: ") + item.words();
+  }
+
+  /** Whether it has been begun and is not done. */
+  static boolean isRunning(Item item) {
+    return item.on() && item.status().startsWith("running");
+  }
+
   /** The item of a key. */
   Optional<Item> item(char key) {
     return key == NEXT_KEY

@@ -33,6 +33,7 @@ import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.CompareScreen;
 import squeezewell.desktop.screens.DebriefScreen;
 import squeezewell.desktop.screens.EquipmentScreen;
+import squeezewell.desktop.screens.FirstDebrief;
 import squeezewell.desktop.screens.LibraryScreen;
 import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.LocalProtocolsScreen;
@@ -122,6 +123,7 @@ final class PhoneWindow extends JFrame implements Navigator {
       showScreen(CautionScreen.build(kit, "I understand", this::cautionRead));
     }
     setVisible(true);
+    FirstDebrief.prepareInBackground(kit.look());
   }
 
   private void cautionRead() {

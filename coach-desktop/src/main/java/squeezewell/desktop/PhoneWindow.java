@@ -27,6 +27,7 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.EquipmentScreen;
+import squeezewell.desktop.screens.FirstDebrief;
 import squeezewell.desktop.screens.LibraryScreen;
 import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.LocalProtocolsScreen;
@@ -109,6 +110,7 @@ final class PhoneWindow extends JFrame implements Navigator, Stage {
       showScreen(CautionScreen.build(kit, "I understand", this::cautionRead));
     }
     setVisible(true);
+    FirstDebrief.prepareInBackground(kit.look());
   }
 
   private void cautionRead() {

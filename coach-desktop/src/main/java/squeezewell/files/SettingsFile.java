@@ -7,11 +7,8 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Map;
 import squeezewell.input.BadInputException;
 
@@ -56,23 +53,8 @@ public final class SettingsFile {
       top = JsonParser.parseString(Files.readString(file)).getAsJsonObject();
     }
     put(top, settings);
-    Path folder = file.toAbsolutePath().getParent();
-    Files.createDirectories(folder);
-    Path fresh = Files.createTempFile(folder, "settings", ".tmp");
-    try {
-      Files.writeString(fresh, PRETTY.toJson(top) + "\n", StandardCharsets.UTF_8);
-      move(fresh);
-    } finally {
-      Files.deleteIfExists(fresh);
-    }
-  }
-
-  private void move(Path fresh) throws IOException {
-    try {
-      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } catch (AtomicMoveNotSupportedException e) {
-      Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
-    }
+    Files.createDirectories(file.toAbsolutePath().getParent());
+    WholeFile.write(file, PRETTY.toJson(top) + "\n", true);
   }
 
   private static void put(JsonObject top, Settings settings) {

@@ -3,6 +3,8 @@ package squeezewell.report;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
@@ -55,13 +57,21 @@ public final class ReviewHtml {
       .prompt { fill: #50626A; } .missed { fill: none; stroke: #50626A; }
       .good { fill: #1F7A8F; } .fast { fill: #9A5B00; } .slow { fill: #6B3FA0; }
       .caution { margin-top: 32px; padding-top: 12px; border-top: 1px solid #DDD8C8; }
-      @media print { body { max-width: none; padding: 0; background: none; font-size: 12px; }
-        h1 { font-size: 24px; } h2 { font-size: 14px; margin: 14px 0 5px; break-after: avoid; }
-        .cards { margin: 10px 0; } .card { flex: 1 1 140px; } .card b { font-size: 18px; }
-        .finding { padding: 6px 12px; margin: 0 0 6px; } td, th { padding: 2px 12px 2px 0; }
-        figure { padding: 6px 12px; margin-bottom: 6px; } figure svg { width: 88%; }
-        .word, .card .label { font-size: 11px; } p { margin: 5px 0; } .caution { margin-top: 14px; }
-        .card, .finding, figure, tr, .caution { break-inside: avoid; } }
+      .some { display: inline-block; min-width: 17em; padding-right: 12px; }
+      @page { margin: 11mm; }
+      @media print { body { max-width: none; padding: 0; background: none;
+          font-size: 10.5px; line-height: 1.35; }
+        h1 { font-size: 22px; } h2 { font-size: 13px; margin: 9px 0 4px; }
+        h3 { font-size: 11px; margin: 8px 0 2px; }
+        h2, h3 { break-after: avoid; }
+        .cards { margin: 8px 0; } .card { flex: 1 1 120px; padding: 5px 12px; }
+        .card b { font-size: 17px; }
+        .finding { padding: 4px 10px; margin: 0 0 5px; } td, th { padding: 1px 10px 1px 0; }
+        figure { padding: 5px 12px; margin-bottom: 4px; } figure svg { width: 84%; }
+        .word, .card .label { font-size: 9.5px; } p { margin: 3px 0; } .caution { margin-top: 9px; }
+        .two { columns: 2; column-gap: 18px; }
+        .some { min-width: 0; }
+        .card, .finding, figure, tr, .part, .caution { break-inside: avoid; } }
       """;
 
   private final SessionHeader header;
@@ -105,7 +115,9 @@ public final class ReviewHtml {
     findings();
     if (review.parts().isEmpty()) {
       element("h2", "", "Figures");
+      add("<div class=\"two\">\n");
       table(review, false);
+      add("</div>\n");
     } else {
       parts();
     }
@@ -250,24 +262,32 @@ public final class ReviewHtml {
 
   private void findings() {
     element("h2", "", "What to take from it");
+    add("<div class=\"two\">\n");
     for (Finding finding : review.findings()) {
       add("<div class=\"finding\"><span class=\"word\">");
       add(Html.text(finding.severity().label()) + "</span><b>" + Html.text(finding.title()));
       add("</b>" + Html.text(finding.text()) + "</div>\n");
     }
+    add("</div>\n");
   }
 
   private void parts() {
     element("h2", "", "Part by part");
+    add("<div class=\"two\">\n");
     for (Review part : review.parts()) {
+      add("<div class=\"part\">\n");
       element("h3", "", PartText.span(part) + ": " + PartText.situation(part));
       if (!part.slip()) {
         PartText.differences(review, part).forEach(line -> element("div", "soft", line));
         table(part, true);
       }
+      add("</div>\n");
     }
+    add("</div>\n");
     element("h2", "", "In all");
+    add("<div class=\"two\">\n");
     table(review, false);
+    add("</div>\n");
   }
 
   /** The figures of the whole, or of a part, whose checks stand in the whole. */
@@ -313,9 +333,9 @@ public final class ReviewHtml {
   }
 
   private void holds(Metrics metrics) {
+    List<String> checks = new ArrayList<>();
     for (PulseCheckResult check : metrics.pulseChecks()) {
-      row(
-          "pulse check",
+      checks.add(
           "due "
               + clock(check.dueSeconds())
               + ", made "
@@ -323,14 +343,25 @@ public final class ReviewHtml {
               + ", for "
               + number(check.lengthSeconds(), 1, " s"));
     }
+    some("pulse checks", checks);
+    List<String> suctions = new ArrayList<>();
     for (SuctionResult suction : metrics.suctions()) {
-      row(
-          "suction",
+      suctions.add(
           "at "
               + clock(OptionalDouble.of(suction.startedSeconds()))
               + ", for "
               + Words.upTo(suction.lengthSeconds(), 1)
               + " s");
+    }
+    some("suction", suctions);
+  }
+
+  /** Several values of one name, side by side where there is room. */
+  private void some(String name, List<String> values) {
+    if (!values.isEmpty()) {
+      add("<tr><th>" + Html.text(name) + "</th><td>");
+      values.forEach(value -> element("span", "some", value));
+      add("</td></tr>\n");
     }
   }
 

@@ -17,13 +17,17 @@ import squeezewell.session.NotedFinding;
 
 /**
  * The two pictures of a debrief as SVG: the ribbon, with prompts above, breaths and compressions
- * below, two minutes a row; and the intervals against the range of their part. A tip upwards is too
- * soon, a tip downwards too late; the colour only repeats it. What was found is a line with its
+ * below, in eight rows at most; and the intervals against the range of their part. A tip upwards is
+ * too soon, a tip downwards too late; the colour only repeats it. What was found is a line with its
  * number.
  */
 final class ReviewSvg {
   private static final double SECOND = 1e9;
-  private static final double ROW_SECONDS = 120;
+
+  /** How long a row may be, in seconds; the shortest that keeps the rows few enough is taken. */
+  private static final int[] ROW_SECONDS = {120, 300, 600, 1200, 1800, 3600, 7200, 10_800};
+
+  private static final int MOST_ROWS = 8;
 
   /** About how wide a letter of a label is. */
   private static final double LETTER = 6;
@@ -37,10 +41,17 @@ final class ReviewSvg {
   private static final int CHART_BOTTOM = 190;
 
   private final Review review;
+  private final int rowSeconds;
   private final StringBuilder svg = new StringBuilder();
 
   private ReviewSvg(Review review) {
     this.review = review;
+    int longEnough = ROW_SECONDS[ROW_SECONDS.length - 1];
+    for (int i = ROW_SECONDS.length - 1; i >= 0; i--) {
+      longEnough =
+          review.endNanos() <= MOST_ROWS * ROW_SECONDS[i] * SECOND ? ROW_SECONDS[i] : longEnough;
+    }
+    this.rowSeconds = longEnough;
   }
 
   /** What was asked and what was done, over time. */
@@ -54,11 +65,13 @@ final class ReviewSvg {
   }
 
   private String ribbon() {
-    int rows = (int) Math.max(1, Math.ceil(review.endNanos() / SECOND / ROW_SECONDS));
-    open(rows * ROW_HEIGHT, "Prompts above, breaths and compressions below, two minutes a row");
+    int rows = (int) Math.max(1, Math.ceil(review.endNanos() / SECOND / rowSeconds));
+    open(
+        rows * ROW_HEIGHT,
+        "Prompts above, breaths and compressions below, " + rowSeconds / 60 + " minutes a row");
     for (int row = 0; row < rows; row++) {
       int top = row * ROW_HEIGHT;
-      text(4, top + 34, "label", Words.clock(Math.round(row * ROW_SECONDS * SECOND)));
+      text(4, top + 34, "label", Words.clock(Math.round((double) row * rowSeconds * SECOND)));
       line(LEFT, top + 36, WIDTH - 8, top + 36, "rule");
     }
     for (Hold hold : review.holds()) {
@@ -73,7 +86,10 @@ final class ReviewSvg {
       double x = x(prompt.atNanos());
       int y = top(prompt.atNanos()) + 16;
       String kind = prompt.outcome() == PromptMark.Outcome.MISSED ? "missed" : "prompt";
-      path(kind, "M%s %d h8 l-4 8 z", number(x - 4), y);
+      double half = Math.min(4, half());
+      add(
+          "<path class=\"%s\" d=\"M%s %d h%s l-%s 8 z\"/>\n",
+          kind, number(x - half), y, number(2 * half), number(half));
     }
     for (BreathMark breath : review.breaths()) {
       breath(breath);
@@ -102,7 +118,7 @@ final class ReviewSvg {
     List<NotedFinding> found = review.found();
     for (int i = 0; i < found.size(); i++) {
       long at = found.get(i).atNanos();
-      int row = (int) (at / SECOND / ROW_SECONDS);
+      int row = (int) (at / SECOND / rowSeconds);
       if (row >= rows) {
         continue;
       }
@@ -130,22 +146,22 @@ final class ReviewSvg {
         kind, number(x), y, number(width));
     double middle = x + width / 2;
     if (breath.judgement() == Judgement.FAST) {
-      path(kind, "M%s %d l3 -5 l3 5 z", number(middle - 3), y);
+      tip(kind, middle, y, -5);
     } else if (breath.judgement() == Judgement.SLOW) {
-      path(kind, "M%s %d l3 5 l3 -5 z", number(middle - 3), y + 16);
+      tip(kind, middle, y + 16, 5);
     }
   }
 
   /** Slanting lines above, one path a row, and the words once. */
   private void silence(Silence silence, int rows) {
     double from = silence.startNanos() / SECOND;
-    double to = Math.min(silence.endNanos() / SECOND, rows * ROW_SECONDS);
+    double to = Math.min(silence.endNanos() / SECOND, rows * rowSeconds);
     boolean first = true;
     while (from < to) {
-      int row = (int) (from / ROW_SECONDS);
-      double rowEnd = Math.min(to, (row + 1) * ROW_SECONDS);
-      double left = LEFT + (from - row * ROW_SECONDS) * perSecond();
-      double right = LEFT + (rowEnd - row * ROW_SECONDS) * perSecond();
+      int row = (int) (from / rowSeconds);
+      double rowEnd = Math.min(to, (row + 1) * rowSeconds);
+      double left = LEFT + (from - row * rowSeconds) * perSecond();
+      double right = LEFT + (rowEnd - row * rowSeconds) * perSecond();
       StringBuilder lines = new StringBuilder();
       for (double x = left; x < right; x += 6) {
         double reach = Math.min(8, right - x);
@@ -161,6 +177,19 @@ final class ReviewSvg {
     }
   }
 
+  /** A tip that points down by a height, or up by a negative one. */
+  private void tip(String kind, double middle, int y, int high) {
+    double half = Math.min(3, half());
+    add(
+        "<path class=\"%s\" d=\"M%s %d l%s %d l%s %d z\"/>\n",
+        kind, number(middle - half), y, number(half), high, number(half), -high);
+  }
+
+  /** Marks on a long row are narrower, so that neighbours stay apart. */
+  private double half() {
+    return Math.max(1.5, 2.2 * perSecond());
+  }
+
   private void hold(Hold hold, int rows) {
     String word =
         switch (hold.kind()) {
@@ -171,12 +200,12 @@ final class ReviewSvg {
           case HOLE -> "stood still";
         };
     double from = hold.startNanos() / SECOND;
-    double to = Math.min(hold.endNanos() / SECOND, rows * ROW_SECONDS);
+    double to = Math.min(hold.endNanos() / SECOND, rows * rowSeconds);
     boolean first = true;
     while (from < to) {
-      int row = (int) (from / ROW_SECONDS);
-      double rowEnd = Math.min(to, (row + 1) * ROW_SECONDS);
-      double x = LEFT + (from - row * ROW_SECONDS) * perSecond();
+      int row = (int) (from / rowSeconds);
+      double rowEnd = Math.min(to, (row + 1) * rowSeconds);
+      double x = LEFT + (from - row * rowSeconds) * perSecond();
       add(
           "<rect class=\"hold\" x=\"%s\" y=\"%d\" width=\"%s\" height=\"%d\"/>\n",
           number(x), row * ROW_HEIGHT + 10, number((rowEnd - from) * perSecond()), ROW_HEIGHT - 16);
@@ -261,16 +290,16 @@ final class ReviewSvg {
     return CHART_BOTTOM - seconds / most * (CHART_BOTTOM - CHART_TOP);
   }
 
-  private static double perSecond() {
-    return (WIDTH - LEFT - 8) / ROW_SECONDS;
+  private double perSecond() {
+    return (double) (WIDTH - LEFT - 8) / rowSeconds;
   }
 
-  private static double x(long nanos) {
-    return LEFT + nanos / SECOND % ROW_SECONDS * perSecond();
+  private double x(long nanos) {
+    return LEFT + nanos / SECOND % rowSeconds * perSecond();
   }
 
-  private static int top(long nanos) {
-    return ((int) (nanos / SECOND / ROW_SECONDS)) * ROW_HEIGHT;
+  private int top(long nanos) {
+    return ((int) (nanos / SECOND / rowSeconds)) * ROW_HEIGHT;
   }
 
   private static String kind(Judgement judgement) {

@@ -10,16 +10,13 @@ import java.awt.event.MouseEvent;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.List;
+import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import javax.accessibility.AccessibleRole;
 import javax.swing.KeyStroke;
-import org.jfree.chart.ChartRenderingInfo;
-import org.jfree.chart.JFreeChart;
-import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.ui.RectangleEdge;
+import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
@@ -36,19 +33,34 @@ public final class PlainChart extends Drawn {
 
   private final transient Look look;
   private final transient PlotData data;
-  private final transient JFreeChart chart;
-  private final transient ChartRenderingInfo info = new ChartRenderingInfo();
   private transient Consumer<String> onWords = text -> {};
-  private transient BufferedImage picture;
+  private final transient Executor worker;
+  private final transient Executor eventThread;
+  private transient PlotPicture picture;
+  private boolean drawing;
   private int chosen = NONE;
   private int pointed = NONE;
 
-  /** Shows a chart; its summary is its description until something is chosen. */
+  /**
+   * Shows a chart; its summary is its description until something is chosen. It is drawn in the
+   * background when it is first seen.
+   */
   public PlainChart(Look look, PlotData data) {
+    this(look, data, PlainChart::inBackground, SwingUtilities::invokeLater);
+  }
+
+  /**
+   * The same.
+   *
+   * @param worker does the drawing
+   * @param eventThread takes what was drawn
+   */
+  PlainChart(Look look, PlotData data, Executor worker, Executor eventThread) {
     super(AccessibleRole.PANEL, "Chart: " + data.name());
     this.look = look;
     this.data = data;
-    this.chart = new PlotPainter(look).chart(data);
+    this.worker = worker;
+    this.eventThread = eventThread;
     describe(data.summary());
     setFocusable(true);
     bind(() -> step(-data.step(), s -> true), "typed ,", "LEFT", "KP_LEFT");
@@ -63,6 +75,11 @@ public final class PlainChart extends Drawn {
   /** Tells the words of what is chosen or pointed at. */
   public void tell(Consumer<String> newOnWords) {
     onWords = newOnWords;
+  }
+
+  /** Whether it has been drawn. */
+  public boolean drawn() {
+    return picture != null;
   }
 
   /**
@@ -155,6 +172,9 @@ public final class PlainChart extends Drawn {
   private int stopAt(int x, int y) {
     int best = NONE;
     double least = look.px(12);
+    if (picture == null) {
+      return NONE;
+    }
     for (int i = 0; i < data.stops().size(); i++) {
       PlotData.Stop stop = data.stops().get(i);
       double away = awayFrom(stop, x, y);
@@ -188,14 +208,14 @@ public final class PlainChart extends Drawn {
     try {
       Palette palette = look.palette();
       double fine = g2.getTransform().getScaleX();
-      int width = (int) Math.ceil(getWidth() * fine);
-      int height = (int) Math.ceil(getHeight() * fine);
-      if (picture == null || picture.getWidth() != width || picture.getHeight() != height) {
-        picture = draw(width, height, fine);
+      if (picture == null || !picture.fits(getWidth(), getHeight(), fine)) {
+        draw(getWidth(), getHeight(), fine);
       }
-      g2.drawImage(picture, 0, 0, getWidth(), getHeight(), null);
-      ring(g2, pointed, 1);
-      ring(g2, chosen, 2.5);
+      if (picture != null) {
+        g2.drawImage(picture.image(), 0, 0, getWidth(), getHeight(), null);
+        ring(g2, pointed, 1);
+        ring(g2, chosen, 2.5);
+      }
       if (isFocusOwner()) {
         double line = look.px(2);
         g2.setColor(palette.tide());
@@ -214,15 +234,32 @@ public final class PlainChart extends Drawn {
     }
   }
 
-  /** An hour of points takes longer to draw than pointing at them may take. */
-  private BufferedImage draw(int width, int height, double fine) {
-    BufferedImage made =
-        new BufferedImage(Math.max(1, width), Math.max(1, height), BufferedImage.TYPE_INT_RGB);
-    Graphics2D g2 = Look.smooth(made.createGraphics());
-    g2.scale(fine, fine);
-    chart.draw(g2, new Rectangle2D.Double(0, 0, getWidth(), getHeight()), info);
-    g2.dispose();
-    return made;
+  /**
+   * An hour of points takes longer to draw than a key may wait, and the chart library takes longer
+   * still to load: the page is there before its chart.
+   */
+  private void draw(int width, int height, double fine) {
+    if (drawing) {
+      return;
+    }
+    drawing = true;
+    worker.execute(
+        () -> {
+          PlotPicture made = PlotPicture.draw(look, data, width, height, fine);
+          eventThread.execute(() -> take(made));
+        });
+  }
+
+  private void take(PlotPicture made) {
+    picture = made;
+    drawing = false;
+    repaint();
+  }
+
+  private static void inBackground(Runnable work) {
+    Thread thread = new Thread(work, "chart");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   private void ring(Graphics2D g2, int place, double line) {
@@ -241,23 +278,6 @@ public final class PlainChart extends Drawn {
   }
 
   private Rectangle2D place(PlotData.Stop stop) {
-    Rectangle2D area = info.getPlotInfo().getDataArea();
-    XYPlot plot = chart.getXYPlot();
-    double x = plot.getDomainAxis().valueToJava2D(stop.x(), area, RectangleEdge.BOTTOM);
-    double y = plot.getRangeAxis().valueToJava2D(stop.y(), area, RectangleEdge.LEFT);
-    double half = look.px(7);
-    return switch (stop.kind()) {
-      case POINT -> new Rectangle2D.Double(x - half, y - half, 2 * half, 2 * half);
-      case LINE -> new Rectangle2D.Double(x, area.getMinY(), 0, area.getHeight());
-      case BAR -> {
-        double wide =
-            plot.getDomainAxis()
-                .lengthToJava2D(
-                    data.bars().get(0).xHigh() - data.bars().get(0).xLow(),
-                    area,
-                    RectangleEdge.BOTTOM);
-        yield new Rectangle2D.Double(x - wide / 2, area.getMinY(), wide, area.getHeight());
-      }
-    };
+    return picture.place(stop, look.px(7));
   }
 }

@@ -27,6 +27,10 @@ public final class PicturesScreen {
   private static final String CHART_KEYS =
       "On the chart: , and . go from mark to mark, < and > to what was too soon or too late, Home"
           + " and End to the ends. Or point at a mark.";
+  private static final String POINTS =
+      "Square: as asked. Tip upwards: too soon. Tip downwards: too late. Dash: not judged.";
+  private static final String BARS =
+      "Full: in range. Stripes rising to the right: too soon. Stripes falling: too late.";
   private static final String RIBBON_KEYS =
       "+ and − zoom, 0 shows all; on the ribbon the arrows move, Home and End lead to the ends;"
           + " , and . go from mark to mark, < and > to what was not as asked. Or turn the wheel,"
@@ -208,6 +212,10 @@ public final class PicturesScreen {
     place.add(kit.note(data.summary()));
     place.add(kit.gap(6));
     place.add(framed(kit, chart, 250));
+    if (!data.joined()) {
+      place.add(kit.gap(4));
+      place.add(kit.note(data.bars().isEmpty() ? POINTS : BARS));
+    }
     place.add(kit.gap(8));
     place.add(words);
     place.add(kit.gap(8));

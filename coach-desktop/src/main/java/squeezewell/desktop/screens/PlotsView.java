@@ -2,8 +2,10 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.desktop.parts.PlotData;
@@ -147,56 +149,108 @@ final class PlotsView {
     return Judgement.UNJUDGED;
   }
 
-  /** Breath minus prompt over the practice. */
+  /**
+   * Breath minus prompt over the practice. A breath is in band if it is no further from its prompt
+   * than the range of its part leaves on that side of the interval asked for (our own choice).
+   */
   PlotData lateness() {
     double edge = 1;
+    List<PlotData.Box> bands = new ArrayList<>();
+    for (Review part : ranged) {
+      double target = part.asked().intervalSeconds().getAsDouble();
+      bands.add(box(part, low(part) - target, high(part) - target));
+      edge = Math.max(edge, Math.max(target - low(part), high(part) - target));
+    }
     List<PlotData.Stop> stops = lines();
+    Map<Judgement, Integer> counts = new EnumMap<>(Judgement.class);
     for (BreathMark breath : review.breaths()) {
       if (breath.errorNanos().isPresent()) {
         long error = breath.errorNanos().getAsLong();
         edge = Math.max(edge, Math.ceil(Math.abs(error) / 5e8) / 2);
+        Judgement judgement = judgedLateness(breath.startNanos(), error);
+        counts.merge(judgement, 1, Integer::sum);
         stops.add(
             new PlotData.Stop(
                 PlotData.Kind.POINT,
                 minutes(breath.startNanos()),
                 error / 1e9,
-                Judgement.UNJUDGED,
+                judgement,
                 "Breath at "
                     + MarksView.clock(breath.startNanos())
                     + ", "
                     + MarksView.lateness(error)
+                    + inBand(judgement)
                     + "."));
       }
-    }
-    Metrics.Asynchrony asynchrony = review.metrics().asynchrony();
-    StringBuilder summary = new StringBuilder();
-    OptionalDouble mean = asynchrony.meanSeconds();
-    if (mean.isPresent()) {
-      double late = mean.getAsDouble();
-      summary.append(
-          String.format(
-              Locale.ROOT,
-              "On average %.1f s %s",
-              Math.abs(late),
-              late < 0 ? "before the prompt" : "after the prompt"));
-      asynchrony
-          .sdSeconds()
-          .ifPresent(
-              sd -> summary.append(String.format(Locale.ROOT, ", standard deviation %.1f s", sd)));
-      summary.append(". Above the line is late, below it early.");
-    } else {
-      summary.append("No breath answered a prompt.");
     }
     List<PlotData.Level> zero = List.of(new PlotData.Level(0, 0, lengthMinutes(), 0));
     return timed(
         "seconds after the prompt",
         -edge * 1.1,
         edge * 1.1,
-        List.of(),
+        bands,
         zero,
         stops,
         false,
-        summary.toString());
+        latenessSummary(counts));
+  }
+
+  /** By the range of the part that the breath is in; where one ends, the next has begun. */
+  private Judgement judgedLateness(long atNanos, long errorNanos) {
+    Judgement judgement = Judgement.UNJUDGED;
+    for (Review part : ranged) {
+      if (atNanos >= part.startNanos() && atNanos <= part.endNanos()) {
+        long asked = Math.round(part.asked().intervalSeconds().getAsDouble() * 1e9);
+        judgement =
+            errorNanos < part.asked().lowNanos().getAsLong() - asked
+                ? Judgement.FAST
+                : errorNanos > part.asked().highNanos().getAsLong() - asked
+                    ? Judgement.SLOW
+                    : Judgement.IN_RANGE;
+      }
+    }
+    return judgement;
+  }
+
+  private static String inBand(Judgement judgement) {
+    return switch (judgement) {
+      case IN_RANGE -> ", in band";
+      case FAST -> ", too early";
+      case SLOW -> ", too late";
+      case UNJUDGED -> "";
+    };
+  }
+
+  private String latenessSummary(Map<Judgement, Integer> counts) {
+    Metrics.Asynchrony asynchrony = review.metrics().asynchrony();
+    OptionalDouble mean = asynchrony.meanSeconds();
+    if (!mean.isPresent()) {
+      return "No breath answered a prompt.";
+    }
+    double late = mean.getAsDouble();
+    StringBuilder summary =
+        new StringBuilder(
+            String.format(
+                Locale.ROOT,
+                "On average %.1f s %s",
+                Math.abs(late),
+                late < 0 ? "before the prompt" : "after the prompt"));
+    asynchrony
+        .sdSeconds()
+        .ifPresent(
+            sd -> summary.append(String.format(Locale.ROOT, ", standard deviation %.1f s", sd)));
+    summary.append(". Above the line is late, below it early.");
+    if (hasRange()) {
+      summary.append(
+          String.format(
+              Locale.ROOT,
+              " %d in band, %d too early, %d too late; the band is as wide as the range around the"
+                  + " interval asked for.",
+              counts.getOrDefault(Judgement.IN_RANGE, 0),
+              counts.getOrDefault(Judgement.FAST, 0),
+              counts.getOrDefault(Judgement.SLOW, 0)));
+    }
+    return summary.toString();
   }
 
   /** How many intervals there are of each length, with the ranges that were asked for. */

@@ -21,8 +21,8 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.PlotData;
+import squeezewell.desktop.parts.PlotPicture;
 import squeezewell.desktop.parts.ZoomRibbon;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -119,7 +119,7 @@ final class PictureTiming {
       double[] times = new double[RUNS];
       for (int run = 0; run < RUNS; run++) {
         long start = processorNanos();
-        paint(new PlainChart(kit.look(), data), 364, 250);
+        PlotPicture.draw(kit.look(), data, 364, 250, 1);
         times[run] = (processorNanos() - start) / 1e6;
       }
       print("chart of " + data.name(), times);

@@ -8,8 +8,12 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.hipparchus.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
@@ -99,6 +103,53 @@ class PicturesTest {
     assertThat(lengths.ranges().get(0).xHigh()).isEqualTo(7);
     assertThat(lengths.stops().get(lengths.stops().size() - 1).words())
         .isEqualTo("14 s or longer: 1 interval, 1 slow.");
+  }
+
+  @Test
+  void aBreathFurtherFromItsPromptThanTheRangeAllowsIsTooEarlyOrTooLate() {
+    // A prompt every 6 s from 0, asked for 5 to 7 s: the band is 1 s to either side. Breaths at
+    // 0, 7.0 (just in band), 13.3 (1.3 s late), 18, 22.6 (1.4 s early), 30.
+    PlotData late = PlotsView.of(Practices.review(0, 7, 13.3, 18, 22.6, 30)).lateness();
+    assertThat(points(late).stream().map(PlotData.Stop::judgement))
+        .containsExactly(
+            Judgement.IN_RANGE,
+            Judgement.IN_RANGE,
+            Judgement.SLOW,
+            Judgement.IN_RANGE,
+            Judgement.FAST,
+            Judgement.IN_RANGE);
+    assertThat(points(late).get(1).words()).isEqualTo("Breath at 0:07.0, 1.0 s late, in band.");
+    assertThat(points(late).get(2).words()).isEqualTo("Breath at 0:13.3, 1.3 s late, too late.");
+    assertThat(points(late).get(4).words()).isEqualTo("Breath at 0:22.6, 1.4 s early, too early.");
+    assertThat(late.summary()).contains("4 in band, 1 too early, 1 too late");
+    assertThat(late.ranges()).containsExactly(new PlotData.Box(0, 2, -1, 1));
+    assertThat(points(late).stream().filter(PlotData.Stop::notAsAsked)).hasSize(2);
+  }
+
+  @Test
+  void withoutARangeLatenessIsToldAndNotJudged() {
+    PlotData late =
+        PlotsView.of(
+                Practices.review(
+                    Practices.protocol(),
+                    Practices.plan(
+                        Practices.protocol(),
+                        PatientGroup.ADULT,
+                        Situation.ARREST_NO_ADVANCED_AIRWAY,
+                        0,
+                        2),
+                    20,
+                    21,
+                    40))
+            .lateness();
+    assertThat(late.ranges()).isEmpty();
+    assertThat(points(late)).isNotEmpty().allMatch(p -> p.judgement() == Judgement.UNJUDGED);
+    assertThat(late.summary()).doesNotContain("band");
+  }
+
+  @Test
+  void whatIsDoneAheadForTheFirstDebriefWorks() {
+    FirstDebrief.prepare(new Look(Palette.lightTheme(), 1));
   }
 
   @Test

@@ -160,6 +160,7 @@ final class VirtualTraineeRun {
   /** The next breath of one who counts alone; one who just starts needs a moment. */
   private OptionalLong silentOnset() {
     handsBusyFrom = Long.MAX_VALUE;
+    answeredUntil = Math.max(answeredUntil, clock.nanos());
     if (!inRhythm) {
       long start = Math.max(clock.nanos(), coach.state().schedule().plan().countInNanos());
       return OptionalLong.of(start + nanos(chance.normal(0.3, 0.1, 0.1, 0.7)));

@@ -110,15 +110,17 @@ public record PracticePlan(
 
   /**
    * The same practice with breaths prompted as far as that. Where prompts may not fall silent they
-   * are given throughout. A test is two intervals longer, in whole seconds, so that the breath
-   * which ends two minutes can still be given.
+   * are given throughout. A test is two intervals and one pulse check longer, in whole seconds, so
+   * that the breath which ends two minutes can still be given.
    */
   public PracticePlan with(Prompting wanted) {
     Prompting fits = Prompting.mayFallSilent(guidance) ? wanted : Prompting.THROUGHOUT;
     long length = lengthNanos;
     if (fits == Prompting.NONE && prompting != Prompting.NONE) {
-      long two = guidance.rhythm().steadyBreaths().get().interval().nanosAt(2);
-      length = Math.min(LONGEST_NANOS, length + (two + SECOND - 1) / SECOND * SECOND);
+      long more =
+          guidance.rhythm().steadyBreaths().get().interval().nanosAt(2)
+              + guidance.limits().pulseCheckLongest().nanos();
+      length = Math.min(LONGEST_NANOS, length + (more + SECOND - 1) / SECOND * SECOND);
     }
     return new PracticePlan(guidance, alternatives, countInNanos, length, leadNanos, fits);
   }

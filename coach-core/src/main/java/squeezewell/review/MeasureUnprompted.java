@@ -98,11 +98,16 @@ final class MeasureUnprompted {
     return (int) points.stream().filter(p -> p.judgement() == judgement).count();
   }
 
+  /** The count-in is told, so it is no time without prompts. */
   private static long silentNanos(Practice practice) {
     Spans holds = Spans.whole(practice.holds());
-    return practice.silences().stream()
-        .mapToLong(s -> s.endNanos() - s.startNanos() - holds.overlap(s.startNanos(), s.endNanos()))
-        .sum();
+    long sum = 0;
+    for (Silence silence : practice.silences()) {
+      long start = Math.max(silence.startNanos(), practice.startNanos());
+      long end = Math.max(start, silence.endNanos());
+      sum += end - start - holds.overlap(start, end);
+    }
+    return sum;
   }
 
   private static long breaths(Practice practice) {

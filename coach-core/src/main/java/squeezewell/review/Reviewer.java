@@ -3,12 +3,14 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import squeezewell.cue.Cue;
@@ -228,6 +230,7 @@ public final class Reviewer {
       Practice practice, List<IntervalPoint> intervals, Alignment alignment) {
     Map<Integer, Alignment.Pair> pairs = new HashMap<>();
     alignment.pairs().forEach(p -> pairs.put(p.breath(), p));
+    Set<Integer> extra = new HashSet<>(alignment.unpairedBreaths());
     List<BreathMark> marks = new ArrayList<>();
     for (int k = 0; k < practice.breaths().size(); k++) {
       Breath breath = practice.breaths().get(k);
@@ -241,7 +244,7 @@ public final class Reviewer {
               judged ? intervals.get(k - 1).judgement() : Judgement.UNJUDGED,
               pair == null ? OptionalInt.empty() : OptionalInt.of(pair.prompt()),
               pair == null ? OptionalLong.empty() : OptionalLong.of(pair.errorNanos()),
-              practice.silentAt(breath.startNanos())));
+              pair == null && !extra.contains(k)));
     }
     return marks;
   }

@@ -175,7 +175,7 @@ class CoachPromptsTest {
     passTo(200 * SECOND);
     assertThat(coach.state().finished()).isTrue();
     assertThat(output.instantsOf(CueKind.PULSE_CHECK_DUE)).startsWith(120 * SECOND);
-    assertThat(output.instantsOf(CueKind.SESSION_END)).containsExactly(132 * SECOND);
+    assertThat(output.instantsOf(CueKind.SESSION_END)).containsExactly(142 * SECOND);
   }
 
   @Test

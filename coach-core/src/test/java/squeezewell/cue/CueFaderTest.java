@@ -91,8 +91,10 @@ class CueFaderTest {
   @Test
   void oneIntervalOutOrOneOnEachSideBringsNothingBack() {
     CueFader silent = run(atLevel(2), times(4, 6));
-    assertThat(run(silent, 4, 6, 4, 6).prompts()).isFalse();
-    assertThat(run(silent, 4, 8, 4, 8).prompts()).isFalse();
+    assertThat(run(silent, 4).prompts()).isFalse();
+    assertThat(run(silent, 4, 6, 4).prompts()).isFalse();
+    assertThat(run(silent, 4, 8).prompts()).isFalse();
+    assertThat(run(silent, 8, 4).prompts()).isFalse();
     // Five and seven seconds are in range.
     assertThat(run(silent, 5, 5, 7, 7).prompts()).isFalse();
     // A prompted interval that was out is no first of two.

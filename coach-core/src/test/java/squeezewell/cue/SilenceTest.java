@@ -109,8 +109,8 @@ class SilenceTest {
         new PracticePlan(PLAIN.plan().guidance(), 3 * SECOND, 2 * MINUTE, 0).with(Prompting.NONE);
     CueSchedule schedule = CueSchedule.of(plan, List.of(new Control(0, Control.Kind.PROMPTS_OFF)));
     assertThat(breaths(schedule, 0, 200)).containsExactly("0.0 count", "1.0 count", "2.0 count");
-    // Two minutes and two intervals of 6 s, so that a breath at or after 2:00 is in it.
-    assertThat(schedule.endNanos()).hasValue((3 + 120 + 12) * SECOND);
+    // Two minutes, two intervals of 6 s and a check of 10 s: a breath at or after 2:00 is in it.
+    assertThat(schedule.endNanos()).hasValue((3 + 120 + 12 + 10) * SECOND);
     assertThat(schedule.momentAt(2 * SECOND).act()).isEqualTo(Moment.Act.GET_READY);
     assertThat(schedule.momentAt(3 * SECOND).act()).isEqualTo(Moment.Act.KEEP_RHYTHM);
     assertThat(schedule.momentAt(3 * SECOND).count()).isZero();

@@ -50,6 +50,9 @@ class StrangeSessionsTest {
     Metrics.Prompts prompts = review.metrics().prompts();
     assertThat(prompts.met() + prompts.extra() + prompts.unprompted())
         .isEqualTo(review.metrics().breathCount());
+    assertThat(review.breaths().stream().filter(BreathMark::unprompted))
+        .hasSize(prompts.unprompted());
+    assertThat(review.breaths().stream().filter(BreathMark::extra)).hasSize(prompts.extra());
     assertThat(prompts.met() + prompts.missed() + prompts.forgiven()).isEqualTo(prompts.given());
     assertThat(review.headline()).isNotEmpty();
     assertThat(ReviewText.write(review)).doesNotContain("NaN", "Infinity", "null");

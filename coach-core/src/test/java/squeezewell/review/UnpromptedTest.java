@@ -127,6 +127,17 @@ class UnpromptedTest {
   }
 
   @Test
+  void theCountInIsNoTimeWithoutPrompts() {
+    Review review =
+        SessionBuilder.ofSeconds(60).countIn(3).test().breathsEvery(6, 3.5, 57.5).review();
+    Unprompted done = review.metrics().unprompted().orElseThrow();
+    assertThat(done.seconds()).isCloseTo(60, within(1e-9));
+    assertThat(done.breathCount()).isEqualTo(10);
+    // Squeezes at 3, 9, … 57 s.
+    assertThat(done.plannedCount()).isEqualTo(10);
+  }
+
+  @Test
   void aGapEndsWhereThePromptsComeBack() {
     SessionBuilder session = SessionBuilder.ofSeconds(160).breathsEvery(6, 0, 54).breaths(60.2);
     session.event(60.2, What.PROMPTS_OFF, "").event(72, What.PROMPTS_AT_ONCE, "level 1, gap");

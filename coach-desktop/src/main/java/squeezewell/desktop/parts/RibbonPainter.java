@@ -175,10 +175,10 @@ final class RibbonPainter {
     g2.clip(lane);
     g2.setColor(palette.softText());
     g2.setStroke(look.stroke(1));
-    // Fixed to session time, so that the lines move with everything else.
+    // Fixed to the place, not to time: lines that move would tell the beat.
     double step = look.px(7);
-    double shift = x(mark.startNanos()) - Math.floor((x(mark.startNanos()) - left) / step) * step;
-    for (double at = shift - high - step; at < left + length; at += step) {
+    double first = Math.floor((left - high) / step) * step;
+    for (double at = first; at < left + length; at += step) {
       g2.draw(new Line2D.Double(at, top + high, at + high, top));
     }
     g2.setClip(clip);

@@ -97,21 +97,20 @@ record LiveView(
   }
 
   /**
-   * What stands on the ribbon around an instant. While prompts are silent it shows nothing of the
-   * breaths since, whose spacing would tell the beat.
+   * What stands on the ribbon around an instant. While breaths are not prompted that is the silence
+   * alone: anything that moves along would tell the beat.
    */
   static List<RibbonMark> ribbon(CoachState state, long nowNanos) {
     long from = nowNanos - RIBBON_PAST_NANOS;
     long to = nowNanos + RIBBON_AHEAD_NANOS;
     List<RibbonMark> marks = new ArrayList<>();
     CueSchedule schedule = state.schedule();
-    boolean silentNow = schedule.silentAt(nowNanos);
-    long hiddenFrom = Long.MAX_VALUE;
+    if (schedule.momentAt(nowNanos).act() == Moment.Act.KEEP_RHYTHM) {
+      return List.of(new RibbonMark(RibbonMark.Kind.SILENCE, from, to, Judgement.UNJUDGED));
+    }
     for (Silence silence : schedule.silences()) {
-      if (silence.startNanos() < Math.min(to, nowNanos) && silence.endNanos() > from) {
-        hiddenFrom = silentNow ? silence.startNanos() : hiddenFrom;
-        long end =
-            silentNow && silence.holds(nowNanos) ? to : Math.min(silence.endNanos(), nowNanos);
+      if (silence.startNanos() < nowNanos && silence.endNanos() > from) {
+        long end = Math.min(silence.endNanos(), nowNanos);
         marks.add(
             new RibbonMark(RibbonMark.Kind.SILENCE, silence.startNanos(), end, Judgement.UNJUDGED));
       }
@@ -138,9 +137,6 @@ record LiveView(
     List<Breath> breaths = state.breaths();
     for (int i = breaths.size() - 1; i >= 0 && breaths.get(i).startNanos() > from; i--) {
       Breath breath = breaths.get(i);
-      if (breath.startNanos() >= hiddenFrom) {
-        continue;
-      }
       boolean open = state.squeezing() && i == breaths.size() - 1;
       // The end of a squeeze that was noted as one instant is not known.
       long end =

@@ -40,6 +40,10 @@ public final class StationRun {
   private final Map<String, StationState.Line> said = new LinkedHashMap<>();
   private final Map<String, StationState.Told> told = new LinkedHashMap<>();
   private StationWalk walk;
+  private StationWalk seenWalk;
+  private int seenLines;
+  private int seenTold;
+  private List<StationState.Line> saidInOrder = new ArrayList<>();
   private long latest;
   private long undoneAt;
   private boolean exerciseTold;
@@ -282,6 +286,33 @@ public final class StationRun {
       long at = began.getAsLong();
       outgoing.add(new Outgoing(at, 0, () -> output.fact(What.STATION_BEGIN, at, "clock")));
     }
+    boolean news =
+        !walk.equals(seenWalk)
+            || walk.lines().size() != seenLines
+            || walk.told().size() != seenTold;
+    if (news) {
+      seenWalk = walk;
+      seenLines = walk.lines().size();
+      seenTold = walk.told().size();
+      gather(outgoing);
+    }
+    if (!endTold && walk.over()) {
+      endTold = true;
+      long at = walk.nowNanos();
+      outgoing.add(new Outgoing(at, 2, () -> output.fact(What.STATION_END, at, "clock")));
+      outgoing.add(new Outgoing(at, 3, () -> output.ended(at)));
+    }
+    if (news) {
+      saidInOrder = new ArrayList<>(said.values());
+    }
+    // What was taken back changes without news of the walk.
+    state = walk.state(saidInOrder, new ArrayList<>(told.values()));
+    outgoing.sort(Comparator.comparingLong(Outgoing::atNanos).thenComparingInt(Outgoing::rank));
+    outgoing.forEach(o -> o.action().run());
+  }
+
+  /** What was said and told and has not been given out. */
+  private void gather(List<Outgoing> outgoing) {
     Map<String, Integer> seen = new HashMap<>();
     for (StationState.Line line : walk.lines()) {
       String key = key(line.step() + "@" + line.atNanos(), seen);
@@ -299,15 +330,6 @@ public final class StationRun {
         outgoing.add(new Outgoing(at, 1, () -> output.find(fresh.finding(), at)));
       }
     }
-    if (!endTold && walk.over()) {
-      endTold = true;
-      long at = walk.nowNanos();
-      outgoing.add(new Outgoing(at, 2, () -> output.fact(What.STATION_END, at, "clock")));
-      outgoing.add(new Outgoing(at, 3, () -> output.ended(at)));
-    }
-    state = walk.state(new ArrayList<>(said.values()), new ArrayList<>(told.values()));
-    outgoing.sort(Comparator.comparingLong(Outgoing::atNanos).thenComparingInt(Outgoing::rank));
-    outgoing.forEach(o -> o.action().run());
   }
 
   private record Outgoing(long atNanos, int rank, Runnable action) {}

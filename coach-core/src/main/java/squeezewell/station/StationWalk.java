@@ -1,7 +1,6 @@
 package squeezewell.station;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -9,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.PriorityQueue;
 import java.util.Set;
 import squeezewell.kit.OxygenSupply;
 import squeezewell.protocol.ClinicalFinding;
@@ -22,9 +20,7 @@ import squeezewell.protocol.ClinicalFinding;
 final class StationWalk {
   private final Station station;
   private final StationWays ways;
-  private final PriorityQueue<Item> items =
-      new PriorityQueue<>(
-          Comparator.comparingLong(Item::clockNanos).thenComparingLong(Item::number));
+  private final StationTime time = new StationTime();
   private final Map<String, Mark> marks = new HashMap<>();
   private final Map<String, Long> holding = new LinkedHashMap<>();
   private final Map<String, Long> cameFirst = new HashMap<>();
@@ -41,14 +37,6 @@ final class StationWalk {
   private OptionalLong exerciseSince = OptionalLong.empty();
   private OptionalLong oxygenFrom = OptionalLong.empty();
   private long oxygenSince;
-  private long now;
-  private long stoppedNanos;
-  private boolean stopped;
-  private long stoppedAt;
-  private long numbers;
-
-  /** What falls due by itself, on the station's clock. */
-  private record Item(long clockNanos, long number, Runnable action) {}
 
   /** What was done about a task, on the station's clock. */
   private static final class Mark {
@@ -63,25 +51,14 @@ final class StationWalk {
   StationWalk(Station station, StationSetup setup) {
     this.station = station;
     this.ways = new StationWays(station, setup);
-    at(station.preparationNanos(), () -> beginExercise());
+    time.at(station.preparationNanos(), () -> beginExercise());
     timedSteps(StationPhase.PREPARATION, 0);
     advance(0);
   }
 
   /** Lets time pass, up to and including an instant. */
   void advance(long toNanos) {
-    while (!over()) {
-      Item next = items.peek();
-      if (next == null || next.clockNanos() > clockAt(Math.max(now, toNanos))) {
-        break;
-      }
-      items.remove();
-      now = Math.max(now, next.clockNanos() + stoppedNanos);
-      next.action().run();
-    }
-    if (!over()) {
-      now = Math.max(now, toNanos);
-    }
+    time.advance(toNanos, this::over);
   }
 
   /** Takes an input; false if it makes no sense now, and then it changes nothing. */
@@ -99,13 +76,13 @@ final class StationWalk {
           case INJECT -> inject(input.detail());
           case CLEAR -> clearByHand(input.detail());
           case CHOOSE -> choose(input.detail());
-          case REMARK -> remarks.add(new StationState.Remark(now, input.detail()));
-          case STOP_CLOCK -> stopClock();
-          case RUN_CLOCK -> runClock();
+          case REMARK -> remarks.add(new StationState.Remark(time.now(), input.detail()));
+          case STOP_CLOCK -> time.stop();
+          case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
         };
     // What follows at once is part of the same moment.
-    advance(now);
+    advance(time.now());
     return sense;
   }
 
@@ -114,7 +91,7 @@ final class StationWalk {
   }
 
   long nowNanos() {
-    return now;
+    return time.now();
   }
 
   /** When the exercise began, session time; empty before. */
@@ -124,9 +101,7 @@ final class StationWalk {
 
   /** Session time at which something falls due next; empty if nothing will by itself. */
   OptionalLong nextDue() {
-    return over() || stopped || items.isEmpty()
-        ? OptionalLong.empty()
-        : OptionalLong.of(items.peek().clockNanos() + stoppedNanos);
+    return over() ? OptionalLong.empty() : time.nextDue();
   }
 
   List<StationState.Line> lines() {
@@ -135,18 +110,6 @@ final class StationWalk {
 
   List<StationState.Told> told() {
     return told;
-  }
-
-  private long clockAt(long sessionNanos) {
-    return (stopped ? stoppedAt : sessionNanos) - stoppedNanos;
-  }
-
-  private long clock() {
-    return clockAt(now);
-  }
-
-  private void at(long clockNanos, Runnable action) {
-    items.add(new Item(clockNanos, numbers++, action));
   }
 
   private boolean begin() {
@@ -162,9 +125,9 @@ final class StationWalk {
       return;
     }
     phase = StationPhase.EXERCISE;
-    long from = clock();
+    long from = time.clock();
     exerciseFrom = OptionalLong.of(from);
-    exerciseSince = OptionalLong.of(now);
+    exerciseSince = OptionalLong.of(time.now());
     ways.settleWhatIsSeenAtOnce();
     anchor(TimeLimit.Anchor.EXERCISE, "");
     for (StationFinding finding : station.findings()) {
@@ -181,7 +144,7 @@ final class StationWalk {
     }
     timedSteps(StationPhase.EXERCISE, from);
     // Last, so that what falls due with the end still comes.
-    at(from + station.exerciseNanos(), () -> endNow(StationState.End.CLOCK));
+    time.at(from + station.exerciseNanos(), () -> endNow(StationState.End.CLOCK));
   }
 
   private void timedSteps(StationPhase of, long from) {
@@ -189,7 +152,7 @@ final class StationWalk {
       Trigger when = step.when();
       boolean timed = when.kind() == Trigger.Kind.TIME && when.phase() == of;
       if (timed && ways.setup().timedSteps()) {
-        at(from + when.nanos() + step.delayNanos(), () -> take(step));
+        time.at(from + when.nanos() + step.delayNanos(), () -> take(step));
       }
     }
   }
@@ -198,34 +161,17 @@ final class StationWalk {
     for (StationTask task : station.tasks()) {
       Mark mark = marks.get(task.id());
       if (mark != null && !mark.done.isPresent()) {
-        mark.done = OptionalLong.of(clock());
+        mark.done = OptionalLong.of(time.clock());
       }
     }
     for (StationTask task : station.tasks()) {
       if (task.critical() && needed(task) && !marks.containsKey(task.id())) {
-        faults.add(new StationState.Fault(now, task.id(), "Not done: " + task.words(), true));
+        faults.add(
+            new StationState.Fault(time.now(), task.id(), "Not done: " + task.words(), true));
       }
     }
     phase = StationPhase.ENDED;
     end = Optional.of(how);
-    return true;
-  }
-
-  private boolean stopClock() {
-    if (stopped) {
-      return false;
-    }
-    stopped = true;
-    stoppedAt = now;
-    return true;
-  }
-
-  private boolean runClock() {
-    if (!stopped) {
-      return false;
-    }
-    stoppedNanos += now - stoppedAt;
-    stopped = false;
     return true;
   }
 
@@ -267,13 +213,13 @@ final class StationWalk {
 
   private void finish(StationTask task, Mark mark) {
     String taskId = task.id();
-    mark.done = OptionalLong.of(clock());
+    mark.done = OptionalLong.of(time.clock());
     if (lengthOf(task, mark) == TaskState.Length.SHORT) {
       commit(CriticalFault.Rule.TOO_SHORT, taskId);
     }
     if (task.oxygen() && !oxygenFrom.isPresent()) {
-      oxygenFrom = OptionalLong.of(clock());
-      oxygenSince = now;
+      oxygenFrom = OptionalLong.of(time.clock());
+      oxygenSince = time.now();
     }
     anchor(TimeLimit.Anchor.TASK, taskId);
     trigger(Trigger.Kind.TASK, taskId);
@@ -295,7 +241,7 @@ final class StationWalk {
     ways.settles(task.only());
     endOtherPaced(task);
     Mark mark = new Mark();
-    mark.begun = clock();
+    mark.begun = time.clock();
     mark.timed = timed;
     mark.outOfOrder = !before(task).isEmpty();
     OptionalLong due = due(task);
@@ -310,7 +256,7 @@ final class StationWalk {
       }
     }
     if (timed && task.mostNanos().isPresent()) {
-      at(
+      time.at(
           mark.begun + task.mostNanos().getAsLong() + 1,
           () -> {
             if (!mark.done.isPresent()) {
@@ -361,7 +307,7 @@ final class StationWalk {
     }
     Optional<ClinicalFinding> clinical =
         ClinicalFinding.of(word).filter(f -> f.concerns(station.group()));
-    clinical.ifPresent(f -> told.add(new StationState.Told(now, f, false)));
+    clinical.ifPresent(f -> told.add(new StationState.Told(time.now(), f, false)));
     return clinical.isPresent();
   }
 
@@ -370,7 +316,7 @@ final class StationWalk {
   }
 
   private boolean choose(String words) {
-    Optional<StationState.Chosen> way = isLed() ? ways.choose(words, now) : Optional.empty();
+    Optional<StationState.Chosen> way = isLed() ? ways.choose(words, time.now()) : Optional.empty();
     way.ifPresent(chosen::add);
     return way.isPresent();
   }
@@ -383,9 +329,9 @@ final class StationWalk {
     if (holding.containsKey(findingId)) {
       return false;
     }
-    holding.put(findingId, now);
+    holding.put(findingId, time.now());
     if (!cameFirst.containsKey(findingId)) {
-      cameFirst.put(findingId, clock());
+      cameFirst.put(findingId, time.clock());
       anchor(TimeLimit.Anchor.FINDING, findingId);
     }
     trigger(Trigger.Kind.FINDING, findingId);
@@ -404,7 +350,7 @@ final class StationWalk {
     for (ScriptStep step : station.steps()) {
       boolean sets = step.when().kind() == kind && step.when().id().equals(id);
       if (sets) {
-        at(clock() + step.delayNanos(), () -> take(step));
+        time.at(time.clock() + step.delayNanos(), () -> take(step));
       }
     }
   }
@@ -420,9 +366,9 @@ final class StationWalk {
       return;
     }
     if (!step.says().isEmpty()) {
-      lines.add(new StationState.Line(now, step.id(), step.says()));
+      lines.add(new StationState.Line(time.now(), step.id(), step.says()));
     }
-    step.tells().ifPresent(f -> told.add(new StationState.Told(now, f, false)));
+    step.tells().ifPresent(f -> told.add(new StationState.Told(time.now(), f, false)));
     step.clears().forEach(this::clear);
     step.raises().forEach(this::raise);
   }
@@ -433,7 +379,7 @@ final class StationWalk {
       if (fault.limit().isPresent() && fault.limit().get().from() == anchor) {
         TimeLimit limit = fault.limit().get();
         if (limit.id().equals(id)) {
-          at(clock() + limit.nanos() + 1, () -> timeIsUp(fault));
+          time.at(time.clock() + limit.nanos() + 1, () -> timeIsUp(fault));
         }
       }
     }
@@ -456,7 +402,7 @@ final class StationWalk {
 
   private void commit(CriticalFault fault) {
     if (ways.settles(fault.only()) && faulted.add(fault.id())) {
-      faults.add(new StationState.Fault(now, fault.id(), fault.words(), false));
+      faults.add(new StationState.Fault(time.now(), fault.id(), fault.words(), false));
     }
   }
 
@@ -500,7 +446,7 @@ final class StationWalk {
     OptionalLong due = due(task);
     Mark mark = marks.get(task.id());
     if (mark == null) {
-      boolean late = due.isPresent() && clock() > due.getAsLong();
+      boolean late = due.isPresent() && time.clock() > due.getAsLong();
       TaskState.Progress progress;
       if (!needed(task)) {
         progress = TaskState.Progress.NOT_NEEDED;
@@ -524,7 +470,7 @@ final class StationWalk {
     }
     OptionalLong length = OptionalLong.empty();
     if (mark.timed) {
-      length = OptionalLong.of(mark.done.orElse(clock()) - mark.begun);
+      length = OptionalLong.of(mark.done.orElse(time.clock()) - mark.begun);
     }
     return new TaskState(
         task,
@@ -559,9 +505,9 @@ final class StationWalk {
         ways.setup(),
         openBranches(),
         phase,
-        now,
-        clock(),
-        stopped,
+        time.now(),
+        time.clock(),
+        time.isStopped(),
         exerciseFrom,
         phaseLeft(),
         tasks,
@@ -588,8 +534,8 @@ final class StationWalk {
 
   private long phaseLeft() {
     return switch (phase) {
-      case PREPARATION -> station.preparationNanos() - clock();
-      case EXERCISE -> exerciseFrom.getAsLong() + station.exerciseNanos() - clock();
+      case PREPARATION -> station.preparationNanos() - time.clock();
+      case EXERCISE -> exerciseFrom.getAsLong() + station.exerciseNanos() - time.clock();
       case ENDED -> 0;
     };
   }
@@ -599,7 +545,7 @@ final class StationWalk {
       return Optional.empty();
     }
     StationOxygen oxygen = station.oxygen().get();
-    OxygenSupply left = oxygen.supply().after(oxygen.flow(), clock() - oxygenFrom.getAsLong());
+    OxygenSupply left = oxygen.supply().after(oxygen.flow(), time.clock() - oxygenFrom.getAsLong());
     return Optional.of(
         new StationState.OxygenLeft(
             oxygenSince, left.gauge(), left.nanosUntilReserve(oxygen.flow())));

@@ -24,6 +24,8 @@ public final class StationHtml {
       td.at { white-space: nowrap; color: #50626A; width: 64px; }
       td.how { white-space: nowrap; } td.bad { font-weight: bold; }
       .signs { display: flex; gap: 24px; margin-top: 48px; }
+      .cards .card { flex-basis: 84px; }
+      h2 { break-after: avoid; } .signs { break-inside: avoid; }
       .signs div { flex: 1; border-top: 1px solid #14252D; padding-top: 4px; color: #50626A; }
       """;
 

@@ -18,7 +18,6 @@ import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
-import javax.swing.JCheckBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -237,7 +236,7 @@ public final class StationRunScreen extends JPanel {
 
     lower.setOpaque(false);
     lower.add(breathing(), BREATHE);
-    lower.add(preparation(), PREPARE);
+    lower.add(StationPreparation.of(kit, station.now().station().station()), PREPARE);
     lower.setMinimumSize(new Dimension(look.px(200), look.px(190)));
     lower.setPreferredSize(new Dimension(look.px(372), look.px(190)));
 
@@ -267,48 +266,6 @@ public final class StationRunScreen extends JPanel {
   private void size(JComponent part, int width, int height, int least) {
     part.setPreferredSize(new Dimension(look.px(width), look.px(height)));
     part.setMinimumSize(new Dimension(look.px(200), look.px(least)));
-  }
-
-  /** What lies ready, to be ticked; the ticks are for the eye only. */
-  private JComponent preparation() {
-    StationState state = station.now().station();
-    JPanel column = kit.column();
-    column.setOpaque(true);
-    column.setBackground(look.palette().ground());
-    int width = look.px(Kit.CONTENT_WIDTH - Kit.SCROLL_BAR - 4);
-    column.add(kit.text(state.station().setting(), look.font(14), look.palette().text(), width));
-    column.add(kit.gap(4));
-    column.add(
-        kit.text(
-            "Patient: " + state.station().patient() + ".",
-            look.font(14),
-            look.palette().text(),
-            width));
-    column.add(kit.gap(8));
-    column.add(kit.subheading("The kit"));
-    for (String item : state.station().kit()) {
-      JCheckBox box = new JCheckBox(item);
-      box.putClientProperty("html.disable", true);
-      box.setOpaque(false);
-      box.setFont(look.font(14));
-      Dimension size = new Dimension(width, look.px(48));
-      box.setPreferredSize(size);
-      box.setMinimumSize(size);
-      box.setMaximumSize(size);
-      box.setAlignmentX(LEFT_ALIGNMENT);
-      // The space bar squeezes; Enter ticks.
-      box.registerKeyboardAction(
-          e -> box.doClick(0),
-          javax.swing.KeyStroke.getKeyStroke(java.awt.event.KeyEvent.VK_ENTER, 0),
-          WHEN_FOCUSED);
-      column.add(kit.comesIntoView(box));
-    }
-    JScrollPane scroll = new JScrollPane(column);
-    scroll.setBorder(BorderFactory.createEmptyBorder());
-    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.getVerticalScrollBar().setUnitIncrement(look.px(32));
-    scroll.getViewport().setBackground(look.palette().ground());
-    return scroll;
   }
 
   private JComponent breathing() {

@@ -407,10 +407,8 @@ record StationRunView(
   }
 
   private static long oxygenLeft(StationState state, long nowNanos) {
-    return state
-        .oxygen()
-        .map(o -> o.leftNanos() - Math.max(0, nowNanos - state.nowNanos()))
-        .orElse(0L);
+    long passed = state.clockStopped() ? 0 : Math.max(0, nowNanos - state.nowNanos());
+    return state.oxygen().map(o -> o.leftNanos() - passed).orElse(0L);
   }
 
   /** Gauges are marked in either unit. */

@@ -82,6 +82,28 @@ public sealed interface Sounding {
     }
   }
 
+  /**
+   * A line that an examiner said, in a replay.
+   *
+   * @param atNanos when it starts in the sound's time
+   * @param words the line as sound
+   */
+  record Line(long atNanos, SpokenLine words) implements Sounding {
+    public Line {
+      Objects.requireNonNull(words, "words");
+    }
+
+    @Override
+    public boolean soundsLike(Sounding other) {
+      return other instanceof Line line && line.words == words;
+    }
+
+    @Override
+    public boolean uncounted() {
+      return false;
+    }
+  }
+
   /** What can have been done. */
   enum Act {
     SQUEEZED,

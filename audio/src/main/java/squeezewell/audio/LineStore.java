@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -32,6 +33,7 @@ public final class LineStore implements AutoCloseable {
   private final Map<String, SpokenLine> lines = new ConcurrentHashMap<>();
   private final ExecutorService worker = Executors.newSingleThreadExecutor(LineStore::daemon);
   private final ExecutorService watch = Executors.newSingleThreadExecutor(LineStore::daemon);
+  private volatile Future<?> prepared = CompletableFuture.completedFuture(null);
   private volatile int unspoken;
   private long frames;
 
@@ -49,15 +51,36 @@ public final class LineStore implements AutoCloseable {
     this.patienceNanos = patienceNanos;
   }
 
+  /** All lines of those texts that can be spoken; waits for them. */
+  static Map<String, SpokenLine> all(List<String> texts) {
+    if (texts.isEmpty()) {
+      return Map.of();
+    }
+    try (LineStore store = new LineStore(SpeechMaker::ofThisProgram)) {
+      store.prepare(texts);
+      store.prepared().get();
+      return Map.copyOf(store.lines);
+    } catch (ExecutionException e) {
+      throw new IllegalStateException("the program's own lines are damaged", e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Map.of();
+    }
+  }
+
   /**
    * Prepares lines in the background.
    *
    * @param texts what may be said, most likely first
-   * @return done when all that can be spoken is there
    */
-  public Future<?> prepare(List<String> texts) {
+  public void prepare(List<String> texts) {
     List<String> all = List.copyOf(texts);
-    return watch.submit(() -> prepareAll(all));
+    prepared = watch.submit(() -> prepareAll(all));
+  }
+
+  /** Done when all that can be spoken of what was last to be prepared is there. */
+  public Future<?> prepared() {
+    return prepared;
   }
 
   /** The line of a text; empty if it can't be spoken, or not yet. */

@@ -86,16 +86,18 @@ public sealed interface Sounding {
    * A line that an examiner said, in a replay.
    *
    * @param atNanos when it starts in the sound's time
-   * @param words the line as sound
+   * @param text what was said
+   * @param words the same as sound
    */
-  record Line(long atNanos, SpokenLine words) implements Sounding {
+  record Line(long atNanos, String text, SpokenLine words) implements Sounding {
     public Line {
+      Objects.requireNonNull(text, "text");
       Objects.requireNonNull(words, "words");
     }
 
     @Override
     public boolean soundsLike(Sounding other) {
-      return other instanceof Line line && line.words == words;
+      return other instanceof Line line && line.text.equals(text);
     }
 
     @Override

@@ -94,7 +94,8 @@ class LineStoreTest {
               throw new SpeechException("interrupted");
             });
     try (LineStore store = new LineStore(() -> hangs, TimeUnit.MILLISECONDS.toNanos(50))) {
-      store.prepare(List.of(BUILT_IN, OWN, OTHER)).get();
+      store.prepare(List.of(BUILT_IN, OWN, OTHER));
+      store.prepared().get();
       assertThat(store.find(BUILT_IN)).isPresent();
       assertThat(store.unspoken()).isEqualTo(2);
       assertThat(let.await(30, TimeUnit.SECONDS)).as("its thread is told to stop").isTrue();
@@ -122,7 +123,8 @@ class LineStoreTest {
   private static LineStore store(Supplier<? extends SpeechMaker> makers, String... texts)
       throws Exception {
     LineStore store = new LineStore(makers);
-    store.prepare(List.of(texts)).get();
+    store.prepare(List.of(texts));
+    store.prepared().get();
     return store;
   }
 

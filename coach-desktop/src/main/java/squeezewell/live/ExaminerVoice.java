@@ -21,7 +21,6 @@ public final class ExaminerVoice implements AutoCloseable {
 
   private final LineStore lines;
   private final Mouth mouth;
-  private final Future<?> prepared;
   private StationState before;
   private long noticeSinceNanos;
   private boolean noticed;
@@ -38,7 +37,7 @@ public final class ExaminerVoice implements AutoCloseable {
   ExaminerVoice(Station station, LineStore lines, Mouth mouth) {
     this.lines = Objects.requireNonNull(lines, "lines");
     this.mouth = Objects.requireNonNull(mouth, "mouth");
-    this.prepared = lines.prepare(ExaminerLines.all(station));
+    lines.prepare(ExaminerLines.all(station));
   }
 
   /** A voice for a station that is about to begin. Returns at once. */
@@ -61,7 +60,7 @@ public final class ExaminerVoice implements AutoCloseable {
 
   /** Done when all lines that can be spoken are there. */
   Future<?> prepared() {
-    return prepared;
+    return lines.prepared();
   }
 
   /** Takes the next state of the station. Never waits. */

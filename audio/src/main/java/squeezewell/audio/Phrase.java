@@ -46,7 +46,6 @@ enum Phrase {
   private static final List<Phrase> NUMBERS =
       List.of(ONE, TWO, THREE, FOUR, FIVE, SIX, SEVEN, EIGHT, NINE, TEN);
   private static final long FIVE_SECONDS = 5_000_000_000L;
-  private static final long TWO_MINUTES = 120_000_000_000L;
   private static final long TEN_SECONDS = 10_000_000_000L;
 
   /** The name of its file, without ending. */
@@ -88,7 +87,11 @@ enum Phrase {
               limits.suctionNotice().nanos() == FIVE_SECONDS
                   ? FIVE_SECONDS_OF_SUCTION
                   : SUCTION_NEARLY_OVER;
-          case SUCTION_LIMIT -> compress ? STOP_SUCTION_COMPRESS : STOP_SUCTION;
+          // Where somebody compresses meanwhile, it is the breaths that waited.
+          case SUCTION_LIMIT ->
+              compress && !guidance.compressesDuringSuction()
+                  ? STOP_SUCTION_COMPRESS
+                  : STOP_SUCTION;
           case LAST_MINUTE -> ONE_MINUTE_LEFT;
           case SESSION_END -> PRACTICE_OVER;
           case SQUEEZE, RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND, PULSE_CHECK_ENOUGH -> null;
@@ -107,7 +110,7 @@ enum Phrase {
   private static Phrase check(Cue cue, Guidance guidance) {
     boolean soon = cue.kind() == CueKind.PULSE_CHECK_SOON;
     boolean overdue = !soon && cue.count() > 1;
-    if (changesCompressors(guidance)) {
+    if (guidance.changesCompressorsAtChecks()) {
       if (soon) {
         return CHANGE_COMPRESSORS_SOON;
       }
@@ -118,16 +121,5 @@ enum Phrase {
       return ten ? PULSE_CHECK_IN_TEN : PULSE_CHECK_SOON;
     }
     return overdue ? PULSE_CHECK_OVERDUE : CHECK_THE_PULSE;
-  }
-
-  /**
-   * Whether the check is also the time to change who compresses: about every two minutes or five
-   * cycles (AHA, adult and paediatric basic life support), so not where checks come more often, as
-   * for a newborn, and not for a lone rescuer.
-   */
-  private static boolean changesCompressors(Guidance guidance) {
-    return guidance.rhythm().compressions().isPresent()
-        && guidance.rescuers() != 1
-        && guidance.limits().pulseCheckEvery().nanos() >= TWO_MINUTES;
   }
 }

@@ -24,15 +24,17 @@ public final class LivePlayer {
     try (SoundOutput output =
         new SoundOutput(
             clock, levels, new JavaSoundDevice(), status -> print(clock, "STATUS", status))) {
+      DryWatch watch = DryWatch.start(output, clock);
       output.scheduleChanged(CueSchedule.of(plan));
       Thread.sleep(plan.countInNanos() / 1_000_000);
       long cpuBefore = cpuNanos();
       long from = clock.nanos();
-      Thread.sleep(length / 1_000_000 + 2_500);
+      Thread.sleep(length / 1_000_000 + DryWatch.TAIL_MILLIS);
       print(clock, "CPU", (cpuNanos() - cpuBefore) / (double) (clock.nanos() - from));
       SoundFeed feed = output.engine().feed();
       print(clock, "HOLES", feed == null ? -1 : feed.holes());
       print(clock, "CORRECTIONS", feed == null ? -1 : feed.corrections());
+      watch.end().forEach(System.out::println);
     }
     print(clock, "END", "");
   }

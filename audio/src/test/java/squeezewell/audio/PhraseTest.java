@@ -97,9 +97,14 @@ class PhraseTest {
           assertThat(said(guidance)).as(name).containsAll(change);
           changing++;
         }
-        // Whoever compresses is not told to squeeze.
-        List<Phrase> squeeze =
-            List.of(Phrase.TEN_SECONDS_SQUEEZE, Phrase.SQUEEZE_NOW, Phrase.STOP_SUCTION);
+        // Whoever compresses is not told to squeeze, except to end suction during which somebody
+        // else compressed: then the breaths that waited are due.
+        Phrase afterSuction =
+            guidance.compressesDuringSuction()
+                ? Phrase.STOP_SUCTION
+                : compresses ? Phrase.STOP_SUCTION_COMPRESS : Phrase.STOP_SUCTION;
+        assertThat(said(guidance)).as(name).contains(afterSuction);
+        List<Phrase> squeeze = List.of(Phrase.TEN_SECONDS_SQUEEZE, Phrase.SQUEEZE_NOW);
         List<Phrase> compress =
             List.of(Phrase.TEN_SECONDS_COMPRESS, Phrase.COMPRESS_NOW, Phrase.STOP_SUCTION_COMPRESS);
         assertThat(said(guidance))

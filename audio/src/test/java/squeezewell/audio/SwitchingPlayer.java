@@ -55,6 +55,7 @@ public final class SwitchingPlayer {
     try (SoundOutput output =
         new SoundOutput(
             clock, levels, new JavaSoundDevice(), s -> System.out.println("STATUS " + s))) {
+      DryWatch watch = DryWatch.start(output, clock);
       Coach coach = new Coach(plan, Journal.none(), List.of(output));
       long next = countIn;
       for (int i = 0; i < changes; i++) {
@@ -77,9 +78,11 @@ public final class SwitchingPlayer {
           told.add("CUE " + cue.atNanos() + " " + cue.kind());
         }
       }
+      LockSupport.parkNanos(DryWatch.TAIL_MILLIS * MILLI);
       SoundFeed feed = output.engine().feed();
       told.add("HOLES " + (feed == null ? -1 : feed.holes()));
       told.add("CORRECTIONS " + (feed == null ? -1 : feed.corrections()));
+      told.addAll(watch.end());
     }
     told.forEach(System.out::println);
     System.out.println("END");

@@ -15,8 +15,10 @@ import java.util.function.LongConsumer;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueFader;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
@@ -52,7 +54,7 @@ public final class Coach {
    * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
    * too.
    */
-  private static final long BREATHING_AGAIN_NANOS = 300_000_000L;
+  static final long BREATHING_AGAIN_NANOS = 300_000_000L;
 
   private final Journal journal;
   private final List<CueOutput> outputs;
@@ -63,8 +65,19 @@ public final class Coach {
   private final List<Integer> breathNumbers = new ArrayList<>();
   private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
   private final List<NotedFinding> findings = new ArrayList<>();
+
+  /** The prompts as they would be had the last finding never been noted. */
+  private Optional<WithoutFinding> without = Optional.empty();
+
   private CueSchedule schedule;
   private Course course;
+
+  /** There while prompts may fade. */
+  private Optional<CueFader> fader = Optional.empty();
+
+  /** What the fader was before the last breath, which may yet be retracted. */
+  private Optional<CueFader> faderBefore = Optional.empty();
+
   private int events;
   private long latestNow;
   private long lastEventAt;
@@ -89,6 +102,11 @@ public final class Coach {
     this.outputs = List.copyOf(outputs);
     this.schedule = CueSchedule.of(plan);
     this.course = Course.of(plan);
+    this.fader = startFading();
+    if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
+      long from = append(What.PROMPTS_OFF, 0, "test");
+      schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
+    }
     publish();
     announceSchedule();
   }
@@ -103,7 +121,14 @@ public final class Coach {
    * more will be due unless a command comes.
    */
   public OptionalLong nextDueNanos() {
-    return finished ? OptionalLong.empty() : schedule.nextCueAt(cuedUntil);
+    return finished ? OptionalLong.empty() : nextDue();
+  }
+
+  private OptionalLong nextDue() {
+    OptionalLong cue = schedule.nextCueAt(cuedUntil);
+    OptionalLong rescue = rescueDue();
+    boolean earlier = rescue.isPresent() && rescue.getAsLong() < cue.orElse(Long.MAX_VALUE);
+    return earlier ? rescue : cue;
   }
 
   /**
@@ -117,6 +142,7 @@ public final class Coach {
     }
     latestNow = clamp(nowNanos, latestNow);
     pass(latestNow + 1);
+    rescueFromGap();
     publish();
   }
 
@@ -187,6 +213,7 @@ public final class Coach {
   }
 
   private void carryOut(Command command, long at) {
+    followWithout(command, at);
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
@@ -211,7 +238,7 @@ public final class Coach {
       return;
     }
     squeezing = true;
-    if (!breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS) {
+    if (breathBounces(at)) {
       // The contact bounced: the squeeze goes on, and its end will be written once more.
       return;
     }
@@ -219,21 +246,81 @@ public final class Coach {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
+    OptionalLong rescue = rescueDue();
     long began = append(What.BREATH, at, "");
     breaths.add(new Breath(began, OptionalLong.empty(), OptionalDouble.empty()));
     breathNumbers.add(events);
     shown = List.copyOf(breaths);
+    fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
+  }
+
+  private Optional<CueFader> startFading() {
+    boolean fades =
+        schedule.plan().prompting() == Prompting.FADING
+            && !course.watching()
+            && Prompting.mayFallSilent(course.guidance());
+    return fades
+        ? course.guidance().rhythm().steadyBreaths().map(CueFader::start)
+        : Optional.empty();
+  }
+
+  /** Tells the fader of a breath, and does what it decides. */
+  private void fade(long began, boolean afterGap) {
+    boolean paced = schedule.stretchAt(began).kind() == Stretch.Kind.PACED;
+    if (!fader.isPresent() || !paced) {
+      return;
+    }
+    faderBefore = fader;
+    int last = breaths.size() - 1;
+    if (afterGap) {
+      moveFader(fader.get().afterGap(), What.PROMPTS_ON, began, ", gap");
+    } else if (last > 0 && schedule.unbroken(breaths.get(last - 1).startNanos(), began)) {
+      CueFader next = fader.get().after(began - breaths.get(last - 1).startNanos());
+      moveFader(next, What.PROMPTS_ON, began, next.rescues() ? ", rescue" : "");
+    }
+  }
+
+  /** Every change of the prompts and of the level is written down, so that nobody decides again. */
+  private void moveFader(CueFader next, What on, long at, String why) {
+    CueFader old = fader.get();
+    fader = Optional.of(next);
+    boolean turns = next.prompts() != old.prompts() || next.level() != old.level();
+    if (turns) {
+      control(next.prompts() ? on : What.PROMPTS_OFF, at, "level " + next.level() + why);
+    }
+  }
+
+  /**
+   * When a wait in a silence has grown too long, checks and suction not counted; empty while
+   * breaths are prompted or none is asked for.
+   */
+  private OptionalLong rescueDue() {
+    Stretch now = schedule.stretchAt(latestNow);
+    boolean silent = fader.isPresent() && !fader.get().prompts();
+    if (!silent || squeezing || now.kind() != Stretch.Kind.PACED || breaths.isEmpty()) {
+      return OptionalLong.empty();
+    }
+    long breathed = lastBreath().endNanos().orElse(lastBreath().startNanos());
+    long from = Math.max(breathed, now.startNanos());
+    return OptionalLong.of(from + now.guidance().limits().gapLongest().nanos() + 1);
+  }
+
+  private void rescueFromGap() {
+    OptionalLong due = rescueDue();
+    if (!finished && due.isPresent() && due.getAsLong() <= latestNow) {
+      long at = Math.max(latestNow, lastEventAt);
+      moveFader(fader.get().afterGap(), What.PROMPTS_AT_ONCE, at, ", gap");
+      pass(latestNow + 1);
+    }
   }
 
   private void compress(long at) {
-    boolean bounced =
-        !recentCompressions.isEmpty()
-            && at - recentCompressions.get(recentCompressions.size() - 1)
-                < COMPRESSION_BOUNCE_NANOS;
-    if (bounced) {
+    if (compressionBounces(at)) {
       return;
     }
-    if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
+    // Where somebody else clears the airway, compressions are what was asked for.
+    boolean ends = !schedule.stretchAt(at).compressing();
+    if (ends && at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
@@ -242,6 +329,29 @@ public final class Coach {
     compressionCount++;
     int from = Math.max(0, recent.size() - CoachState.RECENT);
     recentCompressions = List.copyOf(recent.subList(from, recent.size()));
+  }
+
+  private boolean breathBounces(long at) {
+    return !breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS;
+  }
+
+  private boolean compressionBounces(long at) {
+    int last = recentCompressions.size() - 1;
+    return last >= 0 && at - recentCompressions.get(last) < COMPRESSION_BOUNCE_NANOS;
+  }
+
+  /** Only as long as the finding can be taken back. */
+  private void followWithout(Command command, long at) {
+    boolean bounced =
+        switch (command) {
+          case SQUEEZE, BREATH -> squeezing || breathBounces(at);
+          case COMPRESS -> compressionBounces(at);
+          default -> false;
+        };
+    without =
+        without
+            .filter(w -> at - findings.get(findings.size() - 1).atNanos() <= UNDO_FINDING_NANOS)
+            .map(w -> w.after(command, at, bounced));
   }
 
   private void breath(long at) {
@@ -277,13 +387,28 @@ public final class Coach {
     breaths.remove(breaths.size() - 1);
     breathNumbers.remove(breathNumbers.size() - 1);
     shown = List.copyOf(breaths);
+    forgetInFader();
+  }
+
+  /** A slip is not counted, unless something was decided by it: that stands. */
+  private void forgetInFader() {
+    boolean same =
+        fader.isPresent()
+            && faderBefore.isPresent()
+            && fader.get().prompts() == faderBefore.get().prompts()
+            && fader.get().level() == faderBefore.get().level();
+    if (same) {
+      fader = faderBefore;
+    }
+    faderBefore = Optional.empty();
   }
 
   private void hold(What what, Stretch.Kind kind, long at) {
     if (schedule.stretchAt(at).kind() != kind) {
       squeezeEnd(at);
       endHold(at);
-      control(what, at);
+      boolean compressing = what == What.SUCTION && course.compressesDuringSuction();
+      control(what, at, compressing ? What.COMPRESSING : "");
     }
   }
 
@@ -295,9 +420,9 @@ public final class Coach {
 
   private void endHold(long at) {
     switch (schedule.stretchAt(at).kind()) {
-      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at);
-      case SUCTION -> control(What.SUCTION_END, at);
-      case PAUSED -> control(What.RESUME, at);
+      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at, "");
+      case SUCTION -> control(What.SUCTION_END, at, "");
+      case PAUSED -> control(What.RESUME, at, "");
       default -> {
         // Nothing is held up.
       }
@@ -312,11 +437,13 @@ public final class Coach {
     boolean changes = next.controlFrom(course, at).isPresent();
     long noted = append(What.FINDING, changes ? afterLastCue(at) : at, finding.word());
     findings.add(new NotedFinding(events, noted, finding, course, next, false));
+    WithoutFinding unchanged = new WithoutFinding(schedule, course);
     goTo(next, noted);
     boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
     if (finding == ClinicalFinding.VOMIT && !paused) {
       hold(What.SUCTION, Stretch.Kind.SUCTION, noted);
     }
+    without = Optional.of(unchanged);
   }
 
   private void undoFinding(long at) {
@@ -334,11 +461,27 @@ public final class Coach {
               Integer.toString(noted.number()));
       findings.set(last, noted.takenBack());
       goTo(course.undone(), from);
-      Stretch now = schedule.stretchAt(from);
-      boolean startedSuction =
-          now.kind() == Stretch.Kind.SUCTION && now.startNanos() >= noted.atNanos();
-      if (noted.finding() == ClinicalFinding.VOMIT && startedSuction) {
-        endHold(from);
+      goBackTo(without.get().kindAt(from), from);
+      without = Optional.empty();
+    }
+  }
+
+  /** What the finding began is ended, and what it ended is begun again. */
+  private void goBackTo(Stretch.Kind kind, long at) {
+    Stretch.Kind now = schedule.stretchAt(at).kind();
+    if (now == kind) {
+      return;
+    }
+    switch (kind) {
+      case PULSE_CHECK -> hold(What.PULSE_CHECK, kind, at);
+      case SUCTION -> hold(What.SUCTION, kind, at);
+      case PAUSED -> hold(What.PAUSE, kind, at);
+      default -> {
+        if (now == Stretch.Kind.SUCTION) {
+          control(What.SUCTION_END, at, What.SLIP);
+        } else {
+          endHold(at);
+        }
       }
     }
   }
@@ -346,12 +489,16 @@ public final class Coach {
   private void goTo(Course next, long from) {
     Optional<Control> control = next.controlFrom(course, from);
     course = next;
-    control.ifPresent(this::change);
+    if (control.isPresent()) {
+      change(control.get());
+      fader = startFading();
+      faderBefore = Optional.empty();
+    }
   }
 
   private void finish(long at) {
     squeezeEnd(at);
-    control(What.FINISH, at);
+    control(What.FINISH, at, "");
     // Given however late it is: it stays true.
     long end = schedule.endNanos().getAsLong();
     for (Cue cue : schedule.between(end, end + 1)) {
@@ -368,9 +515,9 @@ public final class Coach {
   }
 
   /** Changes the prompts; never at or before a cue that was given. */
-  private void control(What what, long at) {
-    long from = append(what, afterLastCue(at), "");
-    change(new Control(from, what.control().get()));
+  private void control(What what, long at, String detail) {
+    long from = append(what, afterLastCue(at), detail);
+    change(new Control(from, what.control(detail).get()));
   }
 
   private long afterLastCue(long at) {
@@ -424,7 +571,7 @@ public final class Coach {
   }
 
   private void noteHole(long upToNanos) {
-    OptionalLong due = schedule.nextCueAt(cuedUntil);
+    OptionalLong due = nextDue();
     if (!started || !due.isPresent() || due.getAsLong() >= upToNanos) {
       return;
     }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.cue.Course;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Stretch;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
 
@@ -53,8 +54,35 @@ public record CoachState(
     }
     long from = breaths.get(breaths.size() - 2).startNanos();
     long to = breaths.get(breaths.size() - 1).startNanos();
-    boolean oneStretch = schedule.stretchAt(from).equals(schedule.stretchAt(to));
-    return oneStretch ? OptionalLong.of(to - from) : OptionalLong.empty();
+    return schedule.unbroken(from, to) ? OptionalLong.of(to - from) : OptionalLong.empty();
+  }
+
+  /**
+   * For how long breaths were asked for and none came; 0 while none is asked for. Before the first
+   * breath it is 0 too where breaths are prompted, since one may practise without recording any.
+   *
+   * @param nowNanos session time
+   */
+  public long withoutBreathNanos(long nowNanos) {
+    Stretch stretch = schedule.stretchAt(nowNanos);
+    boolean silent = schedule.silentAt(nowNanos);
+    if (stretch.kind() != Stretch.Kind.PACED || (breaths.isEmpty() && !silent)) {
+      return 0;
+    }
+    long until = stretch.startNanos();
+    if (!breaths.isEmpty()) {
+      Breath last = breaths.get(breaths.size() - 1);
+      until = squeezing ? nowNanos : Math.max(until, last.endNanos().orElse(last.startNanos()));
+      // Where prompts came back the stretch is new, and the wait is not.
+      until = silent || squeezing ? until : waitFrom(until, last, stretch);
+    }
+    return Math.max(0, nowNanos - until);
+  }
+
+  private long waitFrom(long until, Breath last, Stretch stretch) {
+    long breathed = last.endNanos().orElse(last.startNanos());
+    boolean goesOn = schedule.unbroken(last.startNanos(), stretch.startNanos());
+    return goesOn ? breathed : until;
   }
 
   /** Where findings have led by now. */

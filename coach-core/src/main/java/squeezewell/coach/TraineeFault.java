@@ -19,7 +19,9 @@ public enum TraineeFault {
   /** Squeezes 0.3 s before every prompt that can be foreseen. */
   ANTICIPATES("anticipates", "squeezes 0.3 s before every prompt"),
   /** Keeps an even tempo of its own: about 5 s where 6 s are asked. */
-  OWN_TEMPO("own-tempo", "keeps an even tempo of its own, about 5 s for 6 s");
+  OWN_TEMPO("own-tempo", "keeps an even tempo of its own, about 5 s for 6 s"),
+  /** Follows the prompts, but breathes at 0.7 of the interval as soon as they fall silent. */
+  LOSES_RHYTHM("loses-rhythm", "follows the prompts, but is too fast without them");
 
   private final String id;
   private final String meaning;

@@ -8,6 +8,8 @@ import java.util.OptionalLong;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Silence;
+import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Limits;
 import squeezewell.session.ManualClock;
@@ -75,7 +77,7 @@ final class VirtualTraineeRun {
     passTo(clock.nanos());
     while (!coach.state().finished()) {
       OptionalLong check = checkAt();
-      OptionalLong onset = keepsOwnTime() && inRhythm ? ownOnset() : promptedOnset();
+      OptionalLong onset = nextOnset();
       long found = script.isEmpty() ? Long.MAX_VALUE : script.peek().atNanos();
       long next = Math.min(Math.min(handsBusyFrom, found), onset.orElse(Long.MAX_VALUE));
       if (check.isPresent() && check.getAsLong() < next) {
@@ -126,6 +128,47 @@ final class VirtualTraineeRun {
     return fault == TraineeFault.FAST
         || fault == TraineeFault.SLOWS
         || fault == TraineeFault.OWN_TEMPO;
+  }
+
+  private OptionalLong nextOnset() {
+    if (keepsOwnTime() && inRhythm) {
+      return ownOnset();
+    }
+    OptionalLong silentFrom = silentFrom();
+    if (!silentFrom.isPresent()) {
+      return promptedOnset();
+    }
+    // A prompt that was foreseen may still be given.
+    Optional<Cue> prompt = inRhythm ? nextPrompt() : Optional.empty();
+    return prompt.isPresent() && prompt.get().atNanos() < silentFrom.getAsLong()
+        ? promptedOnset()
+        : silentOnset();
+  }
+
+  /** When the prompts fell silent, or soon will, if breaths are to be given without them. */
+  private OptionalLong silentFrom() {
+    CueSchedule schedule = coach.state().schedule();
+    List<Silence> silences = schedule.silences();
+    Silence last = silences.isEmpty() ? null : silences.get(silences.size() - 1);
+    boolean paced =
+        schedule.stretchAt(Math.max(clock.nanos(), schedule.plan().countInNanos())).kind()
+            == Stretch.Kind.PACED;
+    boolean goesOn = last != null && last.holds(schedule.endNanos().orElse(Stretch.OPEN) - 1);
+    return paced && goesOn ? OptionalLong.of(last.startNanos()) : OptionalLong.empty();
+  }
+
+  /** The next breath of one who counts alone; one who just starts needs a moment. */
+  private OptionalLong silentOnset() {
+    handsBusyFrom = Long.MAX_VALUE;
+    if (!inRhythm) {
+      long start = Math.max(clock.nanos(), coach.state().schedule().plan().countInNanos());
+      return OptionalLong.of(start + nanos(chance.normal(0.3, 0.1, 0.1, 0.7)));
+    }
+    double factor =
+        fault == TraineeFault.LOSES_RHYTHM
+            ? chance.normal(0.7, 0.04, 0.6, 0.8)
+            : chance.normal(1, 0.05, 0.88, 1.12);
+    return OptionalLong.of(lastOnset + Math.round(factor * ownIntervalNanos()));
   }
 
   private OptionalLong ownOnset() {

@@ -48,13 +48,26 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     PULSE_CHECK,
     PULSE_CHECK_END,
     SUCTION,
+    /** Suction during which compressions go on, where the rhythm in force has them. */
+    SUCTION_COMPRESSING,
     SUCTION_END,
+    /** Suction was a slip: what it held up goes on as if it had not been. */
+    SUCTION_UNDONE,
     PAUSE,
     RESUME,
     /** Another rhythm is in force: it starts in step, or after a hold that must go on first. */
     CHANGE,
     /** The patient breathes well: nothing is prompted until {@link #CHANGE}. */
     WATCH,
+    /**
+     * Breaths are no longer prompted. The breath that is going on keeps its squeeze and release.
+     * Has no effect where prompts may not fall silent.
+     */
+    PROMPTS_OFF,
+    /** Breaths are prompted again, counted on from the breath that was given at this instant. */
+    PROMPTS_ON,
+    /** Breaths are prompted again, the first at once. */
+    PROMPTS_AT_ONCE,
     FINISH
   }
 }

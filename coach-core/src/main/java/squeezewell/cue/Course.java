@@ -1,5 +1,6 @@
 package squeezewell.cue;
 
+import java.math.BigDecimal;
 import java.util.Optional;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
@@ -79,6 +80,25 @@ public final class Course {
   /** Whether the edition has a rhythm for what is known of the patient. */
   public boolean covered() {
     return state.watching() || (!watching && state.situations().contains(guidance.situation()));
+  }
+
+  /** Whether the chest is compressed on while the airway is cleared. */
+  public boolean compressesDuringSuction() {
+    return !watching && guidance.compressesDuringSuction();
+  }
+
+  /** What to do about a finding that led here, for this patient and with these limits. */
+  public String advice(ClinicalFinding finding) {
+    String advice = finding.advice(state.patient());
+    if (finding != ClinicalFinding.VOMIT) {
+      return advice;
+    }
+    BigDecimal seconds = BigDecimal.valueOf(guidance.limits().suctionLongest().nanos(), 9);
+    return advice
+        + " At most "
+        + seconds.stripTrailingZeros().toPlainString()
+        + " s."
+        + (compressesDuringSuction() ? " Compressions go on; breaths wait." : "");
   }
 
   /** How it changes the prompts to go on from another course to this one; empty if it does not. */

@@ -30,13 +30,16 @@ public final class CueSchedule {
   private final PracticePlan plan;
   private final List<Control> controls;
   private final List<Stretch> stretches;
+  private final List<Silence> silences;
   private final List<PulseCheckDue> pulseChecks;
   private final List<Cue> reminders;
 
   private CueSchedule(PracticePlan plan, List<Control> controls) {
     this.plan = plan;
     this.controls = controls;
-    this.stretches = Timeline.of(plan, controls);
+    Timeline.Laid laid = Timeline.of(plan, controls);
+    this.stretches = laid.stretches();
+    this.silences = laid.silences();
     PracticeClock clock = new PracticeClock(stretches);
     List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
     this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
@@ -100,9 +103,70 @@ public final class CueSchedule {
     return low;
   }
 
+  /** When breaths are not prompted, in order; the last may be open. */
+  public List<Silence> silences() {
+    return silences;
+  }
+
+  /** Whether breaths are not prompted at an instant, whatever else goes on then. */
+  public boolean silentAt(long nanos) {
+    int next = firstSilenceAfter(nanos);
+    return next > 0 && silences.get(next - 1).holds(nanos);
+  }
+
+  /** The index of the first silence that starts after an instant. */
+  private int firstSilenceAfter(long nanos) {
+    int low = 0;
+    int high = silences.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (silences.get(middle).startNanos() <= nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /** Whether one rhythm went on from an instant to a later one, with nothing held up between. */
+  public boolean unbroken(long fromNanos, long toNanos) {
+    int first = indexAt(fromNanos);
+    Stretch from = stretches.get(first);
+    for (int i = first; i <= indexAt(toNanos); i++) {
+      Stretch stretch = stretches.get(i);
+      boolean goesOn =
+          i == first
+              || (stretch.kind() == Stretch.Kind.PACED
+                  && from.kind() == Stretch.Kind.PACED
+                  && stretch.guidance().equals(from.guidance()));
+      if (!goesOn) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** The rhythm and limits in force at an instant. */
   public Guidance guidanceAt(long nanos) {
     return stretchAt(nanos).guidance();
+  }
+
+  /**
+   * Whether there is only to watch at an instant, a check or suction of one who is only watched
+   * included.
+   */
+  public boolean watchingAt(long nanos) {
+    boolean watching = false;
+    for (Control control : controls) {
+      if (control.atNanos() > nanos) {
+        break;
+      }
+      watching =
+          control.kind() == Control.Kind.WATCH
+              || (watching && control.kind() != Control.Kind.CHANGE);
+    }
+    return watching;
   }
 
   /** When pulse checks are due, and which check served which. */
@@ -199,7 +263,29 @@ public final class CueSchedule {
     return OptionalLong.empty();
   }
 
-  /** The squeezes asked for in the whole session, up to {@code endNanos}. */
+  /** The squeezes that were not prompted in silences up to {@code endNanos}, in order. */
+  public List<Long> silentSqueezesUntil(long endNanos) {
+    List<Long> squeezes = new ArrayList<>();
+    for (Silence silence : silences) {
+      for (int i = indexAt(silence.startNanos()); i < stretches.size(); i++) {
+        Stretch stretch = stretches.get(i);
+        long from = Math.max(stretch.startNanos(), silence.startNanos());
+        long to = Math.min(endNanos, Math.min(stretch.endNanos(), silence.endNanos()));
+        if (from >= to) {
+          break;
+        }
+        if (stretch.kind() == Stretch.Kind.PACED) {
+          List<Cue> planned = new ArrayList<>();
+          RhythmCues.add(stretch, from, to, planned);
+          planned.removeIf(c -> c.kind() != CueKind.SQUEEZE);
+          planned.forEach(c -> squeezes.add(c.atNanos()));
+        }
+      }
+    }
+    return List.copyOf(squeezes);
+  }
+
+  /** The squeezes prompted in the whole session, up to {@code endNanos}. */
   public List<Cue> squeezesUntil(long endNanos) {
     List<Cue> squeezes = new ArrayList<>(between(0, endNanos));
     squeezes.removeIf(c -> c.kind() != CueKind.SQUEEZE);
@@ -215,13 +301,24 @@ public final class CueSchedule {
     int index = indexAt(cue.atNanos());
     boolean change = cue.kind() == CueKind.RHYTHM_CHANGED || cue.kind() == CueKind.WATCH;
     // The words of a change are wrong as soon as something else is to be done.
-    return change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil(index);
+    long until = change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil(index);
+    boolean breath =
+        cue.kind() == CueKind.SQUEEZE
+            || cue.kind() == CueKind.RELEASE
+            || cue.kind() == CueKind.COUNT;
+    int next = firstSilenceAfter(cue.atNanos());
+    return breath && next < silences.size()
+        ? Math.min(until, silences.get(next).startNanos())
+        : until;
   }
 
   /** A squeeze or count goes on into a rhythm that is counted on from the breath before. */
   private long runsUntil(int index) {
     int last = index;
-    while (last + 1 < stretches.size() && stretches.get(last + 1).countsOn()) {
+    // What is said in a hold ends with it, though the breaths after it may be counted on.
+    while (last + 1 < stretches.size()
+        && stretches.get(last + 1).countsOn()
+        && !stretches.get(last).holdsUp()) {
       last++;
     }
     return stretches.get(last).endNanos();
@@ -244,8 +341,25 @@ public final class CueSchedule {
       case PAUSED -> holding(stretch, Moment.Act.PAUSED, 0);
       case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
       case WATCHING -> holding(stretch, Moment.Act.WATCH, 0);
-      case PACED -> RhythmMoment.at(stretch, nanos);
+      case PACED ->
+          silentAt(nanos)
+              ? holding(stretch, Moment.Act.KEEP_RHYTHM, 0)
+              : prompted(RhythmMoment.at(stretch, nanos));
     };
+  }
+
+  /** The next squeeze is not told if it is not going to be prompted. */
+  private Moment prompted(Moment moment) {
+    OptionalLong next = moment.nextSqueezeNanos();
+    return next.isPresent() && silentAt(next.getAsLong())
+        ? new Moment(
+            moment.stretch(),
+            moment.act(),
+            moment.count(),
+            moment.of(),
+            moment.fill(),
+            OptionalLong.empty())
+        : moment;
   }
 
   private static Moment holding(Stretch stretch, Moment.Act act, int count) {
@@ -275,6 +389,9 @@ public final class CueSchedule {
         addAgain(CueKind.PULSE_CHECK_LIMIT, start + limit, from, to, cues);
       }
       case SUCTION -> {
+        if (stretch.compressing()) {
+          RhythmCues.add(stretch, from, to, cues);
+        }
         long limit = start + limits.suctionLongest().nanos();
         put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
         addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);
@@ -305,13 +422,30 @@ public final class CueSchedule {
 
   private void addRhythm(int index, long from, long to, List<Cue> cues) {
     List<Cue> found = new ArrayList<>();
-    RhythmCues.add(stretches.get(index), from, to, found);
+    long prompted = from;
+    for (int i = Math.max(0, firstSilenceAfter(from) - 1); i < silences.size(); i++) {
+      Silence silence = silences.get(i);
+      if (silence.startNanos() >= to) {
+        break;
+      }
+      if (silence.endNanos() > prompted) {
+        addPrompted(index, prompted, silence.startNanos(), found);
+        prompted = silence.endNanos();
+      }
+    }
+    addPrompted(index, prompted, to, found);
     for (Cue cue : found) {
       long left = runsUntil(index) - cue.atNanos();
       cues.add(
           cue.lengthNanos() <= left
               ? cue
               : new Cue(cue.atNanos(), cue.kind(), cue.count(), cue.of(), left, cue.leadIn()));
+    }
+  }
+
+  private void addPrompted(int index, long from, long to, List<Cue> cues) {
+    if (from < to) {
+      RhythmCues.add(stretches.get(index), from, to, cues);
     }
   }
 

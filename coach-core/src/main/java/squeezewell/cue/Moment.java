@@ -34,6 +34,8 @@ public record Moment(
     /** Nothing to do but watch the patient breathe. */
     WATCH,
     PAUSED,
-    FINISHED
+    FINISHED,
+    /** Breathe on in the rhythm; nothing tells when. */
+    KEEP_RHYTHM
   }
 }

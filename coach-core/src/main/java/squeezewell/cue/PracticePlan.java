@@ -23,13 +23,16 @@ import squeezewell.protocol.Situation;
  *     A hold inside the count-in takes the place of the rest of it.
  * @param leadNanos from a command that makes breathing go on to the prompt for it, nanoseconds, 0
  *     to 1 s. Sound needs a moment to reach the loudspeaker; with a lead it starts on time.
+ * @param prompting how far breaths are prompted; it says what is meant, and {@link Control}s what
+ *     is done
  */
 public record PracticePlan(
     Guidance guidance,
     List<Guidance> alternatives,
     long countInNanos,
     long lengthNanos,
-    long leadNanos) {
+    long leadNanos,
+    Prompting prompting) {
   private static final long SECOND = 1_000_000_000L;
   public static final long LONGEST_NANOS = 24 * 3_600 * SECOND;
   public static final long LONGEST_COUNT_IN_NANOS = 60 * SECOND;
@@ -42,6 +45,7 @@ public record PracticePlan(
 
   public PracticePlan {
     Objects.requireNonNull(guidance, "guidance");
+    Objects.requireNonNull(prompting, "prompting");
     alternatives = List.copyOf(alternatives);
     for (Guidance other : alternatives) {
       if (other.patient() != guidance.patient() || other.situation() == guidance.situation()) {
@@ -51,6 +55,16 @@ public record PracticePlan(
     require("countInNanos", countInNanos, 0, LONGEST_COUNT_IN_NANOS);
     require("lengthNanos", lengthNanos, 1, LONGEST_NANOS);
     require("leadNanos", leadNanos, 0, SECOND);
+  }
+
+  /** A plan in which every breath is prompted. */
+  public PracticePlan(
+      Guidance guidance,
+      List<Guidance> alternatives,
+      long countInNanos,
+      long lengthNanos,
+      long leadNanos) {
+    this(guidance, alternatives, countInNanos, lengthNanos, leadNanos, Prompting.THROUGHOUT);
   }
 
   /** A plan whose rhythm no finding can change. */
@@ -92,6 +106,21 @@ public record PracticePlan(
     }
     return new PracticePlan(
         guidance, new ArrayList<>(others.values()), countInNanos, lengthNanos, leadNanos);
+  }
+
+  /**
+   * The same practice with breaths prompted as far as that. Where prompts may not fall silent they
+   * are given throughout. A test is two intervals longer, in whole seconds, so that the breath
+   * which ends two minutes can still be given.
+   */
+  public PracticePlan with(Prompting wanted) {
+    Prompting fits = Prompting.mayFallSilent(guidance) ? wanted : Prompting.THROUGHOUT;
+    long length = lengthNanos;
+    if (fits == Prompting.NONE && prompting != Prompting.NONE) {
+      long two = guidance.rhythm().steadyBreaths().get().interval().nanosAt(2);
+      length = Math.min(LONGEST_NANOS, length + (two + SECOND - 1) / SECOND * SECOND);
+    }
+    return new PracticePlan(guidance, alternatives, countInNanos, length, leadNanos, fits);
   }
 
   /** All guidance that may come into force, that of the start first. */

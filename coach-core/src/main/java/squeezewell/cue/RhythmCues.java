@@ -16,10 +16,17 @@ final class RhythmCues {
 
   private RhythmCues() {}
 
-  /** Adds the cues of a paced stretch with an instant in [from, to), in no particular order. */
+  /**
+   * Adds the cues of a paced stretch, or the compressions of one of suction, with an instant in
+   * [from, to), in no particular order.
+   */
   static void add(Stretch stretch, long from, long to, List<Cue> cues) {
     Rhythm rhythm = stretch.guidance().rhythm();
     long origin = stretch.originNanos();
+    if (stretch.compressing()) {
+      addCompressions(rhythm.compressions().get(), origin, from, to, cues);
+      return;
+    }
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       addCycles(cycle, origin, from, to, cues);
       return;
@@ -40,11 +47,35 @@ final class RhythmCues {
     return instants(stretch, kind, from, to).max();
   }
 
+  /**
+   * When prompts can fall silent that are to do so at an instant: with the first cue after the
+   * squeeze and release that belong to the breath of that instant, or not before the instant.
+   *
+   * @param stretch a paced stretch of steady breaths
+   * @return the instant itself if no squeeze was asked for yet
+   */
+  static long afterBreathAt(Stretch stretch, long at) {
+    BreathPlan plan = stretch.guidance().rhythm().steadyBreaths().get();
+    long origin = stretch.breathOriginNanos();
+    if (at <= origin) {
+      return at;
+    }
+    long k = plan.interval().firstAtOrAfter(at - origin);
+    long next = origin + plan.interval().nanosAt(k);
+    long before = origin + plan.interval().nanosAt(k - 1);
+    long answered = at - before <= next - at ? before : next;
+    long after = Math.max(at, answered + plan.inspirationNanos()) + 1;
+    List<Cue> cues = new ArrayList<>();
+    addBreaths(plan, origin, after, after + plan.interval().nanosAt(1) + 1, cues);
+    return cues.stream().mapToLong(Cue::atNanos).min().getAsLong();
+  }
+
   private static LongStream instants(Stretch stretch, CueKind kind, long from, long to) {
     long first = Math.max(from, stretch.startNanos());
     long end = Math.min(to, stretch.endNanos());
     List<Cue> cues = new ArrayList<>();
-    if (stretch.kind() == Stretch.Kind.PACED && first < end) {
+    boolean rhythmic = stretch.kind() == Stretch.Kind.PACED || stretch.compressing();
+    if (rhythmic && first < end) {
       add(stretch, first, end, cues);
     }
     return cues.stream().filter(c -> c.kind() == kind).mapToLong(Cue::atNanos);

@@ -12,6 +12,8 @@ import squeezewell.protocol.Guidance;
  * @param originNanos where the rhythm starts; only for {@link Kind#PACED}
  * @param breathOriginNanos where steady breaths start: the origin, or the last squeeze before the
  *     stretch, from which they are counted on; only for {@link Kind#PACED}
+ * @param compressing whether compressions go on in it without a break while no breath is asked for;
+ *     only for {@link Kind#SUCTION}, and then the origin is that of the compressions
  * @param guidance the rhythm and limits in force
  */
 public record Stretch(
@@ -20,6 +22,7 @@ public record Stretch(
     long endNanos,
     long originNanos,
     long breathOriginNanos,
+    boolean compressing,
     Guidance guidance) {
   /** The end of a stretch that has not ended. */
   public static final long OPEN = Long.MAX_VALUE;
@@ -31,12 +34,17 @@ public record Stretch(
 
   /** A stretch without a rhythm. */
   static Stretch holding(Kind kind, long startNanos, Guidance guidance) {
-    return new Stretch(kind, startNanos, OPEN, 0, 0, guidance);
+    return new Stretch(kind, startNanos, OPEN, 0, 0, false, guidance);
   }
 
   /** A stretch with a rhythm, open. */
   static Stretch paced(long startNanos, long origin, long breathOrigin, Guidance guidance) {
-    return new Stretch(Kind.PACED, startNanos, OPEN, origin, breathOrigin, guidance);
+    return new Stretch(Kind.PACED, startNanos, OPEN, origin, breathOrigin, false, guidance);
+  }
+
+  /** Suction while the chest is compressed by somebody else, open. */
+  static Stretch suctionWhileCompressing(long startNanos, long origin, Guidance guidance) {
+    return new Stretch(Kind.SUCTION, startNanos, OPEN, origin, 0, true, guidance);
   }
 
   /** What can go on. */
@@ -74,6 +82,7 @@ public record Stretch(
   }
 
   Stretch endingAt(long nanos) {
-    return new Stretch(kind, startNanos, nanos, originNanos, breathOriginNanos, guidance);
+    return new Stretch(
+        kind, startNanos, nanos, originNanos, breathOriginNanos, compressing, guidance);
   }
 }

@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Rhythm;
 
 /** Lays a session out into stretches, from its plan and its controls. Pure. */
 final class Timeline {
@@ -17,6 +18,7 @@ final class Timeline {
 
   private final PracticePlan plan;
   private final List<Stretch> done = new ArrayList<>();
+  private final List<Silence> silences = new ArrayList<>();
   private Stretch open;
   private Guidance inForce;
   private boolean watching;
@@ -24,17 +26,28 @@ final class Timeline {
   private long lastSqueeze = NONE;
   private long lastCompression = NONE;
 
+  /** From when on breaths are not prompted; {@link #NONE} while they are. */
+  private long silentFrom = NONE;
+
+  /**
+   * A session laid out.
+   *
+   * @param stretches in order, the last one open
+   * @param silences when breaths were not prompted, in order, the last one perhaps open
+   */
+  record Laid(List<Stretch> stretches, List<Silence> silences) {}
+
   private Timeline(PracticePlan plan) {
     this.plan = plan;
     this.inForce = plan.guidance();
   }
 
-  /** The stretches of a session, in order, the last one open. */
-  static List<Stretch> of(PracticePlan plan, List<Control> controls) {
+  /** The stretches of a session and its silences. */
+  static Laid of(PracticePlan plan, List<Control> controls) {
     return new Timeline(plan).lay(controls);
   }
 
-  private List<Stretch> lay(List<Control> controls) {
+  private Laid lay(List<Control> controls) {
     long origin = plan.countInNanos();
     open = Stretch.paced(origin, origin, origin, inForce);
     if (origin > 0) {
@@ -48,8 +61,9 @@ final class Timeline {
       apply(control);
     }
     endIfOverBefore(Long.MAX_VALUE);
+    endSilence(open.kind() == Stretch.Kind.ENDED ? open.startNanos() : Stretch.OPEN);
     done.add(open);
-    return List.copyOf(done);
+    return new Laid(List.copyOf(done), List.copyOf(silences));
   }
 
   private void apply(Control control) {
@@ -57,14 +71,52 @@ final class Timeline {
     switch (control.kind()) {
       case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, at);
       case SUCTION -> hold(Stretch.Kind.SUCTION, at);
+      case SUCTION_COMPRESSING -> suctionWhileCompressing(at);
       case PAUSE -> hold(Stretch.Kind.PAUSED, at);
-      case PULSE_CHECK_END -> goOnAfter(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at);
-      case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at);
+      case PULSE_CHECK_END -> goOnAfter(Stretch.Kind.PULSE_CHECK, at, false);
+      case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at, true);
+      case SUCTION_UNDONE -> goOnAfter(Stretch.Kind.SUCTION, at, false);
+      case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at, false);
       case CHANGE -> change(control.guidance().get(), false, at);
       case WATCH -> change(control.guidance().orElse(inForce), true, at);
+      case PROMPTS_OFF -> fallSilent(at);
+      case PROMPTS_ON -> soundAgain(at, false);
+      case PROMPTS_AT_ONCE -> soundAgain(at, true);
       case FINISH -> hold(Stretch.Kind.ENDED, at);
     }
+  }
+
+  private void fallSilent(long at) {
+    if (silentFrom == NONE && !watching && Prompting.mayFallSilent(inForce)) {
+      boolean paced = open.kind() == Stretch.Kind.PACED && open.startNanos() <= at;
+      silentFrom = paced ? RhythmCues.afterBreathAt(open, at) : at;
+    }
+  }
+
+  /**
+   * @param atOnce whether the first squeeze is prompted now; else the rhythm is counted on from a
+   *     breath that was given now
+   */
+  private void soundAgain(long at, boolean atOnce) {
+    boolean silent = silentFrom != NONE && silentFrom <= at;
+    // What is counted on from a breath at this very instant does not ask for that breath.
+    endSilence(atOnce ? at : at + 1);
+    long origin = atOnce ? at + plan.leadNanos() : at;
+    if (silent && open.kind() == Stretch.Kind.PACED && open.startNanos() <= at) {
+      turn(Stretch.paced(at, origin, origin, inForce));
+    }
+  }
+
+  private void endSilence(long at) {
+    if (silentFrom != NONE && silentFrom < at) {
+      silences.add(new Silence(silentFrom, at));
+    }
+    silentFrom = NONE;
+  }
+
+  /** Up to when what the rhythm asked for was prompted. */
+  private long promptedUntil(long at) {
+    return silentFrom == NONE ? at : Math.min(at, silentFrom);
   }
 
   private void hold(Stretch.Kind kind, long at) {
@@ -73,14 +125,39 @@ final class Timeline {
     }
   }
 
-  /** After a hold the first breath or compression comes at once. */
-  private void goOnAfter(Stretch.Kind kind, long at) {
-    if (open.kind() == kind) {
-      long origin = at + plan.leadNanos();
-      turn(
-          watching
-              ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
-              : Stretch.paced(at, origin, origin, inForce));
+  private void suctionWhileCompressing(long at) {
+    if (!compresses()) {
+      hold(Stretch.Kind.SUCTION, at);
+    } else if (open.kind() != Stretch.Kind.SUCTION) {
+      turn(Stretch.suctionWhileCompressing(at, compressionOrigin(at), inForce));
+    }
+  }
+
+  private boolean compresses() {
+    return !watching && inForce.rhythm().compressions().isPresent();
+  }
+
+  /**
+   * After a hold compressions come at once, or in step if they went on. So does the first breath
+   * after suction, which takes oxygen away; after a check or a pause, breaths are counted on from
+   * the last squeeze while its interval has not passed.
+   */
+  private void goOnAfter(Stretch.Kind kind, long at, boolean breatheAtOnce) {
+    if (open.kind() != kind) {
+      return;
+    }
+    long atOnce = at + plan.leadNanos();
+    long breaths = breatheAtOnce ? atOnce : breathOrigin(at);
+    if (watching) {
+      turn(Stretch.holding(Stretch.Kind.WATCHING, at, inForce));
+    } else if (!open.compressing()) {
+      turn(Stretch.paced(at, atOnce, breaths, inForce));
+    } else if (breatheAtOnce && inForce.rhythm() instanceof Rhythm.CompressionCycle cycle) {
+      // The breaths that waited come first, as if the compressions of a cycle had just been given.
+      long cycleAgo = cycle.compressing().tempo().nanosAt(cycle.perCycle());
+      turn(Stretch.paced(at, atOnce - cycleAgo, atOnce, inForce));
+    } else {
+      turn(Stretch.paced(at, compressionOrigin(at), breaths, inForce));
     }
   }
 
@@ -91,9 +168,14 @@ final class Timeline {
     inForce = guidance;
     watching = watch;
     if (mustGoOn()) {
+      endSilence(at);
+      if (open.compressing()) {
+        turn(Stretch.holding(Stretch.Kind.SUCTION, at, inForce));
+      }
       return;
     }
     if (open.startNanos() > at) {
+      endSilence(at);
       // The count-in leads to the new rhythm instead.
       long start = open.startNanos();
       open =
@@ -101,17 +183,20 @@ final class Timeline {
               ? Stretch.holding(Stretch.Kind.WATCHING, start, inForce)
               : Stretch.paced(start, start, start, inForce);
     } else {
-      turn(
+      Stretch next =
           watch
               ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
-              : Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce));
+              : Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce);
+      turn(next);
+      // Another rhythm starts with its prompts.
+      endSilence(at);
     }
   }
 
   /** A pause, and suction unless the chest must be compressed, are finished first. */
   private boolean mustGoOn() {
-    boolean compress = !watching && inForce.rhythm().compressions().isPresent();
-    return open.kind() == Stretch.Kind.PAUSED || (open.kind() == Stretch.Kind.SUCTION && !compress);
+    return open.kind() == Stretch.Kind.PAUSED
+        || (open.kind() == Stretch.Kind.SUCTION && !compresses());
   }
 
   /** Compressions go on in step where they already ran; else they start at once. */
@@ -152,11 +237,12 @@ final class Timeline {
    * already, and another right behind it would be heard as two.
    */
   private OptionalLong comingWithinLead(CueKind kind, long at) {
-    return RhythmCues.first(open, kind, at, at + plan.leadNanos() + 1);
+    long until = at + plan.leadNanos() + 1;
+    return RhythmCues.first(open, kind, at, promptedUntil(until));
   }
 
   private OptionalLong lastWithin(CueKind kind, long at, long span) {
-    OptionalLong last = RhythmCues.last(open, kind, at - span, at);
+    OptionalLong last = RhythmCues.last(open, kind, at - span, promptedUntil(at));
     long before = kind == CueKind.SQUEEZE ? lastSqueeze : lastCompression;
     if (last.isPresent() || before < at - span) {
       return last;
@@ -167,7 +253,9 @@ final class Timeline {
   /** Remembered, so that a change costs the same however many came before it. */
   private void end(long at) {
     Stretch ended = open.endingAt(at);
-    lastSqueeze = RhythmCues.last(ended, CueKind.SQUEEZE, at - LOOK_BACK, at).orElse(lastSqueeze);
+    lastSqueeze =
+        RhythmCues.last(ended, CueKind.SQUEEZE, at - LOOK_BACK, promptedUntil(at))
+            .orElse(lastSqueeze);
     lastCompression =
         RhythmCues.last(ended, CueKind.COMPRESS, at - LOOK_BACK, at).orElse(lastCompression);
     done.add(ended);
@@ -175,6 +263,10 @@ final class Timeline {
 
   private void turn(Stretch next) {
     long at = next.startNanos();
+    if (silentFrom > at) {
+      // The breath that was to keep its prompt is held up, or the rhythm changes.
+      silentFrom = at;
+    }
     if (open.kind() == Stretch.Kind.PAUSED) {
       pausedNanos += at - open.startNanos();
     }

@@ -13,11 +13,33 @@ import java.util.Objects;
  */
 public record Guidance(
     PatientGroup patient, Situation situation, int rescuers, Rhythm rhythm, Limits limits) {
+  private static final long TWO_MINUTES_NANOS = 120_000_000_000L;
+
   public Guidance {
     Objects.requireNonNull(patient, "patient");
     Objects.requireNonNull(situation, "situation");
     Objects.requireNonNull(rhythm, "rhythm");
     Objects.requireNonNull(limits, "limits");
+  }
+
+  /**
+   * Whether the chest is compressed on while the airway is cleared: by somebody else, or with an
+   * advanced airway in place. One who is alone can't do both.
+   */
+  public boolean compressesDuringSuction() {
+    return rhythm.compressions().isPresent()
+        && (rescuers != 1 || rhythm.steadyBreaths().isPresent());
+  }
+
+  /**
+   * Whether a check is also the time to change who compresses: about every two minutes or five
+   * cycles (AHA, adult and paediatric basic life support), so not where checks come more often, as
+   * for a newborn, and not for one who is alone.
+   */
+  public boolean changesCompressorsAtChecks() {
+    return rhythm.compressions().isPresent()
+        && rescuers != 1
+        && limits.pulseCheckEvery().nanos() >= TWO_MINUTES_NANOS;
   }
 
   /** The patient and the situation, and for how many rescuers, in one line for people. */

@@ -4,7 +4,8 @@ import java.util.List;
 
 /**
  * Which breath answers which prompt. Pairs keep the order of both; every prompt and every breath is
- * in exactly one pair or one list of leftovers.
+ * in exactly one pair or one list of leftovers. In a review the breaths that could not be prompted
+ * are in neither.
  *
  * @param pairs in order
  * @param unpairedPrompts indices of the prompts that no breath answers, in order

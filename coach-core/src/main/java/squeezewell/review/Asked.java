@@ -23,7 +23,8 @@ import squeezewell.protocol.LocalLabel;
  *     rhythm has no compressions
  * @param inspirationNanos length of a squeeze
  * @param gapLongestNanos longest time without a breath
- * @param lengthNanos planned length of the practice, count-in and pauses not included
+ * @param lengthNanos planned length of the practice, count-in and pauses not included; in a station
+ *     that came to its end, for which none is planned, as long as was practised
  * @param practisedNanos how much of it was practised
  * @param source where the rhythm comes from
  * @param local how a local protocol is labelled; empty for a guideline

@@ -11,8 +11,9 @@ import java.util.OptionalLong;
  * @param endNanos when it ended; empty if that is not known
  * @param millilitres volume; empty if it was not measured
  * @param judgement of the interval before it; {@link Judgement#UNJUDGED} for a first breath
- * @param prompt index of the prompt it met; empty for an extra breath
- * @param errorNanos breath minus prompt, positive if late; empty for an extra breath
+ * @param prompt index of the prompt it met; empty for an extra breath and an unprompted one
+ * @param errorNanos breath minus prompt, positive if late; empty likewise
+ * @param unprompted whether breaths were not prompted then
  */
 public record BreathMark(
     long startNanos,
@@ -20,7 +21,8 @@ public record BreathMark(
     OptionalDouble millilitres,
     Judgement judgement,
     OptionalInt prompt,
-    OptionalLong errorNanos) {
+    OptionalLong errorNanos,
+    boolean unprompted) {
   /** The same, with its prompt so many places further on. */
   BreathMark movedBy(int places) {
     return prompt.isPresent()
@@ -30,12 +32,18 @@ public record BreathMark(
             millilitres,
             judgement,
             OptionalInt.of(prompt.getAsInt() + places),
-            errorNanos)
+            errorNanos,
+            unprompted)
         : this;
   }
 
-  /** Whether it answered a prompt; else it was extra. */
+  /** Whether it answered a prompt; else it was extra or not prompted. */
   public boolean met() {
     return prompt.isPresent();
+  }
+
+  /** Whether it came where a prompt could have asked for it and none did. */
+  public boolean extra() {
+    return !prompt.isPresent() && !unprompted;
   }
 }

@@ -179,8 +179,14 @@ final class Comparer {
         "prompts.extra",
         "extra breaths",
         r -> r.metrics().prompts().extra(),
-        r -> r.metrics().breathCount(),
+        r -> r.metrics().breathCount() - r.metrics().prompts().unprompted(),
         false);
+    share(
+        "unprompted.inRange",
+        "in range, unprompted",
+        r -> r.metrics().unprompted().map(Unprompted::inRangeCount).orElse(0),
+        r -> r.metrics().unprompted().map(Unprompted::intervalCount).orElse(0),
+        true);
     if (sameBreaths) {
       // One breath's lateness carries over to the next, so that no test of a mean holds for it.
       plain(

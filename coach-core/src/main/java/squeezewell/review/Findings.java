@@ -67,6 +67,11 @@ final class Findings {
     }
     if (breaths >= FEWEST_BREATHS) {
       found.addAll(RhythmFindings.of(facts));
+      found.addAll(UnpromptedFindings.of(facts, found));
+      if (found.stream().anyMatch(r -> r.isCode("unprompted-held")) && allUnprompted(facts)) {
+        // It says the same of the same breaths, and more.
+        found.removeIf(r -> r.isCode("rhythm-even"));
+      }
       found.addAll(PromptFindings.of(facts));
     }
     List<Ranked> compressions = CompressionFindings.of(facts);
@@ -76,6 +81,11 @@ final class Findings {
     }
     found.addAll(compressions);
     return found;
+  }
+
+  private static boolean allUnprompted(Facts facts) {
+    int unprompted = facts.metrics().unprompted().map(Unprompted::intervalCount).orElse(0);
+    return unprompted == facts.metrics().interval().count();
   }
 
   private static List<Finding> pick(List<Ranked> found) {

@@ -12,10 +12,22 @@ import java.util.Optional;
  * @param excusedNanos how much of it, from its start, is not held against the trainee: a check or
  *     suction up to its limit, all of a pause, a time of watching or a hole
  * @param cutByEnd whether the session ended before it did
+ * @param compressing whether compressions were asked for all the same, without a break
  */
-public record Hold(Kind kind, long startNanos, long endNanos, long excusedNanos, boolean cutByEnd) {
+public record Hold(
+    Kind kind,
+    long startNanos,
+    long endNanos,
+    long excusedNanos,
+    boolean cutByEnd,
+    boolean compressing) {
   public Hold {
     Objects.requireNonNull(kind, "kind");
+  }
+
+  /** One in which no compressions were asked for either. */
+  public Hold(Kind kind, long startNanos, long endNanos, long excusedNanos, boolean cutByEnd) {
+    this(kind, startNanos, endNanos, excusedNanos, cutByEnd, false);
   }
 
   /** Why no breaths were asked for. */
@@ -41,7 +53,7 @@ public record Hold(Kind kind, long startNanos, long endNanos, long excusedNanos,
     boolean there = start < end || (startNanos == endNanos && from <= startNanos && endNanos < to);
     long excused = Math.max(0, Math.min(end, startNanos + excusedNanos) - start);
     return there
-        ? Optional.of(new Hold(kind, start, end, excused, cutByEnd && end == endNanos))
+        ? Optional.of(new Hold(kind, start, end, excused, cutByEnd && end == endNanos, compressing))
         : Optional.empty();
   }
 

@@ -66,6 +66,7 @@ final class Measure {
         measure.gap(),
         measure.prompts(prompts, alignment),
         measure.asynchrony(alignment),
+        MeasureUnprompted.of(practice, intervals),
         measure.inspiration(),
         HoldResults.pulseChecks(practice),
         HoldResults.suctions(practice),
@@ -216,7 +217,8 @@ final class Measure {
         met,
         prompts.size() - met - forgiven,
         alignment.unpairedBreaths().size(),
-        forgiven);
+        forgiven,
+        practice.breaths().size() - met - alignment.unpairedBreaths().size());
   }
 
   private Metrics.Asynchrony asynchrony(Alignment alignment) {
@@ -224,7 +226,7 @@ final class Measure {
         alignment.pairs().stream().mapToDouble(p -> seconds(p.errorNanos())).toArray();
     PhaseLocking locking =
         practice.breathPlan().isPresent()
-            ? PhaseLocking.of(Reviewer.promptTimes(practice), Reviewer.breathTimes(practice))
+            ? PhaseLocking.of(Reviewer.promptTimes(practice), Reviewer.promptedBreaths(practice))
             : new PhaseLocking(OptionalDouble.empty(), 0, 0, 0);
     return new Metrics.Asynchrony(
         Statistics.mean(errors),

@@ -3,9 +3,11 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Rhythm;
 
@@ -23,6 +25,10 @@ final class MeasureCompressions {
   private final Optional<Rhythm.CompressionCycle> cycle;
   private final Spans excused;
   private final Spans whole;
+
+  /** Suction during which compressions were to go on. */
+  private final Spans through;
+
   private final long[] at;
   private final long[] breaths;
   private final long pauseFrom;
@@ -32,8 +38,11 @@ final class MeasureCompressions {
     Rhythm rhythm = practice.guidance().rhythm();
     plan = rhythm.compressions();
     cycle = cycleOf(practice);
-    excused = Spans.excused(practice.holds());
-    whole = Spans.whole(practice.holds());
+    Map<Boolean, List<Hold>> holds =
+        practice.holds().stream().collect(Collectors.partitioningBy(Hold::compressing));
+    excused = Spans.excused(holds.get(false));
+    whole = Spans.whole(holds.get(false));
+    through = Spans.whole(holds.get(true));
     at = practice.compressions().stream().mapToLong(Long::longValue).toArray();
     breaths = Reviewer.breathTimes(practice);
     pauseFrom =
@@ -91,7 +100,7 @@ final class MeasureCompressions {
     for (MeasureCompressions measure : measures) {
       double[] own = measure.intervals();
       Arrays.stream(own).forEach(intervals::add);
-      List<Compressions.Cycle> found = measure.cycles();
+      List<Compressions.Cycle> found = measure.cycles(true);
       count += measure.at.length;
       judged += measure.plan.isPresent() ? own.length : 0;
       inRange += measure.inRange(own);
@@ -100,10 +109,11 @@ final class MeasureCompressions {
         double seconds = cycle.pauseSeconds();
         longest = OptionalDouble.of(Math.max(longest.orElse(seconds), seconds));
         over += seconds > measure.limit().orElse(seconds) ? 1 : 0;
-        good += measure.isGood(cycle) ? 1 : 0;
       }
       if (measure.cycle.isPresent()) {
-        cycles.addAll(found);
+        List<Compressions.Cycle> whole = measure.cycles(false);
+        good += (int) whole.stream().filter(measure::isGood).count();
+        cycles.addAll(whole);
         limit = measure.limit();
       }
       long practised = measure.effectiveNanos();
@@ -135,12 +145,17 @@ final class MeasureCompressions {
     return end - start - excused.overlap(start, end);
   }
 
-  /** One for each pause, whether the rhythm asks for cycles or not. */
-  private List<Compressions.Cycle> cycles() {
+  /**
+   * One for each pause, whether the rhythm asks for cycles or not.
+   *
+   * @param all also those in which compressions were to go on through suction: their number was
+   *     nobody's fault
+   */
+  private List<Compressions.Cycle> cycles(boolean all) {
     List<Compressions.Cycle> cycles = new ArrayList<>();
     int run = at.length > 0 ? 1 : 0;
     for (int k = 1; k < at.length; k++) {
-      if (isPause(k)) {
+      if (isPause(k) && (all || through.overlap(at[k - run], at[k]) == 0)) {
         cycles.add(new Compressions.Cycle(run, breathsBetween(k), seconds(at[k] - at[k - 1])));
       }
       run = isPause(k) || held(k) ? 1 : run + 1;

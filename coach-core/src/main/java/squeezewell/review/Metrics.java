@@ -19,7 +19,8 @@ import java.util.OptionalDouble;
  *     shortest interval in range
  * @param gap longest time without a breath
  * @param prompts what became of the prompts
- * @param asynchrony how breaths stood to prompts
+ * @param asynchrony how breaths stood to prompts, where they were prompted
+ * @param unprompted how the rhythm went without prompts; empty if every breath was prompted
  * @param inspiration length of the squeezes
  * @param pulseChecks in order of time
  * @param suctions in order of time
@@ -40,6 +41,7 @@ public record Metrics(
     Gap gap,
     Prompts prompts,
     Asynchrony asynchrony,
+    Optional<Unprompted> unprompted,
     Inspiration inspiration,
     List<PulseCheckResult> pulseChecks,
     List<SuctionResult> suctions,
@@ -119,18 +121,32 @@ public record Metrics(
       double longestNetSeconds,
       double longestNetAtSeconds,
       int overLimitCount,
-      double overLimitSeconds) {}
+      double overLimitSeconds) {
+    /**
+     * Whether any time passed in which breaths were to be given, as none does before they begin.
+     */
+    public boolean happened() {
+      return longestSeconds > 0;
+    }
+  }
 
   /**
-   * What became of the prompts: given = met + missed + forgiven, and met + extra = breaths.
+   * What became of the prompts: given = met + missed + forgiven, and met + extra + unprompted =
+   * breaths.
    *
    * @param given prompts given; those the program slept through are left out
    * @param met answered by a breath
    * @param missed not answered
    * @param extra breaths that answer no prompt
    * @param forgiven not answered, but a hold began right after, or the session ended
+   * @param unprompted breaths given while breaths were not prompted; they are neither met nor extra
    */
-  public record Prompts(int given, int met, int missed, int extra, int forgiven) {}
+  public record Prompts(int given, int met, int missed, int extra, int forgiven, int unprompted) {
+    /** Where every breath was prompted. */
+    public Prompts(int given, int met, int missed, int extra, int forgiven) {
+      this(given, met, missed, extra, forgiven, 0);
+    }
+  }
 
   /**
    * Breath minus prompt, over the prompts that were met; positive if late.

@@ -44,7 +44,7 @@ final class Notes {
   }
 
   /** A station ends when it ends; how long its breathing lasts is not laid down. */
-  private static boolean inStation(Session session) {
+  static boolean inStation(Session session) {
     return session.events().stream().anyMatch(e -> e.what() == What.STATION);
   }
 }

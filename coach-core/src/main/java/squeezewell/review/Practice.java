@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -11,6 +12,7 @@ import java.util.stream.Collectors;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
@@ -32,6 +34,8 @@ import squeezewell.session.What;
  * @param breaths the breaths given, in order
  * @param compressions instants of the compressions up to the end, in order
  * @param holds when no breaths were asked for, in order of start
+ * @param silences when breaths were asked for and not prompted, in order
+ * @param highestLevel the highest level of fading in the whole session; empty if there is none
  */
 record Practice(
     CueSchedule schedule,
@@ -42,7 +46,9 @@ record Practice(
     List<Cue> prompts,
     List<Breath> breaths,
     List<Long> compressions,
-    List<Hold> holds) {
+    List<Hold> holds,
+    List<Silence> silences,
+    OptionalInt highestLevel) {
   private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
 
   /** The length of a hole is written to a tenth of a second. */
@@ -86,12 +92,44 @@ record Practice(
         schedule,
         schedule.plan().guidance(),
         Place.WHOLE,
-        Math.min(schedule.plan().countInNanos(), end),
+        Math.min(Math.max(schedule.plan().countInNanos(), stoodUntil(holds)), end),
         end,
         prompts,
         session.breaths(),
         session.compressions().stream().filter(c -> c <= end).collect(Collectors.toList()),
-        List.copyOf(holds));
+        List.copyOf(holds),
+        silences(schedule, 0, end),
+        MeasureUnprompted.highestLevel(session));
+  }
+
+  /** What of the silences lies in [from, to). */
+  static List<Silence> silences(CueSchedule schedule, long from, long to) {
+    List<Silence> silences = new ArrayList<>();
+    for (Silence silence : schedule.silences()) {
+      long start = Math.max(from, silence.startNanos());
+      long end = Math.min(to, silence.endNanos());
+      if (start < end) {
+        silences.add(new Silence(start, end));
+      }
+    }
+    return List.copyOf(silences);
+  }
+
+  /** Whether no breath was prompted at an instant. */
+  boolean silentAt(long nanos) {
+    return silences.stream().anyMatch(s -> s.holds(nanos));
+  }
+
+  /** A station's breathing stands from the very start until it begins; that is no wait for one. */
+  private static long stoodUntil(List<Hold> holds) {
+    long until = 0;
+    for (Hold hold : holds) {
+      // One pause may be told in pieces, where a finding changes the rhythm in it.
+      if (hold.kind() == Hold.Kind.PAUSE && hold.startNanos() <= until) {
+        until = Math.max(until, hold.endNanos());
+      }
+    }
+    return until;
   }
 
   PracticePlan plan() {
@@ -141,7 +179,8 @@ record Practice(
       }
       case SUCTION -> {
         long excused = Math.min(length, limits.suctionLongest().nanos());
-        yield Optional.of(new Hold(Hold.Kind.SUCTION, start, end, excused, cut));
+        yield Optional.of(
+            new Hold(Hold.Kind.SUCTION, start, end, excused, cut, stretch.compressing()));
       }
       case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
       case WATCHING -> Optional.of(new Hold(Hold.Kind.WATCH, start, end, length, cut));

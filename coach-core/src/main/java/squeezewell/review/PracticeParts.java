@@ -73,7 +73,9 @@ final class PracticeParts {
                 whole.prompts(),
                 whole.breaths(),
                 whole.compressions(),
-                whole.holds());
+                whole.holds(),
+                whole.silences(),
+                whole.highestLevel());
     return List.of(new Part(only, alignment));
   }
 
@@ -174,7 +176,9 @@ final class PracticeParts {
         List.copyOf(prompts),
         List.copyOf(breaths),
         whole.compressions().stream().filter(c -> partAt(c) == part).collect(Collectors.toList()),
-        holds(part == 0 ? 0 : start, last ? Long.MAX_VALUE : end));
+        holds(part == 0 ? 0 : start, last ? Long.MAX_VALUE : end),
+        Practice.silences(whole.schedule(), part == 0 ? 0 : start, end),
+        whole.highestLevel());
   }
 
   /** A change in a pause comes into force after it, so a slip may begin later than its finding. */

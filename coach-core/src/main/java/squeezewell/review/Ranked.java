@@ -15,6 +15,7 @@ record Ranked(int harm, Finding finding) {
   static final int COMPRESSIONS_MISSING = 1;
   static final int TOO_FAST = 10;
   static final int SPED_UP = 11;
+  static final int UNPROMPTED_FAST = 12;
   static final int SLOWED_DOWN = 20;
   static final int SKIPS = 21;
   static final int LONG_GAP = 22;
@@ -24,6 +25,7 @@ record Ranked(int harm, Finding finding) {
   static final int BREATHS_MISSING = 26;
   static final int CHANGE_SLOW = 27;
   static final int TOO_SLOW = 30;
+  static final int UNPROMPTED_SLOW = 31;
   static final int CHECK_MISSED = 40;
   static final int CHECK_LATE = 41;
   static final int CHECK_LONG = 42;

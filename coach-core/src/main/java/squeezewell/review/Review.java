@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import squeezewell.cue.Silence;
 import squeezewell.protocol.Citation;
 import squeezewell.session.NotedFinding;
 
@@ -20,6 +21,7 @@ import squeezewell.session.NotedFinding;
  *     compressions and pauses
  * @param rollingRate breaths a minute over the last minute, once a second where known
  * @param holds when no breaths were asked for, in order
+ * @param silences when breaths were asked for and not prompted, in order
  * @param alignment which breath met which prompt, by their places in the lists
  * @param findings what to tell the trainee, worst first, at least one
  * @param verdict whether the rhythm was held
@@ -40,6 +42,7 @@ public record Review(
     List<IntervalPoint> intervals,
     List<RatePoint> rollingRate,
     List<Hold> holds,
+    List<Silence> silences,
     Alignment alignment,
     List<Finding> findings,
     Verdict verdict,
@@ -57,6 +60,7 @@ public record Review(
     intervals = List.copyOf(intervals);
     rollingRate = List.copyOf(rollingRate);
     holds = List.copyOf(holds);
+    silences = List.copyOf(silences);
     findings = List.copyOf(findings);
     notes = List.copyOf(notes);
     found = List.copyOf(found);

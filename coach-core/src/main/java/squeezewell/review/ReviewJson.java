@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import squeezewell.cue.Silence;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.session.NotedFinding;
 
@@ -195,7 +196,9 @@ public final class ReviewJson {
       json.name("missed").value(prompts.missed());
       json.name("extra").value(prompts.extra());
       json.name("forgiven").value(prompts.forgiven());
+      json.name("unprompted").value(prompts.unprompted());
       json.endObject();
+      unprompted();
       Metrics.Asynchrony asynchrony = metrics.asynchrony();
       json.name("asynchrony").beginObject();
       number("meanSeconds", asynchrony.meanSeconds());
@@ -210,6 +213,50 @@ public final class ReviewJson {
       number("meanSeconds", squeeze.meanSeconds());
       number("medianSeconds", squeeze.medianSeconds());
       number("goodFraction", squeeze.goodFraction());
+      json.endObject();
+    }
+
+    private void unprompted() throws IOException {
+      json.name("unprompted");
+      if (!metrics.unprompted().isPresent()) {
+        json.nullValue();
+        return;
+      }
+      Unprompted done = metrics.unprompted().get();
+      json.beginObject();
+      json.name("silences").value(done.silences());
+      number("seconds", OptionalDouble.of(done.seconds()));
+      json.name("breathCount").value(done.breathCount());
+      json.name("plannedCount").value(done.plannedCount());
+      json.name("intervalCount").value(done.intervalCount());
+      number("meanSeconds", done.meanSeconds());
+      number("ratePerMinute", done.ratePerMinute());
+      json.name("inRangeCount").value(done.inRangeCount());
+      json.name("fastCount").value(done.fastCount());
+      json.name("slowCount").value(done.slowCount());
+      number("inRangeFractionLow", done.inRangeLow());
+      number("inRangeFractionHigh", done.inRangeHigh());
+      number("driftPercentPerMinute", done.driftPercentPerMinute());
+      number("longestGapSeconds", OptionalDouble.of(done.longestGapSeconds()));
+      number("longestGapAtSeconds", OptionalDouble.of(done.longestGapAtSeconds()));
+      boolean level = done.highestLevel().isPresent();
+      json.name("highestLevel").value(level ? done.highestLevel().getAsInt() : null);
+      json.name("test");
+      if (done.test().isPresent()) {
+        HeldTest test = done.test().get();
+        json.beginObject();
+        json.name("outcome").value(word(test.outcome()));
+        json.name("intervalCount").value(test.intervalCount());
+        json.name("rule").value(test.rule());
+        json.name("reasons").beginArray();
+        for (String reason : test.reasons()) {
+          json.value(reason);
+        }
+        json.endArray();
+        json.endObject();
+      } else {
+        json.nullValue();
+      }
       json.endObject();
     }
 
@@ -320,6 +367,15 @@ public final class ReviewJson {
         number("millilitres", breath.millilitres());
         json.name("judgement").value(word(breath.judgement()));
         nanos("errorSeconds", breath.errorNanos());
+        json.name("unprompted").value(breath.unprompted());
+        json.endObject();
+      }
+      json.endArray();
+      json.name("silenceList").beginArray();
+      for (Silence silence : review.silences()) {
+        json.beginObject();
+        nanos("fromSeconds", OptionalLong.of(silence.startNanos()));
+        nanos("toSeconds", OptionalLong.of(silence.endNanos()));
         json.endObject();
       }
       json.endArray();

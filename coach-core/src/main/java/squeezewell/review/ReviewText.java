@@ -141,6 +141,7 @@ public final class ReviewText {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + Words.count(prompts.extra(), "extra breath"));
+    metrics.unprompted().ifPresent(u -> UnpromptedText.add(u, (name, t) -> row(lines, name, t)));
     if (metrics.inspiration().count() > 0 && !whole) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
     }
@@ -157,6 +158,9 @@ public final class ReviewText {
   }
 
   private static String longestGap(Metrics.Gap gap) {
+    if (!gap.happened()) {
+      return "the breaths never began";
+    }
     String raw = Words.seconds(gap.longestSeconds());
     String net = Words.seconds(gap.longestNetSeconds());
     return raw.equals(net) ? raw : raw + ", " + net + " without checks, suction and pauses";

@@ -1,6 +1,7 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
@@ -27,7 +30,7 @@ public final class Reviewer {
   /** The review of a session, whether it was brought to its end or not. */
   public static Review review(Session session) {
     Practice whole = Practice.of(session);
-    Alignment alignment = Alignment.of(promptTimes(whole), breathTimes(whole));
+    Alignment alignment = align(whole);
     List<PracticeParts.Part> parts = PracticeParts.of(session, whole, alignment);
     List<Facts> facts = new ArrayList<>();
     for (PracticeParts.Part part : parts) {
@@ -35,15 +38,57 @@ public final class Reviewer {
     }
     List<String> notes = Notes.of(session, whole);
     if (facts.size() == 1) {
-      return part(session, facts.get(0), RhythmRule.judge(facts), notes, List.of());
+      return part(session, facts.get(0), verdict(facts), notes, List.of());
     }
     List<Review> reviews = new ArrayList<>();
     for (Facts one : facts) {
       boolean slip = one.practice().place().slip();
-      Verdict verdict = slip ? Verdict.notJudged(SLIP) : RhythmRule.judge(List.of(one));
+      Verdict verdict = slip ? Verdict.notJudged(SLIP) : verdict(List.of(one));
       reviews.add(part(session, one, verdict, slip ? List.of(SLIP) : List.of(), List.of()));
     }
     return whole(session, whole, alignment, facts, reviews, notes);
+  }
+
+  /** A test is judged by itself, and nothing else of its session is. */
+  private static Verdict verdict(List<Facts> facts) {
+    return facts.stream()
+        .limit(1)
+        .map(f -> f.metrics().unprompted().flatMap(Unprompted::test))
+        .filter(Optional::isPresent)
+        .map(test -> test.get().verdict())
+        .findFirst()
+        .orElseGet(() -> RhythmRule.judge(facts));
+  }
+
+  /** Breaths that no prompt could be heard for are neither paired nor left over. */
+  private static Alignment align(Practice practice) {
+    int[] prompted = promptedPlaces(practice);
+    Alignment found = Alignment.of(promptTimes(practice), promptedBreaths(practice));
+    if (prompted.length == practice.breaths().size()) {
+      return found;
+    }
+    return new Alignment(
+        found.pairs().stream()
+            .map(p -> new Alignment.Pair(p.prompt(), prompted[p.breath()], p.errorNanos()))
+            .collect(Collectors.toList()),
+        found.unpairedPrompts(),
+        found.unpairedBreaths().stream().map(k -> prompted[k]).collect(Collectors.toList()),
+        found.offsetNanos(),
+        found.costNanos());
+  }
+
+  private static int[] promptedPlaces(Practice practice) {
+    List<Breath> breaths = practice.breaths();
+    return IntStream.range(0, breaths.size())
+        .filter(k -> !practice.silentAt(breaths.get(k).startNanos()))
+        .toArray();
+  }
+
+  /** When the breaths began that could be prompted. */
+  static long[] promptedBreaths(Practice practice) {
+    return Arrays.stream(promptedPlaces(practice))
+        .mapToLong(k -> practice.breaths().get(k).startNanos())
+        .toArray();
   }
 
   private static Facts facts(PracticeParts.Part part, List<Hold> allHolds) {
@@ -59,7 +104,7 @@ public final class Reviewer {
       Session session, Facts facts, Verdict verdict, List<String> notes, List<Review> parts) {
     Practice practice = facts.practice();
     return new Review(
-        asked(session.header(), practice),
+        asked(session, practice),
         practice.startNanos(),
         practice.endNanos(),
         facts.metrics(),
@@ -69,6 +114,7 @@ public final class Reviewer {
         facts.intervals(),
         facts.rollingRate(),
         practice.holds(),
+        practice.silences(),
         facts.alignment(),
         Findings.of(facts),
         verdict,
@@ -101,7 +147,7 @@ public final class Reviewer {
       rolling.addAll(part.rollingRate());
     }
     return new Review(
-        askedOfAll(session.header(), whole, parts),
+        askedOfAll(session, whole, parts),
         whole.startNanos(),
         whole.endNanos(),
         WholeMeasure.of(whole, facts, alignment),
@@ -111,9 +157,10 @@ public final class Reviewer {
         intervals,
         rolling,
         whole.holds(),
+        whole.silences(),
         alignment,
         Findings.ofAll(session, facts),
-        RhythmRule.judge(facts),
+        verdict(facts),
         notes,
         session.findings(),
         parts);
@@ -193,12 +240,14 @@ public final class Reviewer {
               breath.millilitres(),
               judged ? intervals.get(k - 1).judgement() : Judgement.UNJUDGED,
               pair == null ? OptionalInt.empty() : OptionalInt.of(pair.prompt()),
-              pair == null ? OptionalLong.empty() : OptionalLong.of(pair.errorNanos())));
+              pair == null ? OptionalLong.empty() : OptionalLong.of(pair.errorNanos()),
+              practice.silentAt(breath.startNanos())));
     }
     return marks;
   }
 
-  private static Asked asked(SessionHeader header, Practice practice) {
+  private static Asked asked(Session session, Practice practice) {
+    SessionHeader header = session.header();
     Guidance guidance = practice.guidance();
     Optional<BreathPlan> plan = practice.breathPlan();
     return new Asked(
@@ -216,14 +265,22 @@ public final class Reviewer {
         compressions(guidance.rhythm()),
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
-        practice.plan().lengthNanos(),
+        lengthNanos(session, practice),
         practice.practisedNanos(),
         source(guidance.rhythm()),
         LocalLabel.of(header.protocol(), guidance));
   }
 
+  /** The breathing of a station that came to its end lasted as long as it was to last. */
+  private static long lengthNanos(Session session, Practice practice) {
+    return session.finished() && Notes.inStation(session)
+        ? practice.practisedNanos()
+        : practice.plan().lengthNanos();
+  }
+
   /** What stands for all parts; what differs between them is left out. */
-  private static Asked askedOfAll(SessionHeader header, Practice whole, List<Review> parts) {
+  private static Asked askedOfAll(Session session, Practice whole, List<Review> parts) {
+    SessionHeader header = session.header();
     Asked first = parts.get(0).asked();
     List<String> situations = new ArrayList<>();
     for (Review part : parts) {
@@ -245,7 +302,7 @@ public final class Reviewer {
         "",
         first.inspirationNanos(),
         first.gapLongestNanos(),
-        whole.plan().lengthNanos(),
+        lengthNanos(session, whole),
         whole.practisedNanos(),
         first.source(),
         first.local());

@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 
 /** Findings about the intervals between breaths. None for a rhythm of compressions and pauses. */
@@ -85,7 +86,7 @@ final class RhythmFindings {
       found.add(uneven());
     }
     if (!fast && !isTooSlow() && interval.count() - interval.inRangeCount() <= most()) {
-      if (RhythmRule.meanHeld(plan, interval.meanSeconds().getAsDouble())) {
+      if (CueFader.meanKept(plan, interval.meanSeconds().getAsDouble())) {
         found.add(even());
       }
     }

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.protocol.Confidence;
 
 /**
  * The rule by which a rhythm counts as held. Its numbers are our own choice: at least 120 s
@@ -24,7 +24,6 @@ final class RhythmRule {
   private static final long LEAST_PRACTISED_NANOS = 120 * SECOND - SECOND / 2;
 
   private static final int MOST_OUTSIDE_PERCENT = 15;
-  static final double MEAN_WITHIN = 0.08;
 
   /** An interval this many times the one asked for may be two, with a breath not recorded. */
   private static final double DOUBLE_LOW = 1.7;
@@ -47,7 +46,7 @@ final class RhythmRule {
                 plan.get().interval(),
                 plan.get().lowNanos(),
                 plan.get().highNanos(),
-                printedRange(plan.get()));
+                CueFader.hasPrintedRange(plan.get()));
         rhythms.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
       }
     }
@@ -111,21 +110,7 @@ final class RhythmRule {
     return n * MOST_OUTSIDE_PERCENT / 100;
   }
 
-  /** Whether a mean interval is close enough to the one asked for. */
-  static boolean meanHeld(BreathPlan plan, double meanSeconds) {
-    double rounding = 1e-9;
-    if (printedRange(plan)) {
-      return meanSeconds >= plan.lowNanos() / 1e9 - rounding
-          && meanSeconds <= plan.highNanos() / 1e9 + rounding;
-    }
-    return Math.abs(meanSeconds / plan.interval().seconds() - 1) <= MEAN_WITHIN + rounding;
-  }
-
-  private static boolean printedRange(BreathPlan plan) {
-    return plan.rangeSource().confidence() != Confidence.HOUSE;
-  }
-
-  private static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
     int n = intervals.length;
     if (n == 0) {
       return List.of("no interval between two breaths");
@@ -136,7 +121,7 @@ final class RhythmRule {
       reasons.add(outside + " of " + n + " intervals out of range");
     }
     double mean = Arrays.stream(intervals).average().getAsDouble() / SECOND;
-    if (!meanHeld(plan, mean)) {
+    if (!CueFader.meanKept(plan, mean)) {
       reasons.add("mean interval " + Words.seconds(mean));
     }
     long longest =
@@ -152,7 +137,7 @@ final class RhythmRule {
     return 3 * nanos > 5 * plan.interval().nanosAt(1);
   }
 
-  private static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, long[] otherGaps) {
     long target = plan.interval().nanosAt(1);
     for (int i = 0; i < intervals.length; i++) {
       if (intervals[i] < DOUBLE_LOW * target || intervals[i] > DOUBLE_HIGH * target) {
@@ -172,21 +157,25 @@ final class RhythmRule {
   }
 
   private static String rule(BreathPlan plan) {
+    return "At least 2 minutes; " + demands(plan) + " (This rule is our own choice.)";
+  }
+
+  /** What the rule demands of the intervals, in plain words. */
+  static String demands(BreathPlan plan) {
     String range =
         Words.decimal((double) plan.lowNanos() / SECOND)
             + " to "
             + Words.seconds((double) plan.highNanos() / SECOND);
     String mean =
-        printedRange(plan)
+        CueFader.hasPrintedRange(plan)
             ? "the mean inside that range"
             : "the mean within 8 % of " + Words.seconds(plan.interval().seconds());
-    return "At least 2 minutes; at most 15 % of the intervals outside "
+    return "at most 15 % of the intervals outside "
         + range
         + "; "
         + mean
         + "; never over "
         + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted."
-        + " (This rule is our own choice.)";
+        + " from one breath to the next, checks and suction within their limits not counted.";
   }
 }

@@ -46,8 +46,10 @@ final class WholeMeasure {
             measure.count(m -> m.prompts().met()),
             measure.count(m -> m.prompts().missed()),
             measure.count(m -> m.prompts().extra()),
-            measure.count(m -> m.prompts().forgiven())),
+            measure.count(m -> m.prompts().forgiven()),
+            measure.count(m -> m.prompts().unprompted())),
         measure.asynchrony(alignment),
+        MeasureUnprompted.of(parts),
         measure.inspiration(),
         measure.metrics.stream()
             .flatMap(m -> m.pulseChecks().stream())

@@ -47,7 +47,10 @@ final class FindingWalk {
     } else if (event.what() == What.FINDING_UNDONE) {
       undo(event);
     } else {
-      event.what().control().ifPresent(kind -> controls.add(new Control(event.atNanos(), kind)));
+      event
+          .what()
+          .control(event.detail())
+          .ifPresent(kind -> controls.add(new Control(event.atNanos(), kind)));
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
 import squeezewell.protocol.Guidance;
@@ -37,6 +38,9 @@ final class SessionFormat {
           json.name("countInNanos").value(header.plan().countInNanos());
           json.name("lengthNanos").value(header.plan().lengthNanos());
           json.name("leadNanos").value(header.plan().leadNanos());
+          if (header.plan().prompting() != Prompting.THROUGHOUT) {
+            json.name("prompts").value(header.plan().prompting().word());
+          }
           json.name("situation").value(header.plan().guidance().situation().id());
           json.name("protocol");
           ProtocolWriter.write(json, header.protocol());
@@ -76,7 +80,10 @@ final class SessionFormat {
             others,
             line.integer("countInNanos", 0, PracticePlan.LONGEST_COUNT_IN_NANOS),
             line.integer("lengthNanos", 1, PracticePlan.LONGEST_NANOS),
-            line.integer("leadNanos", 0, Duration.ofSeconds(1).toNanos()));
+            line.integer("leadNanos", 0, Duration.ofSeconds(1).toNanos()),
+            line.has("prompts")
+                ? line.choice("prompts", List.of(Prompting.values()), Prompting::word)
+                : Prompting.THROUGHOUT);
     return new SessionHeader(
         instant(line, "startedAt"),
         line.choice("origin", List.of(SessionHeader.Origin.values()), SessionHeader.Origin::word),

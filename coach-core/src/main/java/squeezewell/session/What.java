@@ -13,7 +13,9 @@ public enum What {
   COMPRESSION("compression", null),
   PULSE_CHECK("pulse-check", Control.Kind.PULSE_CHECK),
   PULSE_CHECK_END("pulse-check-end", Control.Kind.PULSE_CHECK_END),
+  /** The detail {@link #COMPRESSING} says that the chest was to be compressed meanwhile. */
   SUCTION("suction", Control.Kind.SUCTION),
+  /** The detail {@link #SLIP} says that there was none: a finding was taken back. */
   SUCTION_END("suction-end", Control.Kind.SUCTION_END),
   PAUSE("pause", Control.Kind.PAUSE),
   RESUME("resume", Control.Kind.RESUME),
@@ -24,6 +26,12 @@ public enum What {
   FINDING("finding", null),
   /** The last finding was a slip; the detail is the number of its event. */
   FINDING_UNDONE("finding-undone", null),
+  /** Breaths are no longer prompted; the detail says why, such as {@code level 2}. */
+  PROMPTS_OFF("prompts-off", Control.Kind.PROMPTS_OFF),
+  /** Breaths are prompted again, counted on from the breath given now; the detail says why. */
+  PROMPTS_ON("prompts-on", Control.Kind.PROMPTS_ON),
+  /** Breaths are prompted again, the first at once; the detail says why. */
+  PROMPTS_AT_ONCE("prompts-at-once", Control.Kind.PROMPTS_AT_ONCE),
   /** The practice was ended, by the clock or by command. */
   FINISH("finish", Control.Kind.FINISH),
   /** The program stood still; the detail says for how long. No prompts were given meanwhile. */
@@ -51,11 +59,19 @@ public enum What {
   EXAMINER_FINDING("examiner-finding", null),
   /** A person who examines made a finding go; the detail is its identifier. */
   EXAMINER_CLEARED("examiner-cleared", null),
+  /** The instructor chose the way of a branch on the spot; the detail is {@code branch=option}. */
+  WAY_CHOSEN("way-chosen", null),
   /** Something to be talked about afterwards; the detail is the words. */
   REMARK("remark", null),
   /** The clock of a station stands; the practice does too. */
   CLOCK_STOPPED("clock-stopped", null),
   CLOCK_RUNNING("clock-running", null);
+
+  /** Detail of {@link #SUCTION}: compressions go on. */
+  public static final String COMPRESSING = "compressing";
+
+  /** Detail of {@link #SUCTION_END}: suction was a slip. */
+  public static final String SLIP = "slip";
 
   private static final int STATION_DETAIL = 44_000;
 
@@ -82,8 +98,14 @@ public enum What {
     return compareTo(STATION) >= 0;
   }
 
-  /** What it changes about the prompts by itself, whatever its detail; empty if nothing. */
-  public Optional<Control.Kind> control() {
+  /** What it changes about the prompts by itself, findings left out; empty if nothing. */
+  public Optional<Control.Kind> control(String detail) {
+    if (this == SUCTION && detail.equals(COMPRESSING)) {
+      return Optional.of(Control.Kind.SUCTION_COMPRESSING);
+    }
+    if (this == SUCTION_END && detail.equals(SLIP)) {
+      return Optional.of(Control.Kind.SUCTION_UNDONE);
+    }
     return Optional.ofNullable(control);
   }
 

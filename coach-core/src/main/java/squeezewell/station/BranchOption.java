@@ -13,4 +13,9 @@ public record BranchOption(String branch, String option) {
     Objects.requireNonNull(branch, "branch");
     Objects.requireNonNull(option, "option");
   }
+
+  /** As it stands in a journal and on the command line: {@code branch=option}. */
+  public String words() {
+    return branch + "=" + option;
+  }
 }

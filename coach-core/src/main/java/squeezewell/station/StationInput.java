@@ -22,6 +22,7 @@ record StationInput(Kind kind, String detail, long atNanos) {
     ORDER,
     INJECT,
     CLEAR,
+    CHOOSE,
     REMARK,
     STOP_CLOCK,
     RUN_CLOCK,

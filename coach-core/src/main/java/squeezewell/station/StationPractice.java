@@ -88,6 +88,24 @@ public final class StationPractice {
     run.advance(nowNanos);
   }
 
+  /**
+   * Lets time pass as a caller does who is never late: up to an instant, from one thing that falls
+   * due to the next.
+   */
+  public void advanceByAll(long nowNanos) {
+    OptionalLong due = nextDueNanos();
+    while (due.isPresent() && due.getAsLong() < nowNanos) {
+      advance(due.getAsLong());
+      OptionalLong next = nextDueNanos();
+      // What is due may not come before the clock has moved on.
+      due =
+          next.isPresent() && next.getAsLong() <= due.getAsLong()
+              ? OptionalLong.of(due.getAsLong() + 1)
+              : next;
+    }
+    advance(nowNanos);
+  }
+
   /** As {@link StationRun#begin}. */
   public boolean begin(long nowNanos) {
     return tell(run::begin, nowNanos);
@@ -126,6 +144,11 @@ public final class StationPractice {
   /** As {@link StationRun#clear}. */
   public boolean clear(String findingId, long nowNanos) {
     return tell(at -> run.clear(findingId, at), nowNanos);
+  }
+
+  /** As {@link StationRun#choose}. */
+  public boolean choose(String way, long nowNanos) {
+    return tell(at -> run.choose(way, at), nowNanos);
   }
 
   /** As {@link StationRun#remark}. */

@@ -8,7 +8,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -43,16 +42,14 @@ public final class StationReader {
   static final int LONGEST_DEFINITION = 40_000;
 
   private static final long LARGEST_FILE = 400_000;
-  private static final int LONGEST_ID = 40;
   private static final int LONGEST_WORDS = 300;
   private static final int MOST = 100;
   private static final int MOST_BRANCHES = 4;
   private static final int MOST_WAYS = 6;
-  private static final BigDecimal NANOS = BigDecimal.valueOf(1_000_000_000L);
 
   private final JsonValue top;
-  private final List<String> ids;
   private final FaultList faults = new FaultList();
+  private final StationFields fields;
   private final List<StationFinding> findings = new ArrayList<>();
   private final List<StationTask> tasks = new ArrayList<>();
   private final List<StationOrder> orders = new ArrayList<>();
@@ -63,7 +60,7 @@ public final class StationReader {
 
   private StationReader(JsonValue top) {
     this.top = top;
-    this.ids = identifiers(top);
+    this.fields = new StationFields(top, faults);
   }
 
   /**
@@ -151,9 +148,9 @@ public final class StationReader {
   }
 
   private StationFile read(String definition) {
-    String id = faults.take(() -> id(top), "station");
-    String title = words(top, "title", 80);
-    String setting = words(top, "setting", 1_000);
+    String id = faults.take(() -> StationFields.id(top), "station");
+    String title = fields.words(top, "title", 80);
+    String setting = fields.words(top, "setting", 1_000);
     JsonValue patient = faults.take(() -> top.field("patient", "the patient"), null);
     String who = "";
     if (patient != null) {
@@ -161,11 +158,12 @@ public final class StationReader {
           faults.take(
               () -> patient.choice("group", List.of(PatientGroup.values()), PatientGroup::id),
               group);
-      who = words(patient, "words", LONGEST_WORDS);
+      who = fields.words(patient, "words", LONGEST_WORDS);
     }
     Situation situation = situation();
-    long preparation = seconds(top, "preparationSeconds", 0, 1_800, USUAL_PREPARATION_SECONDS);
-    long exercise = seconds(top, "exerciseSeconds", 10, 3_600, USUAL_EXERCISE_SECONDS);
+    long preparation =
+        fields.seconds(top, "preparationSeconds", 0, 1_800, USUAL_PREPARATION_SECONDS);
+    long exercise = fields.seconds(top, "exerciseSeconds", 10, 3_600, USUAL_EXERCISE_SECONDS);
     each("findings", 0, this::addFinding);
     each("branches", 0, this::addBranch);
     each("orders", 0, this::addOrder);
@@ -221,7 +219,7 @@ public final class StationReader {
     List<String> kit = new ArrayList<>();
     List<JsonValue> entries = list("kit", 0);
     for (JsonValue entry : entries) {
-      kit.add(words(entry, "item", LONGEST_WORDS));
+      kit.add(fields.words(entry, "item", LONGEST_WORDS));
     }
     return kit;
   }
@@ -254,16 +252,18 @@ public final class StationReader {
   private void addFinding(JsonValue value) {
     findings.add(
         new StationFinding(
-            faults.take(() -> id(value), ""),
-            words(value, "words", LONGEST_WORDS),
-            flag(value, "atStart"),
-            flag(value, "lasting"),
-            flag(value, "hidden")));
+            faults.take(() -> StationFields.id(value), ""),
+            fields.words(value, "words", LONGEST_WORDS),
+            fields.flag(value, "atStart"),
+            fields.flag(value, "lasting"),
+            fields.flag(value, "hidden")));
   }
 
   private void addOrder(JsonValue value) {
     orders.add(
-        new StationOrder(faults.take(() -> id(value), ""), words(value, "words", LONGEST_WORDS)));
+        new StationOrder(
+            faults.take(() -> StationFields.id(value), ""),
+            fields.words(value, "words", LONGEST_WORDS)));
   }
 
   private void addBranch(JsonValue value) {
@@ -281,17 +281,19 @@ public final class StationReader {
       weights += weight;
       ways.add(
           new StationBranch.Way(
-              faults.take(() -> id(way), ""),
-              words(way, "words", LONGEST_WORDS),
+              faults.take(() -> StationFields.id(way), ""),
+              fields.words(way, "words", LONGEST_WORDS),
               weight,
-              ids(way, "findings")));
+              fields.ids(way, "findings")));
     }
     if (weights == 0 && !entries.isEmpty()) {
       faults.add(value.wrong("at least one way with a weight above 0"));
     }
     branches.add(
         new StationBranch(
-            faults.take(() -> id(value), ""), words(value, "words", LONGEST_WORDS), ways));
+            faults.take(() -> StationFields.id(value), ""),
+            fields.words(value, "words", LONGEST_WORDS),
+            ways));
   }
 
   private void addTask(JsonValue value) {
@@ -312,8 +314,8 @@ public final class StationReader {
                     ? value.choice("kind", List.of(TaskKind.values()), TaskKind::word)
                     : TaskKind.TAP,
             TaskKind.TAP);
-    OptionalLong least = optionalSeconds(value, "leastSeconds");
-    OptionalLong most = optionalSeconds(value, "mostSeconds");
+    OptionalLong least = fields.optionalSeconds(value, "leastSeconds");
+    OptionalLong most = fields.optionalSeconds(value, "mostSeconds");
     Optional<TaskHold> hold =
         faults.take(
             () ->
@@ -337,43 +339,43 @@ public final class StationReader {
     }
     tasks.add(
         new StationTask(
-            faults.take(() -> id(value), ""),
-            words(value, "words", LONGEST_WORDS),
-            words(value, "doneWhen", LONGEST_WORDS),
+            faults.take(() -> StationFields.id(value), ""),
+            fields.words(value, "words", LONGEST_WORDS),
+            fields.words(value, "doneWhen", LONGEST_WORDS),
             phase,
             kind,
-            ids(value, "after"),
-            limit(value),
-            flag(value, "critical"),
-            flag(value, "optional"),
-            reference(value, "ifFinding"),
-            only(value),
+            fields.ids(value, "after"),
+            fields.limit(value),
+            fields.flag(value, "critical"),
+            fields.flag(value, "optional"),
+            fields.reference(value, "ifFinding"),
+            fields.only(value),
             least,
             most,
             hold,
-            flag(value, "oxygen")));
+            fields.flag(value, "oxygen")));
   }
 
   private void addStep(JsonValue value) {
     Trigger when =
         faults.take(
-            () -> trigger(value.field("when", "what sets the step off")),
+            () -> fields.trigger(value.field("when", "what sets the step off")),
             new Trigger(Trigger.Kind.TIME, "", StationPhase.EXERCISE, 0));
     String says = faults.take(() -> value.has("says") ? value.text("says", LONGEST_WORDS) : "", "");
-    List<String> raises = ids(value, "raises");
-    List<String> clears = ids(value, "clears");
+    List<String> raises = fields.ids(value, "raises");
+    List<String> clears = fields.ids(value, "clears");
     Optional<ClinicalFinding> tells = tells(value);
     if (says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
       faults.add(value.wrong("at least one of says, raises, clears, tells"));
     }
     steps.add(
         new ScriptStep(
-            faults.take(() -> id(value), ""),
+            faults.take(() -> StationFields.id(value), ""),
             when,
-            seconds(value, "delaySeconds", 0, 3_600, 0),
-            ids(value, "while"),
-            ids(value, "unless"),
-            only(value),
+            fields.seconds(value, "delaySeconds", 0, 3_600, 0),
+            fields.ids(value, "while"),
+            fields.ids(value, "unless"),
+            fields.only(value),
             says,
             raises,
             clears,
@@ -396,30 +398,6 @@ public final class StationReader {
         Optional.empty());
   }
 
-  private Trigger trigger(JsonValue when) throws BadInputException {
-    List<Trigger.Kind> given = new ArrayList<>();
-    for (Trigger.Kind kind : Trigger.Kind.values()) {
-      if (when.has(kind.word())) {
-        given.add(kind);
-      }
-    }
-    if (given.size() != 1) {
-      throw when.wrong("just one of seconds, task, started, order, finding, cleared");
-    }
-    Trigger.Kind kind = given.get(0);
-    if (kind != Trigger.Kind.TIME) {
-      return new Trigger(kind, id(when, kind.word()), StationPhase.EXERCISE, 0);
-    }
-    StationPhase phase =
-        when.has("phase")
-            ? when.choice(
-                "phase",
-                List.of(StationPhase.PREPARATION, StationPhase.EXERCISE),
-                StationPhase::word)
-            : StationPhase.EXERCISE;
-    return new Trigger(kind, "", phase, nanos(when, "seconds", 0, 3_600));
-  }
-
   private void addCritical(JsonValue value) {
     CriticalFault.Rule rule =
         faults.take(
@@ -427,62 +405,27 @@ public final class StationReader {
                 value.choice(
                     "rule", List.of(CriticalFault.Rule.values()), CriticalFault.Rule::word),
             CriticalFault.Rule.TOO_LONG);
-    boolean byOrder = rule == CriticalFault.Rule.DONE_WHILE && has(value, "order");
-    String task = faults.take(() -> id(value, byOrder ? "order" : "task"), "");
+    boolean byOrder = rule == CriticalFault.Rule.DONE_WHILE && fields.has(value, "order");
+    String task = faults.take(() -> StationFields.id(value, byOrder ? "order" : "task"), "");
     String other = "";
     if (rule == CriticalFault.Rule.DONE_WHILE) {
-      other = faults.take(() -> id(value, "finding"), "");
+      other = faults.take(() -> StationFields.id(value, "finding"), "");
     } else if (rule == CriticalFault.Rule.BEFORE) {
-      other = faults.take(() -> id(value, "other"), "");
+      other = faults.take(() -> StationFields.id(value, "other"), "");
     }
-    Optional<TimeLimit> limit = limit(value);
+    Optional<TimeLimit> limit = fields.limit(value);
     if (limit.isPresent() != (rule == CriticalFault.Rule.NOT_DONE)) {
       faults.add(value.wrong("a limit with the rule not-done, and only there"));
     }
     critical.add(
         new CriticalFault(
-            faults.take(() -> id(value), ""),
-            words(value, "words", LONGEST_WORDS),
+            faults.take(() -> StationFields.id(value), ""),
+            fields.words(value, "words", LONGEST_WORDS),
             rule,
             task,
             other,
             limit,
-            only(value)));
-  }
-
-  private Optional<TimeLimit> limit(JsonValue value) {
-    return faults.take(
-        () -> {
-          if (!value.has("limit")) {
-            return Optional.empty();
-          }
-          JsonValue limit = value.field("limit", "");
-          long nanos = nanos(limit, "seconds", 1, 3_600);
-          if (limit.has("fromTask") && limit.has("fromFinding")) {
-            throw limit.wrong("either fromTask or fromFinding, or neither");
-          }
-          if (limit.has("fromTask")) {
-            return Optional.of(new TimeLimit(nanos, TimeLimit.Anchor.TASK, id(limit, "fromTask")));
-          }
-          if (limit.has("fromFinding")) {
-            return Optional.of(
-                new TimeLimit(nanos, TimeLimit.Anchor.FINDING, id(limit, "fromFinding")));
-          }
-          return Optional.of(new TimeLimit(nanos, TimeLimit.Anchor.EXERCISE, ""));
-        },
-        Optional.empty());
-  }
-
-  private Optional<BranchOption> only(JsonValue value) {
-    return faults.take(
-        () -> {
-          if (!value.has("only")) {
-            return Optional.empty();
-          }
-          JsonValue only = value.field("only", "");
-          return Optional.of(new BranchOption(id(only, "branch"), id(only, "option")));
-        },
-        Optional.empty());
+            fields.only(value)));
   }
 
   private interface Adding {
@@ -508,97 +451,5 @@ public final class StationReader {
           return values;
         },
         List.of());
-  }
-
-  private String words(JsonValue value, String name, int longest) {
-    return faults.take(() -> value.text(name, longest), "");
-  }
-
-  private boolean flag(JsonValue value, String name) {
-    return faults.take(() -> value.flagOr(name, false), false);
-  }
-
-  private boolean has(JsonValue value, String name) {
-    return faults.take(() -> value.has(name), false);
-  }
-
-  private String reference(JsonValue value, String name) {
-    return faults.take(() -> value.has(name) ? id(value, name) : "", "");
-  }
-
-  private List<String> ids(JsonValue value, String name) {
-    return faults.take(
-        () -> {
-          if (!value.has(name)) {
-            return List.of();
-          }
-          List<String> ids = new ArrayList<>();
-          for (JsonValue entry : value.list(name, 0, "a list of identifiers")) {
-            String text = known(entry);
-            if (ids.contains(text) || ids.size() >= MOST) {
-              throw entry.wrong("each identifier once, at most " + MOST);
-            }
-            ids.add(text);
-          }
-          return ids;
-        },
-        List.of());
-  }
-
-  private String known(JsonValue entry) throws BadInputException {
-    for (String known : ids) {
-      if (entry.isText(known)) {
-        return known;
-      }
-    }
-    throw entry.wrong("the identifier of something in this file");
-  }
-
-  /** What lists of identifiers may name; what is wrong with these is told where they stand. */
-  private static List<String> identifiers(JsonValue top) {
-    List<String> found = new ArrayList<>();
-    FaultList ignored = new FaultList();
-    for (String name : Arrays.asList("findings", "tasks")) {
-      for (JsonValue value : ignored.take(() -> top.list(name, 0, ""), List.<JsonValue>of())) {
-        ignored.take(() -> found.add(id(value)), false);
-      }
-    }
-    return found;
-  }
-
-  private static String id(JsonValue value) throws BadInputException {
-    return id(value, "id");
-  }
-
-  private static String id(JsonValue value, String name) throws BadInputException {
-    String text = value.text(name, LONGEST_ID);
-    if (!text.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
-      throw value.field(name, "").wrong("lower-case letters, digits and single hyphens");
-    }
-    return text;
-  }
-
-  private long seconds(JsonValue value, String name, int least, int most, int otherwise) {
-    return faults.take(
-        () ->
-            value.has(name) ? nanos(value, name, least, most) : otherwise * NANOS.longValueExact(),
-        otherwise * NANOS.longValueExact());
-  }
-
-  private OptionalLong optionalSeconds(JsonValue value, String name) {
-    return faults.take(
-        () ->
-            value.has(name) ? OptionalLong.of(nanos(value, name, 1, 3_600)) : OptionalLong.empty(),
-        OptionalLong.empty());
-  }
-
-  private static long nanos(JsonValue value, String name, int least, int most)
-      throws BadInputException {
-    BigDecimal seconds =
-        value.number(name, BigDecimal.valueOf(least), BigDecimal.valueOf(most), "s");
-    if (seconds.stripTrailingZeros().scale() > 3) {
-      throw value.field(name, "").wrong("seconds with at most 3 decimals");
-    }
-    return seconds.multiply(NANOS).longValueExact();
   }
 }

@@ -112,6 +112,7 @@ public record StationResult(StationState state) {
       case ORDER -> run.order(detail, at);
       case EXAMINER_FINDING -> run.inject(detail, at);
       case EXAMINER_CLEARED -> run.clear(detail, at);
+      case WAY_CHOSEN -> run.choose(detail, at);
       case REMARK -> run.remark(detail, at);
       case CLOCK_STOPPED -> run.stopClock(at);
       case CLOCK_RUNNING -> run.runClock(at);

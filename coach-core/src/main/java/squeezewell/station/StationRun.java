@@ -151,6 +151,15 @@ public final class StationRun {
     return take(StationInput.Kind.CLEAR, findingId, nowNanos, What.EXAMINER_CLEARED, findingId);
   }
 
+  /**
+   * Whoever leads the station chooses the way of a branch on the spot, until the branch is reached.
+   *
+   * @param way as {@link BranchOption#words} writes it
+   */
+  public boolean choose(String way, long nowNanos) {
+    return take(StationInput.Kind.CHOOSE, way, nowNanos, What.WAY_CHOSEN, way);
+  }
+
   /** Something to be talked about afterwards. */
   public boolean remark(String words, long nowNanos) {
     String text = words.trim();

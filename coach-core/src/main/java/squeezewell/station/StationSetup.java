@@ -58,6 +58,15 @@ public record StationSetup(StationMode mode, boolean timedSteps, List<BranchOpti
     return new StationSetup(mode, taken, choices);
   }
 
+  /** The same, with another way taken at one branch. */
+  StationSetup with(BranchOption way) {
+    List<BranchOption> next = new ArrayList<>();
+    for (BranchOption choice : choices) {
+      next.add(choice.branch().equals(way.branch()) ? way : choice);
+    }
+    return new StationSetup(mode, timedSteps, next);
+  }
+
   /** Whether that is the way taken. */
   public boolean takes(BranchOption way) {
     return choices.contains(way);

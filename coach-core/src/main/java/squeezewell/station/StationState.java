@@ -12,7 +12,8 @@ import squeezewell.protocol.ClinicalFinding;
  * stops it; session time never does.
  *
  * @param station the station
- * @param setup what was settled before
+ * @param setup what was settled before, with the ways as they are by now
+ * @param openBranches identifiers of branches whose way may still be chosen by who leads it
  * @param phase where it is
  * @param nowNanos session time
  * @param clockNanos the station's clock, from the start of the preparation
@@ -21,6 +22,7 @@ import squeezewell.protocol.ClinicalFinding;
  * @param phaseLeftNanos what is left of the phase; 0 once ended
  * @param tasks the tasks of the ways taken, in the station's order
  * @param lines what the examiner has said, in order
+ * @param chosen ways that were chosen on the spot, in order
  * @param findings what holds now, in the order in which it came
  * @param told what the live practice was told, in order
  * @param faults critical faults so far, in order
@@ -32,6 +34,7 @@ import squeezewell.protocol.ClinicalFinding;
 public record StationState(
     Station station,
     StationSetup setup,
+    List<String> openBranches,
     StationPhase phase,
     long nowNanos,
     long clockNanos,
@@ -40,6 +43,7 @@ public record StationState(
     long phaseLeftNanos,
     List<TaskState> tasks,
     List<Line> lines,
+    List<Chosen> chosen,
     List<Holding> findings,
     List<Told> told,
     List<Fault> faults,
@@ -51,8 +55,10 @@ public record StationState(
     Objects.requireNonNull(station, "station");
     Objects.requireNonNull(setup, "setup");
     Objects.requireNonNull(phase, "phase");
+    openBranches = List.copyOf(openBranches);
     tasks = List.copyOf(tasks);
     lines = List.copyOf(lines);
+    chosen = List.copyOf(chosen);
     findings = List.copyOf(findings);
     told = List.copyOf(told);
     faults = List.copyOf(faults);
@@ -84,6 +90,15 @@ public record StationState(
    * @param words the words
    */
   public record Line(long atNanos, String step, String words) {}
+
+  /**
+   * A way that was chosen on the spot.
+   *
+   * @param atNanos when, session time
+   * @param branch where
+   * @param way which
+   */
+  public record Chosen(long atNanos, StationBranch branch, StationBranch.Way way) {}
 
   /**
    * A finding that holds.

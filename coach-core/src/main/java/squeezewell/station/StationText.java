@@ -135,6 +135,13 @@ public final class StationText {
     state
         .remarks()
         .forEach(r -> all.add(new StationState.Remark(r.atNanos(), "Remark: " + r.words())));
+    state
+        .chosen()
+        .forEach(
+            c ->
+                all.add(
+                    new StationState.Remark(
+                        c.atNanos(), "Chosen: " + c.branch().words() + ": " + c.way().words())));
     all.sort((a, b) -> Long.compare(a.atNanos(), b.atNanos()));
     List<String[]> entries = new ArrayList<>();
     all.forEach(r -> entries.add(new String[] {clock(r.atNanos()), r.words()}));

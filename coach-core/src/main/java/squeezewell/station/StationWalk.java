@@ -21,7 +21,7 @@ import squeezewell.protocol.ClinicalFinding;
  */
 final class StationWalk {
   private final Station station;
-  private final StationSetup setup;
+  private final StationWays ways;
   private final PriorityQueue<Item> items =
       new PriorityQueue<>(
           Comparator.comparingLong(Item::clockNanos).thenComparingLong(Item::number));
@@ -33,6 +33,7 @@ final class StationWalk {
   private final List<StationState.Line> lines = new ArrayList<>();
   private final List<StationState.Told> told = new ArrayList<>();
   private final List<StationState.Fault> faults = new ArrayList<>();
+  private final List<StationState.Chosen> chosen = new ArrayList<>();
   private final List<StationState.Remark> remarks = new ArrayList<>();
   private StationPhase phase = StationPhase.PREPARATION;
   private Optional<StationState.End> end = Optional.empty();
@@ -61,7 +62,7 @@ final class StationWalk {
 
   StationWalk(Station station, StationSetup setup) {
     this.station = station;
-    this.setup = setup;
+    this.ways = new StationWays(station, setup);
     at(station.preparationNanos(), () -> beginExercise());
     timedSteps(StationPhase.PREPARATION, 0);
     advance(0);
@@ -97,6 +98,7 @@ final class StationWalk {
           case ORDER -> order(input.detail());
           case INJECT -> inject(input.detail());
           case CLEAR -> clearByHand(input.detail());
+          case CHOOSE -> choose(input.detail());
           case REMARK -> remarks.add(new StationState.Remark(now, input.detail()));
           case STOP_CLOCK -> stopClock();
           case RUN_CLOCK -> runClock();
@@ -163,6 +165,7 @@ final class StationWalk {
     long from = clock();
     exerciseFrom = OptionalLong.of(from);
     exerciseSince = OptionalLong.of(now);
+    ways.settleWhatIsSeenAtOnce();
     anchor(TimeLimit.Anchor.EXERCISE, "");
     for (StationFinding finding : station.findings()) {
       if (finding.atStart()) {
@@ -171,7 +174,7 @@ final class StationWalk {
     }
     for (StationBranch branch : station.branches()) {
       for (StationBranch.Way way : branch.ways()) {
-        if (setup.takes(new BranchOption(branch.id(), way.id()))) {
+        if (ways.takes(new BranchOption(branch.id(), way.id()))) {
           way.findings().forEach(this::raise);
         }
       }
@@ -185,7 +188,7 @@ final class StationWalk {
     for (ScriptStep step : station.steps()) {
       Trigger when = step.when();
       boolean timed = when.kind() == Trigger.Kind.TIME && when.phase() == of;
-      if (timed && exists(step.only()) && setup.timedSteps()) {
+      if (timed && ways.setup().timedSteps()) {
         at(from + when.nanos() + step.delayNanos(), () -> take(step));
       }
     }
@@ -229,7 +232,7 @@ final class StationWalk {
   private Optional<StationTask> open(String taskId) {
     return station
         .task(taskId)
-        .filter(t -> exists(t.only()))
+        .filter(t -> ways.exists(t.only()))
         .filter(
             t ->
                 phase == StationPhase.EXERCISE
@@ -289,6 +292,7 @@ final class StationWalk {
   }
 
   private void beginTask(StationTask task, boolean timed) {
+    ways.settles(task.only());
     endOtherPaced(task);
     Mark mark = new Mark();
     mark.begun = clock();
@@ -323,7 +327,9 @@ final class StationWalk {
   private List<String> before(StationTask task) {
     List<String> missing = new ArrayList<>();
     for (String id : task.after()) {
-      boolean counts = station.task(id).filter(this::needed).isPresent();
+      Optional<StationTask> earlier = station.task(id);
+      earlier.ifPresent(t -> ways.settles(t.only()));
+      boolean counts = earlier.filter(this::needed).isPresent();
       if (counts && !marks.containsKey(id)) {
         missing.add(id);
       }
@@ -347,7 +353,7 @@ final class StationWalk {
   }
 
   private boolean inject(String word) {
-    if (phase != StationPhase.EXERCISE || !setup.mode().hasExaminer()) {
+    if (phase != StationPhase.EXERCISE || !isLed()) {
       return false;
     }
     if (station.finding(word).isPresent()) {
@@ -360,7 +366,17 @@ final class StationWalk {
   }
 
   private boolean clearByHand(String findingId) {
-    return phase == StationPhase.EXERCISE && setup.mode().hasExaminer() && clear(findingId);
+    return phase == StationPhase.EXERCISE && isLed() && clear(findingId);
+  }
+
+  private boolean choose(String words) {
+    Optional<StationState.Chosen> way = isLed() ? ways.choose(words, now) : Optional.empty();
+    way.ifPresent(chosen::add);
+    return way.isPresent();
+  }
+
+  private boolean isLed() {
+    return ways.setup().mode().hasExaminer();
   }
 
   private boolean raise(String findingId) {
@@ -387,7 +403,7 @@ final class StationWalk {
   private void trigger(Trigger.Kind kind, String id) {
     for (ScriptStep step : station.steps()) {
       boolean sets = step.when().kind() == kind && step.when().id().equals(id);
-      if (sets && exists(step.only())) {
+      if (sets) {
         at(clock() + step.delayNanos(), () -> take(step));
       }
     }
@@ -397,7 +413,8 @@ final class StationWalk {
   private void take(ScriptStep step) {
     boolean again = step.when().kind() == Trigger.Kind.ORDER;
     boolean ready =
-        holding.keySet().containsAll(step.holding())
+        ways.settles(step.only())
+            && holding.keySet().containsAll(step.holding())
             && step.absent().stream().noneMatch(holding::containsKey);
     if (!ready || (!taken.add(step.id()) && !again)) {
       return;
@@ -438,17 +455,13 @@ final class StationWalk {
   }
 
   private void commit(CriticalFault fault) {
-    if (exists(fault.only()) && faulted.add(fault.id())) {
+    if (ways.settles(fault.only()) && faulted.add(fault.id())) {
       faults.add(new StationState.Fault(now, fault.id(), fault.words(), false));
     }
   }
 
-  private boolean exists(Optional<BranchOption> only) {
-    return !only.isPresent() || setup.takes(only.get());
-  }
-
   private boolean needed(StationTask task) {
-    return exists(task.only())
+    return ways.exists(task.only())
         && !task.optional()
         && (task.ifFinding().isEmpty() || cameFirst.containsKey(task.ifFinding()));
   }
@@ -530,7 +543,7 @@ final class StationWalk {
     List<TaskState> tasks = new ArrayList<>();
     boolean complete = true;
     for (StationTask task : station.tasks()) {
-      if (exists(task.only())) {
+      if (ways.exists(task.only())) {
         TaskState state = state(task);
         tasks.add(state);
         complete &=
@@ -543,7 +556,8 @@ final class StationWalk {
         (id, since) -> holds.add(new StationState.Holding(station.finding(id).get(), since)));
     return new StationState(
         station,
-        setup,
+        ways.setup(),
+        openBranches(),
         phase,
         now,
         clock(),
@@ -552,6 +566,7 @@ final class StationWalk {
         phaseLeft(),
         tasks,
         said,
+        chosen,
         holds,
         reallyTold,
         faults,
@@ -559,6 +574,16 @@ final class StationWalk {
         oxygen(),
         complete,
         end);
+  }
+
+  private List<String> openBranches() {
+    List<String> open = new ArrayList<>();
+    for (StationBranch branch : station.branches()) {
+      if (!over() && isLed() && ways.isOpen(branch.id())) {
+        open.add(branch.id());
+      }
+    }
+    return open;
   }
 
   private long phaseLeft() {

@@ -272,7 +272,46 @@ class CoachFindingsTest {
     command(Command.UNDO_FINDING, 15_000);
     assertThat(journal.lines())
         .containsExactly(
-            "14200 finding vomit", "14200 suction", "15000 finding-undone 1", "15000 suction-end");
+            "14200 finding vomit",
+            "14200 suction",
+            "15000 finding-undone 1",
+            "15000 suction-end slip");
+    advance(25_000);
+    // As if there had been none: a breath every 6 s.
+    assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L, 24_000L);
+  }
+
+  @Test
+  void suctionThatWasBegunAgainAfterVomitGoesOnWhenThatIsTakenBack() {
+    find(ClinicalFinding.VOMIT, 14_200);
+    command(Command.SUCTION_END, 15_000);
+    command(Command.SUCTION, 16_000);
+    command(Command.UNDO_FINDING, 17_000);
+    assertThat(coach.state().schedule().stretchAt(18 * SECOND).kind())
+        .isEqualTo(Stretch.Kind.SUCTION);
+    assertThat(journal.lines()).endsWith("16000 suction", "17000 finding-undone 1");
+  }
+
+  @Test
+  void suctionThatALostPulseEndedIsResumedWhenThatIsTakenBack() {
+    command(Command.SUCTION, 13_000);
+    find(ClinicalFinding.PULSE_LOST, 14_200);
+    command(Command.UNDO_FINDING, 15_000);
+    assertThat(journal.lines())
+        .containsExactly(
+            "13000 suction", "14200 finding pulse-lost", "15000 finding-undone 2", "15000 suction");
+    command(Command.SUCTION_END, 20_000);
+    advance(27_000);
+    assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 20_000L, 26_000L);
+  }
+
+  @Test
+  void aCheckThatVomitEndedIsResumedWhenThatIsTakenBack() {
+    command(Command.PULSE_CHECK, 119_000);
+    find(ClinicalFinding.VOMIT, 121_000);
+    command(Command.UNDO_FINDING, 122_000);
+    assertThat(coach.state().schedule().stretchAt(123 * SECOND).kind())
+        .isEqualTo(Stretch.Kind.PULSE_CHECK);
   }
 
   @Test

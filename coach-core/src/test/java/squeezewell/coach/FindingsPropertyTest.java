@@ -38,9 +38,6 @@ class FindingsPropertyTest {
   private static final Set<CueKind> RHYTHM =
       EnumSet.of(CueKind.SQUEEZE, CueKind.RELEASE, CueKind.COUNT, CueKind.COMPRESS);
 
-  private static final Set<What> HOLD_ENDS =
-      EnumSet.of(What.PULSE_CHECK_END, What.SUCTION_END, What.RESUME);
-
   /**
    * One step of a script.
    *
@@ -96,6 +93,7 @@ class FindingsPropertyTest {
                 Arbitraries.of(
                     Command.UNDO_FINDING,
                     Command.UNDO_FINDING,
+                    Command.SUCTION,
                     Command.SUCTION_END,
                     Command.PULSE_CHECK,
                     Command.PULSE_CHECK_END,
@@ -139,7 +137,7 @@ class FindingsPropertyTest {
   private static List<Long> endedHold(MemoryJournal journal) {
     return journal.events.stream()
         .skip(Math.max(0, journal.events.size() - 1))
-        .filter(e -> HOLD_ENDS.contains(e.what()))
+        .filter(e -> e.what() == What.SUCTION_END && e.detail().isEmpty())
         .map(SessionEvent::atNanos)
         .collect(Collectors.toList());
   }
@@ -161,6 +159,12 @@ class FindingsPropertyTest {
           schedule.between(stretch.startNanos(), end).stream()
               .filter(c -> RHYTHM.contains(c.kind()))
               .collect(Collectors.toList());
+      if (stretch.compressing()) {
+        assertThat(cues).allMatch(c -> c.kind() == CueKind.COMPRESS);
+        assertThat(firstOf(stretch, schedule))
+            .isLessThanOrEqualTo(longestWait(stretch.guidance().rhythm()));
+        continue;
+      }
       if (stretch.kind() != Stretch.Kind.PACED) {
         assertThat(stretch.kind() == Stretch.Kind.COUNT_IN || cues.isEmpty()).isTrue();
         continue;
@@ -216,7 +220,7 @@ class FindingsPropertyTest {
     return found;
   }
 
-  /** After a hold the first breath comes at once; that is no finding's doing. */
+  /** After suction the first breath comes at once; nothing else may bring squeezes together. */
   private static void squeezesNeverCrowd(CueSchedule schedule, List<Long> holds) {
     Cue before = null;
     for (Cue cue : schedule.squeezesUntil(LAST)) {

@@ -109,7 +109,8 @@ class CueSchedulePropertyTest {
     for (Cue cue : schedule.between(0, LAST)) {
       Stretch.Kind kind = schedule.stretchAt(cue.atNanos()).kind();
       assertThat(kind).as("%s", cue).isNotEqualTo(Stretch.Kind.PAUSED);
-      if (RHYTHM.contains(cue.kind())) {
+      boolean through = schedule.stretchAt(cue.atNanos()).compressing();
+      if (RHYTHM.contains(cue.kind()) && !(through && cue.kind() == CueKind.COMPRESS)) {
         assertThat(kind).as("%s", cue).isIn(Stretch.Kind.PACED, Stretch.Kind.COUNT_IN);
       }
       assertThat(kind == Stretch.Kind.ENDED).isEqualTo(cue.kind() == CueKind.SESSION_END);
@@ -141,12 +142,18 @@ class CueSchedulePropertyTest {
     assertThat(told).isEqualTo(wanted);
   }
 
+  /**
+   * Compressions start the lead after a hold, or go on in step after suction in which they went on.
+   * The first breath comes then too, but after a check or a pause not before its interval is over.
+   */
   @Property(tries = TRIES)
-  void theRhythmStartsExactlyTheLeadAfterAHold(
+  void theRhythmStartsTheLeadAfterAHoldOrBreathsOnceTheirIntervalIsOver(
       @ForAll("plans") PracticePlan plan, @ForAll("scripts") List<Control> script) {
     CueSchedule schedule = CueSchedule.of(plan, script);
-    boolean cycle = plan.guidance().rhythm() instanceof Rhythm.CompressionCycle;
-    for (Stretch stretch : schedule.stretches()) {
+    Rhythm rhythm = plan.guidance().rhythm();
+    List<Stretch> stretches = schedule.stretches();
+    for (int i = 0; i < stretches.size(); i++) {
+      Stretch stretch = stretches.get(i);
       if (stretch.kind() != Stretch.Kind.PACED) {
         continue;
       }
@@ -156,18 +163,98 @@ class CueSchedulePropertyTest {
         // A control at the very start may or may not have meant anything.
         continue;
       }
-      long lead = planned ? 0 : plan.leadNanos();
-      long first = stretch.startNanos() + lead;
-      List<Cue> found =
-          schedule.between(stretch.startNanos(), Math.min(stretch.endNanos(), LAST)).stream()
-              .filter(c -> c.kind() == (cycle ? CueKind.COMPRESS : CueKind.SQUEEZE))
-              .collect(Collectors.toList());
-      if (first < stretch.endNanos()) {
-        assertThat(found.get(0).atNanos()).isEqualTo(first);
-      } else {
-        assertThat(found).isEmpty();
+      boolean quiet =
+          schedule.silences().stream()
+              .anyMatch(
+                  s -> s.startNanos() < stretch.endNanos() && s.endNanos() >= stretch.startNanos());
+      if (quiet) {
+        // SilencePropertyTest says what holds there.
+        continue;
+      }
+      long first = stretch.startNanos() + (planned ? 0 : plan.leadNanos());
+      boolean compressedOn = i > 0 && stretches.get(i - 1).compressing();
+      Control.Kind by = planned ? null : lastAt(script, stretch.startNanos());
+      if (rhythm.compressions().isPresent() && !compressedOn) {
+        firstIs(CueKind.COMPRESS, first, stretch, schedule);
+      } else if (compressedOn && by == Control.Kind.SUCTION_END && cycle(rhythm)) {
+        firstIs(CueKind.SQUEEZE, first, stretch, schedule);
+      }
+      if (rhythm.steadyBreaths().isPresent()) {
+        long interval = rhythm.steadyBreaths().get().interval().nanosAt(1);
+        List<Cue> before = schedule.squeezesUntil(stretch.startNanos());
+        boolean countsOn = !planned && by != Control.Kind.SUCTION_END && !before.isEmpty();
+        long last = countsOn ? before.get(before.size() - 1).atNanos() : first - interval;
+        long earliest = Math.max(first, last + interval);
+        // Intervals are rounded to the nanosecond, each from the start of the rhythm.
+        firstIsNear(earliest, stretch, schedule);
       }
     }
+  }
+
+  private static boolean cycle(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.CompressionCycle;
+  }
+
+  private static Control.Kind lastAt(List<Control> script, long at) {
+    return script.stream()
+        .filter(c -> c.atNanos() == at)
+        .reduce((a, b) -> b)
+        .map(Control::kind)
+        .orElseThrow();
+  }
+
+  private static List<Cue> cuesOf(CueKind kind, Stretch stretch, CueSchedule schedule) {
+    return schedule.between(stretch.startNanos(), Math.min(stretch.endNanos(), LAST)).stream()
+        .filter(c -> c.kind() == kind)
+        .collect(Collectors.toList());
+  }
+
+  private static void firstIs(CueKind kind, long at, Stretch stretch, CueSchedule schedule) {
+    List<Cue> found = cuesOf(kind, stretch, schedule);
+    if (at < stretch.endNanos()) {
+      assertThat(found.get(0).atNanos()).isEqualTo(at);
+    } else {
+      assertThat(found).isEmpty();
+    }
+  }
+
+  private static void firstIsNear(long at, Stretch stretch, CueSchedule schedule) {
+    List<Cue> found = cuesOf(CueKind.SQUEEZE, stretch, schedule);
+    if (at + 1 < stretch.endNanos()) {
+      assertThat(found.get(0).atNanos()).isBetween(at - 1, at + 1);
+    }
+  }
+
+  /** No check and no pause brings two squeezes closer than the interval asked for. */
+  @Property(tries = TRIES)
+  void onlySuctionBringsSqueezesTogether(
+      @ForAll("plans") PracticePlan plan, @ForAll("changes") List<Control> script) {
+    CueSchedule schedule = CueSchedule.of(plan, script);
+    Cue before = null;
+    for (Cue cue : schedule.squeezesUntil(LAST)) {
+      long from = before == null ? 0 : before.atNanos();
+      boolean suction =
+          script.stream()
+              .anyMatch(
+                  c ->
+                      c.kind() == Control.Kind.SUCTION_END
+                          && c.atNanos() > from
+                          && c.atNanos() <= cue.atNanos());
+      if (before != null && !suction) {
+        long least =
+            Math.min(
+                spacing(schedule.guidanceAt(from).rhythm()),
+                spacing(schedule.guidanceAt(cue.atNanos()).rhythm()));
+        assertThat(cue.atNanos() - from).isGreaterThanOrEqualTo(least - 1);
+      }
+      before = cue;
+    }
+  }
+
+  private static long spacing(Rhythm rhythm) {
+    return rhythm instanceof Rhythm.CompressionCycle c
+        ? c.pauseNanos() / c.breathsPerCycle()
+        : rhythm.steadyBreaths().orElseThrow().interval().nanosAt(1);
   }
 
   @Property(tries = TRIES)

@@ -17,7 +17,7 @@ import squeezewell.protocol.Situation;
 class PracticeClockTest {
   private static Stretch stretch(Stretch.Kind kind, long start, long end) {
     return new Stretch(
-        kind, start, end, start, start, TestPlans.adult(Situation.PULSE_NO_BREATHING));
+        kind, start, end, start, start, false, TestPlans.adult(Situation.PULSE_NO_BREATHING));
   }
 
   /** Pauses from 10 to 15, 15 to 18 (at once after it, as if by another hand) and 30 to 40. */

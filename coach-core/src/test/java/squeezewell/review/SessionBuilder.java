@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
@@ -27,6 +28,7 @@ final class SessionBuilder {
   private Situation situation = Situation.PULSE_NO_BREATHING;
   private SessionHeader.Origin origin = SessionHeader.Origin.EVENT_LIST;
   private double countInSeconds;
+  private Prompting prompting = Prompting.THROUGHOUT;
   private Protocol protocol = GuidelineLibrary.editions().get(0);
   private PatientGroup patient = PatientGroup.ADULT;
 
@@ -50,6 +52,12 @@ final class SessionBuilder {
   SessionBuilder countIn(double seconds) {
     countInSeconds = seconds;
     return this;
+  }
+
+  /** A test without prompts; the practice lasts as long as the session still. */
+  SessionBuilder test() {
+    prompting = Prompting.NONE;
+    return event(0, What.PROMPTS_OFF, "test");
   }
 
   SessionBuilder in(Situation where) {
@@ -140,6 +148,14 @@ final class SessionBuilder {
     Guidance guidance = protocol.find(patient, situation, 2).orElseThrow();
     PracticePlan plan =
         PracticePlan.of(protocol, guidance, nanos(countInSeconds), nanos(lengthSeconds), 0);
+    plan =
+        new PracticePlan(
+            plan.guidance(),
+            plan.alternatives(),
+            plan.countInNanos(),
+            plan.lengthNanos(),
+            plan.leadNanos(),
+            prompting);
     return new Session(
         new SessionHeader(Instant.parse("2026-01-31T12:00:00Z"), origin, "", protocol, plan),
         events,

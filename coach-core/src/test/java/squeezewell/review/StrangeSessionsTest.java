@@ -48,7 +48,8 @@ class StrangeSessionsTest {
     }
     Review review = session.review();
     Metrics.Prompts prompts = review.metrics().prompts();
-    assertThat(prompts.met() + prompts.extra()).isEqualTo(review.metrics().breathCount());
+    assertThat(prompts.met() + prompts.extra() + prompts.unprompted())
+        .isEqualTo(review.metrics().breathCount());
     assertThat(prompts.met() + prompts.missed() + prompts.forgiven()).isEqualTo(prompts.given());
     assertThat(review.headline()).isNotEmpty();
     assertThat(ReviewText.write(review)).doesNotContain("NaN", "Infinity", "null");

@@ -1,14 +1,22 @@
 package squeezewell.station;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Command;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.Situation;
+import squeezewell.review.Asked;
+import squeezewell.review.Review;
+import squeezewell.review.ReviewText;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
 
 /** The station and the practice in it move together. */
 class StationPracticeTest {
@@ -100,5 +108,56 @@ class StationPracticeTest {
     StationPractice practice = begun("adult-vomit", StationMode.PARTNER);
     assertThat(practice.inject("vomit", 9 * SECOND)).isTrue();
     assertThat(practice.state().holds("vomit")).isTrue();
+  }
+
+  private Review review(StationPractice practice) throws Exception {
+    Station station = practice.state().station();
+    SessionHeader header =
+        new SessionHeader(
+            Instant.parse("2026-01-02T03:04:05Z"),
+            SessionHeader.Origin.VIRTUAL,
+            "",
+            StationRunPropertyTest.edition(station),
+            StationRunPropertyTest.plan(station));
+    return Reviewer.review(new Session(header, events, List.of()));
+  }
+
+  @Test
+  void theReviewSaysNothingOfAPlannedLength() throws Exception {
+    StationPractice practice = begun("adult-pulse-lost", StationMode.ALONE);
+    for (long at : new long[] {60, 66}) {
+      practice.advanceByAll(at * SECOND);
+      practice.command(Command.SQUEEZE, at * SECOND);
+      practice.command(Command.SQUEEZE_END, (at + 1) * SECOND);
+    }
+    practice.advanceByAll(72 * SECOND);
+    practice.end(72 * SECOND);
+    Asked asked = review(practice).asked();
+    // The clock stood for nothing: from the first breath at 60 s to the end at 72 s.
+    // Up to a nanosecond: the instant of the end belongs to the practice.
+    assertThat(asked.practisedNanos()).isCloseTo(12 * SECOND, within(1L));
+    assertThat(asked.lengthNanos()).isEqualTo(asked.practisedNanos());
+    // What comes before the breaths begin is no gap in them: 61 to 66 s and 67 to 72 s, by hand.
+    assertThat(review(practice).metrics().gap().longestSeconds()).isCloseTo(5, within(1e-8));
+    assertThat(review(practice).metrics().gap().longestNetSeconds()).isCloseTo(5, within(1e-8));
+  }
+
+  @Test
+  void aStationWithoutABreathHasNoLongestGap() throws Exception {
+    StationPractice practice = begun("adult-pulse-lost", StationMode.ALONE);
+    practice.end(200 * SECOND);
+    Review review = review(practice);
+    assertThat(review.metrics().gap().happened()).isFalse();
+    assertThat(ReviewText.write(review)).contains("the breaths never began");
+    assertThat(review.findings().get(0).code()).isEqualTo("no-breaths");
+  }
+
+  @Test
+  void breathsThatWereBegunAndNeverGivenAreAGap() throws Exception {
+    StationPractice practice = begun("adult-pulse-lost", StationMode.ALONE);
+    practice.start("ventilate", 50 * SECOND);
+    practice.advanceByAll(80 * SECOND);
+    practice.end(80 * SECOND);
+    assertThat(review(practice).metrics().gap().longestSeconds()).isCloseTo(30, within(1e-8));
   }
 }

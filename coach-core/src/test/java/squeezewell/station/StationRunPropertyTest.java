@@ -102,7 +102,7 @@ class StationRunPropertyTest {
   private static boolean act(StationRun run, Station station, Random random, HandClock clock) {
     long now = clock.session;
     String task = station.tasks().get(random.nextInt(station.tasks().size())).id();
-    switch (random.nextInt(60)) {
+    switch (random.nextInt(64)) {
       case 0:
         return run.end(now);
       case 1, 2, 3:
@@ -129,6 +129,8 @@ class StationRunPropertyTest {
         return run.begin(now);
       case 27, 28, 29:
         return !station.orders().isEmpty() && run.order(station.orders().get(0).id(), now);
+      case 60, 61, 62, 63:
+        return run.choose(anyWay(station, random), now);
       case 30, 31, 32, 33, 34, 35, 36:
         boolean can = run.canUndo(task, now);
         boolean undone = run.undo(task, now);
@@ -137,6 +139,14 @@ class StationRunPropertyTest {
       default:
         return random.nextInt(3) == 0 ? run.start(task, now) : run.done(task, now);
     }
+  }
+
+  private static String anyWay(Station station, Random random) {
+    List<BranchOption> ways = new ArrayList<>();
+    for (StationBranch branch : station.branches()) {
+      branch.ways().forEach(w -> ways.add(new BranchOption(branch.id(), w.id())));
+    }
+    return ways.isEmpty() ? "none=none" : ways.get(random.nextInt(ways.size())).words();
   }
 
   @Property(tries = 500)
@@ -156,7 +166,7 @@ class StationRunPropertyTest {
         practice.advance(clock.session);
       }
       String task = station.tasks().get(random.nextInt(station.tasks().size())).id();
-      switch (random.nextInt(12)) {
+      switch (random.nextInt(13)) {
         case 0 -> practice.begin(at);
         case 1 -> practice.start(task, at);
         case 2 -> practice.done(task, at);
@@ -164,6 +174,7 @@ class StationRunPropertyTest {
         case 4 -> practice.stopClock(at);
         case 5, 6 -> practice.runClock(at);
         case 7 -> practice.inject("vomit", at);
+        case 8 -> practice.choose(anyWay(station, random), at);
         default -> {
           Command command = COMMANDS.get(random.nextInt(COMMANDS.size()));
           practice.command(command == Command.FINISH ? Command.SQUEEZE : command, at);
@@ -183,10 +194,16 @@ class StationRunPropertyTest {
   }
 
   static PracticePlan plan(Station station) {
+    Protocol edition = edition(station);
+    Guidance guidance = edition.find(station.group(), station.situation()).get();
+    return StationPractice.plan(station, edition, guidance, 0);
+  }
+
+  /** The newest edition that covers a station. */
+  static Protocol edition(Station station) {
     for (Protocol edition : GuidelineLibrary.editions()) {
       if (edition.find(station.group(), station.situation()).isPresent()) {
-        Guidance guidance = edition.find(station.group(), station.situation()).get();
-        return StationPractice.plan(station, edition, guidance, 0);
+        return edition;
       }
     }
     throw new IllegalStateException(station.id());

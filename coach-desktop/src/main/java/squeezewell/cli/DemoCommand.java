@@ -45,6 +45,7 @@ final class DemoCommand extends CliCommand {
   private static final Pattern FOUND = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?)=([a-z-]+)");
 
   @Mixin PracticeOptions practice = new PracticeOptions();
+  @Mixin PromptsOption prompts = new PromptsOption();
   @Mixin HomeOption home = new HomeOption();
 
   @Option(
@@ -100,7 +101,8 @@ final class DemoCommand extends CliCommand {
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     List<VirtualTrainee.Scripted> script = script(choice.guidance().patient());
-    PracticePlan plan = PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES));
+    PracticePlan plan =
+        prompts.in(PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES)));
     Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
     SessionHeader header =
         new SessionHeader(

@@ -49,6 +49,7 @@ final class DrillCommand extends CliCommand {
   private static final long RING_MILLIS = 1_500;
 
   @Mixin PracticeOptions practice = new PracticeOptions();
+  @Mixin PromptsOption prompts = new PromptsOption();
   @Mixin HomeOption home = new HomeOption();
 
   @Option(names = "--no-sound", description = "Prompts on screen only.")
@@ -65,7 +66,8 @@ final class DrillCommand extends CliCommand {
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     Settings settings = new SettingsFile(folder.make().settingsFile()).read();
     PracticePlan plan =
-        choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos());
+        prompts.in(
+            choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos()));
     around.print(choice.protocol().title() + ", " + choice.guidance().situation().label());
     around.print(TextWrap.wrap(Caution.TEXT, 78, ""));
     MonotonicClock clock = MonotonicClock.startNow();
@@ -219,8 +221,9 @@ final class DrillCommand extends CliCommand {
       if (digit <= offered.size()) {
         ClinicalFinding found = offered.get(digit - 1);
         offered = List.of();
+        String advice = live.state().course().after(found).advice(found);
         live.post(found, nanoTime);
-        screen.line(found.label() + ". " + found.advice());
+        screen.line(found.label() + ". " + advice);
       }
     }
   }

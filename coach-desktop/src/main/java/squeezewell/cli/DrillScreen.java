@@ -1,5 +1,6 @@
 package squeezewell.cli;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
 import squeezewell.coach.CoachState;
@@ -7,6 +8,11 @@ import squeezewell.coach.CueOutput;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
+import squeezewell.cue.Silence;
+import squeezewell.cue.Stretch;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
 
 /**
@@ -15,12 +21,14 @@ import squeezewell.report.Words;
  */
 final class DrillScreen implements CueOutput {
   private static final int COLUMN = 12;
+  private static final long MINUTE = 60_000_000_000L;
   private static final String CLEAR_LINE = "\r\u001B[K";
 
   private final Surroundings around;
   private final boolean redraws;
   private final Supplier<String> trouble;
   private String troubleTold = "";
+  private boolean silentTold;
   private volatile CueSchedule schedule;
 
   /**
@@ -37,32 +45,76 @@ final class DrillScreen implements CueOutput {
 
   @Override
   public void scheduleChanged(CueSchedule changed) {
+    boolean silent = silentInTheEnd(changed);
     schedule = changed;
+    if (silent != silentTold) {
+      silentTold = silent;
+      line(silent ? "No prompts from now on: keep the rhythm." : "The prompts are back.");
+    }
+  }
+
+  private static boolean silentInTheEnd(CueSchedule changed) {
+    List<Silence> silences = changed.silences();
+    long end = changed.endNanos().orElse(Stretch.OPEN);
+    return !silences.isEmpty() && silences.get(silences.size() - 1).endNanos() >= end;
   }
 
   @Override
   public void cue(Cue cue, long nowNanos) {
-    boolean compressing = schedule.guidanceAt(nowNanos).rhythm().compressions().isPresent();
-    String words =
-        switch (cue.kind()) {
-          case SQUEEZE -> redraws ? "" : "squeeze";
-          case PULSE_CHECK_SOON ->
-              compressing ? "rhythm check and change of hands soon" : "pulse check soon";
-          case PULSE_CHECK_DUE ->
-              compressing
-                  ? "check the rhythm, change who compresses: p starts it, p ends it"
-                  : "pulse check due: p starts it, p ends it";
-          case PULSE_CHECK_ENOUGH -> "long enough to tell";
-          case PULSE_CHECK_LIMIT -> "end the check and breathe: p";
-          case SUCTION_SOON -> "suction: nearly at its limit";
-          case SUCTION_LIMIT -> "end suction and breathe: s";
-          case LAST_MINUTE -> "one minute left";
-          case SESSION_END -> "the practice is over";
-          case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND, RHYTHM_CHANGED, WATCH -> "";
-        };
+    String words = words(cue, nowNanos);
     if (!words.isEmpty()) {
       line(Words.clock(cue.atNanos()) + "  " + words);
     }
+  }
+
+  /** What a cue says in words that fit what is going on; empty if nothing. */
+  private String words(Cue cue, long nowNanos) {
+    Guidance guidance = schedule.guidanceAt(nowNanos);
+    boolean watching = schedule.watchingAt(nowNanos);
+    boolean compressing = !watching && guidance.rhythm().compressions().isPresent();
+    String check =
+        guidance.patient() == PatientGroup.NEWBORN
+            ? "heart rate check"
+            : compressing ? "rhythm check" : "pulse check";
+    String changing =
+        compressing && guidance.changesCompressorsAtChecks()
+            ? check + " and change of hands"
+            : check;
+    String goOn = watching ? "watch" : compressing ? "compress" : "breathe";
+    return switch (cue.kind()) {
+      case SQUEEZE -> redraws ? "" : "squeeze";
+      case PULSE_CHECK_SOON -> changing + " soon";
+      case PULSE_CHECK_DUE -> changing + " due: p starts it, p ends it";
+      case PULSE_CHECK_ENOUGH -> "long enough to tell";
+      case PULSE_CHECK_LIMIT -> "end the check and " + goOn + ": p";
+      case SUCTION_SOON -> "suction: nearly at its limit";
+      case SUCTION_LIMIT ->
+          schedule.stretchAt(nowNanos).compressing()
+              ? "end suction, breathe, compress on: s"
+              : "end suction and " + goOn + ": s";
+      case LAST_MINUTE -> "one minute left";
+      case SESSION_END -> "the practice is over";
+      case RHYTHM_CHANGED -> "now " + rhythm(guidance.rhythm());
+      case WATCH -> "nothing is prompted now: watch the breathing";
+      case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
+    };
+  }
+
+  private static String rhythm(Rhythm rhythm) {
+    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
+      return counted(cycle.perCycle(), "compression")
+          + ", then "
+          + counted(cycle.breathsPerCycle(), "breath");
+    }
+    double seconds = rhythm.steadyBreaths().get().interval().seconds();
+    String breaths = "a breath every " + Words.upTo(seconds, 1) + " s";
+    return rhythm.compressions().isPresent()
+        ? "compress without a pause, " + breaths
+        : "breaths only, " + breaths;
+  }
+
+  private static String counted(int number, String what) {
+    return number + " " + what + (number == 1 ? "" : "s");
   }
 
   /** Writes a line that stays. */
@@ -91,8 +143,12 @@ final class DrillScreen implements CueOutput {
   /** The line of the present moment; under 80 columns. */
   String status(CoachState state, long nowNanos) {
     Moment moment = schedule.momentAt(nowNanos);
+    if (moment.act() == Moment.Act.KEEP_RHYTHM) {
+      return silent(state, nowNanos);
+    }
     StringBuilder line = new StringBuilder();
-    line.append(String.format(Locale.ROOT, "%-12s", word(moment.act()).toUpperCase(Locale.ROOT)));
+    String word = word(moment.act(), schedule.guidanceAt(nowNanos), schedule.watchingAt(nowNanos));
+    line.append(String.format(Locale.ROOT, "%-12s", word.toUpperCase(Locale.ROOT)));
     String count = moment.count() == 0 ? "" : Integer.toString(moment.count());
     line.append(String.format(Locale.ROOT, "%3s ", count));
     int full = (int) Math.round(moment.fill() * COLUMN);
@@ -115,18 +171,39 @@ final class DrillScreen implements CueOutput {
     return line.toString();
   }
 
-  private static String word(Moment.Act act) {
+  /** Without anything that counts seconds, since that would give the beat away. */
+  private String silent(CoachState state, long nowNanos) {
+    long left = Math.max(0, schedule.plan().lengthNanos() - schedule.practisedAt(nowNanos));
+    long minutes = (left + MINUTE - 1) / MINUTE;
+    long without = state.withoutBreathNanos(nowNanos);
+    if (without > schedule.guidanceAt(nowNanos).limits().gapLongest().nanos()) {
+      return "NO BREATH FOR " + Words.clock(without) + ": squeeze";
+    }
+    return "NO PROMPTS NOW: keep the rhythm  breaths "
+        + state.breaths().size()
+        + "  under "
+        + minutes
+        + (minutes == 1 ? " minute left" : " minutes left")
+        + (state.soundLost() ? "  no sound" : "");
+  }
+
+  private static String word(Moment.Act act, Guidance guidance, boolean watching) {
+    boolean compressing = !watching && guidance.rhythm().compressions().isPresent();
     return switch (act) {
       case GET_READY -> "get ready";
       case SQUEEZE -> "squeeze";
       case RELEASE -> "release";
       case READY -> "ready";
       case COMPRESS -> "compress";
-      case CHECK_PULSE -> "check pulse";
+      case CHECK_PULSE ->
+          guidance.patient() == PatientGroup.NEWBORN
+              ? "check heart"
+              : compressing ? "check rhythm" : "check pulse";
       case SUCTION -> "suction";
       case WATCH -> "watch";
       case PAUSED -> "paused";
       case FINISHED -> "finished";
+      case KEEP_RHYTHM -> "no prompts";
     };
   }
 }

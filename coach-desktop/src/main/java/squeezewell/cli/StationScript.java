@@ -18,7 +18,7 @@ final class StationScript {
   private static final long SQUEEZE_NANOS = 1_000_000_000L;
   private static final String COMMANDS =
       "seconds, then one of begin, start TASK, done TASK, undo TASK, order ORDER, inject FINDING,"
-          + " clear FINDING, remark WORDS, stop-clock, run-clock, breaths COUNT SECONDS,"
+          + " clear FINDING, choose BRANCH=WAY, remark WORDS, stop-clock, run-clock, breaths COUNT SECONDS,"
           + " compressions COUNT SECONDS, end";
 
   private final String source;
@@ -56,12 +56,12 @@ final class StationScript {
   List<String> run(StationPractice practice, long endNanos) {
     List<String> refused = new ArrayList<>();
     for (Entry entry : entries) {
-      practice.advance(entry.atNanos());
+      practice.advanceByAll(entry.atNanos());
       if (!entry.action().run(practice, entry.atNanos())) {
         refused.add(source + ": line " + entry.line() + ": made no sense then: " + entry.text());
       }
     }
-    practice.advance(endNanos);
+    practice.advanceByAll(endNanos);
     return refused;
   }
 
@@ -83,6 +83,7 @@ final class StationScript {
       case "order" -> worded(number, line, words, at, (p, t) -> p.order(words, t));
       case "inject" -> worded(number, line, words, at, (p, t) -> p.inject(words, t));
       case "clear" -> worded(number, line, words, at, (p, t) -> p.clear(words, t));
+      case "choose" -> worded(number, line, words, at, (p, t) -> p.choose(words, t));
       case "remark" -> worded(number, line, words, at, (p, t) -> p.remark(words, t));
       case "breaths" -> repeated(number, line, words, at, Command.SQUEEZE);
       case "compressions" -> repeated(number, line, words, at, Command.COMPRESS);

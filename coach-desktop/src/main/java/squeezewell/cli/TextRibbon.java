@@ -3,6 +3,7 @@ package squeezewell.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import squeezewell.cue.Silence;
 import squeezewell.report.Words;
 import squeezewell.review.BreathMark;
 import squeezewell.review.Hold;
@@ -53,7 +54,8 @@ final class TextRibbon {
         + "  too soon "
         + signs.fast
         + "  too late "
-        + signs.slow;
+        + signs.slow
+        + (review.silences().isEmpty() ? "" : "  |  - no prompts");
   }
 
   /** The whole picture; the middle of a long practice is left out. */
@@ -103,6 +105,9 @@ final class TextRibbon {
     for (Hold hold : review.holds()) {
       hold(upper, lower, hold, from);
     }
+    for (Silence silence : review.silences()) {
+      silence(upper, silence, from);
+    }
     for (PromptMark prompt : review.prompts()) {
       put(
           upper,
@@ -135,6 +140,16 @@ final class TextRibbon {
     }
   }
 
+  private static void silence(char[] upper, Silence silence, long from) {
+    long first = (silence.startNanos() - from + SECOND - 1) / SECOND;
+    long last = (silence.endNanos() - from) / SECOND;
+    for (long at = Math.max(0, first); at < Math.min(COLUMNS, last); at++) {
+      if (upper[(int) at] == ' ') {
+        upper[(int) at] = '-';
+      }
+    }
+  }
+
   private char sign(Judgement judgement) {
     return switch (judgement) {
       case FAST -> signs.fast;
@@ -149,7 +164,7 @@ final class TextRibbon {
       return;
     }
     int at = (int) (offset / SECOND);
-    if (lane[at] == ' ' || lane[at] == '.' || lane[at] == signs.inRange) {
+    if (lane[at] == ' ' || lane[at] == '.' || lane[at] == '-' || lane[at] == signs.inRange) {
       lane[at] = sign;
     }
   }

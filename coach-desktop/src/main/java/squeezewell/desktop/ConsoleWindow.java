@@ -17,13 +17,17 @@ final class ConsoleWindow extends JFrame {
 
   private final transient StationConsole console;
 
-  ConsoleWindow(Kit kit, LiveStation station, Rectangle beside) {
+  /**
+   * @param beside where the phone is
+   * @param onProjector opens or closes the window for the class
+   */
+  ConsoleWindow(Kit kit, LiveStation station, Rectangle beside, Runnable onProjector) {
     super("Squeezewell instructor");
     setIconImages(WindowIcon.sizes());
     // The station goes on without it.
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
     PracticeKeys.leaveAlone(this);
-    console = new StationConsole(kit, station);
+    console = new StationConsole(kit, station, onProjector);
     setContentPane(console.page());
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
     setSize(

@@ -2,9 +2,7 @@ package squeezewell.desktop;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
-import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Stretch;
@@ -62,10 +60,12 @@ final class LiveSession {
             clock.startedAt(), SessionHeader.Origin.LIVE, settings.trainee(), protocol, plan);
     KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
     PracticeSound sound = new PracticeSound(clock, settings);
-    Handover handover = new Handover(onEnd);
-    LivePractice practice = new LivePractice(plan, clock, kept, List.of(sound), handover::changed);
+    AtEnd<LiveSession> atEnd = new AtEnd<>(onEnd);
+    LivePractice practice =
+        new LivePractice(
+            plan, clock, kept, List.of(sound), state -> atEnd.changed(state.finished()));
     LiveSession session = new LiveSession(kept, protocol, practice, sound, settings);
-    handover.session = session;
+    atEnd.of(session);
     sound.onLost(
         lost -> practice.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
     practice.start();
@@ -163,23 +163,6 @@ final class LiveSession {
         case FINISH -> practice.post(Command.FINISH, nanoTime);
         case RETRACT_BREATH -> practice.post(Command.RETRACT_BREATH, nanoTime);
         case MUTE -> sound.toggleMute();
-      }
-    }
-  }
-
-  /** Tells of the end once the practice's own thread has written it. */
-  private static final class Handover {
-    private final Consumer<LiveSession> onEnd;
-    private final AtomicBoolean told = new AtomicBoolean();
-    private volatile LiveSession session;
-
-    Handover(Consumer<LiveSession> onEnd) {
-      this.onEnd = onEnd;
-    }
-
-    void changed(CoachState state) {
-      if (state.finished() && told.compareAndSet(false, true)) {
-        onEnd.accept(session);
       }
     }
   }

@@ -16,42 +16,33 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ExecutionException;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
-import javax.swing.JOptionPane;
 import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
-import javax.swing.SwingWorker;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.CautionScreen;
-import squeezewell.desktop.screens.CompareScreen;
-import squeezewell.desktop.screens.DebriefScreen;
 import squeezewell.desktop.screens.EquipmentScreen;
 import squeezewell.desktop.screens.LibraryScreen;
 import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.desktop.screens.LocalProtocolsScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
-import squeezewell.desktop.screens.PicturesScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.ReplayScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
 import squeezewell.desktop.screens.StationChoice;
-import squeezewell.desktop.screens.StationResultScreen;
 import squeezewell.desktop.screens.StationRunScreen;
 import squeezewell.desktop.screens.StationsScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
 import squeezewell.files.LocalProtocolFile;
 import squeezewell.files.ProtocolStore;
-import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.files.StationStore;
@@ -61,16 +52,10 @@ import squeezewell.kit.KitLibrary;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
-import squeezewell.report.PracticeLabel;
-import squeezewell.report.StationSheet;
-import squeezewell.review.Review;
-import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationResult;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
-final class PhoneWindow extends JFrame implements Navigator {
+final class PhoneWindow extends JFrame implements Navigator, Stage {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
@@ -78,6 +63,8 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   private final transient HomeFolder home;
   private final transient SettingsFile settingsFile;
+  private final transient Debriefs debriefs;
+  private final transient StationDesk stations;
   private transient Settings settings;
   private transient Kit kit;
   private double liveScale = 1;
@@ -86,8 +73,6 @@ final class PhoneWindow extends JFrame implements Navigator {
   private transient BooleanSupplier mayLeave = () -> true;
   private transient Optional<LiveSession> live = Optional.empty();
   private transient Optional<ReplaySession> replay = Optional.empty();
-  private transient Optional<StationSession> station = Optional.empty();
-  private transient Optional<ConsoleWindow> console = Optional.empty();
   private transient Optional<ProjectorWindow> projector = Optional.empty();
 
   PhoneWindow(HomeFolder home, Settings settings) {
@@ -95,6 +80,8 @@ final class PhoneWindow extends JFrame implements Navigator {
     this.home = home;
     this.settingsFile = new SettingsFile(home.settingsFile());
     this.settings = settings;
+    this.debriefs = new Debriefs(home, this, this, this::showReplay);
+    this.stations = new StationDesk(home, this::stationEnded, this::toggleProjector);
     setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
     addWindowListener(
@@ -144,7 +131,7 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   /** Large type must not push the pad or the column off a small screen in mid-practice. */
   private Kit liveKit() {
-    return station.isPresent()
+    return stations.running().isPresent()
         ? fitted(StationRunScreen.LEAST_WIDTH, StationRunScreen.LEAST_HEIGHT)
         : fitted(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
   }
@@ -167,8 +154,8 @@ final class PhoneWindow extends JFrame implements Navigator {
   private void resized() {
     if (live.isPresent() && liveKit().look().scale() != liveScale) {
       showLive(live.get());
-    } else if (station.isPresent() && liveKit().look().scale() != liveScale) {
-      showStation(station.get());
+    } else if (stations.running().isPresent() && liveKit().look().scale() != liveScale) {
+      showStation(stations.running().get());
     }
     if (replay.isPresent() && replayKit().look().scale() != replayScale) {
       showReplay(replay.get());
@@ -180,6 +167,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     liveScale = fitted.look().scale();
     StationRunScreen screen = session.screen(fitted);
     showScreen(screen);
+    mayLeave = this::mayEndStation;
     screen.open();
   }
 
@@ -203,7 +191,28 @@ final class PhoneWindow extends JFrame implements Navigator {
     screen.open();
   }
 
-  private void showScreen(JComponent screen) {
+  @Override
+  public Kit kit() {
+    return kit;
+  }
+
+  @Override
+  public JFrame window() {
+    return this;
+  }
+
+  @Override
+  public void remember(Runnable again) {
+    current = again;
+  }
+
+  @Override
+  public void again() {
+    current.run();
+  }
+
+  @Override
+  public void showScreen(JComponent screen) {
     replay.ifPresent(ReplaySession::close);
     replay = Optional.empty();
     mayLeave = () -> true;
@@ -226,7 +235,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     try {
       settingsFile.write(next);
     } catch (BadInputException | IOException e) {
-      tell("Settings could not be saved", e.getMessage());
+      Dialogs.tell(this, "Settings could not be saved", e.getMessage());
     }
     boolean look =
         before.theme() != next.theme() || before.textSizePercent() != next.textSizePercent();
@@ -238,7 +247,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     }
     live.ifPresent(l -> l.apply(next));
     replay.ifPresent(r -> r.apply(next));
-    station.ifPresent(s -> s.apply(next));
+    stations.running().ifPresent(s -> s.apply(next));
   }
 
   /** A person who changes the look goes on from the control that changed it. */
@@ -289,7 +298,7 @@ final class PhoneWindow extends JFrame implements Navigator {
   @Override
   public void toPast() {
     current = this::toPast;
-    showScreen(PastScreen.build(kit, this, this::readPast));
+    showScreen(PastScreen.build(kit, this, debriefs::readPast));
   }
 
   @Override
@@ -309,35 +318,13 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   private void startStation(StationChoice choice) {
-    closeStation();
-    StationSession session =
-        StationSession.start(
-            home, settings, choice, next -> SwingUtilities.invokeLater(() -> stationEnded(next)));
-    station = Optional.of(session);
+    StationSession session = stations.start(choice, settings);
     current = this::toStations;
     showStation(session);
-    if (choice.setup().mode() == StationMode.INSTRUCTOR) {
-      ConsoleWindow window = new ConsoleWindow(kit, session.station(), getBounds());
-      console = Optional.of(window);
-      window.open();
-    }
-  }
-
-  private void closeStation() {
-    console.ifPresent(ConsoleWindow::dispose);
-    console = Optional.empty();
-    station.ifPresent(StationSession::close);
-    station = Optional.empty();
+    stations.openConsole(kit, getBounds());
   }
 
   private void stationEnded(StationSession session) {
-    if (!station.isPresent() || !station.get().equals(session)) {
-      return;
-    }
-    session.closeScreen();
-    station = Optional.empty();
-    console.ifPresent(ConsoleWindow::dispose);
-    console = Optional.empty();
     toDebrief(session.kept().session(), session.kept().path().orElse(null));
   }
 
@@ -380,7 +367,7 @@ final class PhoneWindow extends JFrame implements Navigator {
       showEditor(
           ProtocolDraft.edit(opened.protocol(), taken), new LocalProtocolSaver(home, opened));
     } catch (BadInputException e) {
-      tell("This protocol can't be edited", e.getMessage());
+      Dialogs.tell(this, "This protocol can't be edited", e.getMessage());
       toLocalProtocols();
     }
   }
@@ -395,21 +382,12 @@ final class PhoneWindow extends JFrame implements Navigator {
   }
 
   private boolean mayLose() {
-    Object[] choices = {"Leave", "Stay"};
-    return JOptionPane.showOptionDialog(
-            this,
-            "What you changed is not saved. Leave without saving?",
-            "Not saved",
-            JOptionPane.YES_NO_OPTION,
-            JOptionPane.QUESTION_MESSAGE,
-            null,
-            choices,
-            choices[1])
-        == 0;
+    return Dialogs.mayGo(this, "What you changed is not saved. Leave without saving?", "Not saved");
   }
 
-  private void readPast(Consumer<PastScreen.Line> each) throws BadInputException {
-    PastPractices.read(new SessionStore(home), home.zone(), each);
+  private boolean mayEndStation() {
+    return Dialogs.mayGo(
+        this, "A station runs. Leaving ends it; what was recorded is kept.", "Station");
   }
 
   @Override
@@ -434,113 +412,22 @@ final class PhoneWindow extends JFrame implements Navigator {
 
   @Override
   public void openDebrief(Path file) {
-    work(
-        () -> {
-          Session session = new SessionStore(home).open(file);
-          return new Reviewed(session, Reviewer.review(session));
-        },
-        done -> showDebrief(done.session(), done.review(), this::toPast),
-        () -> {});
+    debriefs.open(file);
   }
 
   @Override
   public void openReplay(Path file) {
-    work(
-        () -> new SessionStore(home).open(file),
-        session -> startReplay(session, PastPractices.of(session, home.zone()), this::toPast),
-        () -> {});
-  }
-
-  private void startReplay(Session session, String when, Runnable back) {
-    showReplay(new ReplaySession(session, settings, when, back));
+    debriefs.openReplay(file);
   }
 
   @Override
   public void toDebrief(Session session, Path file) {
-    // Without a debrief there must be another screen: that of the practice does nothing any more.
-    work(
-        () -> Reviewer.review(session),
-        review -> showDebrief(session, review, this::toSetup),
-        () -> current.run());
-  }
-
-  private record Reviewed(Session session, Review review) {}
-
-  private record Pair(Reviewed a, Reviewed b) {}
-
-  private Reviewed reviewed(Path file) throws BadInputException {
-    Session session = new SessionStore(home).open(file);
-    return new Reviewed(session, Reviewer.review(session));
+    debriefs.show(session);
   }
 
   @Override
   public void toComparison(Path a, Path b) {
-    work(() -> new Pair(reviewed(a), reviewed(b)), this::showComparison, () -> {});
-  }
-
-  private void showComparison(Pair pair) {
-    current = () -> showComparison(pair);
-    showScreen(
-        CompareScreen.build(
-            kit,
-            pair.a().review(),
-            PracticeLabel.of(pair.a().session().header(), home.zone()),
-            pair.b().review(),
-            PracticeLabel.of(pair.b().session().header(), home.zone()),
-            this::toPast));
-  }
-
-  /** A station's own result comes first; the review of its breaths is reached from it. */
-  private void showDebrief(Session session, Review review, Runnable back) {
-    if (StationResult.isIn(session.events())) {
-      try {
-        showResult(session, StationResult.of(session.events()), review, back);
-        return;
-      } catch (BadInputException e) {
-        tell("The station can't be shown, only its breaths", e.getMessage());
-      }
-    }
-    showReview(session, review, back);
-  }
-
-  private void showResult(Session session, StationResult result, Review review, Runnable back) {
-    current = () -> showResult(session, result, review, back);
-    String when = PastPractices.when(session.header().startedAt(), home.zone());
-    String trainee = session.header().trainee();
-    showScreen(
-        StationResultScreen.build(
-            kit,
-            this,
-            StationSheet.of(result),
-            review,
-            trainee.isEmpty() ? when : when + ", " + trainee,
-            new StationResultScreen.Ways(
-                () -> showReview(session, review, () -> showResult(session, result, review, back)),
-                () -> StationSaver.save(this, session, result, review, home.zone()),
-                back)));
-  }
-
-  private void showReview(Session session, Review review, Runnable back) {
-    current = () -> showReview(session, review, back);
-    String when = PastPractices.of(session, home.zone());
-    String ended = PastPractices.ended(session, review);
-    String title = when + (ended.isEmpty() ? "" : ", " + ended);
-    Runnable again = current;
-    showScreen(
-        DebriefScreen.build(
-            kit,
-            this,
-            review,
-            title,
-            () -> startReplay(session, when, again),
-            () -> ReportSaver.save(this, session, review, home.zone()),
-            () -> showPictures(review, title, again),
-            back));
-  }
-
-  private void showPictures(Review review, String when, Runnable back) {
-    current = () -> showPictures(review, when, back);
-    showScreen(PicturesScreen.build(kit, review, when, back));
+    debriefs.compare(a, b);
   }
 
   @Override
@@ -550,40 +437,10 @@ final class PhoneWindow extends JFrame implements Navigator {
       projector = Optional.empty();
       return;
     }
-    ProjectorWindow window = new ProjectorWindow(() -> live, getBounds());
+    ProjectorWindow window = new ProjectorWindow(() -> live, stations::running, getBounds());
     projector = Optional.of(window);
     window.open();
     toFront();
-  }
-
-  /** Something that may take a moment and may fail. */
-  private interface Work<T> {
-    T get() throws BadInputException;
-  }
-
-  private <T> void work(Work<T> work, Consumer<T> then, Runnable otherwise) {
-    new SwingWorker<T, Void>() {
-      @Override
-      protected T doInBackground() throws BadInputException {
-        return work.get();
-      }
-
-      @Override
-      protected void done() {
-        try {
-          then.accept(get());
-        } catch (ExecutionException e) {
-          tell("This practice can't be shown", String.valueOf(e.getCause().getMessage()));
-          otherwise.run();
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        }
-      }
-    }.execute();
-  }
-
-  private void tell(String title, String text) {
-    JOptionPane.showMessageDialog(this, text, title, JOptionPane.WARNING_MESSAGE);
   }
 
   private void quit() {
@@ -594,7 +451,7 @@ final class PhoneWindow extends JFrame implements Navigator {
     live = Optional.empty();
     replay.ifPresent(ReplaySession::close);
     replay = Optional.empty();
-    closeStation();
+    stations.close();
     projector.ifPresent(ProjectorWindow::dispose);
     dispose();
   }

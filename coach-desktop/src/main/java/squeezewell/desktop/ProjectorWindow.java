@@ -19,11 +19,14 @@ import javax.swing.SwingConstants;
 import javax.swing.Timer;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.screens.LivePainter;
+import squeezewell.desktop.screens.StationProjectorView;
+import squeezewell.live.LiveStation;
 
 /** The practice as a class sees it: the same column and ribbon, large, and nothing to press. */
 final class ProjectorWindow extends JFrame {
@@ -33,16 +36,28 @@ final class ProjectorWindow extends JFrame {
   private static final int FRAME_MILLIS = 33;
 
   private final transient Supplier<Optional<LiveSession>> session;
+  private final transient Supplier<Optional<StationSession>> station;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
   private transient LivePainter painter;
   private JLabel elapsed;
   private JLabel bar;
   private JLabel asked;
   private JLabel edition;
+  private AdviceCard examiner;
+  private AdviceCard next;
 
-  ProjectorWindow(Supplier<Optional<LiveSession>> session, Rectangle beside) {
+  /**
+   * @param session the practice that runs, if one does
+   * @param station the station that runs, if one does
+   * @param beside where the phone is
+   */
+  ProjectorWindow(
+      Supplier<Optional<LiveSession>> session,
+      Supplier<Optional<StationSession>> station,
+      Rectangle beside) {
     super("Squeezewell projector");
     this.session = session;
+    this.station = station;
     setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
@@ -89,7 +104,7 @@ final class ProjectorWindow extends JFrame {
     Look look = new Look(Palette.darkTheme(), Math.max(0.5, Math.min(6, scale)));
     Kit kit = new Kit(look);
     TideColumn tide = new TideColumn(look);
-    tide.setPreferredSize(new Dimension(look.px(290), look.px(500)));
+    tide.setPreferredSize(new Dimension(look.px(290), look.px(300)));
     PromptWords words = new PromptWords(look);
     Ribbon ribbon = new Ribbon(look);
     ribbon.setPreferredSize(new Dimension(look.px(1160), look.px(90)));
@@ -98,19 +113,24 @@ final class ProjectorWindow extends JFrame {
     bar = kit.label("", look.bold(30), look.palette().text());
     asked = kit.label("", look.font(26), look.palette().softText());
     edition = kit.label("", look.font(20), look.palette().softText());
-    JPanel side = new JPanel(new GridLayout(5, 1));
+    examiner = new AdviceCard(look, "The examiner", 22, 30);
+    examiner.setPreferredSize(new Dimension(look.px(1160), look.px(128)));
+    next = new AdviceCard(look, "What is next", 28, 22);
+    JPanel side = new JPanel(new GridLayout(0, 1));
     side.setOpaque(false);
-    side.setPreferredSize(new Dimension(look.px(430), look.px(500)));
+    side.setPreferredSize(new Dimension(look.px(430), look.px(300)));
     JLabel caution =
         kit.label("Practice on a manikin only", look.font(20), look.palette().softText());
     for (JLabel label : new JLabel[] {elapsed, bar, asked, edition, caution}) {
       label.setHorizontalAlignment(SwingConstants.TRAILING);
       side.add(label);
     }
+    side.add(next, 2);
     JPanel content = new JPanel(new BorderLayout(look.px(30), look.px(24)));
     content.setBackground(look.palette().ground());
     int margin = look.px(50);
     content.setBorder(BorderFactory.createEmptyBorder(look.px(36), margin, look.px(24), margin));
+    content.add(examiner, BorderLayout.NORTH);
     content.add(tide, BorderLayout.WEST);
     content.add(words, BorderLayout.CENTER);
     content.add(side, BorderLayout.EAST);
@@ -121,6 +141,13 @@ final class ProjectorWindow extends JFrame {
   }
 
   private void frame() {
+    Optional<StationSession> exercise = station.get();
+    examiner.setVisible(exercise.isPresent());
+    next.setVisible(exercise.isPresent());
+    if (exercise.isPresent()) {
+      showStation(exercise.get());
+      return;
+    }
     Optional<LiveSession> running = session.get();
     if (!running.isPresent()) {
       elapsed.setText("");
@@ -135,6 +162,25 @@ final class ProjectorWindow extends JFrame {
     setText(bar, lines.found().isEmpty() ? lines.bar() : lines.found());
     setText(asked, lines.asked());
     setText(edition, running.get().protocol().title());
+    Toolkit.getDefaultToolkit().sync();
+  }
+
+  private void showStation(StationSession running) {
+    LiveStation live = running.station();
+    LiveStation.Now at = live.now();
+    long now = live.clock().nanos();
+    StationProjectorView view = StationProjectorView.of(at, now);
+    setText(elapsed, view.clock());
+    setText(bar, view.phase());
+    examiner.show(view.title(), view.text());
+    next.show(view.next().isEmpty() ? "Breathe on" : view.next(), view.how());
+    if (at.breathing()) {
+      setText(asked, painter.paint(at.practice(), now).asked());
+    } else {
+      painter.rest();
+      setText(asked, "");
+    }
+    setText(edition, view.oxygen().isEmpty() ? running.choice().protocol().title() : view.oxygen());
     Toolkit.getDefaultToolkit().sync();
   }
 

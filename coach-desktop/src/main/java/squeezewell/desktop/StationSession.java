@@ -2,12 +2,12 @@ package squeezewell.desktop;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.screens.FinishGuard;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
 import squeezewell.files.HomeFolder;
@@ -27,6 +27,7 @@ final class StationSession {
   private final PracticeSound sound;
   private final ExaminerVoice voice;
   private final PracticeKeys keys;
+  private final FinishGuard finishGuard = new FinishGuard();
   private Optional<StationRunScreen> screen = Optional.empty();
 
   private StationSession(
@@ -67,7 +68,7 @@ final class StationSession {
     KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
     PracticeSound sound = new PracticeSound(clock, settings);
     ExaminerVoice voice = ExaminerVoice.start(choice.station(), sound);
-    Handover handover = new Handover(onEnd);
+    AtEnd<StationSession> atEnd = new AtEnd<>(onEnd);
     LiveStation station =
         new LiveStation(
             choice.station(),
@@ -78,10 +79,10 @@ final class StationSession {
             List.of(sound),
             now -> {
               voice.changed(now.station());
-              handover.changed(now);
+              atEnd.changed(now.practice().finished());
             });
     StationSession session = new StationSession(kept, choice, station, sound, voice, settings);
-    handover.session = session;
+    atEnd.of(session);
     sound.onLost(
         lost -> station.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
     station.start();
@@ -102,7 +103,8 @@ final class StationSession {
 
   StationRunScreen screen(Kit kit) {
     screen.ifPresent(StationRunScreen::close);
-    StationRunScreen made = new StationRunScreen(kit, station, keys, this::notice, sound::muted);
+    StationRunScreen made =
+        new StationRunScreen(kit, station, keys, finishGuard, this::notice, sound::muted);
     screen = Optional.of(made);
     return made;
   }
@@ -166,7 +168,11 @@ final class StationSession {
             station.post(
                 station.now().station().clockStopped() ? Command.RESUME : Command.PAUSE, nanoTime);
         case UNDO_FINDING -> station.undo(nanoTime);
-        case FINISH -> station.post(Command.FINISH, nanoTime);
+        case FINISH -> {
+          if (finishGuard.press(station.now().station().complete(), nanoTime)) {
+            station.post(Command.FINISH, nanoTime);
+          }
+        }
         case RETRACT_BREATH -> station.post(Command.RETRACT_BREATH, nanoTime);
         case MUTE -> sound.toggleMute();
         case FINDINGS -> {
@@ -193,23 +199,6 @@ final class StationSession {
               ? going ? Command.PULSE_CHECK_END : Command.PULSE_CHECK
               : going ? Command.SUCTION_END : Command.SUCTION,
           nanoTime);
-    }
-  }
-
-  /** Tells of the end once the station's own thread has written it. */
-  private static final class Handover {
-    private final Consumer<StationSession> onEnd;
-    private final AtomicBoolean told = new AtomicBoolean();
-    private volatile StationSession session;
-
-    Handover(Consumer<StationSession> onEnd) {
-      this.onEnd = onEnd;
-    }
-
-    void changed(LiveStation.Now now) {
-      if (now.practice().finished() && told.compareAndSet(false, true)) {
-        onEnd.accept(session);
-      }
     }
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -17,9 +18,15 @@ import squeezewell.protocol.Situation;
  * @param rescuers how many rescuers the rhythm is for, to {@value #MOST_RESCUERS}; 0 if for any
  *     number, or if it was not kept
  * @param minutes length of the practice, 1 to {@value #LONGEST_MINUTES}
+ * @param prompting how far breaths were to be prompted
  */
 public record LastChoice(
-    String protocolId, PatientGroup patient, Situation situation, int rescuers, int minutes) {
+    String protocolId,
+    PatientGroup patient,
+    Situation situation,
+    int rescuers,
+    int minutes,
+    Prompting prompting) {
   /** A day, as long as a practice can be. */
   public static final int LONGEST_MINUTES = 1_440;
 
@@ -30,6 +37,7 @@ public record LastChoice(
     Objects.requireNonNull(protocolId, "protocolId");
     Objects.requireNonNull(patient, "patient");
     Objects.requireNonNull(situation, "situation");
+    Objects.requireNonNull(prompting, "prompting");
     if (rescuers < 0 || rescuers > MOST_RESCUERS) {
       throw new IllegalArgumentException(
           "rescuers is " + rescuers + "; allowed: 0 to " + MOST_RESCUERS);
@@ -38,6 +46,12 @@ public record LastChoice(
       throw new IllegalArgumentException(
           "minutes is " + minutes + "; allowed: 1 to " + LONGEST_MINUTES);
     }
+  }
+
+  /** A choice with every breath prompted. */
+  public LastChoice(
+      String protocolId, PatientGroup patient, Situation situation, int rescuers, int minutes) {
+    this(protocolId, patient, situation, rescuers, minutes, Prompting.THROUGHOUT);
   }
 
   /** A choice for any number of rescuers. */

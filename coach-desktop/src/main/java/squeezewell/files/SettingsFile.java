@@ -101,6 +101,7 @@ public final class SettingsFile {
     choice.addProperty("situation", settings.lastChoice().situation().id());
     choice.addProperty("rescuers", settings.lastChoice().rescuers());
     choice.addProperty("minutes", settings.lastChoice().minutes());
+    choice.addProperty("prompts", settings.lastChoice().prompting().word());
     top.addProperty("trainee", settings.trainee());
   }
 

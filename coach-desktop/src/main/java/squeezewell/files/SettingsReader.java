@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Json;
 import squeezewell.input.JsonValue;
@@ -102,7 +103,10 @@ final class SettingsReader {
         choice.choice("patient", List.of(PatientGroup.values()), PatientGroup::id),
         choice.choice("situation", List.of(Situation.values()), Situation::id),
         choice.has("rescuers") ? (int) choice.integer("rescuers", 0, LastChoice.MOST_RESCUERS) : 0,
-        (int) choice.integer("minutes", 1, LastChoice.LONGEST_MINUTES));
+        (int) choice.integer("minutes", 1, LastChoice.LONGEST_MINUTES),
+        choice.has("prompts")
+            ? choice.choice("prompts", List.of(Prompting.values()), Prompting::word)
+            : Prompting.THROUGHOUT);
   }
 
   private static boolean isGiven(JsonValue top, String name) throws BadInputException {

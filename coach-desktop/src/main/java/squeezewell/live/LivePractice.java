@@ -1,14 +1,10 @@
 package squeezewell.live;
 
-import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import java.util.function.ObjLongConsumer;
 import squeezewell.coach.Coach;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
@@ -24,17 +20,12 @@ import squeezewell.session.MonotonicClock;
  */
 public final class LivePractice implements Shown, AutoCloseable {
   private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(1);
-  private static final long CLOSE_MILLIS = 2_000;
 
   private final MonotonicClock clock;
-  private final Journal journal;
   private final Coach coach;
   private final Consumer<CoachState> onChange;
-  private final BlockingQueue<Stamped> commands = new LinkedBlockingQueue<>();
-  private final Thread thread;
+  private final Driver<Coach> driver;
   private volatile CoachState state;
-
-  private record Stamped(ObjLongConsumer<Coach> action, long atNanos) {}
 
   /**
    * Prepares a practice; {@link #start} sets it going.
@@ -53,17 +44,15 @@ public final class LivePractice implements Shown, AutoCloseable {
       List<? extends CueOutput> outputs,
       Consumer<CoachState> onChange) {
     this.clock = Objects.requireNonNull(clock, "clock");
-    this.journal = Objects.requireNonNull(journal, "journal");
     this.onChange = Objects.requireNonNull(onChange, "onChange");
     this.coach = new Coach(plan, journal, outputs);
     this.state = coach.state();
-    this.thread = new Thread(this::run, "squeezewell-coach");
-    thread.setDaemon(true);
+    this.driver = new Driver<>("practice", coach, new Steps(), LONGEST_WAIT_NANOS, clock, journal);
   }
 
   /** Lets the practice run. */
   public void start() {
-    thread.start();
+    driver.start();
   }
 
   /**
@@ -73,7 +62,7 @@ public final class LivePractice implements Shown, AutoCloseable {
    * @param nanoTime when the person gave it, a reading of {@link System#nanoTime()}
    */
   public void post(Command command, long nanoTime) {
-    post((to, at) -> to.command(command, at), nanoTime);
+    driver.post((to, at) -> to.command(command, at), nanoTime);
   }
 
   /**
@@ -83,11 +72,7 @@ public final class LivePractice implements Shown, AutoCloseable {
    * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
    */
   public void post(ClinicalFinding finding, long nanoTime) {
-    post((to, at) -> to.find(finding, at), nanoTime);
-  }
-
-  private void post(ObjLongConsumer<Coach> action, long nanoTime) {
-    commands.add(new Stamped(action, Math.max(0, clock.at(nanoTime))));
+    driver.post((to, at) -> to.find(finding, at), nanoTime);
   }
 
   @Override
@@ -111,44 +96,7 @@ public final class LivePractice implements Shown, AutoCloseable {
   @Override
   public void close() {
     post(Command.FINISH, System.nanoTime());
-    boolean interrupted = false;
-    try {
-      thread.join(CLOSE_MILLIS);
-    } catch (InterruptedException e) {
-      interrupted = true;
-    }
-    if (interrupted) {
-      Thread.currentThread().interrupt();
-    }
-  }
-
-  private void run() {
-    String trouble = "";
-    try {
-      while (!coach.state().finished()) {
-        Stamped command = commands.poll(waitNanos(), TimeUnit.NANOSECONDS);
-        if (command != null) {
-          command.action().accept(coach, command.atNanos());
-        }
-        coach.advance(clock.nanos());
-        if (!coach.state().finished()) {
-          publish(coach.state());
-        }
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    } catch (RuntimeException | Error e) {
-      trouble = "The practice stopped, since something went wrong inside the program: " + e;
-      throw e;
-    } finally {
-      end(trouble);
-    }
-  }
-
-  private long waitNanos() {
-    OptionalLong due = coach.nextDueNanos();
-    long wait = due.isPresent() ? due.getAsLong() - clock.nanos() : LONGEST_WAIT_NANOS;
-    return Math.max(0, Math.min(wait, LONGEST_WAIT_NANOS));
+    driver.await();
   }
 
   private void publish(CoachState next) {
@@ -156,17 +104,31 @@ public final class LivePractice implements Shown, AutoCloseable {
     onChange.accept(next);
   }
 
-  /** Whatever ended the practice, those who wait for its end must not wait for ever. */
-  private void end(String fault) {
-    String trouble = fault;
-    try {
-      journal.close();
-    } catch (IOException e) {
-      if (trouble.isEmpty()) {
-        trouble = "The session file could not be closed: " + e.getMessage();
-      }
+  private final class Steps implements Driver.Steps {
+    @Override
+    public boolean finished() {
+      return coach.state().finished();
     }
-    CoachState last = coach.state();
-    publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
+
+    @Override
+    public OptionalLong nextDueNanos() {
+      return coach.nextDueNanos();
+    }
+
+    @Override
+    public void advance(long nowNanos) {
+      coach.advance(nowNanos);
+    }
+
+    @Override
+    public void changed() {
+      publish(coach.state());
+    }
+
+    @Override
+    public void ended(String trouble) {
+      CoachState last = coach.state();
+      publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
+    }
   }
 }

@@ -1,12 +1,9 @@
 package squeezewell.live;
 
-import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.ObjLongConsumer;
@@ -28,18 +25,13 @@ import squeezewell.station.StationState;
  */
 public final class LiveStation implements AutoCloseable {
   private static final long LONGEST_WAIT_NANOS = TimeUnit.MILLISECONDS.toNanos(250);
-  private static final long CLOSE_MILLIS = 2_000;
 
   private final MonotonicClock clock;
-  private final Journal journal;
   private final StationPractice station;
   private final Consumer<Now> onChange;
-  private final BlockingQueue<Stamped> commands = new LinkedBlockingQueue<>();
-  private final Thread thread;
+  private final Driver<StationPractice> driver;
   private Optional<Slip> lastTap = Optional.empty();
   private volatile Now now;
-
-  private record Stamped(ObjLongConsumer<StationPractice> action, long atNanos) {}
 
   /**
    * Where things stand. Immutable.
@@ -82,17 +74,16 @@ public final class LiveStation implements AutoCloseable {
       List<? extends CueOutput> outputs,
       Consumer<Now> onChange) {
     this.clock = Objects.requireNonNull(clock, "clock");
-    this.journal = Objects.requireNonNull(journal, "journal");
     this.onChange = Objects.requireNonNull(onChange, "onChange");
     this.station = new StationPractice(station, setup, plan, journal, outputs);
     this.now = look(this.station.practice(), 0);
-    this.thread = new Thread(this::run, "squeezewell-station");
-    thread.setDaemon(true);
+    this.driver =
+        new Driver<>("station", this.station, new Steps(), LONGEST_WAIT_NANOS, clock, journal);
   }
 
   /** Lets the station run. */
   public void start() {
-    thread.start();
+    driver.start();
   }
 
   /**
@@ -112,7 +103,7 @@ public final class LiveStation implements AutoCloseable {
    * @param nanoTime when the person did it, a reading of {@link System#nanoTime()}
    */
   public void post(ObjLongConsumer<StationPractice> action, long nanoTime) {
-    commands.add(new Stamped(action, Math.max(0, clock.at(nanoTime))));
+    driver.post(action, nanoTime);
   }
 
   /**
@@ -164,44 +155,7 @@ public final class LiveStation implements AutoCloseable {
   @Override
   public void close() {
     post(Command.FINISH, System.nanoTime());
-    boolean interrupted = false;
-    try {
-      thread.join(CLOSE_MILLIS);
-    } catch (InterruptedException e) {
-      interrupted = true;
-    }
-    if (interrupted) {
-      Thread.currentThread().interrupt();
-    }
-  }
-
-  private void run() {
-    String trouble = "";
-    try {
-      while (!station.practice().finished()) {
-        Stamped command = commands.poll(waitNanos(), TimeUnit.NANOSECONDS);
-        if (command != null) {
-          command.action().accept(station, command.atNanos());
-        }
-        station.advance(clock.nanos());
-        if (!station.practice().finished()) {
-          publish(station.practice());
-        }
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    } catch (RuntimeException | Error e) {
-      trouble = "The station stopped, since something went wrong inside the program: " + e;
-      throw e;
-    } finally {
-      end(trouble);
-    }
-  }
-
-  private long waitNanos() {
-    OptionalLong due = station.nextDueNanos();
-    long wait = due.isPresent() ? due.getAsLong() - clock.nanos() : LONGEST_WAIT_NANOS;
-    return Math.max(0, Math.min(wait, LONGEST_WAIT_NANOS));
+    driver.await();
   }
 
   private Now look(CoachState practice, long atNanos) {
@@ -216,17 +170,31 @@ public final class LiveStation implements AutoCloseable {
     onChange.accept(now);
   }
 
-  /** Whatever ended the station, those who wait for its end must not wait for ever. */
-  private void end(String fault) {
-    String trouble = fault;
-    try {
-      journal.close();
-    } catch (IOException e) {
-      if (trouble.isEmpty()) {
-        trouble = "The session file could not be closed: " + e.getMessage();
-      }
+  private final class Steps implements Driver.Steps {
+    @Override
+    public boolean finished() {
+      return station.practice().finished();
     }
-    CoachState last = station.practice();
-    publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
+
+    @Override
+    public OptionalLong nextDueNanos() {
+      return station.nextDueNanos();
+    }
+
+    @Override
+    public void advance(long nowNanos) {
+      station.advance(nowNanos);
+    }
+
+    @Override
+    public void changed() {
+      publish(station.practice());
+    }
+
+    @Override
+    public void ended(String trouble) {
+      CoachState last = station.practice();
+      publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
+    }
   }
 }

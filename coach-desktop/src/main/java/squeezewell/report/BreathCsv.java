@@ -12,7 +12,7 @@ import squeezewell.review.Review;
  */
 public final class BreathCsv {
   private static final String COLUMNS =
-      "at_s,end_s,inspiration_s,interval_s,in_range,prompt_at_s,lateness_s,volume_mL";
+      "at_s,end_s,inspiration_s,interval_s,in_range,prompt_at_s,lateness_s,volume_mL,prompted";
 
   private BreathCsv() {}
 
@@ -44,7 +44,8 @@ public final class BreathCsv {
               breath.millilitres().isPresent()
                   ? Words.upTo(breath.millilitres().getAsDouble(), 3)
                   : "")
-          .append("\r\n");
+          .append(',');
+      csv.append(breath.unprompted() ? "no" : "yes").append("\r\n");
     }
     return csv.toString();
   }

@@ -16,6 +16,7 @@ import squeezewell.review.Metrics;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.review.Unprompted;
 
 /**
  * All figures of a review by name, as docs/formats.md lists them. The names and what they mean are
@@ -47,6 +48,7 @@ public final class MetricList {
     figures.intervals();
     figures.gap();
     figures.prompts();
+    figures.unprompted();
     figures.squeezes();
     figures.compressions();
     figures.holds();
@@ -138,7 +140,8 @@ public final class MetricList {
     count("prompts.met", prompts.met(), prompts.given());
     count("prompts.missed", prompts.missed(), prompts.given());
     count("prompts.forgiven", prompts.forgiven(), prompts.given());
-    count("prompts.extra", prompts.extra(), metrics.breathCount());
+    count("prompts.extra", prompts.extra(), metrics.breathCount() - prompts.unprompted());
+    count("prompts.unprompted", prompts.unprompted(), metrics.breathCount());
     Metrics.Asynchrony asynchrony = metrics.asynchrony();
     int met = prompts.met();
     number("asynchrony.meanSeconds", asynchrony.meanSeconds(), SECONDS, met);
@@ -146,6 +149,64 @@ public final class MetricList {
     number("asynchrony.sdSeconds", asynchrony.sdSeconds(), SECONDS, met);
     number("asynchrony.phaseLocking", asynchrony.phaseLocking(), ONE);
     word("asynchrony.ownTempo", Boolean.toString(asynchrony.ownTempo()));
+  }
+
+  /** The rows are there where all was prompted too, empty. */
+  private void unprompted() {
+    Optional<Unprompted> done = metrics.unprompted();
+    OptionalInt n = whole(done.map(Unprompted::intervalCount));
+    add("unprompted.silences", text(done.map(Unprompted::silences)), ONE, OptionalInt.empty());
+    number("unprompted.seconds", flat(done.map(u -> OptionalDouble.of(u.seconds()))), SECONDS);
+    add(
+        "unprompted.breathCount",
+        text(done.map(Unprompted::breathCount)),
+        ONE,
+        OptionalInt.empty());
+    add(
+        "unprompted.plannedCount",
+        text(done.map(Unprompted::plannedCount)),
+        ONE,
+        OptionalInt.empty());
+    add(
+        "unprompted.intervalCount",
+        text(done.map(Unprompted::intervalCount)),
+        ONE,
+        OptionalInt.empty());
+    add("unprompted.meanSeconds", number(flat(done.map(Unprompted::meanSeconds))), SECONDS, n);
+    add(
+        "unprompted.ratePerMinute",
+        number(flat(done.map(Unprompted::ratePerMinute))),
+        PER_MINUTE,
+        n);
+    add("unprompted.inRangeCount", text(done.map(Unprompted::inRangeCount)), ONE, n);
+    add("unprompted.fastCount", text(done.map(Unprompted::fastCount)), ONE, n);
+    add("unprompted.slowCount", text(done.map(Unprompted::slowCount)), ONE, n);
+    add("unprompted.inRangeFractionLow", number(flat(done.map(Unprompted::inRangeLow))), ONE, n);
+    add("unprompted.inRangeFractionHigh", number(flat(done.map(Unprompted::inRangeHigh))), ONE, n);
+    number(
+        "unprompted.driftPercentPerMinute",
+        flat(done.map(Unprompted::driftPercentPerMinute)),
+        PERCENT_PER_MINUTE);
+    number(
+        "unprompted.longestGapSeconds",
+        flat(done.map(u -> OptionalDouble.of(u.longestGapSeconds()))),
+        SECONDS);
+    number(
+        "unprompted.longestGapAtSeconds",
+        flat(done.map(u -> OptionalDouble.of(u.longestGapAtSeconds()))),
+        SECONDS);
+    add(
+        "unprompted.highestLevel",
+        done.map(Unprompted::highestLevel)
+            .filter(OptionalInt::isPresent)
+            .map(level -> Integer.toString(level.getAsInt())),
+        ONE,
+        OptionalInt.empty());
+    add(
+        "unprompted.test",
+        done.flatMap(Unprompted::test).map(test -> slug(test.outcome().name())),
+        "",
+        OptionalInt.empty());
   }
 
   private void squeezes() {

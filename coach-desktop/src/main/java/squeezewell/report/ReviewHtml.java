@@ -15,6 +15,7 @@ import squeezewell.review.PartText;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.review.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 
@@ -195,9 +196,11 @@ public final class ReviewHtml {
                     "compressions a minute",
                     done.count() + " in all"));
     card(
-        Words.upTo(metrics.gap().longestSeconds(), 1) + " s",
+        metrics.gap().happened() ? Words.upTo(metrics.gap().longestSeconds(), 1) + " s" : "–",
         "longest gap",
-        Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses");
+        metrics.gap().happened()
+            ? Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses"
+            : "the breaths never began");
     add("</div>\n");
   }
 
@@ -216,7 +219,7 @@ public final class ReviewHtml {
     add("<table>\n");
     for (int i = 0; i < review.found().size(); i++) {
       NotedFinding noted = review.found().get(i);
-      String advice = noted.undone() ? "" : ". " + noted.finding().advice();
+      String advice = noted.undone() ? "" : ". " + noted.after().advice(noted.finding());
       row((i + 1) + ", at " + PartText.at(noted), PartText.label(noted) + advice);
     }
     add("</table>\n");
@@ -234,6 +237,7 @@ public final class ReviewHtml {
         "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
             + " a tip upwards came too soon, a tip downwards too late."
             + (review.compressions().isEmpty() ? "" : " Thin ticks: compressions.")
+            + (review.silences().isEmpty() ? "" : " Slanting lines: no prompts.")
             + (review.found().isEmpty() ? "" : " Dotted lines: what was found, by its number."));
   }
 
@@ -296,6 +300,7 @@ public final class ReviewHtml {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused" : ""));
     row("extra breaths", Integer.toString(prompts.extra()));
+    metrics.unprompted().ifPresent(done -> UnpromptedText.add(done, this::row));
     row("breath after prompt, mean", number(metrics.asynchrony().meanSeconds(), 2, " s"));
     row("squeeze, mean", number(metrics.inspiration().meanSeconds(), 2, " s"));
     metrics.compressions().ifPresent(done -> CompressionText.add(done, this::row));

@@ -265,6 +265,7 @@ public final class ReviewPng {
         List.of(),
         List.of(),
         review.holds().stream().filter(h -> h.startNanos() < end).collect(Collectors.toList()),
+        review.silences().stream().filter(s -> s.startNanos() < end).collect(Collectors.toList()),
         review.alignment(),
         review.findings(),
         review.verdict(),

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import squeezewell.cue.Silence;
 import squeezewell.review.BreathMark;
 import squeezewell.review.CompressionMark;
 import squeezewell.review.Hold;
@@ -62,6 +63,9 @@ final class ReviewSvg {
     }
     for (Hold hold : review.holds()) {
       hold(hold, rows);
+    }
+    for (Silence silence : review.silences()) {
+      silence(silence, rows);
     }
     compressions();
     found(rows);
@@ -129,6 +133,31 @@ final class ReviewSvg {
       path(kind, "M%s %d l3 -5 l3 5 z", number(middle - 3), y);
     } else if (breath.judgement() == Judgement.SLOW) {
       path(kind, "M%s %d l3 5 l3 -5 z", number(middle - 3), y + 16);
+    }
+  }
+
+  /** Slanting lines above, one path a row, and the words once. */
+  private void silence(Silence silence, int rows) {
+    double from = silence.startNanos() / SECOND;
+    double to = Math.min(silence.endNanos() / SECOND, rows * ROW_SECONDS);
+    boolean first = true;
+    while (from < to) {
+      int row = (int) (from / ROW_SECONDS);
+      double rowEnd = Math.min(to, (row + 1) * ROW_SECONDS);
+      double left = LEFT + (from - row * ROW_SECONDS) * perSecond();
+      double right = LEFT + (rowEnd - row * ROW_SECONDS) * perSecond();
+      StringBuilder lines = new StringBuilder();
+      for (double x = left; x < right; x += 6) {
+        double reach = Math.min(8, right - x);
+        lines.append("M").append(number(x)).append(' ').append(row * ROW_HEIGHT + 24);
+        lines.append('l').append(number(reach)).append(' ').append(number(-reach));
+      }
+      add("<path class=\"tick\" d=\"%s\"/>\n", lines);
+      if (first && right - left > LETTER * "no prompts".length()) {
+        text(left + 2, row * ROW_HEIGHT + 34, "label", "no prompts");
+      }
+      first = false;
+      from = rowEnd;
     }
   }
 

@@ -154,6 +154,13 @@ public record StationSheet(
                         t.atNanos(),
                         t.takenBack() ? "taken back" : "finding",
                         t.finding().label())));
+    state
+        .chosen()
+        .forEach(
+            c ->
+                story.add(
+                    new Entry(
+                        c.atNanos(), "chosen", c.branch().words() + ": " + c.way().words() + ".")));
     state.faults().forEach(f -> story.add(new Entry(f.atNanos(), "critical", f.words())));
     state.remarks().forEach(r -> story.add(new Entry(r.atNanos(), "remark", r.words())));
     story.sort(Comparator.comparingLong(Entry::atNanos));

@@ -232,7 +232,7 @@ class ReviewCommandTest {
     List<String> rows = Files.readAllLines(table);
     assertThat(rows)
         .containsExactly(
-            "at_s,end_s,inspiration_s,interval_s,in_range,prompt_at_s,lateness_s,volume_mL",
+            "at_s,end_s,inspiration_s,interval_s,in_range,prompt_at_s,lateness_s,volume_mL,prompted",
             "0.5,1.5,1,,,0,0.5,",
             "5.9,,,5.4,yes,6,-0.1,",
             "12,,,6.1,yes,12,0,450");

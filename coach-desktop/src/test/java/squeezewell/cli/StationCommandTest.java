@@ -86,6 +86,7 @@ class StationCommandTest {
         .contains("0:40  Remark: The seal is tight.")
         .contains("an aid to practice")
         .contains("Ventilation")
+        .doesNotContain("stood still")
         .containsPattern("breaths +29");
     assertThat(run.out().lines()).allMatch(l -> l.length() <= 80);
   }
@@ -161,5 +162,15 @@ class StationCommandTest {
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.err().lines().count()).isEqualTo(3);
     assertThat(run.err()).contains("id is \"Own\"").contains("title is").contains("tasks is");
+  }
+
+  @Test
+  void aScriptChoosesAWayUntilItIsReached() throws Exception {
+    CliRun run = run("1 choose fluid-returns=twice\n2 begin\n195 choose fluid-returns=once\n");
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .contains("0:01  Chosen: Whether fluid comes back: It comes back")
+        .contains("3:12  You hear gurgling again.");
+    assertThat(run.err()).contains("made no sense then: 195 choose fluid-returns=once");
   }
 }

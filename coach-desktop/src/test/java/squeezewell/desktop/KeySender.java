@@ -7,14 +7,18 @@ import java.awt.event.KeyEvent;
 import java.io.File;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Locale;
 import java.util.Scanner;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 
 /**
  * A process of its own that presses real keys and buttons at given instants of the wall clock, and
- * says when it did. Reads lines {@code INSTANT down|up space|p|return|end|pad} and {@code shot
- * FILE}; writes a line {@code INSTANT WORD KEY} for each.
+ * says when it did. Reads lines {@code INSTANT down|up KEY}, {@code INSTANT move X,Y}, {@code
+ * INSTANT wheel STEPS} and {@code shot FILE [X,Y,WIDTH,HEIGHT]}; writes a line {@code INSTANT WORD
+ * KEY} for each. A key is {@code pad} for the mouse button, or the end of the name of a constant of
+ * {@link KeyEvent}, such as {@code space}, {@code end} or {@code n}.
  */
 public final class KeySender {
   private static final int PAD_X = 206;
@@ -30,13 +34,12 @@ public final class KeySender {
       while (in.hasNextLine()) {
         String[] words = in.nextLine().split(" ", -1);
         if (words[0].equals("shot")) {
-          ImageIO.write(
-              robot.createScreenCapture(new Rectangle(0, 0, 412, 892)), "png", new File(words[1]));
+          ImageIO.write(robot.createScreenCapture(part(words)), "png", new File(words[1]));
           System.out.println("shot");
           continue;
         }
         waitUntil(Instant.parse(words[0]));
-        act(robot, words[1].equals("down"), words[2]);
+        act(robot, words[1], words[2]);
         System.out.println(Instant.now() + " " + words[1] + " " + words[2]);
       }
     }
@@ -50,30 +53,40 @@ public final class KeySender {
     }
   }
 
-  private static void act(Robot robot, boolean down, String key) {
-    if (key.equals("pad")) {
+  private static Rectangle part(String[] words) {
+    if (words.length < 3) {
+      return new Rectangle(0, 0, 412, 892);
+    }
+    int[] at = numbers(words[2]);
+    return new Rectangle(at[0], at[1], at[2], at[3]);
+  }
+
+  private static int[] numbers(String text) {
+    return Stream.of(text.split(",", -1)).mapToInt(Integer::parseInt).toArray();
+  }
+
+  private static void act(Robot robot, String word, String key) throws Exception {
+    boolean down = word.equals("down");
+    if (word.equals("move")) {
+      int[] at = numbers(key);
+      robot.mouseMove(at[0], at[1]);
+    } else if (word.equals("wheel")) {
+      robot.mouseWheel(Integer.parseInt(key));
+    } else if (key.equals("pad")) {
       if (down) {
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
       } else {
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
       }
-      return;
-    }
-    int code =
-        switch (key) {
-          case "space" -> KeyEvent.VK_SPACE;
-          case "p" -> KeyEvent.VK_P;
-          case "f" -> KeyEvent.VK_F;
-          case "c" -> KeyEvent.VK_C;
-          case "z" -> KeyEvent.VK_Z;
-          case "1" -> KeyEvent.VK_1;
-          case "end" -> KeyEvent.VK_END;
-          default -> KeyEvent.VK_ENTER;
-        };
-    if (down) {
-      robot.keyPress(code);
+    } else if (down) {
+      robot.keyPress(code(key));
     } else {
-      robot.keyRelease(code);
+      robot.keyRelease(code(key));
     }
+  }
+
+  private static int code(String key) throws ReflectiveOperationException {
+    String name = key.equals("return") ? "ENTER" : key.toUpperCase(Locale.ROOT);
+    return KeyEvent.class.getField("VK_" + name).getInt(null);
   }
 }

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.awt.Point;
+import java.awt.Rectangle;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
@@ -24,7 +26,7 @@ import java.util.stream.Stream;
 
 /** A screen that only exists in memory, the program on it, and a sender of keys. */
 final class RealWindow implements AutoCloseable {
-  private static final Duration PATIENCE = Duration.ofSeconds(60);
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
 
   private final Process screen;
   private final String display;
@@ -33,6 +35,8 @@ final class RealWindow implements AutoCloseable {
   private Process sender;
   private Writer toSender;
   private BufferedReader fromSender;
+  private Writer toProgram;
+  private BufferedReader fromProgram;
 
   private RealWindow(Process screen, String display, Path home) {
     this.screen = screen;
@@ -82,6 +86,65 @@ final class RealWindow implements AutoCloseable {
     builder.redirectErrorStream(true);
     builder.redirectOutput(home.resolve("program.log").toFile());
     program = builder.start();
+    startSender();
+  }
+
+  /** The same, with a program that can be asked where on the screen something is shown. */
+  void startAskable() throws IOException {
+    ProcessBuilder builder =
+        new ProcessBuilder(
+            java(),
+            "-cp",
+            System.getProperty("squeezewell.jar")
+                + java.io.File.pathSeparator
+                + System.getProperty("squeezewell.testClasses"),
+            AskableProgram.class.getName(),
+            "--home",
+            home.toString());
+    builder.environment().put("DISPLAY", display);
+    builder.redirectError(home.resolve("program.log").toFile());
+    program = builder.start();
+    toProgram = new OutputStreamWriter(program.getOutputStream(), StandardCharsets.UTF_8);
+    fromProgram = reader(program);
+    startSender();
+  }
+
+  /**
+   * Where on the screen the middle of a part is whose accessible name begins so, if any of it is
+   * seen and it may be pressed. Only after {@link #startAskable}.
+   */
+  Optional<Point> find(String name) throws IOException {
+    toProgram.write(name + "\n");
+    toProgram.flush();
+    String answer = fromProgram.readLine();
+    if (answer == null || answer.isEmpty()) {
+      return Optional.empty();
+    }
+    String[] at = answer.split(" ", -1);
+    return Optional.of(new Point(Integer.parseInt(at[0]), Integer.parseInt(at[1])));
+  }
+
+  /** As {@link #find}, once it is there. */
+  Point await(String name) throws IOException {
+    Instant end = Instant.now().plus(PATIENCE);
+    while (true) {
+      Optional<Point> found = find(name);
+      if (found.isPresent()) {
+        return found.get();
+      }
+      assertThat(program.isAlive()).as("the program runs").isTrue();
+      assertThat(Instant.now()).as("“%s” is shown", name).isBefore(end);
+      waitFor(Duration.ofMillis(50));
+    }
+  }
+
+  /** Presses the mouse button for a moment over a part, once it is there. */
+  void click(String name) throws IOException {
+    moveTo(await(name));
+    tap("pad");
+  }
+
+  private void startSender() throws IOException {
     ProcessBuilder sending =
         new ProcessBuilder(
             java(),
@@ -104,11 +167,42 @@ final class RealWindow implements AutoCloseable {
     return Instant.parse(fromSender.readLine().split(" ", -1)[0]);
   }
 
-  /** Presses a key for a moment, now. */
+  /**
+   * Presses a key for a moment, as good as now: one that comes back within 20 ms of its release
+   * would be taken for a key that repeats.
+   */
   void tap(String key) throws IOException {
-    Instant now = Instant.now();
+    Instant now = Instant.now().plusMillis(60);
     send(now, "down", key);
     send(now.plusMillis(60), "up", key);
+  }
+
+  /** Presses a key and leaves it down, now. */
+  void hold(String key) throws IOException {
+    send(Instant.now(), "down", key);
+  }
+
+  /** Lets go of a key, now. */
+  void letGo(String key) throws IOException {
+    send(Instant.now(), "up", key);
+  }
+
+  /** Presses a key while another is held. */
+  void chord(String held, String key) throws IOException {
+    hold(held);
+    tap(key);
+    letGo(held);
+  }
+
+  /** Moves the mouse. */
+  void moveTo(Point at) throws IOException {
+    send(Instant.now(), "move", at.x + "," + at.y);
+  }
+
+  /** Turns the wheel over a place, towards a person for numbers above 0. */
+  void wheel(Point over, int steps) throws IOException {
+    moveTo(over);
+    send(Instant.now(), "wheel", Integer.toString(steps));
   }
 
   /** Keeps a picture of the window. */
@@ -116,6 +210,29 @@ final class RealWindow implements AutoCloseable {
     toSender.write("shot " + file + "\n");
     toSender.flush();
     fromSender.readLine();
+  }
+
+  /** Keeps a picture of a part of the screen. */
+  void shot(Path file, Rectangle part) throws IOException {
+    toSender.write(
+        "shot " + file + " " + part.x + "," + part.y + "," + part.width + "," + part.height + "\n");
+    toSender.flush();
+    fromSender.readLine();
+  }
+
+  /** Waits until something holds. */
+  void until(String what, Holds holds) throws IOException {
+    Instant end = Instant.now().plus(PATIENCE);
+    while (!holds.test()) {
+      assertThat(program.isAlive()).as("the program runs").isTrue();
+      assertThat(Instant.now()).as(what).isBefore(end);
+      waitFor(Duration.ofMillis(20));
+    }
+  }
+
+  /** Something that may hold or not. */
+  interface Holds {
+    boolean test() throws IOException;
   }
 
   /** Taps a key about once a second until a condition holds: a window takes a moment to come. */
@@ -131,6 +248,11 @@ final class RealWindow implements AutoCloseable {
 
   /** The session file, once there is one. */
   Optional<Path> session() {
+    return sessionIn(home);
+  }
+
+  /** The session file of a home, once there is one. */
+  static Optional<Path> sessionIn(Path home) {
     Path sessions = home.resolve("sessions");
     if (!Files.isDirectory(sessions)) {
       return Optional.empty();

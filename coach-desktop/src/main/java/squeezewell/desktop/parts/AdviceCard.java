@@ -6,18 +6,23 @@ import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
-import java.util.ArrayList;
-import java.util.List;
+import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
+import javax.accessibility.AccessibleState;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
-/** A title and a text of a few lines on a card that is framed while it matters. */
+/**
+ * A title and a text of a few lines on a card that is framed while it matters. What it says is
+ * announced to a screen reader: the card is an alert whose name holds the words and changes with
+ * them, and it is told anew each time the card comes up.
+ */
 public final class AdviceCard extends Drawn {
   private static final long serialVersionUID = 1L;
   private static final double SMALLEST = 0.55;
 
   private final transient Look look;
+  private final String name;
   private final int titleSize;
   private final int textSize;
   private String title = "";
@@ -35,8 +40,9 @@ public final class AdviceCard extends Drawn {
    * @param textSize of the text, in density-independent pixels
    */
   public AdviceCard(Look look, String name, int titleSize, int textSize) {
-    super(AccessibleRole.PANEL, name);
+    super(AccessibleRole.ALERT, name);
     this.look = look;
+    this.name = name;
     this.titleSize = titleSize;
     this.textSize = textSize;
   }
@@ -46,8 +52,33 @@ public final class AdviceCard extends Drawn {
     if (!newTitle.equals(title) || !newText.equals(text)) {
       title = newTitle;
       text = newText;
-      describe(newTitle + ". " + newText);
+      announce();
       repaint();
+    }
+  }
+
+  /** A card that goes away has said its words: the same words are news when they come again. */
+  @Override
+  public void setVisible(boolean visible) {
+    boolean came = visible && !isVisible();
+    super.setVisible(visible);
+    if (!visible) {
+      title = "";
+      text = "";
+      getAccessibleContext().setAccessibleName(name);
+    } else if (came && !title.isEmpty()) {
+      announce();
+    }
+  }
+
+  private void announce() {
+    String words = title + ". " + text;
+    AccessibleContext context = getAccessibleContext();
+    context.setAccessibleName(name + ": " + words);
+    describe(words);
+    if (isVisible()) {
+      context.firePropertyChange(
+          AccessibleContext.ACCESSIBLE_STATE_PROPERTY, null, AccessibleState.SHOWING);
     }
   }
 
@@ -86,7 +117,7 @@ public final class AdviceCard extends Drawn {
   private int height(Graphics2D g2, double size, int room) {
     FontMetrics small = g2.getFontMetrics(plain(size));
     return g2.getFontMetrics(bold(size)).getHeight()
-        + lines(text, small, room).size() * small.getHeight();
+        + Wrapped.lines(text, small, room).size() * small.getHeight();
   }
 
   private void write(Graphics2D g2, double size, int side, int room) {
@@ -100,7 +131,7 @@ public final class AdviceCard extends Drawn {
     FontMetrics small = g2.getFontMetrics(plain);
     g2.setFont(plain);
     y += large.getDescent() + small.getAscent();
-    for (String line : lines(text, small, room)) {
+    for (String line : Wrapped.lines(text, small, room)) {
       g2.drawString(line, side, y);
       y += small.getHeight();
     }
@@ -114,21 +145,5 @@ public final class AdviceCard extends Drawn {
   private Font plain(double size) {
     Font font = look.font(textSize);
     return font.deriveFont((float) (font.getSize2D() * size));
-  }
-
-  private static List<String> lines(String text, FontMetrics metrics, int room) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.split(" ", -1)) {
-      String longer = line.length() == 0 ? word : line + " " + word;
-      if (line.length() > 0 && metrics.stringWidth(longer) > room) {
-        lines.add(line.toString());
-        line = new StringBuilder(word);
-      } else {
-        line = new StringBuilder(longer);
-      }
-    }
-    lines.add(line.toString());
-    return lines;
   }
 }

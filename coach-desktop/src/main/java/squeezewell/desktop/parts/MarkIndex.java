@@ -94,9 +94,10 @@ public final class MarkIndex {
     for (int i = first(nanos - toleranceNanos); i < end; i++) {
       RibbonMark mark = marks.get(i);
       long away = Math.max(0, Math.max(mark.startNanos() - nanos, nanos - mark.endNanos()));
-      boolean here = mark.kind().hold() ? away == 0 : away <= toleranceNanos;
+      boolean span = mark.kind().hold() || mark.kind() == RibbonMark.Kind.SILENCE;
+      boolean here = span ? away == 0 : away <= toleranceNanos;
       long cost =
-          mark.kind().hold()
+          span
               ? Long.MAX_VALUE - 1
               : mark.kind() == RibbonMark.Kind.COMPRESSION ? away + toleranceNanos / 4 : away;
       if (here && mark.kind().inLane(prompts) && cost < least) {

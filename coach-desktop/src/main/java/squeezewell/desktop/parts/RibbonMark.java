@@ -27,6 +27,8 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     PAUSE,
     /** The patient breathed well and was only watched. */
     WATCH,
+    /** Breaths were asked for and not prompted. */
+    SILENCE,
     /** Something was found; these are numbered in the order they are given. */
     FINDING;
 
@@ -38,7 +40,7 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     /** Whether it stands in a lane: that of the prompts, or that of what was done. */
     boolean inLane(boolean prompts) {
       return switch (this) {
-        case PROMPT -> prompts;
+        case PROMPT, SILENCE -> prompts;
         case BREATH, COMPRESSION -> !prompts;
         default -> true;
       };

@@ -58,6 +58,12 @@ final class RibbonPainter {
         wordsEnd = paintHold(g2, palette, mark, wordsEnd);
       }
     }
+    for (RibbonMark mark : marks) {
+      boolean shown = mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
+      if (mark.kind() == RibbonMark.Kind.SILENCE && shown) {
+        paintSilence(g2, palette, mark, middle);
+      }
+    }
     Drawing drawing = new Drawing();
     for (RibbonMark mark : marks) {
       if (mark.kind() == RibbonMark.Kind.COMPRESSION && drawing.isNew(mark)) {
@@ -99,6 +105,7 @@ final class RibbonPainter {
               left, middle + look.px(6), Math.max(half, right - left), look.px(24));
       case COMPRESSION ->
           new Rectangle2D.Double(left - look.px(1), middle + look.px(9), look.px(2), look.px(9));
+      case SILENCE -> new Rectangle2D.Double(left, look.px(4), right - left, middle - look.px(6.0));
       case FINDING -> new Rectangle2D.Double(left - look.px(2), 0, look.px(4), height);
       default -> new Rectangle2D.Double(left, look.px(4), right - left, height - look.px(8.0));
     };
@@ -155,6 +162,40 @@ final class RibbonPainter {
     }
     g2.drawString(word, (float) at, (float) look.px(15));
     return at + textWidth + look.px(4);
+  }
+
+  /** Slanting lines in the lane of the prompts, with the words where there is room for them. */
+  private void paintSilence(Graphics2D g2, Palette palette, RibbonMark mark, double middle) {
+    double left = Math.max(0, x(mark.startNanos()));
+    double length = Math.max(look.px(3), Math.min(width, x(mark.endNanos())) - left);
+    double top = look.px(4);
+    double high = middle - look.px(6.0) - top;
+    Rectangle2D lane = new Rectangle2D.Double(left, top, length, high);
+    java.awt.Shape clip = g2.getClip();
+    g2.clip(lane);
+    g2.setColor(palette.softText());
+    g2.setStroke(look.stroke(1));
+    // Fixed to session time, so that the lines move with everything else.
+    double step = look.px(7);
+    double shift = x(mark.startNanos()) - Math.floor((x(mark.startNanos()) - left) / step) * step;
+    for (double at = shift - high - step; at < left + length; at += step) {
+      g2.draw(new Line2D.Double(at, top + high, at + high, top));
+    }
+    g2.setClip(clip);
+    g2.draw(lane);
+    String word = "no prompts";
+    g2.setFont(look.font(11));
+    double textWidth = g2.getFontMetrics().stringWidth(word);
+    if (textWidth + look.px(10) <= length) {
+      double at = left + (length - textWidth) / 2;
+      double base = top + high / 2 + look.px(4);
+      g2.setColor(palette.card());
+      g2.fill(
+          new Rectangle2D.Double(
+              at - look.px(3), base - look.px(11), textWidth + look.px(6), look.px(14)));
+      g2.setColor(palette.text());
+      g2.drawString(word, (float) at, (float) base);
+    }
   }
 
   /** A line over both lanes, with its number at its foot. */

@@ -6,7 +6,6 @@ import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JButton;
 import squeezewell.desktop.look.Look;
@@ -112,12 +111,12 @@ public final class TaskButton extends JButton {
     int below = under.isEmpty() ? 0 : smallMetrics.getHeight();
     double size = 1;
     Font font = bold;
-    List<String> lines = lines(text, g2.getFontMetrics(font), room);
+    List<String> lines = Wrapped.lines(text, g2.getFontMetrics(font), room);
     while (size > SMALLEST
         && lines.size() * g2.getFontMetrics(font).getHeight() + below > getHeight() - look.px(8)) {
       size -= 0.05;
       font = bold.deriveFont((float) (bold.getSize2D() * size));
-      lines = lines(text, g2.getFontMetrics(font), room);
+      lines = Wrapped.lines(text, g2.getFontMetrics(font), room);
     }
     FontMetrics metrics = g2.getFontMetrics(font);
     int y = (getHeight() - lines.size() * metrics.getHeight() - below) / 2;
@@ -130,21 +129,5 @@ public final class TaskButton extends JButton {
     g2.setFont(small);
     g2.setColor(main ? palette.onTide() : palette.softText());
     g2.drawString(under, look.px(10), y + smallMetrics.getAscent());
-  }
-
-  private static List<String> lines(String text, FontMetrics metrics, int room) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.split(" ", -1)) {
-      String longer = line.length() == 0 ? word : line + " " + word;
-      if (line.length() > 0 && metrics.stringWidth(longer) > room) {
-        lines.add(line.toString());
-        line = new StringBuilder(word);
-      } else {
-        line = new StringBuilder(longer);
-      }
-    }
-    lines.add(line.toString());
-    return lines;
   }
 }

@@ -16,6 +16,7 @@ import squeezewell.review.PartText;
 import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
+import squeezewell.review.UnpromptedText;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -143,6 +144,9 @@ record DebriefView(
   }
 
   private static Figure gapFigure(Metrics.Gap gap) {
+    if (!gap.happened()) {
+      return new Figure("–", "longest gap", "breaths never began", Judgement.UNJUDGED);
+    }
     return new Figure(
         Math.round(gap.longestSeconds()) + " s", "longest gap", gapNote(gap), Judgement.UNJUDGED);
   }
@@ -262,6 +266,12 @@ record DebriefView(
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + prompts.extra()
             + " extra breaths");
+    metrics
+        .unprompted()
+        .ifPresent(
+            done ->
+                UnpromptedText.add(
+                    done, (name, text) -> lines.add(Phrases.capital(name) + ": " + text)));
     metrics
         .asynchrony()
         .meanSeconds()

@@ -57,7 +57,7 @@ record FindingsView(List<Choice> choices) {
   private static String leads(ClinicalFinding finding, Course course) {
     Course next = course.after(finding);
     if (finding == ClinicalFinding.VOMIT) {
-      return "suction";
+      return course.compressesDuringSuction() ? "suction, compress on" : "suction";
     }
     if (!next.covered()) {
       return "no rhythm in this edition";
@@ -87,7 +87,7 @@ record FindingsView(List<Choice> choices) {
     if (last.undone()) {
       return Optional.of(new Told("Taken back: " + label, "The rhythm of before goes on."));
     }
-    return Optional.of(new Told(label, last.finding().advice() + rhythm(last)));
+    return Optional.of(new Told(label, last.after().advice(last.finding()) + rhythm(last)));
   }
 
   private static String rhythm(NotedFinding noted) {

@@ -9,6 +9,7 @@ import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
+import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.BreathPlan;
@@ -52,6 +53,7 @@ record LiveView(
     int notches) {
   static final long RIBBON_PAST_NANOS = 24_000_000_000L;
   static final long RIBBON_AHEAD_NANOS = 6_000_000_000L;
+  private static final long MINUTE = 60_000_000_000L;
 
   /** The view of a state at an instant of session time. */
   static LiveView of(CoachState state, long nowNanos) {
@@ -60,8 +62,9 @@ record LiveView(
     Guidance guidance = moment.stretch().guidance();
     Bar bar = bar(state, moment, nowNanos);
     boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
+    boolean silent = moment.act() == Moment.Act.KEEP_RHYTHM;
     Judgement judgement =
-        state.lastIntervalNanos().isPresent()
+        state.lastIntervalNanos().isPresent() && !silent
             ? judge(guidance, state.lastIntervalNanos().getAsLong())
             : Judgement.UNJUDGED;
     String interval =
@@ -71,7 +74,9 @@ record LiveView(
                 + " s  "
                 + judgement.label();
     return new LiveView(
-        Words.clock(schedule.practisedAt(nowNanos)),
+        silent
+            ? wholeMinutes(schedule.practisedAt(nowNanos))
+            : Words.clock(schedule.practisedAt(nowNanos)),
         "of " + Words.clock(schedule.plan().lengthNanos()),
         bar.text(),
         bar.fill(),
@@ -86,12 +91,31 @@ record LiveView(
         paced ? moment.of() : 0);
   }
 
-  /** What stands on the ribbon around an instant. */
+  /** Seconds that run would give the beat away. */
+  private static String wholeMinutes(long nanos) {
+    return nanos / MINUTE + " min";
+  }
+
+  /**
+   * What stands on the ribbon around an instant. While prompts are silent it shows nothing of the
+   * breaths since, whose spacing would tell the beat.
+   */
   static List<RibbonMark> ribbon(CoachState state, long nowNanos) {
     long from = nowNanos - RIBBON_PAST_NANOS;
     long to = nowNanos + RIBBON_AHEAD_NANOS;
     List<RibbonMark> marks = new ArrayList<>();
     CueSchedule schedule = state.schedule();
+    boolean silentNow = schedule.silentAt(nowNanos);
+    long hiddenFrom = Long.MAX_VALUE;
+    for (Silence silence : schedule.silences()) {
+      if (silence.startNanos() < Math.min(to, nowNanos) && silence.endNanos() > from) {
+        hiddenFrom = silentNow ? silence.startNanos() : hiddenFrom;
+        long end =
+            silentNow && silence.holds(nowNanos) ? to : Math.min(silence.endNanos(), nowNanos);
+        marks.add(
+            new RibbonMark(RibbonMark.Kind.SILENCE, silence.startNanos(), end, Judgement.UNJUDGED));
+      }
+    }
     for (Stretch stretch : schedule.stretches()) {
       RibbonMark.Kind kind = holdKind(stretch.kind());
       if (kind != null && stretch.startNanos() < to && stretch.endNanos() > from) {
@@ -114,6 +138,9 @@ record LiveView(
     List<Breath> breaths = state.breaths();
     for (int i = breaths.size() - 1; i >= 0 && breaths.get(i).startNanos() > from; i--) {
       Breath breath = breaths.get(i);
+      if (breath.startNanos() >= hiddenFrom) {
+        continue;
+      }
       boolean open = state.squeezing() && i == breaths.size() - 1;
       // The end of a squeeze that was noted as one instant is not known.
       long end =
@@ -133,7 +160,7 @@ record LiveView(
     }
     long before = breaths.get(index - 1).startNanos();
     long at = breaths.get(index).startNanos();
-    return schedule.stretchAt(before).equals(schedule.stretchAt(at))
+    return schedule.unbroken(before, at)
         ? judge(schedule.guidanceAt(at), at - before)
         : Judgement.UNJUDGED;
   }
@@ -179,10 +206,14 @@ record LiveView(
             : new Bar("Feel the pulse, " + range, (double) since / most, false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
+        boolean compressing = moment.stretch().compressing();
+        String then = compressing ? "end it" : next;
         return since >= longest
-            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: " + next, 1, true)
+            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: " + then, 1, true)
             : new Bar(
-                "Suction, at most " + Phrases.seconds(longest) + " s",
+                "Suction, at most "
+                    + Phrases.seconds(longest)
+                    + (compressing ? " s; compress on" : " s"),
                 (double) since / longest,
                 longest - since <= limits.suctionNotice().nanos());
       case PAUSED:
@@ -190,24 +221,29 @@ record LiveView(
       case ENDED:
         return new Bar("Practice over", 1, false);
       default:
-        long without = withoutBreath(state, moment, now);
-        return without > limits.gapLongest().nanos()
-            ? new Bar("No breath for " + Words.clock(without), 1, true)
-            : checkBar(schedule, moment, now);
+        long without = state.withoutBreathNanos(now);
+        if (without > limits.gapLongest().nanos()) {
+          return new Bar("No breath for " + Words.clock(without), 1, true);
+        }
+        Bar check = checkBar(schedule, moment, now);
+        return moment.act() == Moment.Act.KEEP_RHYTHM
+            ? withoutSeconds(schedule, moment, check, now)
+            : check;
     }
   }
 
-  /**
-   * For how long breaths were asked for and none came, in nanoseconds; 0 while none is asked for,
-   * and before the first, since one may practise without recording breaths.
-   */
-  private static long withoutBreath(CoachState state, Moment moment, long now) {
-    if (moment.stretch().kind() != Stretch.Kind.PACED || state.breaths().isEmpty()) {
-      return 0;
+  /** The same without seconds that run: only what is due, or nearly. */
+  private static Bar withoutSeconds(CueSchedule schedule, Moment moment, Bar bar, long now) {
+    OptionalLong due = schedule.nextPulseCheckAt(now);
+    if (!due.isPresent() || !bar.urgent()) {
+      return new Bar("Keep the rhythm on your own", 0, false);
     }
-    Breath last = state.breaths().get(state.breaths().size() - 1);
-    long until = state.squeezing() ? now : last.endNanos().orElse(last.startNanos());
-    return now - Math.max(until, moment.stretch().startNanos());
+    long notice = moment.stretch().guidance().limits().pulseCheckNotice().nanos();
+    long left = due.getAsLong() - now;
+    if (left > 0) {
+      return new Bar(left <= notice ? "Pulse check soon" : "Keep the rhythm on your own", 0, true);
+    }
+    return new Bar("Pulse check now", 1, true);
   }
 
   /** While the chest is compressed, the check comes with a change of hands. */
@@ -254,6 +290,7 @@ record LiveView(
       case WATCH -> "Watch";
       case PAUSED -> "Paused";
       case FINISHED -> "Done";
+      case KEEP_RHYTHM -> "No prompts now";
     };
   }
 
@@ -262,7 +299,10 @@ record LiveView(
     boolean cycle = guidance.rhythm() instanceof Rhythm.CompressionCycle;
     return switch (moment.stretch().kind()) {
       case COUNT_IN -> cycle ? "first compression" : "first breath";
-      case PACED -> moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
+      case PACED ->
+          moment.act() == Moment.Act.KEEP_RHYTHM
+              ? "keep the rhythm"
+              : moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
       case WATCHING -> covered ? "breathing well" : "no rhythm here";
       case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
       case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
+import squeezewell.cue.Silence;
 import squeezewell.desktop.parts.MarkIndex;
 import squeezewell.desktop.parts.PartSpan;
 import squeezewell.desktop.parts.RibbonMark;
@@ -38,6 +39,16 @@ final class MarksView {
     review.intervals().forEach(i -> intervals.put(i.atNanos(), i));
     review.breaths().forEach(b -> b.prompt().ifPresent(p -> answers.put(p, b)));
     review.holds().forEach(this::add);
+    for (Silence silence : review.silences()) {
+      add(
+          new RibbonMark(
+              RibbonMark.Kind.SILENCE,
+              silence.startNanos(),
+              silence.endNanos(),
+              Judgement.UNJUDGED),
+          false,
+          () -> silence(silence));
+    }
     for (int i = 0; i < review.found().size(); i++) {
       add(review.found().get(i), i + 1);
     }
@@ -57,7 +68,7 @@ final class MarksView {
               breath.startNanos(),
               breath.endNanos().orElse(breath.startNanos()),
               breath.judgement()),
-          off(breath.judgement()) || !breath.met(),
+          off(breath.judgement()) || breath.extra(),
           () -> breath(breath));
     }
     index = MarkIndex.of(unsorted);
@@ -139,7 +150,7 @@ final class MarksView {
     line.append(
         breath.errorNanos().isPresent()
             ? ", " + lateness(breath.errorNanos().getAsLong())
-            : ", extra: it answers no prompt");
+            : breath.extra() ? ", extra: it answers no prompt" : ", not prompted");
     IntervalPoint interval = intervals.get(breath.startNanos());
     if (interval != null) {
       line.append(", ").append(after(interval));
@@ -198,6 +209,17 @@ final class MarksView {
               : Words.upTo(MINUTE / nanos, 0) + " a minute, " + compression.judgement().label());
     }
     return line.append(".").toString();
+  }
+
+  /** A time without prompts. */
+  static String silence(Silence silence) {
+    return "No prompts from "
+        + clock(silence.startNanos())
+        + " to "
+        + clock(silence.endNanos())
+        + ", "
+        + s(silence.endNanos() - silence.startNanos())
+        + ".";
   }
 
   /** A time without breaths. */

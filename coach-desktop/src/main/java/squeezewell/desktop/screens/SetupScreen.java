@@ -13,6 +13,7 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
@@ -37,8 +38,10 @@ public final class SetupScreen {
   private final JComboBox<Choice<Guidance>> patients;
   private final JComboBox<Choice<Protocol>> editions;
   private final JComboBox<Choice<Integer>> lengths = Kit.choices();
+  private final JComboBox<Choice<Prompting>> prompts;
   private final JTextField trainee = new JTextField();
   private final JPanel summary;
+  private Prompting wish = Prompting.THROUGHOUT;
 
   private record Choice<T>(T value, String label) {
     @Override
@@ -54,6 +57,7 @@ public final class SetupScreen {
     this.leadNanos = leadNanos;
     this.summary = kit.card();
     this.editions = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+    this.prompts = kit.wrappingChoices(Kit.CONTENT_WIDTH);
     this.patients = kit.wrappingChoices(Kit.CONTENT_WIDTH - BY_AGE_WIDTH - GAP);
   }
 
@@ -94,6 +98,8 @@ public final class SetupScreen {
     add(column, "Patient", 'P', patients, row);
     column.add(byAge.fold());
     add(column, "Length", 'L', lengths, kit.wide(lengths));
+    fillPrompts(settings.lastChoice().prompting());
+    add(column, "Prompts", 'O', prompts, prompts);
     trainee.setText(settings.trainee());
     trainee.addActionListener(e -> start());
     add(column, "Name, if you like", 'N', trainee, kit.wide(trainee));
@@ -116,10 +122,16 @@ public final class SetupScreen {
     editions.addActionListener(
         e -> {
           fillPatients(now());
+          fillPrompts(prompting());
           byAge.again();
           describe();
         });
-    patients.addActionListener(e -> describe());
+    patients.addActionListener(
+        e -> {
+          fillPrompts(prompting());
+          describe();
+        });
+    prompts.addActionListener(e -> describe());
     describe();
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.on(start, page));
@@ -213,6 +225,26 @@ public final class SetupScreen {
     }
   }
 
+  /** Where prompts can't fall silent there is only one choice, and the wish is kept for later. */
+  private void fillPrompts(Prompting wanted) {
+    wish = wanted;
+    DefaultComboBoxModel<Choice<Prompting>> model = new DefaultComboBoxModel<>();
+    for (Prompting each : SetupView.prompting(guidance())) {
+      Choice<Prompting> choice = new Choice<>(each, each.label());
+      model.addElement(choice);
+      if (each == wanted) {
+        model.setSelectedItem(choice);
+      }
+    }
+    prompts.setModel(model);
+    prompts.setEnabled(model.getSize() > 1);
+  }
+
+  private Prompting prompting() {
+    boolean choosing = prompts.getItemCount() > 1;
+    return choosing ? prompts.getItemAt(Math.max(0, prompts.getSelectedIndex())).value() : wish;
+  }
+
   private Protocol edition() {
     return editions.getItemAt(editions.getSelectedIndex()).value();
   }
@@ -226,7 +258,12 @@ public final class SetupScreen {
     Guidance guidance = guidance();
     int minutes = lengths.getItemAt(lengths.getSelectedIndex()).value();
     return new LastChoice(
-        edition().id(), guidance.patient(), guidance.situation(), guidance.rescuers(), minutes);
+        edition().id(),
+        guidance.patient(),
+        guidance.situation(),
+        guidance.rescuers(),
+        minutes,
+        prompting());
   }
 
   /** Takes a group as the patient; the sentence that says what was chosen. */
@@ -244,6 +281,11 @@ public final class SetupScreen {
     summary.removeAll();
     Guidance guidance = guidance();
     for (String line : SetupView.lines(guidance)) {
+      summary.add(
+          kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
+      summary.add(kit.gap(4));
+    }
+    for (String line : SetupView.prompts(guidance, prompting())) {
       summary.add(
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
       summary.add(kit.gap(4));
@@ -279,6 +321,7 @@ public final class SetupScreen {
             .withLastChoice(chosen));
     navigator.toLive(
         edition(),
-        PracticePlan.of(edition(), guidance(), COUNT_IN, chosen.minutes() * MINUTE, leadNanos));
+        PracticePlan.of(edition(), guidance(), COUNT_IN, chosen.minutes() * MINUTE, leadNanos)
+            .with(chosen.prompting()));
   }
 }

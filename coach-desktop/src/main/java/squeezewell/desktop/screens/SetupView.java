@@ -3,6 +3,8 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.cue.CueFader;
+import squeezewell.cue.Prompting;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
@@ -44,6 +46,39 @@ final class SetupView {
             + " s.");
     lines.add("Suction for at most " + Phrases.seconds(limits.suctionLongest().nanos()) + " s.");
     return lines;
+  }
+
+  /** How far breaths can be prompted; one choice where prompts can't fall silent. */
+  static List<Prompting> prompting(Guidance guidance) {
+    return Prompting.mayFallSilent(guidance)
+        ? List.of(Prompting.values())
+        : List.of(Prompting.THROUGHOUT);
+  }
+
+  /** What the choice of prompts means, a paragraph each. */
+  static List<String> prompts(Guidance guidance, Prompting chosen) {
+    if (!Prompting.mayFallSilent(guidance)) {
+      return List.of(
+          "Prompts are given throughout: with compressions two people keep step by them.");
+    }
+    double interval = guidance.rhythm().steadyBreaths().get().interval().seconds();
+    int breaths = CueFader.breathsBeforeSilence();
+    long minutes = Math.max(1, Math.round(breaths * interval / 60));
+    return switch (chosen) {
+      case THROUGHOUT -> List.of();
+      case FADING ->
+          List.of(
+              "Hold the rhythm and prompts fall silent for a while, longer and longer. The first"
+                  + " time that is after "
+                  + breaths
+                  + " good breaths, some "
+                  + Phrases.counted((int) minutes, "minute")
+                  + ". They come back when you lose it.");
+      case NONE ->
+          List.of(
+              "Three counts, then nothing tells when to squeeze. The first two minutes are judged,"
+                  + " from your first breath on.");
+    };
   }
 
   private static String checked(Guidance guidance) {

@@ -24,6 +24,7 @@ import squeezewell.station.StationState;
 public final class StationConsole {
   private static final int FRAME_MILLIS = 100;
   private static final int REMARKS_SHOWN = 6;
+  private static final String END = "End the station";
 
   private final Kit kit;
   private final Look look;
@@ -31,6 +32,8 @@ public final class StationConsole {
   private final JScrollPane page;
   private final JLabel clock;
   private final JPanel said;
+  private final JPanel waysPart;
+  private final JPanel ways;
   private final JPanel findings;
   private final JPanel prompts;
   private final JPanel tasks;
@@ -41,6 +44,9 @@ public final class StationConsole {
   private final JButton begin;
   private final JButton stop;
   private final JButton end;
+  private final FinishGuard finishGuard = new FinishGuard();
+  private final JButton projector;
+  private final List<TaskButton> wayButtons = new ArrayList<>();
   private final List<TaskButton> findingButtons = new ArrayList<>();
   private final List<TaskButton> promptButtons = new ArrayList<>();
   private final List<TaskButton> taskButtons = new ArrayList<>();
@@ -50,13 +56,19 @@ public final class StationConsole {
   private List<String> remarksShown = List.of();
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
 
-  /** Builds the console of a running station; {@link #open} sets it going. */
-  public StationConsole(Kit kit, LiveStation station) {
+  /**
+   * Builds the console of a running station; {@link #open} sets it going.
+   *
+   * @param onProjector opens or closes the window for the class
+   */
+  public StationConsole(Kit kit, LiveStation station, Runnable onProjector) {
     this.kit = kit;
     this.look = kit.look();
     this.station = station;
     clock = kit.label("", look.bold(20), look.palette().text());
     said = kit.column();
+    waysPart = kit.column();
+    ways = grid();
     findings = grid();
     prompts = grid();
     tasks = grid();
@@ -80,10 +92,12 @@ public final class StationConsole {
                   },
                   now());
             });
-    end = kit.button("End the station", 181, e -> station.post((to, at) -> to.end(at), now()));
+    end = kit.button(END, 181, e -> end());
     begin.setMnemonic('B');
     stop.setMnemonic('C');
     end.setMnemonic('E');
+    projector = kit.button("Projector", 181, e -> onProjector.run());
+    projector.setMnemonic('P');
     page = lay();
     frame();
   }
@@ -133,8 +147,10 @@ public final class StationConsole {
     JPanel second = kit.row();
     second.add(undo);
     second.add(javax.swing.Box.createHorizontalStrut(look.px(10)));
-    second.add(end);
+    second.add(projector);
     column.add(second);
+    column.add(kit.gap(8));
+    column.add(end);
     column.add(kit.gap(12));
     JLabel name =
         kit.label("Remark, with its time (Enter)", look.font(13), look.palette().softText());
@@ -150,6 +166,8 @@ public final class StationConsole {
     column.add(kit.gap(10));
     column.add(said);
     column.add(faults);
+    part(waysPart, "Ways not reached yet: choose, or leave it", ways);
+    column.add(waysPart);
     part(column, "Findings of this station", findings);
     part(column, "Tasks (* critical): press to mark", tasks);
     part(column, "Other findings, which change the prompts only", prompts);
@@ -188,6 +206,13 @@ public final class StationConsole {
     }
     begin.setEnabled(state.phase() == StationPhase.PREPARATION);
     stop.setText(state.clockStopped() ? "Run the clock" : "Stop the clock");
+    waysPart.setVisible(!view.ways().isEmpty());
+    end.setText(finishGuard.waits(now()) ? "Again to end it" : END);
+    fill(ways, wayButtons, view.ways().size(), this::choose);
+    for (int i = 0; i < view.ways().size(); i++) {
+      StationConsoleView.Toggle each = view.ways().get(i);
+      wayButtons.get(i).show(each.words(), "", each.status(), each.on(), false);
+    }
     fill(findings, findingButtons, view.findings().size(), this::toggle);
     for (int i = 0; i < view.findings().size(); i++) {
       StationConsoleView.Toggle each = view.findings().get(i);
@@ -268,6 +293,17 @@ public final class StationConsole {
               }
             },
             now());
+  }
+
+  private void end() {
+    if (finishGuard.press(station.now().station().complete(), now())) {
+      station.post((to, at) -> to.end(at), now());
+    }
+  }
+
+  private Runnable choose(int place) {
+    String way = view.ways().get(place).word();
+    return () -> station.post((to, at) -> to.choose(way, at), now());
   }
 
   private Runnable tell(int place) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import squeezewell.coach.CoachState;
 import squeezewell.report.Words;
+import squeezewell.station.BranchOption;
+import squeezewell.station.StationBranch;
 import squeezewell.station.StationFinding;
 import squeezewell.station.StationPhase;
 import squeezewell.station.StationState;
@@ -14,6 +16,7 @@ import squeezewell.station.TaskState;
  *
  * @param clock the phase and what is left of it
  * @param said what the examiner said last; empty if nothing yet
+ * @param ways the ways of branches that have not been reached
  * @param findings the station's findings and whether they hold
  * @param prompts what else may be found, which changes the prompts only
  * @param tasks the tasks and how they stand
@@ -23,12 +26,14 @@ import squeezewell.station.TaskState;
 record StationConsoleView(
     String clock,
     String said,
+    List<Toggle> ways,
     List<Toggle> findings,
     List<Toggle> prompts,
     List<Mark> tasks,
     List<String> faults,
     List<String> remarks) {
   StationConsoleView {
+    ways = List.copyOf(ways);
     findings = List.copyOf(findings);
     prompts = List.copyOf(prompts);
     tasks = List.copyOf(tasks);
@@ -98,10 +103,31 @@ record StationConsoleView(
             + (ended ? "" : ", " + run.left() + " left")
             + (state.clockStopped() ? ", clock stopped" : ""),
         run.examiner(),
+        ways(state),
         findings,
         prompts,
         tasks,
         faults,
         remarks);
+  }
+
+  /** What can still be chosen. A branch that has been reached can't be gone back on. */
+  private static List<Toggle> ways(StationState state) {
+    List<Toggle> ways = new ArrayList<>();
+    for (StationBranch branch : state.station().branches()) {
+      if (state.openBranches().contains(branch.id())) {
+        for (StationBranch.Way way : branch.ways()) {
+          BranchOption option = new BranchOption(branch.id(), way.id());
+          boolean taken = state.setup().takes(option);
+          ways.add(
+              new Toggle(
+                  option.words(),
+                  branch.words() + ": " + way.words(),
+                  taken ? "as it stands" : "press to choose",
+                  taken));
+        }
+      }
+    }
+    return ways;
   }
 }

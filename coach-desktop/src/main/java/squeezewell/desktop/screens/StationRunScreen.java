@@ -65,6 +65,7 @@ public final class StationRunScreen extends JPanel {
   private final transient Look look;
   private final transient LiveStation station;
   private final transient PracticeKeys keys;
+  private final transient FinishGuard finishGuard;
   private final transient Supplier<String> notice;
   private final transient BooleanSupplier muted;
   private final transient LivePainter painter;
@@ -103,6 +104,7 @@ public final class StationRunScreen extends JPanel {
    * @param kit makes the parts
    * @param station what is shown and told
    * @param keys the keys of a practice; listening while the screen is shown
+   * @param finishGuard whether a second press ends the station
    * @param notice what a person must know about sound or saving; empty if all is well
    * @param muted whether the sound is muted
    */
@@ -110,6 +112,7 @@ public final class StationRunScreen extends JPanel {
       Kit kit,
       LiveStation station,
       PracticeKeys keys,
+      FinishGuard finishGuard,
       Supplier<String> notice,
       BooleanSupplier muted) {
     super(new GridBagLayout());
@@ -117,6 +120,7 @@ public final class StationRunScreen extends JPanel {
     look = kit.look();
     this.station = station;
     this.keys = keys;
+    this.finishGuard = finishGuard;
     this.notice = notice;
     this.muted = muted;
     setBackground(look.palette().ground());
@@ -371,7 +375,9 @@ public final class StationRunScreen extends JPanel {
     mute.show(muted.getAsBoolean() ? "Sound on" : "Mute", muted.getAsBoolean());
     String trouble = practice.trouble().isEmpty() ? notice.get() : practice.trouble();
     String slip = at.slip().map(s -> "Tapped: " + s.words() + ". Z takes it back.").orElse("");
-    String text = trouble.isEmpty() ? slip : trouble;
+    boolean ends = finishGuard.waits(System.nanoTime());
+    finish.show(ends ? "Really?" : "Finish", ends);
+    String text = ends ? StationRunView.finishWarning(state) : trouble.isEmpty() ? slip : trouble;
     setText(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
   }
@@ -420,16 +426,10 @@ public final class StationRunScreen extends JPanel {
   private void showNext(StationState state) {
     if (view.next().isPresent()) {
       StationRunView.Item item = view.next().get();
-      String what =
-          item.kind() == StationRunView.Kind.BEGIN
-              ? item.words()
-              : (item.on() && item.status().startsWith("running") ? "Now: " : "Next: ")
-                  + item.words();
-      boolean running = item.status().startsWith("running");
       next.show(
-          what,
+          StationRunView.lead(item),
           String.valueOf(StationRunView.NEXT_KEY),
-          item.status() + (running ? ", tap when done" : ""),
+          item.status() + (StationRunView.isRunning(item) ? ", tap when done" : ""),
           false,
           false);
       next.setEnabled(true);

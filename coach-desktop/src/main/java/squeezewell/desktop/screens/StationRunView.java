@@ -154,6 +154,28 @@ record StationRunView(
     };
   }
 
+  /** What a first press of Finish says. */
+  static String finishWarning(StationState state) {
+    long open =
+        state.tasks().stream()
+            .filter(t -> t.progress() != TaskState.Progress.DONE)
+            .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
+            .count();
+    return Phrases.counted((int) open, "task") + " not done. Finish again ends the station.";
+  }
+
+  /** What is next, with a word that says whether it goes on already. */
+  static String lead(Item item) {
+    return item.kind() == Kind.BEGIN
+        ? item.words()
+        : (isRunning(item) ? "Now: " : "Next: ") + item.words();
+  }
+
+  /** Whether it has been begun and is not done. */
+  static boolean isRunning(Item item) {
+    return item.on() && item.status().startsWith("running");
+  }
+
   /** The item of a key. */
   Optional<Item> item(char key) {
     return key == NEXT_KEY
@@ -165,14 +187,16 @@ record StationRunView(
     List<Item> items = new ArrayList<>();
     boolean preparing = state.phase() == StationPhase.PREPARATION;
     int place = 0;
-    for (TaskState task : state.tasks()) {
-      boolean here = preparing == (task.task().phase() == StationPhase.PREPARATION);
-      boolean leftOver = !preparing && !here && leftOver(state, task);
-      if (!here && !leftOver) {
+    for (StationTask each : state.station().tasks()) {
+      // One of a way that is not taken keeps its key, since the way may be chosen yet.
+      boolean here = preparing == (each.phase() == StationPhase.PREPARATION);
+      Optional<TaskState> found = state.task(each.id());
+      if (!here && (preparing || !found.isPresent() || !leftOver(state, found.get()))) {
         continue;
       }
       char key = key(place++);
-      if (offered(task)) {
+      if (found.isPresent() && offered(found.get())) {
+        TaskState task = found.get();
         items.add(
             new Item(
                 Kind.TASK,

@@ -44,7 +44,7 @@ class FindingsViewTest {
         .containsExactly(
             "Pulse is back: one breath every 6 s",
             "Breathing well again: watch",
-            "Vomit in the airway: suction",
+            "Vomit in the airway: suction, compress on",
             "The chest does not rise: rhythm stays",
             "Advanced airway in place: one breath every 6 s");
   }
@@ -71,7 +71,8 @@ class FindingsViewTest {
         .contains(
             new FindingsView.Told(
                 "No pulse",
-                "Start chest compressions at once. Now: 30 to 2, at 100 to 120 a minute."));
+                "Start chest compressions at once, 5 to 6 cm deep. Now: 30 to 2, at 100 to 120 a"
+                    + " minute."));
     assertThat(FindingsView.told(coach.state(), 30 * SECOND)).isEmpty();
   }
 
@@ -81,6 +82,17 @@ class FindingsViewTest {
     coach.command(Command.UNDO_FINDING, 22 * SECOND);
     assertThat(FindingsView.told(coach.state(), 23 * SECOND).orElseThrow().title())
         .isEqualTo("Taken back: No pulse");
+  }
+
+  @Test
+  void vomitIsSuctionedWithinTheLimitOfTheAgeAndCompressionsGoOnInAnArrest() {
+    coach.find(ClinicalFinding.VOMIT, 20 * SECOND);
+    assertThat(FindingsView.told(coach.state(), 21 * SECOND).orElseThrow().text())
+        .endsWith("suction only as deep as you can see. At most 15 s.");
+    Coach infant = coach("aha-2020", PatientGroup.INFANT, Situation.ARREST_ADVANCED_AIRWAY);
+    infant.find(ClinicalFinding.VOMIT, 20 * SECOND);
+    assertThat(FindingsView.told(infant.state(), 21 * SECOND).orElseThrow().text())
+        .endsWith("At most 5 s. Compressions go on; breaths wait.");
   }
 
   @Test

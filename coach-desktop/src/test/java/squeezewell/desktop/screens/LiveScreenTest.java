@@ -1,13 +1,11 @@
 package squeezewell.desktop.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static squeezewell.desktop.screens.ScreenParts.allOf;
+import static squeezewell.desktop.screens.ScreenParts.everythingLiesWithin;
+import static squeezewell.desktop.screens.ScreenParts.layOut;
 
-import java.awt.Component;
-import java.awt.Container;
-import java.awt.Rectangle;
-import java.util.ArrayList;
 import java.util.List;
-import javax.swing.JLabel;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.desktop.input.PracticeKeys;
@@ -38,32 +36,6 @@ class LiveScreenTest {
     screen.toggleFindings();
     layOut(screen);
     everythingLiesWithin(screen);
-  }
-
-  private static void everythingLiesWithin(Container container) {
-    for (Component part : container.getComponents()) {
-      boolean empty = part instanceof JLabel label && label.getText().isEmpty();
-      if (part.isVisible() && !empty) {
-        assertThat(new Rectangle(container.getSize()).contains(part.getBounds()))
-            .as("%s", part)
-            .isTrue();
-      }
-      if (part.isVisible() && part instanceof Container inner) {
-        everythingLiesWithin(inner);
-      }
-    }
-  }
-
-  private static <T extends Component> List<T> allOf(Container container, Class<T> kind) {
-    List<T> found = new ArrayList<>();
-    for (Component part : container.getComponents()) {
-      if (kind.isInstance(part) && part.isVisible()) {
-        found.add(kind.cast(part));
-      } else if (part.isVisible() && part instanceof Container inner) {
-        found.addAll(allOf(inner, kind));
-      }
-    }
-    return found;
   }
 
   @ParameterizedTest
@@ -143,14 +115,5 @@ class LiveScreenTest {
             });
     return new LiveScreen(
         new Kit(look), practice, Practices.protocol(), keys, () -> "", () -> false);
-  }
-
-  private static void layOut(Container container) {
-    container.doLayout();
-    for (Component part : container.getComponents()) {
-      if (part instanceof Container inner) {
-        layOut(inner);
-      }
-    }
   }
 }

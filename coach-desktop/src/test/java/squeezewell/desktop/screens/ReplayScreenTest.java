@@ -1,15 +1,12 @@
 package squeezewell.desktop.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static squeezewell.desktop.screens.ScreenParts.allOf;
+import static squeezewell.desktop.screens.ScreenParts.everythingLiesWithin;
+import static squeezewell.desktop.screens.ScreenParts.layOut;
 
-import java.awt.Component;
-import java.awt.Container;
-import java.awt.Rectangle;
 import java.awt.event.KeyEvent;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
-import javax.swing.JLabel;
 import javax.swing.KeyStroke;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -107,43 +104,5 @@ class ReplayScreenTest {
     screen
         .getActionForKeyStroke(KeyStroke.getKeyStroke(key, 0))
         .actionPerformed(new java.awt.event.ActionEvent(screen, 0, ""));
-  }
-
-  private static void everythingLiesWithin(Container container) {
-    for (Component part : container.getComponents()) {
-      boolean empty = part instanceof JLabel label && label.getText().isEmpty();
-      if (part.isVisible() && !empty) {
-        assertThat(new Rectangle(container.getSize()).contains(part.getBounds()))
-            .as("%s", part)
-            .isTrue();
-      }
-      if (part.isVisible() && part instanceof Container inner) {
-        everythingLiesWithin(inner);
-      }
-    }
-  }
-
-  private static <T extends Component> List<T> allOf(Container container, Class<T> kind) {
-    List<T> found = new ArrayList<>();
-    Stream.of(container.getComponents())
-        .filter(Component::isVisible)
-        .forEach(
-            part -> {
-              if (kind.isInstance(part)) {
-                found.add(kind.cast(part));
-              } else if (part instanceof Container inner) {
-                found.addAll(allOf(inner, kind));
-              }
-            });
-    return found;
-  }
-
-  private static void layOut(Container container) {
-    container.doLayout();
-    for (Component part : container.getComponents()) {
-      if (part instanceof Container inner) {
-        layOut(inner);
-      }
-    }
   }
 }

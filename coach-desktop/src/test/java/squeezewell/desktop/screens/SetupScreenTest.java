@@ -15,6 +15,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
@@ -91,6 +92,31 @@ class SetupScreenTest {
       assertThat(startedWith(screen()).rescuers()).isEqualTo(rescuers);
       assertThat(settings.get().lastChoice()).isEqualTo(last);
     }
+  }
+
+  @Test
+  void promptsAreChosenKeptAndOfferedOnlyWhereTheyMayFallSilent() {
+    LastChoice last =
+        new LastChoice(
+            "aha-2025", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0, 3, Prompting.FADING);
+    settings.set(Settings.defaults().withLastChoice(last));
+    assertThat(startedWith(screen()).patient()).isEqualTo(PatientGroup.ADULT);
+    assertThat(started.get().prompting()).isEqualTo(Prompting.FADING);
+    assertThat(settings.get().lastChoice()).isEqualTo(last);
+    // Compressions are prompted throughout; what was wished is kept for the next steady rhythm.
+    settings.set(
+        Settings.defaults()
+            .withLastChoice(
+                new LastChoice(
+                    "aha-2025",
+                    PatientGroup.ADULT,
+                    Situation.ARREST_NO_ADVANCED_AIRWAY,
+                    0,
+                    3,
+                    Prompting.NONE)));
+    press(screen(), "start");
+    assertThat(started.get().prompting()).isEqualTo(Prompting.THROUGHOUT);
+    assertThat(settings.get().lastChoice().prompting()).isEqualTo(Prompting.NONE);
   }
 
   @Test

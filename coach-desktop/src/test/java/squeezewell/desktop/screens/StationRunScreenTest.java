@@ -1,14 +1,11 @@
 package squeezewell.desktop.screens;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static squeezewell.desktop.screens.ScreenParts.allOf;
+import static squeezewell.desktop.screens.ScreenParts.everythingLiesWithin;
+import static squeezewell.desktop.screens.ScreenParts.layOut;
 
-import java.awt.Component;
-import java.awt.Container;
-import java.awt.Rectangle;
-import java.util.ArrayList;
 import java.util.List;
-import javax.swing.JLabel;
-import javax.swing.JScrollPane;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.desktop.input.PracticeKeys;
@@ -62,33 +59,6 @@ class StationRunScreenTest {
     List<BreathPad> pads = allOf(screen, BreathPad.class);
     assertThat(pads).hasSize(exercise == 1 ? 1 : 0);
     pads.forEach(pad -> assertThat(pad.getHeight()).isGreaterThanOrEqualTo(look.px(48)));
-  }
-
-  private static void everythingLiesWithin(Container container) {
-    for (Component part : container.getComponents()) {
-      boolean empty = part instanceof JLabel label && label.getText().isEmpty();
-      if (part.isVisible() && !empty) {
-        assertThat(new Rectangle(container.getSize()).contains(part.getBounds()))
-            .as("%s", part)
-            .isTrue();
-      }
-      // What scrolls may be longer than its place.
-      if (part.isVisible() && part instanceof Container inner && !(part instanceof JScrollPane)) {
-        everythingLiesWithin(inner);
-      }
-    }
-  }
-
-  private static <T extends Component> List<T> allOf(Container container, Class<T> kind) {
-    List<T> found = new ArrayList<>();
-    for (Component part : container.getComponents()) {
-      if (kind.isInstance(part) && part.isVisible()) {
-        found.add(kind.cast(part));
-      } else if (part.isVisible() && part instanceof Container inner) {
-        found.addAll(allOf(inner, kind));
-      }
-    }
-    return found;
   }
 
   private static StationRunScreen screen(Look look, boolean exercise) throws Exception {
@@ -146,19 +116,10 @@ class StationRunScreenTest {
               }
             });
     StationRunScreen screen =
-        new StationRunScreen(new Kit(look), live, keys, () -> "", () -> false);
+        new StationRunScreen(new Kit(look), live, keys, new FinishGuard(), () -> "", () -> false);
     if (exercise) {
       live.close();
     }
     return screen;
-  }
-
-  private static void layOut(Container container) {
-    container.doLayout();
-    for (Component part : container.getComponents()) {
-      if (part instanceof Container inner) {
-        layOut(inner);
-      }
-    }
   }
 }

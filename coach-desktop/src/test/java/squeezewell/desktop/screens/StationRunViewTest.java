@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import squeezewell.live.LiveStation;
 import squeezewell.session.Journal;
 import squeezewell.station.BranchOption;
 import squeezewell.station.Station;
@@ -195,5 +196,58 @@ class StationRunViewTest {
     assertThat(told.examiner()).isEqualTo("Fluid gurgles in the mouth.");
     assertThat(told.examinerWhen()).isEqualTo("Found, at 0:02");
     assertThat(console.clock()).isEqualTo("Exercise, 4:58 left");
+  }
+
+  private static StationProjectorView projected(StationPractice practice, long seconds) {
+    practice.advance(seconds * SECOND);
+    return StationProjectorView.of(
+        new LiveStation.Now(
+            practice.state(), practice.practice(), practice.breathing(), Optional.empty()),
+        seconds * SECOND);
+  }
+
+  @Test
+  void aClassSeesWhatTheTraineeSeesAndNoMore() {
+    StationPractice led = practice(StationMode.INSTRUCTOR);
+    assertThat(projected(led, 1).text()).isEqualTo(led.state().station().setting());
+    assertThat(projected(led, 1).next()).isEqualTo("Next: Put on gloves and eye protection");
+    led.done("protect", 2 * SECOND);
+    led.begin(5 * SECOND);
+    StationProjectorView begun = projected(led, 10);
+    assertThat(begun.clock()).isEqualTo("4:55");
+    assertThat(begun.text()).isEqualTo(led.state().station().patient() + ".");
+    led.done("open", 20 * SECOND);
+    StationProjectorView found = projected(led, 21);
+    assertThat(found.text()).contains("gurgling");
+    led.stopClock(22 * SECOND);
+    assertThat(projected(led, 40).phase()).isEqualTo("Clock stopped");
+    assertThat(projected(led, 40).clock()).isEqualTo("4:43");
+    // A critical fault is made, and stays with the instructor.
+    led.runClock(41 * SECOND);
+    led.start("ventilate", 42 * SECOND);
+    assertThat(led.state().faults()).isNotEmpty();
+    for (squeezewell.station.StationState.Fault fault : led.state().faults()) {
+      assertThat(projected(led, 43).toString()).doesNotContain(fault.words());
+    }
+  }
+
+  @Test
+  void aFirstFinishSaysWhatIsLeft() {
+    at(1);
+    assertThat(StationRunView.finishWarning(practice.state()))
+        .isEqualTo("12 tasks not done. Finish again ends the station.");
+  }
+
+  @Test
+  void theConsoleOffersTheWaysThatCanStillBeChosen() {
+    StationPractice led = practice(StationMode.INSTRUCTOR);
+    led.begin(5 * SECOND);
+    led.advance(100 * SECOND);
+    StationConsoleView open = StationConsoleView.of(led.state(), led.practice(), 100 * SECOND);
+    assertThat(open.ways())
+        .extracting(w -> w.word() + " " + w.on())
+        .containsExactly("fluid-returns=once true", "fluid-returns=twice false");
+    led.advance(200 * SECOND);
+    assertThat(StationConsoleView.of(led.state(), led.practice(), 200 * SECOND).ways()).isEmpty();
   }
 }

@@ -1,0 +1,190 @@
+package squeezewell.cue;
+
+import java.util.Objects;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Confidence;
+
+/**
+ * Decides which breaths are prompted while a trainee learns to hold a rhythm alone. Practice goes
+ * in blocks of so many prompted breaths and so many silent ones; the higher the level, the more are
+ * silent. Two good blocks in a row lead one level up. When two silent intervals running lie out of
+ * the range on the same side, or a wait grows too long, prompts come back for two breaths; when
+ * that happens twice in a block, the block is over and the next is one level lower.
+ *
+ * <p>The levels and numbers are our own choice. That prompts should become fewer rests on studies
+ * of feedback in motor learning (Winstein and Schmidt, 1990). Immutable; the same intervals give
+ * the same decisions.
+ */
+public final class CueFader {
+  /** The highest level: nothing is prompted. */
+  public static final int HIGHEST = 5;
+
+  /** Prompted breaths of a block, by level. */
+  private static final int[] PROMPTED = {10, 5, 4, 3, 2, 0};
+
+  /** Silent breaths of a block, by level. */
+  private static final int[] SILENT = {0, 5, 8, 12, 20, 20};
+
+  private static final int RESCUE_BREATHS = 2;
+  private static final int GOOD_BLOCKS = 2;
+  private static final int MOST_RESCUES = 2;
+  private static final int LEAST_IN_RANGE_PERCENT = 80;
+  private static final double MEAN_WITHIN = 0.08;
+
+  private final BreathPlan plan;
+  private final int level;
+  private final int goodBlocks;
+  private final Block block;
+
+  /**
+   * How far a block has come.
+   *
+   * @param prompted prompted breaths done, those of rescues not counted
+   * @param judged intervals that the block is judged by: the silent ones, or all at level 0
+   * @param inRange how many of them were in range
+   * @param sumNanos their sum
+   * @param side on which side of the range the last silent one lay: -1 short, 1 long, 0 in it
+   * @param rescues how often prompts had to come back
+   * @param rescueLeft prompted breaths of a rescue that are left
+   */
+  private record Block(
+      int prompted, int judged, int inRange, long sumNanos, int side, int rescues, int rescueLeft) {
+    static final Block NEW = new Block(0, 0, 0, 0, 0, 0, 0);
+  }
+
+  private CueFader(BreathPlan plan, int level, int goodBlocks, Block block) {
+    this.plan = plan;
+    this.level = level;
+    this.goodBlocks = goodBlocks;
+    this.block = block;
+  }
+
+  /** The machine before the first breath: level 0, where every breath is prompted. */
+  public static CueFader start(BreathPlan plan) {
+    return new CueFader(Objects.requireNonNull(plan, "plan"), 0, 0, Block.NEW);
+  }
+
+  /** The level, 0 to {@link #HIGHEST}. */
+  public int level() {
+    return level;
+  }
+
+  /** Whether the next breath is prompted. */
+  public boolean prompts() {
+    return block.rescueLeft > 0 || block.prompted < PROMPTED[level];
+  }
+
+  /** Whether prompts are back because the rhythm was lost. */
+  public boolean rescues() {
+    return block.rescueLeft > 0;
+  }
+
+  /**
+   * The machine after one more breath.
+   *
+   * @param intervalNanos from the breath before to this one, nothing having held it up, not
+   *     negative
+   */
+  public CueFader after(long intervalNanos) {
+    if (block.rescueLeft > 0) {
+      return with(new Block(
+              block.prompted,
+              block.judged,
+              block.inRange,
+              block.sumNanos,
+              0,
+              block.rescues,
+              block.rescueLeft - 1))
+          .judged();
+    }
+    boolean silent = !prompts();
+    boolean counts = silent || level == 0;
+    int side = plan.inRange(intervalNanos) ? 0 : intervalNanos < plan.lowNanos() ? -1 : 1;
+    CueFader next =
+        with(
+            new Block(
+                block.prompted + (silent ? 0 : 1),
+                block.judged + (counts ? 1 : 0),
+                block.inRange + (counts && side == 0 ? 1 : 0),
+                block.sumNanos + (counts ? intervalNanos : 0),
+                silent ? side : 0,
+                block.rescues,
+                0));
+    boolean lost = silent && side != 0 && side == block.side;
+    return lost ? next.rescued() : next.judged();
+  }
+
+  /**
+   * The machine once a wait has grown too long in a silent stretch: prompts are to come at once.
+   * The same if breaths are prompted anyway.
+   */
+  public CueFader afterGap() {
+    return prompts() ? this : rescued();
+  }
+
+  private CueFader with(Block next) {
+    return new CueFader(plan, level, goodBlocks, next);
+  }
+
+  private CueFader rescued() {
+    int rescues = block.rescues + 1;
+    if (rescues >= MOST_RESCUES) {
+      return new CueFader(plan, Math.max(0, level - 1), 0, Block.NEW);
+    }
+    return with(
+        new Block(
+            block.prompted,
+            block.judged,
+            block.inRange,
+            block.sumNanos,
+            0,
+            rescues,
+            RESCUE_BREATHS));
+  }
+
+  /** The next block if this one is complete; this one otherwise. */
+  private CueFader judged() {
+    boolean complete =
+        block.rescueLeft == 0
+            && block.prompted >= PROMPTED[level]
+            && (level == 0 || block.judged >= SILENT[level]);
+    if (!complete) {
+      return this;
+    }
+    int good = isGood() ? goodBlocks + 1 : 0;
+    return good >= GOOD_BLOCKS
+        ? new CueFader(plan, Math.min(HIGHEST, level + 1), 0, Block.NEW)
+        : new CueFader(plan, level, good, Block.NEW);
+  }
+
+  private boolean isGood() {
+    return block.rescues == 0
+        && 100 * block.inRange >= LEAST_IN_RANGE_PERCENT * block.judged
+        && meanKept(plan, block.sumNanos / 1e9 / block.judged);
+  }
+
+  /**
+   * Whether a mean interval is close enough to the one asked for: inside the range where the
+   * guideline prints a range, else within 8 % of the interval (our own choice).
+   *
+   * @param meanSeconds the mean, in seconds
+   */
+  public static boolean meanKept(BreathPlan plan, double meanSeconds) {
+    double rounding = 1e-9;
+    if (hasPrintedRange(plan)) {
+      return meanSeconds >= plan.lowNanos() / 1e9 - rounding
+          && meanSeconds <= plan.highNanos() / 1e9 + rounding;
+    }
+    return Math.abs(meanSeconds / plan.interval().seconds() - 1) <= MEAN_WITHIN + rounding;
+  }
+
+  /** Whether the range comes from the guideline rather than from us. */
+  public static boolean hasPrintedRange(BreathPlan plan) {
+    return plan.rangeSource().confidence() != Confidence.HOUSE;
+  }
+
+  /** How many breaths at the least, all in range, before the first one is silent. */
+  public static int breathsBeforeSilence() {
+    return GOOD_BLOCKS * PROMPTED[0] + PROMPTED[1];
+  }
+}

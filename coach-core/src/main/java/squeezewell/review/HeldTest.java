@@ -1,0 +1,101 @@
+package squeezewell.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.session.Breath;
+
+/**
+ * Whether the rhythm was held for two minutes without prompts, by a rule that is stated: no score
+ * is made up of several figures. It is scored from the first breath to the first one at or after
+ * 120 s, checks, suction and pauses not counted, and nowhere else: to let the best two minutes
+ * count would let nearly anyone pass in time. The rule is that of {@link RhythmRule}.
+ *
+ * @param outcome what the rule gives
+ * @param rule the rule, in plain words
+ * @param reasons what fell short of it; empty if nothing did
+ * @param intervalCount how many intervals were scored
+ */
+public record HeldTest(Outcome outcome, String rule, List<String> reasons, int intervalCount) {
+  /** As long as one test is, in nanoseconds. */
+  static final long LENGTH_NANOS = 120_000_000_000L;
+
+  public HeldTest {
+    Objects.requireNonNull(outcome, "outcome");
+    Objects.requireNonNull(rule, "rule");
+    reasons = List.copyOf(reasons);
+  }
+
+  /** What the rule gives. */
+  public enum Outcome {
+    PASS("Held without prompts", Verdict.Outcome.HELD),
+    /** It would pass but for one interval that may be a breath which was not recorded. */
+    REPEAT("Undecided, try again", Verdict.Outcome.UNDECIDED),
+    /** Under two minutes without prompts. */
+    INCOMPLETE("Too short to judge", Verdict.Outcome.TOO_SHORT),
+    FAIL("Not held without prompts", Verdict.Outcome.NOT_HELD);
+
+    private final String label;
+    private final Verdict.Outcome verdict;
+
+    Outcome(String label, Verdict.Outcome verdict) {
+      this.label = label;
+      this.verdict = verdict;
+    }
+
+    /** The words shown to people. */
+    public String label() {
+      return label;
+    }
+  }
+
+  /** The same as the verdict on a practice. */
+  Verdict verdict() {
+    return new Verdict(outcome.verdict, rule, reasons);
+  }
+
+  /**
+   * The test of a practice, or of its first part, in which nothing was prompted.
+   *
+   * @param plan what was asked for
+   */
+  static HeldTest of(Practice practice, BreathPlan plan) {
+    Spans held = Spans.whole(practice.holds());
+    Spans excused = Spans.excused(practice.holds());
+    List<Breath> breaths = practice.breaths();
+    List<Long> intervals = new ArrayList<>();
+    List<Long> otherGaps = new ArrayList<>();
+    long scored = 0;
+    for (int k = 1; k < breaths.size() && scored < LENGTH_NANOS; k++) {
+      long from = breaths.get(k - 1).startNanos();
+      long to = breaths.get(k).startNanos();
+      long hold = held.overlap(from, to);
+      scored += to - from - hold;
+      if (hold == 0) {
+        intervals.add(to - from);
+      } else {
+        otherGaps.add(to - from - excused.overlap(from, to));
+      }
+    }
+    String rule =
+        "Without prompts, from the first breath to the first one at or after 2:00: "
+            + RhythmRule.demands(plan)
+            + " (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
+            + " pass again on another day.";
+    if (scored < LENGTH_NANOS) {
+      String far = Words.clock(scored) + " from the first breath to the last";
+      return new HeldTest(
+          Outcome.INCOMPLETE, rule, List.of(far + "; the rule needs 2:00"), intervals.size());
+    }
+    long[] lengths = intervals.stream().mapToLong(Long::longValue).toArray();
+    long[] others = otherGaps.stream().mapToLong(Long::longValue).toArray();
+    List<String> reasons = RhythmRule.shortfalls(plan, lengths, others);
+    Outcome outcome = Outcome.PASS;
+    if (!reasons.isEmpty()) {
+      boolean repeat = RhythmRule.heldIfOneWasTwo(plan, lengths, others);
+      outcome = repeat ? Outcome.REPEAT : Outcome.FAIL;
+    }
+    return new HeldTest(outcome, rule, reasons, intervals.size());
+  }
+}

@@ -1,0 +1,237 @@
+package squeezewell.coach;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import squeezewell.TestPlans;
+import squeezewell.cue.CueFader;
+import squeezewell.cue.CueKind;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Moment;
+import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Session;
+
+/** Prompts that fall silent and come back by what the trainee does. */
+class CoachPromptsTest {
+  private static final long SECOND = TestPlans.SECOND;
+  private static final long MILLI = TestPlans.MILLI;
+
+  private final MemoryJournal journal = new MemoryJournal();
+  private final Recorder output = new Recorder();
+  private PracticePlan plan = plan(Prompting.FADING, 20);
+  private Coach coach = new Coach(plan, journal, List.of(output));
+  private long now;
+
+  private static PracticePlan plan(Prompting prompting, int minutes) {
+    return PracticePlan.of(
+            TestPlans.edition("aha-2025"),
+            TestPlans.adult(Situation.PULSE_NO_BREATHING),
+            0,
+            minutes * TestPlans.MINUTE,
+            0)
+        .with(prompting);
+  }
+
+  private void use(Prompting prompting, int minutes) {
+    plan = plan(prompting, minutes);
+    journal.events.clear();
+    coach = new Coach(plan, journal, List.of(output));
+  }
+
+  /** Lets time pass with a call whenever something is due. */
+  private void passTo(long to) {
+    OptionalLong due = coach.nextDueNanos();
+    while (due.isPresent() && due.getAsLong() <= to) {
+      coach.advance(due.getAsLong());
+      due = coach.nextDueNanos();
+    }
+    coach.advance(to);
+    now = to;
+  }
+
+  private void breathe(long at) {
+    passTo(at);
+    coach.command(Command.SQUEEZE, at);
+    passTo(at + SECOND);
+    coach.command(Command.SQUEEZE_END, at + SECOND);
+  }
+
+  /** Breaths every 6 s, a tenth of a second after the prompts. */
+  private void breathe(int count, long from) {
+    for (int k = 0; k < count; k++) {
+      breathe(from + 6L * k * SECOND);
+    }
+  }
+
+  private List<String> prompts() {
+    List<String> found = new ArrayList<>(journal.lines());
+    found.removeIf(line -> !line.contains("prompts"));
+    return found;
+  }
+
+  private Session session() {
+    return new Session(TestPlans.header(plan), journal.events, List.of());
+  }
+
+  @Test
+  void theFirstSilentBreathsComeAfterTwentyFiveGoodOnesAndTheirIntervals() {
+    breathe(26, 100 * MILLI);
+    // 20 intervals end with the breath at 120.1 s: level 1. Five prompted ones more end at 150.1 s.
+    assertThat(prompts())
+        .containsExactly("120100 prompts-on level 1", "150100 prompts-off level 1");
+    passTo(153 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(150 * SECOND);
+    assertThat(coach.state().schedule().momentAt(now).act()).isEqualTo(Moment.Act.KEEP_RHYTHM);
+    assertThat(CueFader.breathsBeforeSilence()).isEqualTo(25);
+  }
+
+  @Test
+  void afterFiveSilentBreathsPromptsGoOnFromTheLastOfThem() {
+    breathe(26, 100 * MILLI);
+    for (int k = 1; k <= 5; k++) {
+      breathe(150_100 * MILLI + 6_200L * k * MILLI);
+    }
+    // The fifth silent breath lies at 150.1 + 31 = 181.1 s.
+    assertThat(prompts()).last().isEqualTo("181100 prompts-on level 1");
+    passTo(188 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(187_100 * MILLI);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).doesNotContain(156 * SECOND);
+  }
+
+  @Test
+  void twoFastBreathsBringThePromptsBack() {
+    breathe(26, 100 * MILLI);
+    breathe(154 * SECOND);
+    breathe(158 * SECOND);
+    assertThat(prompts()).last().isEqualTo("158000 prompts-on level 1, rescue");
+    passTo(165 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(164 * SECOND);
+  }
+
+  @Test
+  void aLongWaitBringsThemBackAtOnce() {
+    breathe(26, 100 * MILLI);
+    // The last squeeze ended at 151.1 s; the edition allows 10 s without a breath.
+    passTo(161 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(150 * SECOND);
+    passTo(162 * SECOND);
+    assertThat(prompts()).last().isEqualTo("161100 prompts-at-once level 1, gap");
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(161_100_000_001L);
+  }
+
+  @Test
+  void aCheckHoldsTheWaitUpAndCountsForNothing() {
+    breathe(26, 100 * MILLI);
+    passTo(154 * SECOND);
+    coach.command(Command.PULSE_CHECK, 154 * SECOND);
+    passTo(163 * SECOND);
+    coach.command(Command.PULSE_CHECK_END, 163 * SECOND);
+    breathe(164 * SECOND);
+    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
+    passTo(174 * SECOND);
+    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
+    passTo(176 * SECOND);
+    assertThat(prompts()).last().isEqualTo("175000 prompts-at-once level 1, gap");
+  }
+
+  @Test
+  void aSlipThatIsTakenBackDoesNotCount() {
+    breathe(26, 100 * MILLI);
+    breathe(152_500 * MILLI);
+    coach.command(Command.RETRACT_BREATH, now);
+    // 156.1 − 150.1 is in range. Had the slip counted, 2.4 and 3.6 s would bring prompts back.
+    breathe(156_100 * MILLI);
+    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
+  }
+
+  @Test
+  void anotherRhythmStartsPromptedAtTheLowestLevel() {
+    breathe(26, 100 * MILLI);
+    passTo(160 * SECOND);
+    coach.find(ClinicalFinding.PULSE_LOST, 160 * SECOND);
+    passTo(161 * SECOND);
+    assertThat(output.instantsOf(CueKind.COMPRESS)).isNotEmpty();
+    coach.find(ClinicalFinding.PULSE_BACK, 170 * SECOND);
+    breathe(10, 170 * SECOND + 500 * MILLI);
+    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
+    assertThat(coach.state().schedule().silentAt(now)).isFalse();
+  }
+
+  @Test
+  void aTestIsSilentAndNothingBringsPromptsBack() {
+    use(Prompting.NONE, 2);
+    breathe(4, 200 * MILLI);
+    passTo(60 * SECOND);
+    assertThat(prompts()).containsExactly("0 prompts-off test");
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).isEmpty();
+    assertThat(output.instantsOf(CueKind.RELEASE)).isEmpty();
+    passTo(200 * SECOND);
+    assertThat(coach.state().finished()).isTrue();
+    assertThat(output.instantsOf(CueKind.PULSE_CHECK_DUE)).startsWith(120 * SECOND);
+    assertThat(output.instantsOf(CueKind.SESSION_END)).containsExactly(132 * SECOND);
+  }
+
+  @Test
+  void promptsAreThroughoutWhereNothingElseIsAsked() {
+    use(Prompting.THROUGHOUT, 2);
+    breathe(20, 100 * MILLI);
+    assertThat(prompts()).isEmpty();
+  }
+
+  /**
+   * Whatever a trainee does, the journal alone gives the same prompts, and a session played back
+   * stands as it stood.
+   */
+  @Test
+  void theJournalTellsEveryDecision() {
+    int silences = 0;
+    for (int seed = 0; seed < 12; seed++) {
+      Random chance = new Random(seed);
+      now = 0;
+      use(seed % 3 == 0 ? Prompting.NONE : Prompting.FADING, 30);
+      CoachState middle = null;
+      long middleAt = 0;
+      while (!coach.state().finished()) {
+        double steady = seed % 2 == 0 ? 0.3 : 1.2;
+        long wait = Math.round((6 + steady * chance.nextGaussian()) * 1e9);
+        breathe(Math.max(now + 100 * MILLI, now - SECOND + wait));
+        int event = chance.nextInt(60);
+        if (event == 0) {
+          coach.command(Command.PULSE_CHECK, now);
+          passTo(now + 7 * SECOND);
+          coach.command(Command.PULSE_CHECK_END, now);
+        } else if (event == 1) {
+          passTo(now + 14 * SECOND);
+        } else if (event == 2) {
+          coach.command(Command.RETRACT_BREATH, now);
+        } else if (event == 3) {
+          coach.find(ClinicalFinding.BREATHING_SLOW, now);
+        }
+        if (now > 600 * SECOND && middle == null) {
+          middle = coach.state();
+          middleAt = now;
+        }
+      }
+      CueSchedule live = coach.state().schedule();
+      CueSchedule read = session().schedule();
+      assertThat(read.silences()).isEqualTo(live.silences());
+      silences += live.silences().size();
+      assertThat(read.between(0, TestPlans.HOUR)).isEqualTo(live.between(0, TestPlans.HOUR));
+      Replay replay = new Replay(session());
+      assertThat(replay.stateAt(middleAt).schedule().silences())
+          .isEqualTo(middle.schedule().silences());
+      assertThat(replay.stateAt(middleAt).schedule().stretches())
+          .isEqualTo(middle.schedule().stretches());
+      assertThat(replay.stateAt(middleAt).lastIntervalNanos())
+          .isEqualTo(middle.lastIntervalNanos());
+    }
+    assertThat(silences).as("something was tried").isGreaterThan(20);
+  }
+}

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import squeezewell.cue.CueSchedule;
 
 /**
@@ -27,6 +28,7 @@ public final class CueMixer {
   /** Those of the last {@link #LATE_NANOS} or longer that sound the same whatever their count. */
   private final List<Sounding> justBegun = new ArrayList<>();
 
+  private final SpeechLane lane;
   private SoundLevels levels;
   private SoundSource source;
   private long position;
@@ -45,6 +47,7 @@ public final class CueMixer {
   CueMixer(SoundBank bank, SoundLevels levels) {
     this.bank = bank;
     this.rate = bank.rate();
+    this.lane = new SpeechLane(rate);
     this.levels = Objects.requireNonNull(levels, "levels");
   }
 
@@ -95,6 +98,7 @@ public final class CueMixer {
     for (Voice voice : voices) {
       voice.fadeFrom(lastsUntil(voice.cue()));
     }
+    lane.drop(said -> said.origin().map(o -> same(source, o).isEmpty()).orElse(false));
     ahead.clear();
     aheadUntil = position + 1;
     for (Sounding cue : added) {
@@ -132,8 +136,24 @@ public final class CueMixer {
     return same(old, cue).stream().anyMatch(c -> Frames.at(c.atNanos(), rate) < position);
   }
 
+  /**
+   * Says a line as soon as it may be heard, under the prompts.
+   *
+   * @param atNanos when it was said, nanoseconds of the sound's time
+   * @param urgent whether it may cut a line short that is not
+   */
+  public void say(SpokenLine line, long atNanos, boolean urgent) {
+    lane.say(new LineQueue.Said(line, Frames.at(atNanos, rate), urgent, Optional.empty()));
+  }
+
+  /** Lets a spoken line fade out and forgets those that wait; the prompts go on. */
+  public void hush() {
+    lane.hush();
+  }
+
   /** Lets what sounds fade out; nothing follows until a schedule is published. */
   public void stop() {
+    lane.hush();
     for (Voice voice : voices) {
       voice.fadeFrom(position);
     }
@@ -176,7 +196,7 @@ public final class CueMixer {
    * @param most how far to look, frames
    */
   public long silentFrames(long most) {
-    if (!voices.isEmpty()) {
+    if (!voices.isEmpty() || lane.busy()) {
       return 0;
     }
     if (source == null) {
@@ -208,6 +228,11 @@ public final class CueMixer {
       start(ahead.removeFirst(), (int) in);
     }
     boolean sounds = !voices.isEmpty();
+    if (lane.busy()) {
+      sounds |=
+          lane.mix(
+              out, frames, position, levels.gain(SoundKind.EXAMINER), share(frames), quietFrames());
+    }
     if (sounds) {
       for (Voice voice : voices) {
         voice.addTo(out, frames, position);
@@ -219,7 +244,54 @@ public final class CueMixer {
     return sounds;
   }
 
+  /** What the prompts of the next frames leave to a spoken line. */
+  private double share(int frames) {
+    double share = 1;
+    for (Voice voice : voices) {
+      if (voice.soundsWithin(frames)) {
+        share = Math.min(share, shareUnder(voice.kind()));
+      }
+    }
+    return share;
+  }
+
+  /** A tick is too short to hide words; two voices can hardly be told apart (our own choice). */
+  private static double shareUnder(SoundKind kind) {
+    return switch (kind) {
+      case SQUEEZE, RELEASE, REMINDER, DONE -> 0.5;
+      case VOICE -> 0.35;
+      case COUNT, COMPRESSION, EXAMINER -> 1;
+    };
+  }
+
+  /** For how long none of the coach's own words can be heard, as far as is known by now, frames. */
+  private long quietFrames() {
+    long quiet = Long.MAX_VALUE;
+    for (Voice voice : voices) {
+      quiet = Math.min(quiet, voice.reminderInFrames());
+    }
+    if (source == null || levels.gain(SoundKind.VOICE) <= 0) {
+      return quiet;
+    }
+    lookAhead(position + rate / 2);
+    for (Sounding cue : ahead) {
+      if (cue instanceof Sounding.Prompt prompt && !cue.uncounted() && !cue.spokenCount()) {
+        long in = Frames.at(cue.atNanos(), rate) - position;
+        for (Layer layer : bank.of(prompt, levels.countStyle())) {
+          if (layer.kind() == SoundKind.VOICE) {
+            quiet = Math.min(quiet, in + layer.delayFrames());
+          }
+        }
+      }
+    }
+    return quiet;
+  }
+
   private void start(Sounding cue, int inFrames) {
+    if (cue instanceof Sounding.Line line) {
+      lane.say(new LineQueue.Said(line.words(), position + inFrames, false, Optional.of(line)));
+      return;
+    }
     if (cue.uncounted()) {
       long late = position - Frames.at(LATE_NANOS, rate);
       justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);

@@ -10,7 +10,9 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.DoubleConsumer;
 import squeezewell.coach.Playback;
@@ -88,8 +90,9 @@ public final class CueTrack {
   }
 
   /**
-   * The track of a session that is over: its prompts, and what was done, at its own speed. It ends
-   * where the session ended.
+   * The track of a session that is over: its prompts, what was done and what an examiner said, at
+   * its own speed. Waits until words of own stations are synthesised. It ends where the session
+   * ended.
    *
    * @param session what to play
    * @param rate frames a second: 44,100 or 48,000
@@ -100,8 +103,13 @@ public final class CueTrack {
   public static CueTrack replay(Session session, int rate, SoundLevels levels) {
     long end = session.endNanos();
     Playback playback = Playback.atStart(end).play(0);
+    ReplaySource.Track track = ReplaySource.Track.of(session);
+    Map<String, SpokenLine> lines = LineStore.all(track.texts());
     return new CueTrack(
-        new ReplaySource(ReplaySource.Track.of(session), playback), end, rate, levels);
+        new ReplaySource(track, playback, text -> Optional.ofNullable(lines.get(text))),
+        end,
+        rate,
+        levels);
   }
 
   public int rate() {

@@ -3,14 +3,32 @@ package squeezewell.audio;
 import java.math.BigInteger;
 
 /**
- * Changes the frame rate of a short sound upwards, by band-limited interpolation: a sinc with a
- * Hann window (the textbook method; 16 zero crossings to each side are our choice). Pure.
+ * Changes the frame rate of a sound upwards, by band-limited interpolation: a sinc with a Hann
+ * window (the textbook method; 16 zero crossings to each side are our choice). Immutable.
  */
 final class Resampler {
   private static final int CROSSINGS = 16;
   private static final int TAPS = 2 * CROSSINGS;
 
-  private Resampler() {}
+  private final int step;
+  private final int phases;
+  private final double[][] kernels;
+
+  /**
+   * For one pair of rates.
+   *
+   * @param fromRate frames a second of the sound
+   * @param toRate frames a second of the result, not below {@code fromRate}
+   */
+  Resampler(int fromRate, int toRate) {
+    if (toRate < fromRate) {
+      throw new IllegalArgumentException("from " + fromRate + " down to " + toRate + " frames/s");
+    }
+    int divisor = BigInteger.valueOf(fromRate).gcd(BigInteger.valueOf(toRate)).intValue();
+    step = fromRate / divisor;
+    phases = toRate / divisor;
+    kernels = kernels(phases);
+  }
 
   /**
    * The same sound at another rate.
@@ -20,18 +38,11 @@ final class Resampler {
    * @param toRate frames a second of the result, not below {@code fromRate}
    */
   static float[] convert(float[] samples, int fromRate, int toRate) {
-    if (toRate < fromRate) {
-      throw new IllegalArgumentException("from " + fromRate + " down to " + toRate + " frames/s");
-    }
-    int divisor = BigInteger.valueOf(fromRate).gcd(BigInteger.valueOf(toRate)).intValue();
-    int step = fromRate / divisor;
-    int phases = toRate / divisor;
-    double[][] kernels = kernels(phases);
-    float[] result = new float[(int) ((long) samples.length * phases / step)];
+    Resampler resampler = new Resampler(fromRate, toRate);
+    float[] result = new float[resampler.length(samples.length)];
     for (int i = 0; i < result.length; i++) {
-      long position = (long) i * step;
-      int first = (int) (position / phases) - CROSSINGS + 1;
-      double[] kernel = kernels[(int) (position % phases)];
+      int first = resampler.first(i);
+      double[] kernel = resampler.kernel(i);
       double sum = 0;
       int from = Math.max(0, -first);
       int to = Math.min(TAPS, samples.length - first);
@@ -41,6 +52,30 @@ final class Resampler {
       result[i] = (float) sum;
     }
     return result;
+  }
+
+  /** How many frames so many become. */
+  int length(int frames) {
+    return (int) ((long) frames * phases / step);
+  }
+
+  /** One frame of the result. */
+  float sample(SpokenLine line, int frame) {
+    int first = first(frame);
+    double[] kernel = kernel(frame);
+    double sum = 0;
+    for (int k = 0; k < TAPS; k++) {
+      sum += line.at(first + k) * kernel[k];
+    }
+    return (float) sum;
+  }
+
+  private int first(int frame) {
+    return (int) ((long) frame * step / phases) - CROSSINGS + 1;
+  }
+
+  private double[] kernel(int frame) {
+    return kernels[(int) ((long) frame * step % phases)];
   }
 
   /** One kernel for each place that a new sample can have between two old ones. */

@@ -84,8 +84,11 @@ final class SoundBank {
           ? layers
           : layers.stream().filter(l -> l.kind() != SoundKind.VOICE).toList();
     }
+    if (!(sounding instanceof Sounding.Deed deed)) {
+      return List.of();
+    }
     float[] done =
-        switch (((Sounding.Deed) sounding).act()) {
+        switch (deed.act()) {
           case SQUEEZED -> knock;
           case LET_GO -> lowKnock;
           case COMPRESSED -> tap;

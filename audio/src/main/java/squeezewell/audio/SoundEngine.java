@@ -2,6 +2,8 @@ package squeezewell.audio;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import squeezewell.cue.CueSchedule;
@@ -38,12 +40,13 @@ final class SoundEngine {
   private final Consumer<SoundStatus> onStatus;
   private final AtomicReference<SoundSource> newSource = new AtomicReference<>();
   private final AtomicReference<SoundLevels> newLevels = new AtomicReference<>();
+  private final Queue<Consumer<CueMixer>> spoken = new ConcurrentLinkedQueue<>();
   private CueMixer mixer;
   private SoundSource source;
   private SoundLevels levels;
   private volatile SoundFeed feed;
   private volatile SoundLine line;
-  private SoundStatus.State state;
+  private volatile SoundStatus.State state;
   private boolean played;
   private long bufferNanos = LEAST_BUFFER_NANOS;
   private int holesBefore;
@@ -72,6 +75,24 @@ final class SoundEngine {
   /** Any thread. */
   void setLevels(SoundLevels next) {
     newLevels.set(Objects.requireNonNull(next, "next"));
+  }
+
+  /** Any thread. Said while nothing plays, it is dropped. */
+  void say(SpokenLine words, boolean urgent) {
+    Objects.requireNonNull(words, "words");
+    long at = clock.nanos();
+    ask(to -> to.say(words, at, urgent));
+  }
+
+  /** Any thread. */
+  void hush() {
+    ask(CueMixer::hush);
+  }
+
+  private void ask(Consumer<CueMixer> what) {
+    if (state == SoundStatus.State.PLAYING) {
+      spoken.add(what);
+    }
   }
 
   /** Frees a step that hangs in the device, if closing it helps. Any thread. */
@@ -187,6 +208,9 @@ final class SoundEngine {
     if (next != null) {
       source = next;
       mixer.publish(next);
+    }
+    for (Consumer<CueMixer> each = spoken.poll(); each != null; each = spoken.poll()) {
+      each.accept(mixer);
     }
   }
 

@@ -14,6 +14,8 @@ public enum SoundKind {
   REMINDER("reminder", "Reminders"),
   /** Spoken words. */
   VOICE("voice", "Voice"),
+  /** The examiner's lines in a station. */
+  EXAMINER("examiner", "Examiner's voice"),
   /** In a replay: what was done. */
   DONE("done", "What was done");
 

@@ -17,6 +17,7 @@ public final class SoundLevels {
               SoundKind.COMPRESSION, 0.6,
               SoundKind.REMINDER, 0.6,
               SoundKind.VOICE, 0.8,
+              SoundKind.EXAMINER, 0.8,
               SoundKind.DONE, 0.7),
           Set.of(),
           false,

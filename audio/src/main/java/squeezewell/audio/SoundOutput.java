@@ -80,6 +80,23 @@ public final class SoundOutput implements CueOutput, AutoCloseable {
     LockSupport.unpark(soundThread);
   }
 
+  /**
+   * Says a line under the prompts, as soon as what is already in the device has played and no other
+   * words sound. Without sound it is dropped.
+   *
+   * @param urgent whether it may cut a line short that is not
+   */
+  public void say(SpokenLine line, boolean urgent) {
+    engine.say(line, urgent);
+    LockSupport.unpark(soundThread);
+  }
+
+  /** Lets a spoken line fade out and forgets those that wait. */
+  public void hush() {
+    engine.hush();
+    LockSupport.unpark(soundThread);
+  }
+
   /** Sets how loud everything is, from now on. */
   public void setLevels(SoundLevels levels) {
     engine.setLevels(levels);

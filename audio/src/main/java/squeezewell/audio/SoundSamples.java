@@ -4,6 +4,9 @@ package squeezewell.audio;
 public final class SoundSamples {
   private static final long PREVIEW_SQUEEZE_NANOS = 1_000_000_000L;
 
+  /** One of the lines that are rendered ahead. */
+  private static final String EXAMINER_PREVIEW = "There is a pulse. The chest does not move.";
+
   private SoundSamples() {}
 
   /**
@@ -23,6 +26,7 @@ public final class SoundSamples {
           case COMPRESSION -> Tones.tick(rate);
           case REMINDER -> Tones.chime(rate);
           case VOICE -> PhraseReader.read(Phrase.CHECK_THE_PULSE, rate);
+          case EXAMINER -> examiner(rate);
           case DONE -> Tones.knock(rate);
         };
     float gain = (float) levels.gain(kind);
@@ -30,5 +34,10 @@ public final class SoundSamples {
       sound[i] *= gain;
     }
     return sound;
+  }
+
+  private static float[] examiner(int rate) {
+    SpokenLine line = PreparedLines.find(EXAMINER_PREVIEW).get();
+    return Resampler.convert(line.toFloats(), line.rate(), rate);
   }
 }

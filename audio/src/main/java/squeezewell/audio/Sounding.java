@@ -82,6 +82,30 @@ public sealed interface Sounding {
     }
   }
 
+  /**
+   * A line that an examiner said, in a replay.
+   *
+   * @param atNanos when it starts in the sound's time
+   * @param text what was said
+   * @param words the same as sound
+   */
+  record Line(long atNanos, String text, SpokenLine words) implements Sounding {
+    public Line {
+      Objects.requireNonNull(text, "text");
+      Objects.requireNonNull(words, "words");
+    }
+
+    @Override
+    public boolean soundsLike(Sounding other) {
+      return other instanceof Line line && line.text.equals(text);
+    }
+
+    @Override
+    public boolean uncounted() {
+      return false;
+    }
+  }
+
   /** What can have been done. */
   enum Act {
     SQUEEZED,

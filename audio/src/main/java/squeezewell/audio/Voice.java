@@ -49,6 +49,21 @@ final class Voice {
     return reminds ? waitFrames + layer.samples().length - next : 0;
   }
 
+  /** Whose volume it follows. */
+  SoundKind kind() {
+    return layer.kind();
+  }
+
+  /** Whether it can be heard among the next frames. */
+  boolean soundsWithin(int frames) {
+    return waitFrames < frames;
+  }
+
+  /** In how many frames its words of a reminder can be heard; never for any other voice. */
+  long reminderInFrames() {
+    return reminderFrames() > 0 ? waitFrames : NEVER;
+  }
+
   /** Whether its words of a reminder can be heard there, frames from the next block on. */
   boolean remindsBetween(int from, int to) {
     return reminderFrames() > from && waitFrames < to;

@@ -2,11 +2,15 @@ package squeezewell.audio;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -54,6 +58,11 @@ class ReplaySoundTest {
   }
 
   private static Session session() {
+    return session(List.of());
+  }
+
+  /** The same with lines of an examiner, at their own times. */
+  private static Session session(List<ReplaySource.Said> said) {
     PracticePlan plan = Plans.adult("aha-2020", Situation.PULSE_NO_BREATHING, 60 * SECOND);
     List<SessionEvent> events = new ArrayList<>();
     for (long k = 0; k < BREATHS; k++) {
@@ -61,6 +70,12 @@ class ReplaySoundTest {
       events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
       events.add(new SessionEvent(events.size() + 1, at + 1_100 * MILLI, What.BREATH_END, ""));
     }
+    for (ReplaySource.Said each : said) {
+      events.add(new SessionEvent(events.size() + 1, each.atNanos(), What.EXAMINER, each.text()));
+    }
+    events.sort(Comparator.comparingLong(SessionEvent::atNanos));
+    events.replaceAll(
+        e -> new SessionEvent(events.indexOf(e) + 1, e.atNanos(), e.what(), e.detail()));
     events.add(new SessionEvent(events.size() + 1, 60 * SECOND, What.FINISH, ""));
     return new Session(
         new SessionHeader(
@@ -77,7 +92,7 @@ class ReplaySoundTest {
   }
 
   static ReplaySource source(Playback playback) {
-    return new ReplaySource(ReplaySource.Track.of(session()), playback);
+    return new ReplaySource(ReplaySource.Track.of(session()), playback, text -> Optional.empty());
   }
 
   static Playback from(double position, int speed, long sinceNanos) {
@@ -95,6 +110,61 @@ class ReplaySoundTest {
       asked.add(6_000 * k + 3_700);
     }
     return asked;
+  }
+
+  /** One line is built in, the other of somebody's own station. */
+  @Test
+  void whatTheExaminerSaidIsHeardAtItsTimeInTheFile() throws Exception {
+    List<ReplaySource.Said> said =
+        List.of(
+            new ReplaySource.Said(10 * SECOND, "There is a pulse. The chest does not move."),
+            new ReplaySource.Said(30 * SECOND, "The lorry stands still."));
+    Path file = folder.resolve("said.wav");
+    CueTrack.replay(session(said), RATE, only(SoundKind.EXAMINER)).write(file, false, p -> {});
+    short[] samples = samples(file);
+    for (int second = 0; second < 60; second++) {
+      // Each line lasts between one and four seconds.
+      boolean sure = second == 10 || second == 30;
+      boolean may = (second > 10 && second < 14) || (second > 30 && second < 34);
+      double level = level(samples, second * RATE, RATE);
+      if (sure) {
+        assertThat(level).as("second " + second).isGreaterThan(0.02);
+      } else if (!may) {
+        assertThat(level).as("second " + second).isZero();
+      }
+    }
+    assertThat(level(samples, 10 * RATE - 100, 100)).isZero();
+    assertThat(level(samples, 10 * RATE, RATE / 10)).isGreaterThan(0.005);
+  }
+
+  @Test
+  void aboveItsOwnSpeedTheExaminerIsSilent() {
+    ReplaySource.Track track =
+        ReplaySource.Track.of(session(List.of(new ReplaySource.Said(10 * SECOND, "Words."))));
+    SpokenLine line = new SpokenLine(new short[1_000], 12_000);
+    for (int speed : new int[] {1, 2, 4, 8}) {
+      Playback playback = from(0, speed, 0);
+      List<Sounding> all =
+          new ReplaySource(track, playback, text -> Optional.of(line)).between(0, 60 * SECOND);
+      assertThat(all.stream().filter(s -> s instanceof Sounding.Line).toList())
+          .hasSize(speed == 1 ? 1 : 0);
+    }
+  }
+
+  private static short[] samples(Path wav) throws Exception {
+    ByteBuffer bytes = ByteBuffer.wrap(Files.readAllBytes(wav)).order(ByteOrder.LITTLE_ENDIAN);
+    bytes.position(WavHeader.LENGTH);
+    short[] samples = new short[bytes.remaining() / 2];
+    bytes.asShortBuffer().get(samples);
+    return samples;
+  }
+
+  private static double level(short[] samples, int from, int count) {
+    double sum = 0;
+    for (int i = from; i < from + count; i++) {
+      sum += samples[i] / 32_768.0 * (samples[i] / 32_768.0);
+    }
+    return Math.sqrt(sum / count);
   }
 
   @ParameterizedTest

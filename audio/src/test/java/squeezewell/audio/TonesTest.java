@@ -34,7 +34,7 @@ class TonesTest {
   @ValueSource(ints = {44_100, 48_000})
   void eachKindIsHeardFromItsFirstSampleAtItsUsualVolume(int rate) {
     for (SoundKind kind : SoundKind.values()) {
-      if (kind != SoundKind.VOICE) {
+      if (kind != SoundKind.VOICE && kind != SoundKind.EXAMINER) {
         float[] sound = SoundSamples.render(kind, SoundLevels.defaults(), rate);
         assertThat(Math.abs(sound[0])).as(kind.label()).isGreaterThan((float) ONSET);
       }

@@ -1,6 +1,9 @@
 package squeezewell.desktop;
 
 import java.util.Optional;
+import squeezewell.audio.LineStore;
+import squeezewell.audio.ReplaySource;
+import squeezewell.audio.SpeechMaker;
 import squeezewell.coach.Replay;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.ReplayScreen;
@@ -14,6 +17,7 @@ import squeezewell.session.Session;
 final class ReplaySession {
   private final PracticeSound sound;
   private final ReplayPlayer player;
+  private final LineStore lines = new LineStore(SpeechMaker::ofThisProgram);
   private final String when;
   private final Runnable back;
   private Optional<ReplayScreen> screen = Optional.empty();
@@ -27,7 +31,8 @@ final class ReplaySession {
   ReplaySession(Session session, Settings settings, String when, Runnable back) {
     MonotonicClock clock = MonotonicClock.startNow();
     this.sound = new PracticeSound(clock, settings);
-    this.player = new ReplayPlayer(new Replay(session), clock, sound::play);
+    this.player = new ReplayPlayer(new Replay(session), clock, sound::play, lines::find);
+    lines.prepare(ReplaySource.Track.of(session).texts());
     this.when = when;
     this.back = back;
   }
@@ -52,6 +57,7 @@ final class ReplaySession {
   /** Stops drawing and ends the sound in the background. */
   void close() {
     screen.ifPresent(ReplayScreen::close);
+    lines.close();
     Thread thread = new Thread(sound::close, "squeezewell-replay-end");
     thread.setDaemon(true);
     thread.start();

@@ -12,6 +12,7 @@ import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
+import squeezewell.live.ExaminerVoice;
 import squeezewell.live.KeptSession;
 import squeezewell.live.LiveStation;
 import squeezewell.live.PracticeSound;
@@ -24,6 +25,7 @@ final class StationSession {
   private final StationChoice choice;
   private final LiveStation station;
   private final PracticeSound sound;
+  private final ExaminerVoice voice;
   private final PracticeKeys keys;
   private final FinishGuard finishGuard = new FinishGuard();
   private Optional<StationRunScreen> screen = Optional.empty();
@@ -33,11 +35,13 @@ final class StationSession {
       StationChoice choice,
       LiveStation station,
       PracticeSound sound,
+      ExaminerVoice voice,
       Settings settings) {
     this.kept = kept;
     this.choice = choice;
     this.station = station;
     this.sound = sound;
+    this.voice = voice;
     boolean compressions =
         choice.plan().all().stream().anyMatch(g -> g.rhythm().compressions().isPresent());
     this.keys = new PracticeKeys(settings.pedalKeys(), compressions, new Commands());
@@ -63,6 +67,7 @@ final class StationSession {
             choice.plan());
     KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
     PracticeSound sound = new PracticeSound(clock, settings);
+    ExaminerVoice voice = ExaminerVoice.start(choice.station(), sound);
     AtEnd<StationSession> atEnd = new AtEnd<>(onEnd);
     LiveStation station =
         new LiveStation(
@@ -72,8 +77,11 @@ final class StationSession {
             clock,
             kept,
             List.of(sound),
-            now -> atEnd.changed(now.practice().finished()));
-    StationSession session = new StationSession(kept, choice, station, sound, settings);
+            now -> {
+              voice.changed(now.station());
+              atEnd.changed(now.practice().finished());
+            });
+    StationSession session = new StationSession(kept, choice, station, sound, voice, settings);
     atEnd.of(session);
     sound.onLost(
         lost -> station.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
@@ -108,6 +116,7 @@ final class StationSession {
   /** Stops drawing; the last sound may ring on. */
   void closeScreen() {
     screen.ifPresent(StationRunScreen::close);
+    voice.close();
     sound.closeAfterRinging();
   }
 
@@ -115,11 +124,15 @@ final class StationSession {
   void close() {
     screen.ifPresent(StationRunScreen::close);
     station.close();
+    voice.close();
     sound.close();
   }
 
   private String notice() {
-    return kept.trouble().isEmpty() ? sound.notice() : kept.trouble();
+    if (!kept.trouble().isEmpty()) {
+      return kept.trouble();
+    }
+    return sound.notice().isEmpty() ? voice.notice(System.nanoTime()) : sound.notice();
   }
 
   private final class Commands implements PracticeKeys.Listener {

@@ -35,7 +35,8 @@ public record Settings(
     String trainee) {
   public static final List<Integer> TEXT_SIZES_PERCENT = List.of(100, 125, 150, 175, 200);
   public static final List<String> SOUND_KINDS =
-      List.of("squeeze", "release", "count", "compression", "reminder", "voice");
+      List.of(
+          "squeeze", "release", "count", "compression", "reminder", "voice", "examiner", "done");
 
   /** Counts are soft, so that the squeeze stands out (our own choice). */
   private static final Map<String, Double> USUAL_VOLUMES =
@@ -45,7 +46,9 @@ public record Settings(
           "count", 0.35,
           "compression", 0.6,
           "reminder", 0.6,
-          "voice", 0.8);
+          "voice", 0.8,
+          "examiner", 0.8,
+          "done", 0.7);
 
   public static final List<String> COUNT_STYLES = List.of("sound", "spoken", "silent");
   public static final int MOST_PEDAL_KEYS = 8;

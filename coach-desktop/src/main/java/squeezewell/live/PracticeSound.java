@@ -11,6 +11,7 @@ import squeezewell.audio.SoundPreview;
 import squeezewell.audio.SoundSource;
 import squeezewell.audio.SoundStatus;
 import squeezewell.audio.SoundUnavailableException;
+import squeezewell.audio.SpokenLine;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.CueSchedule;
 import squeezewell.files.Settings;
@@ -100,6 +101,16 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
   /** Plays another source, such as a replay; its time is that of the clock. */
   public void play(SoundSource source) {
     output.play(source);
+  }
+
+  /** Says a line of an examiner; an urgent one may cut one short that is not. */
+  public void say(SpokenLine line, boolean urgent) {
+    output.say(line, urgent);
+  }
+
+  /** Ends a spoken line. */
+  public void hush() {
+    output.hush();
   }
 
   /** Says who is told when sound stops (true) and comes back (false). */

@@ -1,9 +1,12 @@
 package squeezewell.live;
 
 import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
 import squeezewell.audio.ReplaySource;
 import squeezewell.audio.SoundOutput;
 import squeezewell.audio.SoundSource;
+import squeezewell.audio.SpokenLine;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Playback;
 import squeezewell.coach.Replay;
@@ -19,6 +22,7 @@ public final class ReplayPlayer implements Shown {
   private final SessionClock clock;
   private final SoundSink sink;
   private final ReplaySource.Track track;
+  private final Function<String, Optional<SpokenLine>> voice;
   private Playback playback;
   private SoundSource source = SoundSource.silence();
   private boolean held;
@@ -39,6 +43,20 @@ public final class ReplayPlayer implements Shown {
    * @param sink where the sound goes
    */
   public ReplayPlayer(Replay replay, SessionClock clock, SoundSink sink) {
+    this(replay, clock, sink, text -> Optional.empty());
+  }
+
+  /**
+   * The same with words.
+   *
+   * @param voice what the examiner of a station said as sound, where that is known by then
+   */
+  public ReplayPlayer(
+      Replay replay,
+      SessionClock clock,
+      SoundSink sink,
+      Function<String, Optional<SpokenLine>> voice) {
+    this.voice = Objects.requireNonNull(voice, "voice");
     this.replay = Objects.requireNonNull(replay, "replay");
     this.clock = Objects.requireNonNull(clock, "clock");
     this.sink = Objects.requireNonNull(sink, "sink");
@@ -123,7 +141,8 @@ public final class ReplayPlayer implements Shown {
 
   private void change(Playback next) {
     playback = next;
-    SoundSource after = next.playing() ? new ReplaySource(track, next) : SoundSource.silence();
+    SoundSource after =
+        next.playing() ? new ReplaySource(track, next, voice) : SoundSource.silence();
     source = source.until(next.sinceNanos(), after);
     sink.play(source);
   }

@@ -93,7 +93,7 @@ public final class SettingsScreen {
   private JPanel level(String kind) {
     JPanel block = kit.column();
     SoundLevel level = settings().soundLevels().get(kind);
-    String name = kind.substring(0, 1).toUpperCase(Locale.ROOT) + kind.substring(1);
+    String name = name(kind);
     JLabel label = kit.label(name, kit.look().font(15), kit.look().palette().text());
     JSlider slider = new JSlider(0, 100, (int) Math.round(level.volume() * 100));
     slider.setOpaque(false);
@@ -126,6 +126,14 @@ public final class SettingsScreen {
     row.add(hear);
     block.add(row);
     return block;
+  }
+
+  private static String name(String kind) {
+    return switch (kind) {
+      case "examiner" -> "Examiner's voice, in a station";
+      case "done" -> "What was done, in a replay";
+      default -> kind.substring(0, 1).toUpperCase(Locale.ROOT) + kind.substring(1);
+    };
   }
 
   private void keepLevel(String kind, double volume, boolean muted) {

@@ -30,6 +30,7 @@ public final class CueSchedule {
   private final PracticePlan plan;
   private final List<Control> controls;
   private final List<Stretch> stretches;
+  private final PracticeClock clock;
   private final List<PulseCheckDue> pulseChecks;
   private final List<Cue> reminders;
 
@@ -37,7 +38,7 @@ public final class CueSchedule {
     this.plan = plan;
     this.controls = controls;
     this.stretches = Timeline.of(plan, controls);
-    PracticeClock clock = new PracticeClock(stretches);
+    this.clock = new PracticeClock(stretches);
     List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
     this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
     this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Stretch.OPEN));
@@ -153,7 +154,7 @@ public final class CueSchedule {
   /** Practice time used up at an instant, count-in not included, pauses not included. */
   public long practisedAt(long nanos) {
     long until = Math.min(nanos, endNanos().orElse(nanos));
-    return Math.max(0, new PracticeClock(stretches).toPractice(until) - plan.countInNanos());
+    return Math.max(0, clock.toPractice(until) - plan.countInNanos());
   }
 
   /**

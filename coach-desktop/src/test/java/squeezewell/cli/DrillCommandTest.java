@@ -160,7 +160,9 @@ class DrillCommandTest {
     Path home = folder.resolve("findings");
     CliRun run = CliRun.typing("4\nf\n1\n2\nu\n", "drill", "--no-sound", "--home", home.toString());
     assertThat(run.code()).as(run.err()).isZero();
-    assertThat(run.out()).contains("  1  No pulse").contains("Start chest compressions at once, 5 to 6 cm deep.");
+    assertThat(run.out())
+        .contains("  1  No pulse")
+        .contains("Start chest compressions at once, 5 to 6 cm deep.");
     Path file = new SessionStore(HomeFolder.at(home)).files().get(0);
     // A digit before the list means nothing, and so does one after the choice.
     assertThat(new SessionStore(HomeFolder.at(home)).open(file).events())

@@ -31,6 +31,7 @@ public final class CueSchedule {
   private final List<Control> controls;
   private final List<Stretch> stretches;
   private final List<Silence> silences;
+  private final PracticeClock clock;
   private final List<PulseCheckDue> pulseChecks;
   private final List<Cue> reminders;
 
@@ -40,7 +41,7 @@ public final class CueSchedule {
     Timeline.Laid laid = Timeline.of(plan, controls);
     this.stretches = laid.stretches();
     this.silences = laid.silences();
-    PracticeClock clock = new PracticeClock(stretches);
+    this.clock = new PracticeClock(stretches);
     List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
     this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
     this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Stretch.OPEN));
@@ -200,7 +201,7 @@ public final class CueSchedule {
   /** Practice time used up at an instant, count-in not included, pauses not included. */
   public long practisedAt(long nanos) {
     long until = Math.min(nanos, endNanos().orElse(nanos));
-    return Math.max(0, new PracticeClock(stretches).toPractice(until) - plan.countInNanos());
+    return Math.max(0, clock.toPractice(until) - plan.countInNanos());
   }
 
   /**

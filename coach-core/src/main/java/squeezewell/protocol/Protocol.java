@@ -1,5 +1,6 @@
 package squeezewell.protocol;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -60,6 +61,43 @@ public record Protocol(
       boolean local,
       List<Guidance> guidance) {
     this(id, title, organisation, year, local, guidance, List.of());
+  }
+
+  /**
+   * Situations in which such a patient may be found and for which it has no rhythm; empty if it has
+   * none for the patient at all. With an advanced airway a newborn keeps its cycle.
+   */
+  public List<Situation> missing(PatientGroup patient) {
+    List<Situation> missing = new ArrayList<>();
+    boolean newborn = patient == PatientGroup.NEWBORN;
+    for (Situation situation : Situation.values()) {
+      boolean occurs =
+          newborn
+              ? situation == Situation.NEWBORN_VENTILATION
+                  || situation == Situation.ARREST_NO_ADVANCED_AIRWAY
+              : situation != Situation.NEWBORN_VENTILATION;
+      if (occurs && !find(patient, situation).isPresent()) {
+        missing.add(situation);
+      }
+    }
+    boolean covered = guidance.stream().anyMatch(g -> g.patient() == patient);
+    return covered ? List.copyOf(missing) : List.of();
+  }
+
+  /** What is missing for a patient, in words; empty if nothing is. */
+  public String missingWords(PatientGroup patient) {
+    StringBuilder words = new StringBuilder();
+    for (Situation situation : missing(patient)) {
+      words.append(words.length() == 0 ? "" : "; ").append(situation.label());
+    }
+    if (words.length() == 0) {
+      return "";
+    }
+    return "No rhythm here for: "
+        + words
+        + ". "
+        + (local ? "This protocol gives none." : "Its value could not be confirmed.")
+        + " Follow your local protocol, or choose another edition.";
   }
 
   /** The guidance for a patient and a situation; the first, whatever the number of rescuers. */

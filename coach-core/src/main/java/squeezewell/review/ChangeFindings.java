@@ -1,8 +1,10 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalLong;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
@@ -20,18 +22,23 @@ final class ChangeFindings {
   private ChangeFindings() {}
 
   static List<Ranked> of(Session session, List<Facts> parts) {
+    Map<Long, List<Practice>> starting = new HashMap<>();
+    for (Facts part : parts) {
+      starting
+          .computeIfAbsent(part.practice().startNanos(), k -> new ArrayList<>())
+          .add(part.practice());
+    }
     List<Ranked> found = new ArrayList<>();
     for (NotedFinding noted : session.findings()) {
       if (noted.undone() || !noted.changesPrompts()) {
         continue;
       }
-      for (Facts part : parts) {
-        Practice practice = part.practice();
+      boolean before = noted.before().guidance().rhythm().compressions().isPresent();
+      for (Practice practice : starting.getOrDefault(noted.atNanos(), List.of())) {
         boolean compress = practice.guidance().rhythm().compressions().isPresent();
-        boolean before = noted.before().guidance().rhythm().compressions().isPresent();
-        if (practice.startNanos() == noted.atNanos() && compress && !before) {
+        if (compress && !before) {
           waited(noted, practice, found);
-        } else if (practice.startNanos() == noted.atNanos() && before && !compress) {
+        } else if (before && !compress) {
           wentOn(noted, practice, found);
         }
       }

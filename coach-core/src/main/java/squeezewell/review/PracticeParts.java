@@ -5,7 +5,10 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.OptionalLong;
+import java.util.TreeMap;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.Collectors;
 import squeezewell.cue.Cue;
 import squeezewell.cue.Stretch;
@@ -26,7 +29,9 @@ final class PracticeParts {
   private final Alignment alignment;
   private final long[] starts;
   private final List<Guidance> guidance;
-  private final List<long[]> slips;
+  private final NavigableMap<Long, Long> slips;
+  private final List<List<Hold>> holds;
+  private final long[] compressions;
 
   /**
    * A part and the pairing of its prompts and breaths, by their places in the part.
@@ -53,6 +58,8 @@ final class PracticeParts {
     }
     starts = found.stream().mapToLong(Long::longValue).toArray();
     slips = slips(session);
+    holds = holds();
+    compressions = whole.compressions().stream().mapToLong(Long::longValue).toArray();
   }
 
   /** The parts, in order; the whole alone if the rhythm never changed. */
@@ -80,19 +87,25 @@ final class PracticeParts {
   }
 
   /** From when to when findings that were taken back changed the prompts. */
-  private static List<long[]> slips(Session session) {
+  private static NavigableMap<Long, Long> slips(Session session) {
     Map<String, Long> undoneAt = new HashMap<>();
     for (SessionEvent event : session.standing()) {
       if (event.what() == What.FINDING_UNDONE) {
         undoneAt.putIfAbsent(event.detail(), event.atNanos());
       }
     }
-    List<long[]> slips = new ArrayList<>();
+    NavigableMap<Long, Long> slips = new TreeMap<>();
     for (NotedFinding noted : session.findings()) {
       Long until = undoneAt.get(Integer.toString(noted.number()));
       if (noted.undone() && noted.changesPrompts() && until != null) {
-        slips.add(new long[] {noted.atNanos(), until});
+        slips.merge(noted.atNanos(), until, Math::max);
       }
+    }
+    // One slip may hold others: from each start on, the latest end of all that began by then.
+    long latest = Long.MIN_VALUE;
+    for (Map.Entry<Long, Long> slip : slips.entrySet()) {
+      latest = Math.max(latest, slip.getValue());
+      slip.setValue(latest);
     }
     return slips;
   }
@@ -175,15 +188,21 @@ final class PracticeParts {
         end,
         List.copyOf(prompts),
         List.copyOf(breaths),
-        whole.compressions().stream().filter(c -> partAt(c) == part).collect(Collectors.toList()),
-        holds(part == 0 ? 0 : start, last ? Long.MAX_VALUE : end),
+        List.copyOf(
+            whole
+                .compressions()
+                .subList(
+                    part == 0 ? 0 : compressionsBefore(start),
+                    last ? compressions.length : compressionsBefore(end))),
+        List.copyOf(holds.get(part)),
         Practice.silences(whole.schedule(), part == 0 ? 0 : start, end),
         whole.highestLevel());
   }
 
   /** A change in a pause comes into force after it, so a slip may begin later than its finding. */
   private boolean isSlip(long start, long end) {
-    return slips.stream().anyMatch(s -> s[0] <= start && end <= s[1]);
+    Map.Entry<Long, Long> slip = slips.floorEntry(start);
+    return slip != null && end <= slip.getValue();
   }
 
   private long breathedUntil(int firstBreath) {
@@ -195,26 +214,53 @@ final class PracticeParts {
   }
 
   private OptionalLong compressedAt(long start) {
-    return whole.compressions().stream()
-        .mapToLong(Long::longValue)
-        .filter(at -> at < start)
-        .reduce((a, b) -> b);
+    int before = compressionsBefore(start);
+    return before == 0 ? OptionalLong.empty() : OptionalLong.of(compressions[before - 1]);
   }
 
-  private List<Hold> holds(long from, long to) {
-    List<Hold> holds = new ArrayList<>();
-    whole.holds().forEach(h -> h.within(from, to).ifPresent(holds::add));
-    return List.copyOf(holds);
+  /** How many compressions came before an instant. */
+  private int compressionsBefore(long nanos) {
+    int low = 0;
+    int high = compressions.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (compressions[middle] < nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /** What of each hold lies in each part, in the order of the holds. */
+  private List<List<Hold>> holds() {
+    List<List<Hold>> found = new ArrayList<>();
+    for (int part = 0; part < starts.length; part++) {
+      found.add(new ArrayList<>());
+    }
+    for (Hold hold : whole.holds()) {
+      int last = starts.length - 1;
+      for (int part = partAt(hold.startNanos());
+          part <= Math.min(last, partAt(hold.endNanos()));
+          part++) {
+        long from = part == 0 ? 0 : starts[part];
+        long to = part == last ? Long.MAX_VALUE : starts[part + 1];
+        hold.within(from, to).ifPresent(found.get(part)::add);
+      }
+    }
+    return found;
   }
 
   private Alignment share(int firstPrompt, int prompts, int firstBreath, int breaths) {
     List<Alignment.Pair> pairs = new ArrayList<>();
-    for (Alignment.Pair pair : alignment.pairs()) {
-      if (pair.prompt() >= firstPrompt && pair.prompt() < prompts) {
-        pairs.add(
-            new Alignment.Pair(
-                pair.prompt() - firstPrompt, pair.breath() - firstBreath, pair.errorNanos()));
-      }
+    List<Alignment.Pair> all = alignment.pairs();
+    int from = firstAt(all.size(), i -> all.get(i).prompt(), firstPrompt);
+    for (Alignment.Pair pair :
+        all.subList(from, firstAt(all.size(), i -> all.get(i).prompt(), prompts))) {
+      pairs.add(
+          new Alignment.Pair(
+              pair.prompt() - firstPrompt, pair.breath() - firstBreath, pair.errorNanos()));
     }
     return new Alignment(
         pairs,
@@ -225,9 +271,24 @@ final class PracticeParts {
   }
 
   private static List<Integer> within(List<Integer> places, int from, int to) {
-    return places.stream()
-        .filter(i -> i >= from && i < to)
+    int first = firstAt(places.size(), places::get, from);
+    return places.subList(first, firstAt(places.size(), places::get, to)).stream()
         .map(i -> i - from)
         .collect(Collectors.toList());
+  }
+
+  /** The first of some rising values that is not under a least one; their number if none is. */
+  private static int firstAt(int size, IntUnaryOperator value, int least) {
+    int low = 0;
+    int high = size;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (value.applyAsInt(middle) < least) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 }

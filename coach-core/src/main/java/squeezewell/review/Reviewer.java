@@ -35,8 +35,9 @@ public final class Reviewer {
     Alignment alignment = align(whole);
     List<PracticeParts.Part> parts = PracticeParts.of(session, whole, alignment);
     List<Facts> facts = new ArrayList<>();
+    Spans holds = Spans.whole(whole.holds());
     for (PracticeParts.Part part : parts) {
-      facts.add(facts(part, whole.holds()));
+      facts.add(facts(part, holds));
     }
     List<String> notes = Notes.of(session, whole);
     if (facts.size() == 1) {
@@ -93,9 +94,9 @@ public final class Reviewer {
         .toArray();
   }
 
-  private static Facts facts(PracticeParts.Part part, List<Hold> allHolds) {
+  private static Facts facts(PracticeParts.Part part, Spans allHolds) {
     Practice practice = part.practice();
-    List<IntervalPoint> intervals = intervals(practice, Spans.whole(allHolds));
+    List<IntervalPoint> intervals = intervals(practice, allHolds);
     List<RatePoint> rolling = RollingRate.of(intervals, practice.startNanos(), practice.endNanos());
     List<PromptMark> prompts = prompts(practice, part.alignment());
     Metrics metrics = Measure.of(practice, intervals, rolling, prompts, part.alignment());

@@ -148,7 +148,8 @@ public final class EventListReader {
 
   /** Numbers of events are not known to whoever writes a list, and it knows no stations. */
   private static boolean allowed(What what) {
-    return what != What.RETRACT && what != What.FINDING_UNDONE && !what.isOfStation();
+    boolean corrects = what == What.RETRACT || what == What.FINDING_UNDONE;
+    return what == What.REMARK || (!corrects && !what.isOfStation());
   }
 
   private static String words() {

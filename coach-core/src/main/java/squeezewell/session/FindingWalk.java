@@ -42,8 +42,8 @@ final class FindingWalk {
 
   private void step(SessionEvent event) {
     if (event.what() == What.FINDING) {
-      // A finding may also be a free remark; then it changes nothing.
-      ClinicalFinding.of(event.detail().trim()).ifPresent(found -> find(event, found));
+      // Other words are a free remark, which changes nothing.
+      ClinicalFinding.of(event.detail()).ifPresent(found -> find(event, found));
     } else if (event.what() == What.FINDING_UNDONE) {
       undo(event);
     } else {

@@ -13,6 +13,7 @@ import java.util.List;
 import squeezewell.input.BadInputException;
 import squeezewell.input.InputFile;
 import squeezewell.input.Json;
+import squeezewell.input.JsonValue;
 
 /**
  * Reads session files. A last line that was torn off when the program was stopped is dropped with a
@@ -25,6 +26,11 @@ public final class SessionReader {
   private final String source;
   private final List<SessionEvent> events = new ArrayList<>();
   private SessionHeader header;
+
+  /**
+   * In the first files a finding was a free remark, whatever its words; none named its situation.
+   */
+  private boolean findingsAreRemarks;
 
   private SessionReader(String source) {
     this.source = source;
@@ -63,10 +69,19 @@ public final class SessionReader {
 
   private void line(byte[] bytes) throws BadInputException {
     if (header == null) {
-      header = SessionFormat.header(Json.readText(place(source, 1), text(source, 1, bytes)));
+      JsonValue first = Json.readText(place(source, 1), text(source, 1, bytes));
+      header = SessionFormat.header(first);
+      findingsAreRemarks = !first.has("situation");
     } else {
-      events.add(event(source, events.size() + 2, bytes, events));
+      SessionEvent event = event(source, events.size() + 2, bytes, events);
+      events.add(findingsAreRemarks ? withoutFinding(event) : event);
     }
+  }
+
+  private static SessionEvent withoutFinding(SessionEvent event) {
+    return event.what() == What.FINDING
+        ? new SessionEvent(event.number(), event.atNanos(), What.REMARK, event.detail())
+        : event;
   }
 
   private static SessionEvent event(

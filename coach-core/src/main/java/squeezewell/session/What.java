@@ -20,8 +20,8 @@ public enum What {
   PAUSE("pause", Control.Kind.PAUSE),
   RESUME("resume", Control.Kind.RESUME),
   /**
-   * Something was found or noticed; the detail says what. A word of {@link
-   * squeezewell.protocol.ClinicalFinding} may change the prompts.
+   * Something was found; the detail is a word of {@link squeezewell.protocol.ClinicalFinding},
+   * which may change the prompts. Other words are taken for a {@link #REMARK}.
    */
   FINDING("finding", null),
   /** The last finding was a slip; the detail is the number of its event. */

@@ -143,6 +143,14 @@ class EventListReaderTest {
   }
 
   @Test
+  void aRemarkIsARemarkAndAFindingIsAWord() throws Exception {
+    Session read =
+        read("at_s,what,detail\n1,remark,vomit\n2,finding,vomit in the mask\n3,finding,vomit\n");
+    assertThat(read.findings()).hasSize(1);
+    assertThat(read.findings().get(0).number()).isEqualTo(3);
+  }
+
+  @Test
   void aQuoteWithoutItsEndIsRefused() throws Exception {
     assertThat(refusal("at_s,what,detail\n0,finding,\"" + "x\n".repeat(5_000_000)))
         .hasMessageContaining("allowed");

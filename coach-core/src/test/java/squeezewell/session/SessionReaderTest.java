@@ -53,6 +53,27 @@ class SessionReaderTest {
     throw new AssertionError("nothing was refused");
   }
 
+  /**
+   * Before findings could change a rhythm, headers named no situation and findings were remarks.
+   */
+  @Test
+  void aRemarkOfAnOldFileIsNoFindingWhateverItsWords() throws Exception {
+    String vomit = "{\"n\":1,\"at\":5000000000,\"what\":\"finding\",\"detail\":\"vomit\"}\n";
+    String lost = "{\"n\":2,\"at\":6000000000,\"what\":\"finding\",\"detail\":\"pulse-lost\"}\n";
+    String old = header.replaceFirst("\"situation\":\"[a-z-]+\",", "");
+    assertThat(old).isNotEqualTo(header);
+    Files.writeString(file, old + "\n" + vomit + lost);
+    Session read = SessionReader.read(file);
+    assertThat(read.findings()).isEmpty();
+    assertThat(read.controls()).isEmpty();
+    assertThat(read.events())
+        .extracting(SessionEvent::detail)
+        .containsExactly("vomit", "pulse-lost");
+    assertThat(read.events()).extracting(SessionEvent::what).containsOnly(What.REMARK);
+    Files.writeString(file, header + "\n" + vomit + lost);
+    assertThat(SessionReader.read(file).findings()).hasSize(2);
+  }
+
   /** Wherever the program was stopped in writing, what had been written whole is read. */
   @Test
   void aFileTornAtAnyByteIsReadUpToTheTear() throws Exception {

@@ -70,6 +70,11 @@ final class ProtocolText {
     for (Guidance guidance : covered) {
       guidance(guidance, usual);
     }
+    String missing = protocol.missingWords(group);
+    if (!missing.isEmpty()) {
+      line("");
+      line(TextWrap.wrap("  " + missing, 78, "  "));
+    }
   }
 
   private void guidance(Guidance guidance, Limits usual) {

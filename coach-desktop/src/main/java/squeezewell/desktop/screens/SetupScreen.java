@@ -290,6 +290,15 @@ public final class SetupScreen {
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
       summary.add(kit.gap(4));
     }
+    SetupView.missing(edition(), guidance.patient())
+        .ifPresent(
+            words ->
+                summary.add(
+                    kit.text(
+                        words,
+                        kit.look().bold(13),
+                        kit.look().palette().text(),
+                        kit.cardTextWidth())));
     for (String line : SetupView.local(edition(), guidance)) {
       summary.add(kit.gap(2));
       summary.add(

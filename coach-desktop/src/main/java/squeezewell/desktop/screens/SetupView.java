@@ -88,6 +88,11 @@ final class SetupView {
         : "Check the pulse every ";
   }
 
+  /** For what else such a patient may need the edition has no rhythm; empty if it has all. */
+  static Optional<String> missing(Protocol protocol, PatientGroup patient) {
+    return Optional.of(protocol.missingWords(patient)).filter(words -> !words.isEmpty());
+  }
+
   /** What tells a local protocol from a guideline, a paragraph each; empty for a guideline. */
   static List<String> local(Protocol protocol, Guidance guidance) {
     return LocalLabel.of(protocol, guidance).map(Phrases::local).orElse(List.of());

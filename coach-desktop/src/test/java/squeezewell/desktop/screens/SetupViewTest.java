@@ -21,6 +21,21 @@ class SetupViewTest {
   }
 
   @Test
+  void whatAnEditionHasNoConfirmedValueForIsSaid() {
+    assertThat(SetupView.missing(Practices.protocol("erc-2025"), PatientGroup.CHILD))
+        .contains(
+            "No rhythm here for: pulse, not breathing; pulse, breathing too slowly; no pulse,"
+                + " advanced airway in place. Its value could not be confirmed. Follow your local"
+                + " protocol, or choose another edition.");
+    assertThat(SetupView.missing(Practices.protocol("erc-2025"), PatientGroup.NEWBORN).get())
+        .contains("not breathing or gasping");
+    assertThat(SetupView.missing(Practices.protocol("aha-2025"), PatientGroup.NEWBORN)).isPresent();
+    assertThat(SetupView.missing(Practices.protocol("erc-2025"), PatientGroup.ADULT)).isEmpty();
+    assertThat(SetupView.missing(Practices.protocol("nrp-8"), PatientGroup.NEWBORN)).isEmpty();
+    assertThat(SetupView.missing(Practices.protocol("nrp-8"), PatientGroup.ADULT)).isEmpty();
+  }
+
+  @Test
   void anAdultWithoutAnAirwayGetsThirtyToTwo() {
     List<String> lines =
         SetupView.lines(guidance(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 0));

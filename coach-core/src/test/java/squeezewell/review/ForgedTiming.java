@@ -1,0 +1,70 @@
+package squeezewell.review;
+
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import squeezewell.TestPlans;
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
+
+/**
+ * Prints how much processor time the review of a file takes in which findings stand far closer than
+ * anybody notes them, by number of changes; see docs/measurements.md.
+ */
+final class ForgedTiming {
+  private static final int RUNS = 3;
+
+  private ForgedTiming() {}
+
+  public static void main(String[] args) {
+    for (int changes : new int[] {1_000, 2_000, 4_000, 8_000}) {
+      Session lost = session(changes, ClinicalFinding.PULSE_LOST, ClinicalFinding.PULSE_BACK);
+      Session slow =
+          session(changes, ClinicalFinding.BREATHING_SLOW, ClinicalFinding.BREATHING_STOPPED);
+      System.out.printf(
+          "%d changes: pulse lost and back %.0f ms, breathing slow and stopped %.0f ms%n",
+          changes, millis(lost), millis(slow));
+    }
+  }
+
+  private static Session session(int changes, ClinicalFinding one, ClinicalFinding other) {
+    Protocol edition = TestPlans.edition("aha-2020");
+    Guidance guidance =
+        edition.find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 2).orElseThrow();
+    PracticePlan plan = PracticePlan.of(edition, guidance, 0, 4 * TestPlans.HOUR, 0);
+    List<SessionEvent> events = new ArrayList<>();
+    long apart = 4 * TestPlans.HOUR / (changes + 1);
+    for (int k = 0; k < changes; k++) {
+      long at = (k + 1) * apart;
+      String word = (k % 2 == 0 ? one : other).word();
+      events.add(new SessionEvent(events.size() + 1, at, What.FINDING, word));
+      events.add(new SessionEvent(events.size() + 1, at + apart / 3, What.BREATH, ""));
+      events.add(new SessionEvent(events.size() + 1, at + apart / 2, What.COMPRESSION, ""));
+    }
+    return new Session(TestPlans.header(plan), events, List.of());
+  }
+
+  /** Processor time, which other programs beside it do not lengthen much. */
+  private static long cpuNanos() {
+    return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+  }
+
+  private static double millis(Session session) {
+    double[] millis = new double[RUNS];
+    for (int run = 0; run < RUNS; run++) {
+      long from = cpuNanos();
+      Reviewer.review(session);
+      millis[run] = (cpuNanos() - from) / 1e6;
+    }
+    Arrays.sort(millis);
+    return millis[RUNS / 2];
+  }
+}

@@ -66,10 +66,10 @@ class CueMixerTest {
 
   @Test
   void aSqueezeCreatedJustBehindThePositionStartsAtOnce() {
-    Control pause = new Control(2_000 * MILLI, Control.Kind.PAUSE);
-    mixer.publish(schedule(pause));
+    Control suction = new Control(2_000 * MILLI, Control.Kind.SUCTION);
+    mixer.publish(schedule(suction));
     mix(4_000 * MILLI);
-    mixer.publish(schedule(pause, new Control(3_910 * MILLI, Control.Kind.RESUME)));
+    mixer.publish(schedule(suction, new Control(3_910 * MILLI, Control.Kind.SUCTION_END)));
     float[] heard = mix(500 * MILLI);
     assertThat(Math.abs(heard[0])).isGreaterThan(0.1f);
     assertThat(onsets(heard)).containsExactly(0L);
@@ -77,22 +77,23 @@ class CueMixerTest {
 
   @Test
   void aSqueezeCreatedTooFarBehindIsDropped() {
-    Control pause = new Control(2_000 * MILLI, Control.Kind.PAUSE);
-    mixer.publish(schedule(pause));
+    Control suction = new Control(2_000 * MILLI, Control.Kind.SUCTION);
+    mixer.publish(schedule(suction));
     mix(4_000 * MILLI);
-    mixer.publish(schedule(pause, new Control(3_850 * MILLI, Control.Kind.RESUME)));
+    mixer.publish(schedule(suction, new Control(3_850 * MILLI, Control.Kind.SUCTION_END)));
     assertThat(peak(mix(500 * MILLI))).isZero();
   }
 
   /** A cue 10 ms late, and one exactly where the next block begins. */
   @Test
   void aScheduleToldTwiceInTheSamePlaceIsHeardOnce() {
-    Control pause = new Control(2_000 * MILLI, Control.Kind.PAUSE);
+    Control suction = new Control(2_000 * MILLI, Control.Kind.SUCTION);
     for (long resumed : new long[] {3_960, 3_970}) {
       CueMixer twice = new CueMixer(RATE, NO_VOICE);
       CueMixer once = new CueMixer(RATE, NO_VOICE);
-      CueSchedule held = schedule(pause);
-      CueSchedule changed = schedule(pause, new Control(resumed * MILLI, Control.Kind.RESUME));
+      CueSchedule held = schedule(suction);
+      CueSchedule changed =
+          schedule(suction, new Control(resumed * MILLI, Control.Kind.SUCTION_END));
       for (CueMixer each : List.of(twice, once)) {
         each.publish(held);
         mix(each, 4_000 * MILLI);

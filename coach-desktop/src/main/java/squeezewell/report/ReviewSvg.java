@@ -16,8 +16,8 @@ import squeezewell.session.NotedFinding;
 
 /**
  * The two pictures of a debrief as SVG: the ribbon, with prompts above, breaths and compressions
- * below, in eight rows at most; and the intervals against the range of their part. A tip upwards is too
- * soon, a tip downwards too late; the colour only repeats it. What was found is a line with its
+ * below, in eight rows at most; and the intervals against the range of their part. A tip upwards is
+ * too soon, a tip downwards too late; the colour only repeats it. What was found is a line with its
  * number.
  */
 final class ReviewSvg {
@@ -65,7 +65,9 @@ final class ReviewSvg {
 
   private String ribbon() {
     int rows = (int) Math.max(1, Math.ceil(review.endNanos() / SECOND / rowSeconds));
-    open(rows * ROW_HEIGHT, "Prompts above, breaths and compressions below, " + rowSeconds / 60 + " minutes a row");
+    open(
+        rows * ROW_HEIGHT,
+        "Prompts above, breaths and compressions below, " + rowSeconds / 60 + " minutes a row");
     for (int row = 0; row < rows; row++) {
       int top = row * ROW_HEIGHT;
       text(4, top + 34, "label", Words.clock(Math.round((double) row * rowSeconds * SECOND)));

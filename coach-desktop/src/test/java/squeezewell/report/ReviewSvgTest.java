@@ -1,0 +1,62 @@
+package squeezewell.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.cue.PracticePlan;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+/** The ribbon of a page: it must fit on a sheet however long the practice was. */
+class ReviewSvgTest {
+  /** By hand: the minutes over the length of a row, upwards, and never more than eight rows. */
+  @ParameterizedTest
+  @CsvSource({
+    "1, 2, 1",
+    "2, 2, 1",
+    "3, 2, 2",
+    "16, 2, 8",
+    "17, 5, 4",
+    "40, 5, 8",
+    "60, 10, 6",
+    "81, 20, 5",
+    "1440, 180, 8"
+  })
+  void theRowsAreAsLongAsTheyMustBeToBeEightAtMost(int minutes, int rowMinutes, int rows) {
+    String svg = ReviewSvg.ribbon(Reviewer.review(practice(minutes)));
+    assertThat(svg.split("class=\"rule\"", -1)).hasSize(rows + 1);
+    assertThat(svg)
+        .contains(rowMinutes + " minutes a row")
+        .contains("viewBox=\"0 0 720 " + rows * 76);
+    // A breath at half of the first row stands in the middle of its 668 points, 44 from the left.
+    assertThat(svg).contains("class=\"good\" x=\"378\"");
+  }
+
+  private static Session practice(long minutes) {
+    PracticePlan plan =
+        PracticePlan.of(
+            Reports.edition(),
+            Reports.edition().find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).orElseThrow(),
+            0,
+            minutes * 60 * Reports.SECOND,
+            0);
+    List<SessionEvent> events = new ArrayList<>();
+    for (long at = 0; at < minutes * 60; at += 6) {
+      events.add(new SessionEvent(events.size() + 1, at * Reports.SECOND, What.BREATH, ""));
+      events.add(
+          new SessionEvent(events.size() + 1, (at + 1) * Reports.SECOND, What.BREATH_END, ""));
+    }
+    events.add(new SessionEvent(events.size() + 1, minutes * 60 * Reports.SECOND, What.FINISH, ""));
+    SessionHeader header =
+        new SessionHeader(Reports.START, SessionHeader.Origin.LIVE, "", Reports.edition(), plan);
+    return new Session(header, events, List.of());
+  }
+}

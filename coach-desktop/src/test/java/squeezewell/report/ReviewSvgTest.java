@@ -20,7 +20,6 @@ class ReviewSvgTest {
   /** By hand: the minutes over the length of a row, upwards, and never more than eight rows. */
   @ParameterizedTest
   @CsvSource({
-    "1, 2, 1",
     "2, 2, 1",
     "3, 2, 2",
     "16, 2, 8",

@@ -102,7 +102,7 @@ final class PlotPainter {
           Layer.FOREGROUND);
     }
     for (double start : data.partStarts()) {
-      plot.addDomainMarker(new ValueMarker(start, palette.softText(), dashed()), Layer.BACKGROUND);
+      plot.addDomainMarker(new ValueMarker(start, palette.softText(), dashed()), Layer.FOREGROUND);
     }
     for (int i = 0; i < data.found().size(); i++) {
       addFinding(plot, data.found().get(i), i + 1);
@@ -188,7 +188,7 @@ final class PlotPainter {
     line.setLabelBackgroundColor(new Color(0, 0, 0, 0));
     line.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
     line.setLabelTextAnchor(TextAnchor.TOP_LEFT);
-    plot.addDomainMarker(line, Layer.BACKGROUND);
+    plot.addDomainMarker(line, Layer.FOREGROUND);
   }
 
   private NumberAxis axis(String label) {

@@ -187,6 +187,35 @@ class PlainChartTest {
         .isTrue();
   }
 
+  /** A finding is never hidden behind what was asked for. */
+  @Test
+  void whatWasFoundIsALineOverTheRangeToo() {
+    PlotData data =
+        new PlotData(
+            "a chart",
+            "minutes",
+            "seconds",
+            0,
+            10,
+            0,
+            10,
+            List.of(new PlotData.Box(0, 10, 2, 8)),
+            List.of(),
+            four(),
+            false,
+            List.of(),
+            List.of(7.0),
+            List.of(),
+            List.of(),
+            "all in one sentence",
+            1);
+    Rectangle2D at = place(1, data, point(7, 5, Judgement.IN_RANGE));
+    assertThat(
+            Painted.near(
+                Painted.of(chart(1, data)), at.getCenterX(), at.getCenterY(), 1, LIGHT.text()))
+        .isTrue();
+  }
+
   @ParameterizedTest
   @CsvSource({"0, 0", "1, 1", "0, 250", "364, 0", "3, 3000", "3000, 3", "20, 20"})
   void noSizeBreaksIt(int width, int height) {

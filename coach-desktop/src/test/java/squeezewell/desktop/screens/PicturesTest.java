@@ -108,8 +108,8 @@ class PicturesTest {
   @Test
   void aBreathFurtherFromItsPromptThanTheRangeAllowsIsTooEarlyOrTooLate() {
     // A prompt every 6 s from 0, asked for 5 to 7 s: the band is 1 s to either side. Breaths at
-    // 0, 7.0 (just in band), 13.3 (1.3 s late), 18, 22.6 (1.4 s early), 30.
-    PlotData late = PlotsView.of(Practices.review(0, 7, 13.3, 18, 22.6, 30)).lateness();
+    // 0, 7.0 (just in band), 13.3 (1.3 s late), 18, 22.6 (1.4 s early), 29.6 (0.4 s early).
+    PlotData late = PlotsView.of(Practices.review(0, 7, 13.3, 18, 22.6, 29.6)).lateness();
     assertThat(points(late).stream().map(PlotData.Stop::judgement))
         .containsExactly(
             Judgement.IN_RANGE,

@@ -106,10 +106,12 @@ final class Measure {
     double excess = 0;
     double deficit = 0;
     double fast = 0;
+    double slow = 0;
     for (IntervalPoint point : valid) {
       excess += Math.max(0, 1 - point.seconds() / seconds(plan.get().lowNanos()));
       deficit += Math.max(0, point.seconds() / seconds(plan.get().highNanos()) - 1);
       fast += point.judgement() == Judgement.FAST ? point.seconds() / 60 : 0;
+      slow += point.judgement() == Judgement.SLOW ? point.seconds() / 60 : 0;
     }
     return new Metrics.Interval(
         n,
@@ -129,7 +131,8 @@ final class Measure {
             : OptionalDouble.of(100 * (mean.getAsDouble() / plan.get().interval().seconds() - 1)),
         excess,
         deficit,
-        fast);
+        fast,
+        slow);
   }
 
   private int count(Judgement judgement) {

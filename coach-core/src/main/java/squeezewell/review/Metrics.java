@@ -85,6 +85,7 @@ public record Metrics(
    * @param excessBreaths how many breaths too many the short intervals add up to
    * @param deficitBreaths how many breaths are missing from the long intervals
    * @param fastMinutes time in intervals shorter than the range
+   * @param slowMinutes time in intervals longer than the range
    */
   public record Interval(
       int count,
@@ -102,7 +103,8 @@ public record Metrics(
       OptionalDouble tempoErrorPercent,
       double excessBreaths,
       double deficitBreaths,
-      double fastMinutes) {}
+      double fastMinutes,
+      double slowMinutes) {}
 
   /**
    * The longest time without a breath, from the end of a squeeze (its start if the end is not

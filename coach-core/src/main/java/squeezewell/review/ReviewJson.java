@@ -169,6 +169,7 @@ public final class ReviewJson {
       number("excessBreaths", judged(interval.excessBreaths()));
       number("deficitBreaths", judged(interval.deficitBreaths()));
       number("fastMinutes", judged(interval.fastMinutes()));
+      number("slowMinutes", judged(interval.slowMinutes()));
       number("hyperventilationMinutes", judged(metrics.hyperventilationMinutes()));
       json.endObject();
       Metrics.Gap gap = metrics.gap();

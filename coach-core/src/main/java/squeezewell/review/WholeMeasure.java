@@ -140,7 +140,8 @@ final class WholeMeasure {
         n == 0 ? none : OptionalDouble.of(tempoError / n),
         sum(m -> m.interval().excessBreaths()),
         sum(m -> m.interval().deficitBreaths()),
-        sum(m -> m.interval().fastMinutes()));
+        sum(m -> m.interval().fastMinutes()),
+        sum(m -> m.interval().slowMinutes()));
   }
 
   private Metrics.Asynchrony asynchrony(Alignment alignment) {

@@ -93,6 +93,20 @@ class MetricsTest {
   }
 
   @Test
+  void slowBreathsAreCountedAsTimeAndDeficit() {
+    // 7 breaths 9 s apart from 3 s to 57 s, then each 6 s to 114 s. 6 intervals of 9 s are 0.9
+    // min, and each is 9/7 - 1 = 2/7 of a breath too few: 12/7. The interval from 57 s to 60 s is
+    // too fast: 0.05 min.
+    Review review =
+        SessionBuilder.ofSeconds(120).breathsEvery(9, 3, 60).breathsEvery(6, 60, 120).review();
+    Metrics.Interval interval = review.metrics().interval();
+    assertThat(interval.slowCount()).isEqualTo(6);
+    assertThat(interval.slowMinutes()).isCloseTo(0.9, within(1e-9));
+    assertThat(interval.deficitBreaths()).isCloseTo(12.0 / 7, within(1e-9));
+    assertThat(interval.fastMinutes()).isCloseTo(0.05, within(1e-9));
+  }
+
+  @Test
   void fastBreathsAreCountedAsBurdenTimeAndExcess() {
     // 20 breaths 3 s apart, then 10 at 6 s. 19 intervals of 3 s are 0.95 min, and each is
     // 1 - 3/5 = 0.4 of a breath too many: 7.6. The rate over the last minute is above 12 from

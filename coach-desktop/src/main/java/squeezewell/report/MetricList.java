@@ -110,6 +110,7 @@ public final class MetricList {
     number("interval.excessBreaths", judged(interval.excessBreaths()), ONE, n);
     number("interval.deficitBreaths", judged(interval.deficitBreaths()), ONE, n);
     number("interval.fastMinutes", judged(interval.fastMinutes()), MINUTES, n);
+    number("interval.slowMinutes", judged(interval.slowMinutes()), MINUTES, n);
     number(
         "interval.hyperventilationMinutes",
         judged(metrics.hyperventilationMinutes()),

@@ -75,7 +75,7 @@ final class ReviewOutputs {
       paramLabel = "URL",
       description = {
         "Home page of the system that the trainee's account is in,",
-        "for --xapi (default: a placeholder that leads nowhere)."
+        "for --xapi (default: an address that leads nowhere)."
       })
   String xapiHome = "";
 

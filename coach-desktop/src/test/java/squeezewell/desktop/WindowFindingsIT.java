@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,15 +25,24 @@ import squeezewell.session.What;
 class WindowFindingsIT {
   private static final double ACCURACY_SECONDS = 0.020;
 
-  /** A busy machine may let the program wait once; then it is late by no more than this. */
-  private static final double HICCUP_SECONDS = 0.250;
+  /** A machine that holds the program up measures itself; such a run is made again. */
+  private static final int ATTEMPTS = 3;
 
-  @TempDir Path home;
+  @TempDir Path folder;
 
   private record Sent(String key, double seconds) {}
 
   @Test
   void findingsChangeTheRhythmAtTheInstantOfTheirKey() throws Exception {
+    boolean measured = false;
+    for (int attempt = 1; attempt <= ATTEMPTS && !measured; attempt++) {
+      Path home = Files.createDirectory(folder.resolve("home-" + attempt));
+      measured = measure(home, attempt == ATTEMPTS);
+    }
+  }
+
+  /** Whether the run was on time; a late one fails only if it is the last. */
+  private static boolean measure(Path home, boolean last) throws Exception {
     try (RealWindow window = RealWindow.open(home)) {
       Files.writeString(home.resolve("settings.json"), RealWindow.settings());
       window.start();
@@ -78,18 +86,17 @@ class WindowFindingsIT {
               .toList();
       List<Sent> told = sent.stream().filter(s -> !s.key().equals("f")).toList();
       assertThat(events).hasSameSizeAs(told);
-      List<Double> distances = new ArrayList<>();
+      double worst = 0;
       for (int i = 0; i < told.size(); i++) {
-        distances.add(Math.abs(events.get(i).atNanos() / 1e9 - told.get(i).seconds()));
+        worst = Math.max(worst, Math.abs(events.get(i).atNanos() / 1e9 - told.get(i).seconds()));
       }
-      Collections.sort(distances);
-      double worst = distances.get(distances.size() - 1);
       System.out.printf(
           "window findings: %d keys, worst distance between sent and recorded %.1f ms%n",
           told.size(), worst * 1_000);
-      // Nine of ten; what the machine held up may be later.
-      assertThat(distances.get(distances.size() * 9 / 10 - 1)).isLessThan(ACCURACY_SECONDS);
-      assertThat(worst).isLessThan(HICCUP_SECONDS);
+      if (worst >= ACCURACY_SECONDS && !last) {
+        return false;
+      }
+      assertThat(worst).isLessThan(ACCURACY_SECONDS);
       assertThat(session.findings())
           .extracting(f -> f.finding().word() + " " + f.undone())
           .containsExactly("pulse-lost true", "pulse-lost false", "pulse-back false");
@@ -101,6 +108,7 @@ class WindowFindingsIT {
       assertThat(compressions.get("count").getAsInt()).isEqualTo(12);
       assertThat(compressions.get("ratePerMinute").getAsDouble())
           .isCloseTo(rate(told), within(1.0));
+      return true;
     }
   }
 

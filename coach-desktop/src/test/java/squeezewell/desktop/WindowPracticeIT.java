@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -28,15 +27,24 @@ import squeezewell.session.What;
 class WindowPracticeIT {
   private static final double ACCURACY_SECONDS = 0.020;
 
-  /** A busy machine may let the program wait once; then it is late by no more than this. */
-  private static final double HICCUP_SECONDS = 0.250;
+  /** A machine that holds the program up measures itself; such a run is made again. */
+  private static final int ATTEMPTS = 3;
 
-  @TempDir Path home;
+  @TempDir Path folder;
 
   private record Hold(double downSeconds, double upSeconds) {}
 
   @Test
   void whatIsHeldIsWhatIsRecordedAndReviewed() throws Exception {
+    boolean measured = false;
+    for (int attempt = 1; attempt <= ATTEMPTS && !measured; attempt++) {
+      Path home = Files.createDirectory(folder.resolve("home-" + attempt));
+      measured = measure(home, attempt == ATTEMPTS);
+    }
+  }
+
+  /** Whether the run was on time; a late one fails only if it is the last. */
+  private static boolean measure(Path home, boolean last) throws Exception {
     try (RealWindow window = RealWindow.open(home)) {
       Files.writeString(home.resolve("settings.json"), RealWindow.settings());
       window.start();
@@ -76,20 +84,19 @@ class WindowPracticeIT {
       List<Breath> breaths = session.breaths();
       assertThat(session.finished()).isTrue();
       assertThat(breaths).hasSameSizeAs(sent);
-      List<Double> distances = new ArrayList<>();
+      double worst = 0;
       for (int i = 0; i < sent.size(); i++) {
         double start = breaths.get(i).startNanos() / 1e9 - sent.get(i).downSeconds();
         double end = breaths.get(i).endNanos().orElseThrow() / 1e9 - sent.get(i).upSeconds();
-        distances.add(Math.max(Math.abs(start), Math.abs(end)));
+        worst = Math.max(worst, Math.max(Math.abs(start), Math.abs(end)));
       }
-      Collections.sort(distances);
-      double worst = distances.get(distances.size() - 1);
       System.out.printf(
           "window practice: %d holds, worst distance between sent and recorded %.1f ms%n",
           sent.size(), worst * 1_000);
-      // Nine of ten; what the machine held up may be later.
-      assertThat(distances.get(distances.size() * 9 / 10 - 1)).isLessThan(ACCURACY_SECONDS);
-      assertThat(worst).isLessThan(HICCUP_SECONDS);
+      if (worst >= ACCURACY_SECONDS && !last) {
+        return false;
+      }
+      assertThat(worst).isLessThan(ACCURACY_SECONDS);
       assertThat(session.events().stream().filter(e -> e.what() == What.PULSE_CHECK))
           .singleElement()
           .satisfies(
@@ -99,8 +106,8 @@ class WindowPracticeIT {
           JsonParser.parseString(window.run("review", "--json", file.toString())).getAsJsonObject(),
           sent,
           checkAt,
-          checkUntil,
-          2 * worst);
+          checkUntil);
+      return true;
     }
   }
 
@@ -120,7 +127,7 @@ class WindowPracticeIT {
 
   /** Figures worked out here from the instants that were sent, by their definitions alone. */
   private static void compareWithReview(
-      JsonObject review, List<Hold> sent, double checkAt, double checkUntil, double slack) {
+      JsonObject review, List<Hold> sent, double checkAt, double checkUntil) {
     List<Double> intervals = new ArrayList<>();
     double squeezed = 0;
     for (int i = 0; i < sent.size(); i++) {
@@ -144,21 +151,18 @@ class WindowPracticeIT {
     JsonObject interval = review.getAsJsonObject("interval");
     assertThat(review.getAsJsonObject("breaths").get("count").getAsInt()).isEqualTo(sent.size());
     assertThat(interval.get("count").getAsInt()).isEqualTo(n);
-    assertThat(interval.get("meanSeconds").getAsDouble())
-        .isCloseTo(mean, within(Math.max(0.005, slack)));
-    assertThat(interval.get("medianSeconds").getAsDouble())
-        .isCloseTo(median, within(Math.max(0.02, slack)));
-    assertThat(interval.get("sdSeconds").getAsDouble())
-        .isCloseTo(sd, within(Math.max(0.01, slack)));
+    assertThat(interval.get("meanSeconds").getAsDouble()).isCloseTo(mean, within(0.005));
+    assertThat(interval.get("medianSeconds").getAsDouble()).isCloseTo(median, within(0.02));
+    assertThat(interval.get("sdSeconds").getAsDouble()).isCloseTo(sd, within(0.01));
     assertThat(review.getAsJsonObject("rate").get("overallPerMinute").getAsDouble())
-        .isCloseTo(60 / mean, within(Math.max(0.01, slack)));
+        .isCloseTo(60 / mean, within(0.01));
     assertThat(review.getAsJsonObject("inspiration").get("meanSeconds").getAsDouble())
-        .isCloseTo(squeezed / sent.size(), within(Math.max(0.01, slack)));
+        .isCloseTo(squeezed / sent.size(), within(0.01));
     JsonObject check = review.getAsJsonArray("pulseChecks").get(0).getAsJsonObject();
     assertThat(check.get("startedSeconds").getAsDouble())
-        .isCloseTo(checkAt, within(HICCUP_SECONDS));
+        .isCloseTo(checkAt, within(ACCURACY_SECONDS));
     assertThat(check.get("lengthSeconds").getAsDouble())
-        .isCloseTo(checkUntil - checkAt, within(2 * HICCUP_SECONDS));
+        .isCloseTo(checkUntil - checkAt, within(2 * ACCURACY_SECONDS));
     JsonObject prompts = review.getAsJsonObject("prompts");
     assertThat(prompts.get("met").getAsInt() + prompts.get("extra").getAsInt())
         .isEqualTo(sent.size());

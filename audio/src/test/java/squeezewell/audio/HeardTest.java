@@ -1,6 +1,7 @@
 package squeezewell.audio;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -71,6 +72,17 @@ class HeardTest {
     long from = 8 * SECOND;
     assertThat(Heard.hopeless(lines, from, from + 4 * SECOND)).isFalse();
     assertThat(Heard.hopeless(lines, from, from + 38 * SECOND / 10)).isTrue();
+  }
+
+  @Test
+  void aFailureIsOnlyPutDownToTheMachineInARunThatItDisturbed() {
+    AssertionError failure = new AssertionError("10 ms late");
+    List<String> lines = List.of("DRY 10000000000", "END");
+    Heard.blame(failure, lines, 0, 30 * SECOND);
+    assertThatThrownBy(() -> Heard.blame(failure, List.of("END"), 0, 30 * SECOND))
+        .isSameAs(failure);
+    assertThatThrownBy(() -> Heard.blame(failure, lines, 12 * SECOND, 30 * SECOND))
+        .isSameAs(failure);
   }
 
   private static List<Long> asked(int cues) {

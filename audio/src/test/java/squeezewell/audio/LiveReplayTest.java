@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Tag("sound")
 class LiveReplayTest {
-  private static final int ATTEMPTS = 6;
+  private static final int ATTEMPTS = 8;
 
   /** Of the twenty sounds of the practice. */
   private static final int ENOUGH = 15;
@@ -48,20 +48,34 @@ class LiveReplayTest {
       List<String> lines = play(raw);
       lines.forEach(System.out::println);
       assertThat(lines).contains("END");
-      if (Heard.hopeless(lines, asked.get(0), asked.get(asked.size() - 1))) {
+      long begin = asked.get(0);
+      long end = asked.get(asked.size() - 1);
+      if (Heard.hopeless(lines, begin, end)) {
         continue;
       }
-      Heard heard = Heard.of(asked, Recording.onsets(raw, 0.1), lines);
-      assertThat(heard.missing()).as("not heard, frames").isEmpty();
-      assertThat(heard.extra()).as("sounds nobody made, frames").isEmpty();
-      for (Heard.Stretch stretch : heard.stretches()) {
-        measured += stretch.asked().size();
-        assertThat(stretch.steadiness().worstIntervalFrames()).isLessThanOrEqualTo(1);
+      try {
+        measured += steadySounds(Heard.of(asked, Recording.onsets(raw, 0.1), lines));
+      } catch (AssertionError failure) {
+        Heard.blame(failure, lines, begin, end);
       }
     }
     assertThat(measured)
         .as("sounds that a busy machine did not spoil")
         .isGreaterThanOrEqualTo(ENOUGH);
+  }
+
+  /** Checks what was heard, and tells how many sounds that was. */
+  private static int steadySounds(Heard heard) {
+    assertThat(heard.missing()).as("not heard, frames").isEmpty();
+    assertThat(heard.extra()).as("sounds nobody made, frames").isEmpty();
+    int sounds = 0;
+    for (Heard.Stretch stretch : heard.stretches()) {
+      sounds += stretch.asked().size();
+      assertThat(stretch.steadiness().worstIntervalFrames())
+          .as("%s", stretch)
+          .isLessThanOrEqualTo(1);
+    }
+    return sounds;
   }
 
   private List<String> play(Path raw) throws IOException {

@@ -110,7 +110,8 @@ final class PhoneWindow extends JFrame implements Navigator, Stage {
       showScreen(CautionScreen.build(kit, "I understand", this::cautionRead));
     }
     setVisible(true);
-    FirstDebrief.prepareInBackground(kit.look());
+    FirstDebrief.prepareInBackground(
+        kit, () -> live.isEmpty() && replay.isEmpty() && stations.running().isEmpty());
   }
 
   private void cautionRead() {

@@ -1,8 +1,15 @@
 package squeezewell.desktop.screens;
 
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
+import javax.swing.JScrollPane;
+import javax.swing.SwingUtilities;
 import squeezewell.coach.Coach;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
@@ -26,27 +33,72 @@ import squeezewell.session.SessionHeader;
 /**
  * Gets ready for the first debrief after a start. Most of the time that it would take is spent on
  * loading classes and linking them for the first time, those of the chart library above all, so a
- * made-up practice is reviewed and its charts are drawn before anybody waits for one. Nothing of it
- * is shown or kept.
+ * made-up practice is reviewed, its charts are drawn and its debrief is built and painted before
+ * anybody waits for one. Nothing of it is shown or kept.
  */
 public final class FirstDebrief {
   private static final long SECOND = 1_000_000_000L;
+  private static final int SHOWN_HEIGHT = 892;
 
   private FirstDebrief() {}
 
-  /** Begins in the background and returns. The program may end before it is done. */
-  public static void prepareInBackground(Look look) {
-    Thread thread = new Thread(() -> prepare(look), "ready for a debrief");
+  /**
+   * Begins in the background and returns. The program may end before it is done.
+   *
+   * @param mayPaint asked on the event thread, which the last part holds up for a moment: whether
+   *     nothing runs there that must not wait
+   */
+  public static void prepareInBackground(Kit kit, BooleanSupplier mayPaint) {
+    Thread thread =
+        new Thread(
+            () -> {
+              Review review = prepare(kit.look());
+              SwingUtilities.invokeLater(
+                  () -> {
+                    if (mayPaint.getAsBoolean()) {
+                      paint(kit, review);
+                    }
+                  });
+            },
+            "ready for a debrief");
     thread.setDaemon(true);
     thread.start();
   }
 
   /** Reviews a made-up practice in which a pulse is lost, and draws its charts. */
-  static void prepare(Look look) {
+  static Review prepare(Look look) {
     Review review = Reviewer.review(practice());
     DebriefView.of(review);
     PlotsView plots = PlotsView.of(review);
     PlotPicture.draw(look, plots.intervals(), look.px(Kit.CONTENT_WIDTH), look.px(170), 1);
+    return review;
+  }
+
+  /** Builds the debrief and paints it into an image. Only on the event thread. */
+  static BufferedImage paint(Kit kit, Review review) {
+    Runnable nothing = () -> {};
+    JScrollPane page =
+        DebriefScreen.build(kit, null, review, "", nothing, nothing, nothing, nothing);
+    page.setSize(kit.look().px(Kit.CONTENT_WIDTH), kit.look().px(SHOWN_HEIGHT));
+    layOut(page);
+    BufferedImage image =
+        new BufferedImage(page.getWidth(), page.getHeight(), BufferedImage.TYPE_INT_RGB);
+    Graphics2D g2 = image.createGraphics();
+    try {
+      page.paint(g2);
+    } finally {
+      g2.dispose();
+    }
+    return image;
+  }
+
+  private static void layOut(Container part) {
+    part.doLayout();
+    for (Component inner : part.getComponents()) {
+      if (inner instanceof Container container) {
+        layOut(container);
+      }
+    }
   }
 
   private static Session practice() {

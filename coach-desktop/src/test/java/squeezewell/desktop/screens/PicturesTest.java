@@ -3,13 +3,18 @@ package squeezewell.desktop.screens;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.awt.image.BufferedImage;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
+import javax.swing.SwingUtilities;
 import org.hipparchus.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.PatientGroup;
@@ -148,8 +153,23 @@ class PicturesTest {
   }
 
   @Test
-  void whatIsDoneAheadForTheFirstDebriefWorks() {
-    FirstDebrief.prepare(new Look(Palette.lightTheme(), 1));
+  void whatIsDoneAheadForTheFirstDebriefDrawsAWholeScreen() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Review review = FirstDebrief.prepare(kit.look());
+    Set<Integer> upper = new HashSet<>();
+    Set<Integer> lower = new HashSet<>();
+    SwingUtilities.invokeAndWait(
+        () -> {
+          BufferedImage painted = FirstDebrief.paint(kit, review);
+          for (int y = 0; y < painted.getHeight(); y++) {
+            for (int x = 0; x < painted.getWidth(); x++) {
+              (y < painted.getHeight() / 2 ? upper : lower).add(painted.getRGB(x, y));
+            }
+          }
+        });
+    // Text, ribbon and cards have many colours; an empty page has one.
+    assertThat(upper).hasSizeGreaterThan(10);
+    assertThat(lower).hasSizeGreaterThan(10);
   }
 
   @Test

@@ -152,6 +152,30 @@ class ProtocolFaultsTest {
   }
 
   @Test
+  void aMisspeltFieldOfAValueAnAgeOrASourceIsNamedToo() throws Exception {
+    String text = ProtocolReaderTest.builtIn("aha-2020");
+    for (String right :
+        List.of(
+            "rangeConfidence",
+            "confidence",
+            "unit",
+            "target",
+            "low",
+            "value",
+            "words",
+            "section")) {
+      // The field is there twice then, once as it should be.
+      String wrong =
+          text.replaceFirst(
+              "\"" + right + "\" *: *(\"[^\"]*\"|[^,}\\]\\s]+)", "$0, \"" + right + "x\": 1");
+      List<String> unknown = ProtocolReader.checkText("local.json", wrong).unknown();
+      assertThat(unknown).as(right).hasSize(1);
+      assertThat(unknown.get(0))
+          .matches("local\\.json: (patients|sources).*\\." + right + "x: this version does not.*");
+    }
+  }
+
+  @Test
   void aMegabyteOfFaultsIsCutShort() throws Exception {
     Path file = folder.resolve("many.json");
     String head =

@@ -16,6 +16,8 @@ final class RandomPractice {
   private final SplittableRandom random;
   private SessionBuilder session;
   private double length;
+  private boolean pauses = true;
+  private boolean changes = true;
 
   private RandomPractice(long seed) {
     random = new SplittableRandom(seed);
@@ -31,6 +33,25 @@ final class RandomPractice {
   /** A practice of 30:2, or of an adult whose pulse is lost in the middle. */
   static SessionBuilder compressing(long seed) {
     RandomPractice practice = new RandomPractice(seed);
+    practice.compress();
+    return practice.session;
+  }
+
+  /** A practice of steady breaths without a pause, which would move the times of the checks. */
+  static SessionBuilder measured(long seed) {
+    RandomPractice practice = new RandomPractice(seed);
+    practice.pauses = false;
+    practice.breathe();
+    if (practice.chance(0.2)) {
+      practice.session.event(24, What.HOLE, practice.pick(3.4, 12.1) + " s");
+    }
+    return practice.session;
+  }
+
+  /** A practice of 30:2 alone. */
+  static SessionBuilder cycles(long seed) {
+    RandomPractice practice = new RandomPractice(seed);
+    practice.changes = false;
     practice.compress();
     return practice.session;
   }
@@ -52,7 +73,7 @@ final class RandomPractice {
     silences();
     holds();
     double tempo = tempo(asked, low, high);
-    double perMinute = chance(0.3) ? 0.3 * (random.nextDouble() - 0.5) : 0;
+    double perMinute = chance(0.4) ? 0.3 * (random.nextDouble() - 0.5) : 0;
     double spread = asked * pick(0, 0.01, 0.05, 0.1, 0.25, 0.6);
     boolean follows = chance(0.5);
     double lag = asked * pick(0, 0.03, -0.05, -0.06, 0.2);
@@ -74,10 +95,14 @@ final class RandomPractice {
   private void breath(double at, double squeeze, double asked) {
     if (squeeze > 0 && squeeze < asked) {
       double spread = chance(0.5) ? 0 : 0.1;
-      session.squeeze(at, Math.max(0.05, squeeze * (1 + spread * normal())), "");
+      session.squeeze(at, Math.max(0.05, squeeze * (1 + spread * normal())), volume());
     } else {
       session.breaths(at);
     }
+  }
+
+  private String volume() {
+    return chance(0.3) ? 300 + random.nextInt(400) + " mL" : "";
   }
 
   private double tempo(double asked, double low, double high) {
@@ -108,7 +133,7 @@ final class RandomPractice {
     if (chance(0.3)) {
       session.suction(30, 30 + beside(pick(5, 15, 25)));
     }
-    if (chance(0.1)) {
+    if (pauses && chance(0.1)) {
       session.pause(50, 60);
     }
   }
@@ -117,7 +142,7 @@ final class RandomPractice {
     length = 180;
     session = SessionBuilder.ofSeconds(length);
     double at = 0;
-    if (chance(0.5)) {
+    if (!changes || chance(0.5)) {
       session.in(Situation.ARREST_NO_ADVANCED_AIRWAY);
     } else {
       session.breathsEvery(6, 0.2, 54.2).finding(60, ClinicalFinding.PULSE_LOST);
@@ -127,7 +152,7 @@ final class RandomPractice {
     double spread = pick(0, 0, 0.02, 0.2);
     double pause = pick(4, 4, 9, beside(10), 13);
     double off = pick(0, 0, 0.1, 0.5);
-    double pulseBack = chance(0.3) ? 120 : length;
+    double pulseBack = changes && chance(0.3) ? 120 : length;
     if (pulseBack < length) {
       session.finding(pulseBack, ClinicalFinding.PULSE_BACK);
     }

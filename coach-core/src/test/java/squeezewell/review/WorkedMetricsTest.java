@@ -102,7 +102,8 @@ class WorkedMetricsTest {
     worked.is("interval.timeInRangeFraction", 30.6 / 42.6);
     // Five breaths in 30 s at 31 s and hardly more later: never over 12 a minute.
     worked.is("hyperventilationMinutes", 0);
-    // From 31.6 s, the end of a squeeze, to 52.5 s; less 15 s 5.9 s. Net the longest is from 16.5 s,
+    // From 31.6 s, the end of a squeeze, to 52.5 s; less 15 s 5.9 s. Net the longest is from 16.5
+    // s,
     // the end of which is not known, to 24.5 s.
     worked.is("gap.longestSeconds", 20.9).is("gap.longestAtSeconds", 31.6);
     worked.is("gap.longestNetSeconds", 8).is("gap.longestNetAtSeconds", 16.5);
@@ -110,7 +111,8 @@ class WorkedMetricsTest {
     // Each prompt but the last has its breath; the practice ends 1 s after that one.
     worked.is("prompts.given", 10).is("prompts.met", 9).is("prompts.missed", 0);
     worked.is("prompts.forgiven", 1).is("prompts.extra", 0).is("prompts.unprompted", 0);
-    // Late by 0.5 (six times), -1.5, 0.8 and 1.1 s: 3.4 / 9; squares 1.5 + 2.25 + 0.64 + 1.21 = 5.6.
+    // Late by 0.5 (six times), -1.5, 0.8 and 1.1 s: 3.4 / 9; squares 1.5 + 2.25 + 0.64 + 1.21 =
+    // 5.6.
     worked.is("asynchrony.meanSeconds", 3.4 / 9).is("asynchrony.medianSeconds", 0.5);
     worked.is("asynchrony.sdSeconds", Math.sqrt((5.6 - 3.4 * 3.4 / 9) / 8));
     // Where they stand between two prompts, 6 s being a turn: 0.5 s are 30 degrees (five times, the
@@ -198,8 +200,7 @@ class WorkedMetricsTest {
   private static Worked fast() {
     Worked worked =
         new Worked(
-            "fast",
-            SessionBuilder.ofSeconds(120).breathsEvery(3, 3, 60).breathsEvery(6, 66, 120));
+            "fast", SessionBuilder.ofSeconds(120).breathsEvery(3, 3, 60).breathsEvery(6, 66, 120));
     // Known from 33 s on (30 s of intervals). In the minute before t > 63 s lie t - 63 s at 10 and
     // the rest at 20 a minute, over 12 until 108 s, where 48 s at 10 and 12 s at 20 make 12: from
     // 33 to 107 s that is 75 times.

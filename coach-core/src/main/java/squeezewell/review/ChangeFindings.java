@@ -76,7 +76,9 @@ final class ChangeFindings {
     long waited = first.getAsLong() - noted.atNanos();
     String text =
         "The first compression came "
-            + (waited < AT_ONCE_NANOS ? "along with" : Words.seconds(waited / 1e9) + " after")
+            + (waited < AT_ONCE_NANOS
+                ? "along with"
+                : Words.secondsBeside(waited / 1e9, LONGEST_WAIT_NANOS / 1e9) + " after")
             + " the finding at "
             + Words.clock(noted.atNanos())
             + " ("
@@ -92,7 +94,9 @@ final class ChangeFindings {
             : Ranked.good(
                 1,
                 "compressions-at-once",
-                "Compressions started at once",
+                waited < AT_ONCE_NANOS
+                    ? "Compressions started at once"
+                    : "Compressions started in time",
                 text + "; within 10 s was asked."));
   }
 }

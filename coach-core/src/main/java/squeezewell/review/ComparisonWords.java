@@ -43,6 +43,7 @@ final class ComparisonWords {
       case "interval.mean" -> "the pace " + nearer;
       case "interval.spread" -> better ? "more even" : "less even";
       case "interval.inRange" -> more + "intervals in range";
+      case "unprompted.inRange" -> more + "intervals in range without prompts";
       case "prompts.met" -> more + "prompts met";
       case "prompts.extra" -> (better ? "fewer " : "more ") + "extra breaths";
       case "squeeze.mean" -> "the length of the squeeze " + nearer;

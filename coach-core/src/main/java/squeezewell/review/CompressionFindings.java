@@ -18,6 +18,9 @@ final class CompressionFindings {
   /** Cycles may be off up to this share. */
   private static final double MOST_OFF = 0.2;
 
+  /** Below this share of intervals in range the rate is not praised, whatever its mean. */
+  private static final double MOSTLY = 0.5;
+
   private static final double ROUNDING = 1e-6;
 
   private final Compressions done;
@@ -53,7 +56,9 @@ final class CompressionFindings {
     addPauses(found);
     cycle.ifPresent(c -> addCycles(found, c));
     boolean noPause = cycle.isPresent() || done.pauseCount() == 0;
-    if (found.isEmpty() && noPause && done.ratePerMinute().isPresent()) {
+    // The mean of intervals that are too short and too long by turns may well be in range.
+    boolean mostly = done.inRangeFraction().orElse(0) >= MOSTLY;
+    if (found.isEmpty() && noPause && mostly && done.ratePerMinute().isPresent()) {
       found.add(good());
     }
   }
@@ -71,7 +76,8 @@ final class CompressionFindings {
     double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
     String text =
         "You compressed "
-            + Words.decimal(rate)
+            + Words.decimalBeside(
+                rate, rate > plan.highPerMinute() ? plan.highPerMinute() : plan.lowPerMinute())
             + " times a minute, pauses not counted; asked was "
             + Words.range(plan)
             + ".";
@@ -106,7 +112,9 @@ final class CompressionFindings {
                 + done.pauseCount()
                 + (done.overLimitPauses() == 1 ? " was" : " were")
                 + " too long, the longest "
-                + Words.seconds(done.longestPauseSeconds().getAsDouble())
+                + Words.secondsBeside(
+                    done.longestPauseSeconds().getAsDouble(),
+                    done.pauseLimitSeconds().getAsDouble())
                 + "; at most "
                 + Words.seconds(done.pauseLimitSeconds().getAsDouble())
                 + " was asked. No blood flows while nobody compresses."));

@@ -88,7 +88,7 @@ final class GapFindings {
         "long-gap",
         title,
         "The longest time without a breath was "
-            + Words.seconds(longest.unheldNanos() / 1e9)
+            + Words.secondsBeside(longest.unheldNanos() / 1e9, limit / 1e9)
             + ", "
             + where
             + "; at most "

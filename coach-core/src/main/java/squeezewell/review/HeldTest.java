@@ -85,6 +85,7 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
             + " pass again on another day.";
     if (scored < LENGTH_NANOS) {
       String far = Words.clock(scored) + " from the first breath to the last";
+      far = far.startsWith("2:00") ? "just under " + far : far;
       return new HeldTest(
           Outcome.INCOMPLETE, rule, List.of(far + "; the rule needs 2:00"), intervals.size());
     }

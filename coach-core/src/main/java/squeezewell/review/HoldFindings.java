@@ -55,20 +55,28 @@ final class HoldFindings {
     addMissed(found);
     addLate(found);
     addLength(found);
-    boolean counted =
-        checks.stream().anyMatch(c -> c.outcome() != PulseCheckResult.Outcome.NOT_COUNTED);
-    if (counted && checks.stream().allMatch(HoldFindings::isGood)) {
-      long made = checks.stream().filter(c -> c.startedSeconds().isPresent()).count();
+    long onTime = with(c -> c.outcome() == PulseCheckResult.Outcome.ON_TIME).size();
+    if (onTime > 0 && checks.stream().allMatch(HoldFindings::isGood)) {
+      // The length of one that the end of the practice cut short is not known.
+      boolean known =
+          checks.stream()
+              .noneMatch(
+                  c ->
+                      c.startedSeconds().isPresent()
+                          && c.lengthOutcome() != PulseCheckResult.LengthOutcome.RIGHT);
       found.add(
           Ranked.good(
               3,
               "checks-on-time",
-              made == 1 ? "Pulse check on time" : "Pulse checks on time",
-              Words.count(made, "pulse check")
-                  + " made when due and kept to "
-                  + Words.decimal(limits.pulseCheckShortest().seconds())
-                  + " to "
-                  + Words.seconds(limits.pulseCheckLongest().seconds())
+              onTime == 1 ? "Pulse check on time" : "Pulse checks on time",
+              Words.count(onTime, "pulse check")
+                  + " made when due"
+                  + (known
+                      ? " and kept to "
+                          + Words.decimal(limits.pulseCheckShortest().seconds())
+                          + " to "
+                          + Words.seconds(limits.pulseCheckLongest().seconds())
+                      : "")
                   + "."));
     }
   }
@@ -125,7 +133,8 @@ final class HoldFindings {
               "The pulse check due at "
                   + Words.clock(worst.dueSeconds().getAsDouble())
                   + " began "
-                  + Words.seconds(worst.lateSeconds().getAsDouble())
+                  + Words.secondsBeside(
+                      worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS)
                   + " late; within "
                   + Words.seconds(PulseCheckResult.ON_TIME_WITHIN_SECONDS)
                   + " is on time."
@@ -168,7 +177,7 @@ final class HoldFindings {
               "pulse-check-long",
               "Pulse check too long",
               "A pulse check lasted "
-                  + Words.seconds(most)
+                  + Words.secondsBeside(most, limits.pulseCheckLongest().seconds())
                   + asked
                   + others(tooLong.size())
                   + " No breath reaches the patient meanwhile."));
@@ -184,7 +193,7 @@ final class HoldFindings {
               "pulse-check-short",
               "Pulse check too short",
               "A pulse check lasted "
-                  + Words.seconds(least)
+                  + Words.secondsBeside(least, limits.pulseCheckShortest().seconds())
                   + asked
                   + others(tooShort.size())
                   + " A slow or weak pulse is missed in less time."));
@@ -229,7 +238,7 @@ final class HoldFindings {
               "suction-long",
               "Suction too long",
               "Suction lasted "
-                  + Words.seconds(most)
+                  + Words.secondsBeside(most, limits.suctionLongest().seconds())
                   + "; the limit is "
                   + Words.seconds(limits.suctionLongest().seconds())
                   + "."

@@ -1,13 +1,13 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
@@ -182,18 +182,17 @@ final class MeasureUnprompted {
         .max();
   }
 
-  static double[] lengths(Facts facts) {
+  /** The intervals that count and were not prompted, in order. */
+  static List<IntervalPoint> intervals(Facts facts) {
     return facts.valid().stream()
         .filter(p -> facts.practice().silentAt(p.atNanos()))
-        .mapToDouble(IntervalPoint::seconds)
-        .toArray();
+        .collect(Collectors.toList());
   }
 
   /** The median of the un-prompted intervals, in seconds; empty without one. */
   static OptionalDouble median(Facts facts) {
-    double[] lengths = lengths(facts);
-    Arrays.sort(lengths);
-    return Statistics.median(lengths);
+    return Statistics.median(
+        intervals(facts).stream().mapToDouble(IntervalPoint::seconds).toArray());
   }
 
   private static double seconds(long nanos) {

@@ -73,7 +73,7 @@ final class PromptFindings {
               "anticipates",
               "You squeeze before the prompt",
               "Your breaths came "
-                  + Words.seconds(-mean)
+                  + Words.intervalSeconds(-mean, interval)
                   + " before the prompt on average; asked was to squeeze with it. The rhythm is"
                   + " what counts, but running ahead of it soon ends in breathing too fast."));
     } else if (mean >= Math.max(LATE_SECONDS, LATE_SHARE * interval)) {
@@ -83,7 +83,7 @@ final class PromptFindings {
               "late",
               "You squeeze after the prompt",
               "Your breaths came "
-                  + Words.seconds(mean)
+                  + Words.intervalSeconds(mean, interval)
                   + " after the prompt on average. Count along with it, so that you are ready"
                   + " when it comes; without prompts a late breath becomes a slow rhythm."));
     }
@@ -137,7 +137,7 @@ final class PromptFindings {
     double asked = facts.practice().breathPlan().get().interval().seconds();
     String text =
         "Your breaths did not follow the prompts: your own interval was "
-            + Words.seconds(own)
+            + own(own, facts.practice().breathPlan().get())
             + ", the prompts' "
             + Words.seconds(asked)
             + ". "
@@ -148,9 +148,19 @@ final class PromptFindings {
     // A rhythm that drifts has a finding of its own.
     boolean harmful =
         interval.count() - interval.inRangeCount() > RhythmRule.mostOutside(interval.count())
-            && !facts.metrics().drift().worthTelling();
+            && !RhythmFindings.drifts(facts);
     return harmful
         ? Ranked.fault(Ranked.OWN_TEMPO, "own-tempo", "A tempo of your own", text)
         : Ranked.advice(Ranked.OWN_TEMPO, "own-tempo", "A tempo of your own", text);
+  }
+
+  /** Out of range it is never printed as the end of the range. */
+  private static String own(double seconds, BreathPlan plan) {
+    double low = plan.lowNanos() / 1e9;
+    double high = plan.highNanos() / 1e9;
+    if (seconds >= low && seconds <= high) {
+      return Words.intervalSeconds(seconds, plan.interval().seconds());
+    }
+    return Words.secondsBeside(seconds, seconds < low ? low : high);
   }
 }

@@ -57,10 +57,19 @@ final class RhythmFindings {
     return findings.isTooSlow() || findings.isSlowing();
   }
 
+  /** Whether it is told that the rhythm slowed down or sped up. */
+  static boolean drifts(Facts facts) {
+    if (!facts.practice().breathPlan().isPresent() || facts.metrics().interval().count() < 3) {
+      return false;
+    }
+    RhythmFindings findings = new RhythmFindings(facts, facts.practice().breathPlan().get());
+    return findings.isSlowing() || findings.isSpeeding();
+  }
+
   private void addTo(List<Ranked> found) {
     boolean fast = isTooFast();
     boolean slowing = isSlowing();
-    boolean speeding = drift().worthTelling() && drift().percentPerMinute().getAsDouble() < 0;
+    boolean speeding = isSpeeding();
     if (fast) {
       found.add(tooFast());
     }
@@ -106,7 +115,20 @@ final class RhythmFindings {
   }
 
   private boolean isSlowing() {
-    return drift().worthTelling() && drift().percentPerMinute().getAsDouble() > 0;
+    return drift().worthTelling()
+        && drift().percentPerMinute().getAsDouble() > 0
+        && last() - first() >= noticeable();
+  }
+
+  private boolean isSpeeding() {
+    return drift().worthTelling()
+        && drift().percentPerMinute().getAsDouble() < 0
+        && first() - last() >= noticeable();
+  }
+
+  /** A slope alone is not told: what is printed, first and last third, has to show it. */
+  private double noticeable() {
+    return TEMPO_MARGIN * plan.interval().seconds();
   }
 
   private boolean isOften(int these, int others) {
@@ -149,12 +171,9 @@ final class RhythmFindings {
         Ranked.TOO_FAST,
         "too-fast",
         onlyAfterChecks() ? "Too fast after the pulse check" : "Too fast",
-        asked()
+        OffPace.words(facts.valid(), Judgement.FAST, plan)
+            + "."
             + inRange()
-            + " "
-            + Words.count(interval.fastCount(), "interval")
-            + (interval.fastCount() == 1 ? " was" : " were")
-            + " too short."
             + howLong
             + " Too many breaths keep the pressure in the chest high, so that less blood flows"
             + " back to the heart.");
@@ -179,22 +198,21 @@ final class RhythmFindings {
         Ranked.TOO_SLOW,
         "too-slow",
         "Too slow",
-        asked()
+        OffPace.words(facts.valid(), Judgement.SLOW, plan)
+            + "."
             + inRange()
-            + " "
-            + Words.count(interval.slowCount(), "interval")
-            + (interval.slowCount() == 1 ? " was" : " were")
-            + " too long. With too few breaths carbon dioxide builds up and oxygen runs low.");
+            + " With too few breaths carbon dioxide builds up and oxygen runs low.");
   }
 
   private Ranked drifted(int harm, String code, String title, boolean harmful) {
+    double asked = plan.interval().seconds();
     String text =
         "Your interval went from about "
-            + Words.seconds(first())
+            + Words.intervalSeconds(first(), asked)
             + " in the first third to about "
-            + Words.seconds(last())
+            + Words.intervalSeconds(last(), asked)
             + " in the last; asked was "
-            + Words.seconds(plan.interval().seconds())
+            + Words.seconds(asked)
             + " throughout. Counting under your breath keeps the rhythm when attention tires.";
     return harmful ? Ranked.fault(harm, code, title, text) : Ranked.advice(harm, code, title, text);
   }

@@ -122,15 +122,26 @@ final class RhythmRule {
     }
     double mean = Arrays.stream(intervals).average().getAsDouble() / SECOND;
     if (!CueFader.meanKept(plan, mean)) {
-      reasons.add("mean interval " + Words.seconds(mean));
+      reasons.add("mean interval " + mean(plan, mean));
     }
     long longest =
         Math.max(
             Arrays.stream(intervals).max().getAsLong(), Arrays.stream(otherGaps).max().orElse(0));
     if (tooLong(plan, longest)) {
-      reasons.add(Words.seconds((double) longest / SECOND) + " from one breath to the next");
+      reasons.add(
+          Words.secondsBeside((double) longest / SECOND, plan.interval().seconds() * 5 / 3)
+              + " from one breath to the next");
     }
     return reasons;
+  }
+
+  /** Beside the end of the range that it lies beyond, where the rule is that range. */
+  private static String mean(BreathPlan plan, double seconds) {
+    if (!CueFader.hasPrintedRange(plan)) {
+      return Words.intervalSeconds(seconds, plan.interval().seconds());
+    }
+    long end = seconds * SECOND < plan.lowNanos() ? plan.lowNanos() : plan.highNanos();
+    return Words.secondsBeside(seconds, (double) end / SECOND);
   }
 
   private static boolean tooLong(BreathPlan plan, long nanos) {

@@ -30,10 +30,10 @@ final class SqueezeFindings {
             + " s.";
     String usual =
         "Your usual squeeze lasted "
-            + Words.seconds(median)
+            + usual(median, squeeze)
             + "; asked was "
-            + Words.seconds(Measure.inspirationNanos(facts.practice()) / 1e9)
-            + ". ";
+            + Words.hundredths(Measure.inspirationNanos(facts.practice()) / 1e9)
+            + " s. ";
     String whyShort = " A short, hard squeeze drives air into the stomach instead of the lungs.";
     String whyLong =
         " A long squeeze keeps the chest under pressure and leaves less time to empty.";
@@ -56,5 +56,14 @@ final class SqueezeFindings {
       found.add(Ranked.good(4, "squeezes-good", "Squeezes of the right length", usual + share));
     }
     return found;
+  }
+
+  private static String usual(double median, Metrics.Inspiration squeeze) {
+    boolean tooShort = median < squeeze.shortestGoodSeconds();
+    boolean tooLong = median > squeeze.longestGoodSeconds();
+    return tooShort || tooLong
+        ? Words.hundredthsBeside(
+            median, tooShort ? squeeze.shortestGoodSeconds() : squeeze.longestGoodSeconds())
+        : Words.hundredths(median) + " s";
   }
 }

@@ -50,7 +50,7 @@ final class UnpromptedFindings {
               Ranked.UNPROMPTED_FAST,
               "unprompted-fast",
               "Too fast without prompts",
-              how(unprompted, plan.get())
+              off(facts, Judgement.FAST, plan.get())
                   + " Count the seconds to yourself, all of them, before the next squeeze: too many"
                   + " breaths hold back the blood that flows to the heart."));
     } else if (tooSlow && !told) {
@@ -59,7 +59,7 @@ final class UnpromptedFindings {
               Ranked.UNPROMPTED_SLOW,
               "unprompted-slow",
               "Too slow without prompts",
-              how(unprompted, plan.get())
+              off(facts, Judgement.SLOW, plan.get())
                   + " Count on without a break, so that the next squeeze comes in time."));
     } else if (!tooFast && !tooSlow && fast + slow > most && !told) {
       found.add(
@@ -80,6 +80,12 @@ final class UnpromptedFindings {
 
   private static boolean often(int these, int others, int most) {
     return these >= 2 && these > most && these >= 2 * others;
+  }
+
+  private static String off(Facts facts, Judgement side, BreathPlan plan) {
+    return "While no prompt was given "
+        + OffPace.words(MeasureUnprompted.intervals(facts), side, plan)
+        + ".";
   }
 
   private static String how(Unprompted unprompted, BreathPlan plan) {

@@ -7,6 +7,9 @@ import squeezewell.protocol.CompressionPlan;
 final class Words {
   private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
+  /** A tenth of a second is more than 3 % of a shorter interval than about this. */
+  private static final double SHORT_SECONDS = 3.5;
+
   private Words() {}
 
   /** Seconds with one decimal, none if it is zero: {@code 6 s}, {@code 5.5 s}. */
@@ -19,6 +22,41 @@ final class Words {
     String text = String.format(Locale.ROOT, "%.1f", value);
     text = text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     return text.equals("-0") ? "0" : text;
+  }
+
+  /**
+   * One decimal, beside a limit that is printed in the same way: {@code just under 5} where a
+   * number below 5 would else be printed as the limit itself, {@code just over 5} above it.
+   */
+  static String decimalBeside(double value, double limit) {
+    return beside(value, decimal(value), limit, decimal(limit));
+  }
+
+  /** {@link #decimalBeside} with the unit: {@code just under 5 s}. */
+  static String secondsBeside(double seconds, double limitSeconds) {
+    return decimalBeside(seconds, limitSeconds) + " s";
+  }
+
+  /** {@link #secondsBeside} with up to two decimals. */
+  static String hundredthsBeside(double seconds, double limitSeconds) {
+    return beside(seconds, hundredths(seconds), limitSeconds, hundredths(limitSeconds)) + " s";
+  }
+
+  private static String beside(double value, String shown, double limit, String shownLimit) {
+    if (value == limit || !shown.equals(shownLimit)) {
+      return shown;
+    }
+    return (value < limit ? "just under " : "just over ") + shown;
+  }
+
+  /**
+   * Seconds to a tenth, or to a hundredth where the interval asked for is so short that a tenth of
+   * a second of it can be heard.
+   *
+   * @param askedSeconds the interval asked for
+   */
+  static String intervalSeconds(double seconds, double askedSeconds) {
+    return askedSeconds < SHORT_SECONDS ? hundredths(seconds) + " s" : seconds(seconds);
   }
 
   /** At most two decimals, none that are zero at the end. */

@@ -10,6 +10,8 @@ import java.io.StringWriter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -66,6 +68,65 @@ class ComparisonTest {
     Comparison found = Comparison.of(GOOD, GOOD);
     assertThat(found.rows()).noneMatch(row -> row.outcome().isClear());
     assertThat(found.sentence()).isEqualTo("No clear difference between A and B.");
+  }
+
+  /** Eleven silent intervals of 3 s against eleven of 6 s. */
+  @Test
+  void aClearChangeOfTheRhythmWithoutPromptsHasItsWords() {
+    Review fast = SessionBuilder.ofSeconds(60).test().breathsEvery(3, 1, 34).review();
+    Review good = SessionBuilder.ofSeconds(70).test().breathsEvery(6, 1, 67).review();
+    Comparison found = Comparison.of(fast, good);
+    assertThat(row(found, "unprompted.inRange").a().text()).isEqualTo("0 of 11");
+    assertThat(row(found, "unprompted.inRange").b().text()).isEqualTo("11 of 11");
+    assertThat(row(found, "unprompted.inRange").outcome()).isEqualTo(Comparison.Outcome.BETTER);
+    assertThat(found.sentence()).contains("more intervals in range without prompts");
+    assertThat(Comparison.of(good, fast).sentence())
+        .contains("fewer intervals in range without prompts");
+  }
+
+  /** Whatever is tested can turn out clear, so it needs words for both ways. */
+  @Test
+  void everyRowThatIsTestedHasItsWords() {
+    Review first = SessionBuilder.ofSeconds(60).test().breathsEvery(3, 1, 34).review();
+    Review second = squeezed(SessionBuilder.ofSeconds(240)).pulseCheck(120, 128).review();
+    Review third =
+        squeezed(SessionBuilder.ofSeconds(120).in(Situation.ARREST_NO_ADVANCED_AIRWAY))
+            .compressions(30, 0, 0.5)
+            .compressions(30, 20, 0.5)
+            .suction(70, 80)
+            .review();
+    Set<String> codes = new TreeSet<>();
+    for (Review one : List.of(first, second, third)) {
+      for (Comparison.Row row : Comparison.of(one, one).rows()) {
+        if (row.outcome() != Comparison.Outcome.NOT_TESTED && codes.add(row.code())) {
+          assertThat(sentence(one, row, Comparison.Outcome.BETTER))
+              .startsWith("Better in B: ")
+              .isNotEqualTo(sentence(one, row, Comparison.Outcome.WORSE));
+        }
+      }
+    }
+    assertThat(codes).hasSize(12);
+  }
+
+  private static SessionBuilder squeezed(SessionBuilder session) {
+    for (int k = 0; k < 12; k++) {
+      session.squeeze(6 * k, 1, "");
+    }
+    return session;
+  }
+
+  private static String sentence(Review review, Comparison.Row row, Comparison.Outcome outcome) {
+    Comparison.Row clear =
+        new Comparison.Row(
+            row.code(),
+            row.label(),
+            row.unit(),
+            row.a(),
+            row.b(),
+            row.difference(),
+            row.tested(),
+            outcome);
+    return ComparisonWords.sentence(review, review, List.of(clear));
   }
 
   /** 5.5 s and 6.5 s apart: the means differ without doubt, yet both are 0.5 s off. */

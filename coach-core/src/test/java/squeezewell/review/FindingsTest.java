@@ -20,7 +20,9 @@ class FindingsTest {
             .review();
     assertThat(review.headline()).isEqualTo("Too fast after the pulse check");
     assertThat(review.findings().get(0).text())
-        .contains("27 of 47 intervals were in range (5 to 7 s)", "20 intervals were too short");
+        .contains(
+            "27 of 47 intervals were in range (5 to 7 s)",
+            "20 of 47 intervals were too short, usually 3 s (20 breaths a minute)");
   }
 
   @Test

@@ -483,7 +483,9 @@ class PartsTest {
     Finding first = fast.review().findings().get(0);
     assertThat(first.code()).isEqualTo("too-fast");
     assertThat(first.title()).isEqualTo("Too fast, after 1:50");
-    assertThat(first.text()).startsWith("From 1:50 (pulse, not breathing): Your breaths came 3 s");
+    assertThat(first.text())
+        .startsWith(
+            "From 1:50 (pulse, not breathing): 41 of 41 intervals were too short, usually 3 s");
     List<String> even =
         lostAndBack().review().findings().stream()
             .filter(f -> f.code().equals("rhythm-even"))

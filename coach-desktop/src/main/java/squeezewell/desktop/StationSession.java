@@ -10,6 +10,7 @@ import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.FinishGuard;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
+import squeezewell.desktop.screens.Ticks;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.ExaminerVoice;
@@ -28,6 +29,7 @@ final class StationSession {
   private final ExaminerVoice voice;
   private final PracticeKeys keys;
   private final FinishGuard finishGuard = new FinishGuard();
+  private final Ticks ticks = new Ticks();
   private Optional<StationRunScreen> screen = Optional.empty();
 
   private StationSession(
@@ -104,7 +106,7 @@ final class StationSession {
   StationRunScreen screen(Kit kit) {
     screen.ifPresent(StationRunScreen::close);
     StationRunScreen made =
-        new StationRunScreen(kit, station, keys, finishGuard, this::notice, sound::muted);
+        new StationRunScreen(kit, station, keys, finishGuard, ticks, this::notice, sound::muted);
     screen = Optional.of(made);
     return made;
   }

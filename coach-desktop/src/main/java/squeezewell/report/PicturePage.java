@@ -31,9 +31,6 @@ final class PicturePage {
     this.g = g;
   }
 
-  /** A figure with its name and what was asked. */
-  record Card(String value, String name, String asked) {}
-
   /** How high the page is so far, with its lower margin. */
   int height() {
     return (int) Math.ceil(y) + MARGIN;
@@ -48,13 +45,13 @@ final class PicturePage {
   }
 
   /** Cards side by side, all as high as the highest. */
-  void cards(List<Card> cards) {
+  void cards(List<DebriefWords.Card> cards) {
     int gap = 16;
     double width = (double) (INNER - gap * (cards.size() - 1)) / cards.size();
     double highest = 0;
     for (boolean paint : new boolean[] {false, true}) {
       double x = MARGIN;
-      for (Card card : cards) {
+      for (DebriefWords.Card card : cards) {
         if (paint) {
           box(x, y, width, highest);
         }
@@ -65,13 +62,13 @@ final class PicturePage {
     y += highest;
   }
 
-  private double card(Card card, double x, double width, boolean paint) {
+  private double card(DebriefWords.Card card, double x, double width, boolean paint) {
     double left = x + PADDING;
     double inner = width - 2 * PADDING;
     double at = y + PADDING;
     at += wrapped(card.value(), 40, true, PageColours.TEXT, left, at, inner, paint);
     at += wrapped(card.name(), 22, false, PageColours.TEXT, left, at, inner, paint);
-    at += wrapped(card.asked(), 19, false, PageColours.SOFT, left, at, inner, paint);
+    at += wrapped(card.note(), 19, false, PageColours.SOFT, left, at, inner, paint);
     return at + PADDING - y;
   }
 

@@ -1,11 +1,8 @@
 package squeezewell.report;
 
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
@@ -26,9 +23,6 @@ import squeezewell.session.SessionHeader;
  * drawn in it. Every text is escaped.
  */
 public final class ReviewHtml {
-  private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
-
   static final String STYLE =
       """
       body { background: #FAF7EF; color: #14252D; margin: 0 auto; max-width: 760px;
@@ -58,20 +52,27 @@ public final class ReviewHtml {
       .good { fill: #1F7A8F; } .fast { fill: #9A5B00; } .slow { fill: #6B3FA0; }
       .caution { margin-top: 32px; padding-top: 12px; border-top: 1px solid #DDD8C8; }
       .some { display: inline-block; min-width: 17em; padding-right: 12px; }
-      @page { margin: 11mm; }
+      @page { margin: 10mm; }
       @media print { body { max-width: none; padding: 0; background: none;
-          font-size: 10.5px; line-height: 1.35; }
-        h1 { font-size: 22px; } h2 { font-size: 13px; margin: 9px 0 4px; }
-        h3 { font-size: 11px; margin: 8px 0 2px; }
+          font-size: 10.5px; line-height: 1.3; }
+        h1 { font-size: 20px; margin: 2px 0 4px; } h2 { font-size: 13px; margin: 9px 0 4px; }
+        h3 { font-size: 10.5px; margin: 5px 0 1px; }
         h2, h3 { break-after: avoid; }
-        .cards { margin: 8px 0; } .card { flex: 1 1 120px; padding: 5px 12px; }
+        .cards { margin: 6px 0; gap: 8px; } .card { flex: 1 1 120px; padding: 5px 12px; }
         .card b { font-size: 17px; }
         .finding { padding: 4px 10px; margin: 0 0 5px; } td, th { padding: 1px 10px 1px 0; }
-        figure { padding: 5px 12px; margin-bottom: 4px; } figure svg { width: 84%; }
-        .word, .card .label { font-size: 9.5px; } p { margin: 3px 0; } .caution { margin-top: 9px; }
+        figure { padding: 5px 12px; margin-bottom: 4px; } figure svg { width: 80%; }
+        .word, .card .label { font-size: 9.5px; } p { margin: 3px 0; }
+        .caution { margin-top: 6px; padding-top: 5px; }
         .two { columns: 2; column-gap: 18px; }
         .some { min-width: 0; }
-        .card, .finding, figure, tr, .part, .caution { break-inside: avoid; } }
+        .part { font-size: 9.5px; } .part table, .part tbody { display: block; }
+        .part tr, .part th, .part td { display: inline; border: 0; padding: 0; }
+        .part .some { display: inline; padding-right: 9px; }
+        .block { break-inside: avoid; } .block .soft { font-size: 9.5px; }
+        .block h2 { margin-top: 0; padding-top: 3px; } .block p { margin: 2px 0; }
+        .part th::after { content: ": "; } .part tr + tr::before { content: " · "; }
+        .card, .finding, figure, tr, .caution { break-inside: avoid; } }
       """;
 
   private final SessionHeader header;
@@ -103,14 +104,14 @@ public final class ReviewHtml {
     add("<style>\n" + STYLE + "</style>\n</head>\n<body>\n");
     element("div", "soft", "Debrief");
     element("h1", "", review.headline());
-    element("div", "soft", asked());
+    element("div", "soft", DebriefWords.asked(review));
     review.asked().local().ifPresent(this::local);
-    element("div", "soft", who(zone));
+    element("div", "soft", DebriefWords.who(header, zone));
     review.notes().forEach(note -> element("div", "", "Note: " + note));
     cards();
     found();
     figure("What was asked, what was done", ReviewSvg.ribbon(review));
-    legend();
+    element("p", "word", DebriefWords.legend(review));
     figure("Seconds between breaths", ReviewSvg.intervals(review));
     findings();
     if (review.parts().isEmpty()) {
@@ -121,27 +122,17 @@ public final class ReviewHtml {
     } else {
       parts();
     }
+    add("<div class=\"two\">\n<div class=\"block\">\n");
     element("h2", "", "The rule");
     element("p", "", review.verdict().outcome().label() + ". " + review.verdict().rule());
-    review.verdict().reasons().forEach(reason -> element("p", "soft", reason));
+    if (!review.verdict().reasons().isEmpty()) {
+      element("p", "soft", String.join("; ", review.verdict().reasons()));
+    }
+    add("</div>\n<div class=\"block\">\n");
     source();
+    add("</div>\n</div>\n");
     add("<p class=\"caution\">" + Html.text(Caution.TEXT) + "</p>\n</body>\n</html>\n");
     return page.toString();
-  }
-
-  private String asked() {
-    Asked asked = review.asked();
-    boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Words.clock(asked.practisedNanos())
-        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
-        + ", "
-        + asked.patient().toLowerCase(Locale.ROOT)
-        + ", "
-        + asked.situation()
-        + (review.parts().isEmpty() ? ", " + rhythm(asked) : "")
-        + " ("
-        + asked.protocolTitle()
-        + (asked.local().isPresent() ? ", local protocol)" : ")");
   }
 
   /** A service's own protocol is never taken for a guideline. */
@@ -156,71 +147,13 @@ public final class ReviewHtml {
     add("</div>\n");
   }
 
-  private static String rhythm(Asked asked) {
-    String breaths =
-        asked.intervalSeconds().isPresent()
-            ? "one breath every " + Words.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
-            : "";
-    String both = breaths.isEmpty() || asked.compressions().isEmpty() ? "" : "; compressions ";
-    return breaths + both + asked.compressions();
-  }
-
-  private String who(ZoneId zone) {
-    String trainee = header.trainee().isEmpty() ? "" : header.trainee() + ", ";
-    return switch (header.origin()) {
-      case LIVE -> trainee + "practised live, " + when(zone);
-      case VIRTUAL -> trainee + "a virtual practice, not a person, " + when(zone);
-      case EVENT_LIST -> trainee + "from a list of events";
-    };
-  }
-
-  private String when(ZoneId zone) {
-    return WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
-  }
-
   private void cards() {
-    Metrics metrics = review.metrics();
-    Asked asked = review.asked();
     add("<div class=\"cards\">\n");
-    boolean steady = asked.intervalSeconds().isPresent();
-    if (steady) {
-      card(
-          number(metrics.rate().overallPerMinute(), 1, ""),
-          "breaths a minute",
-          "asked: " + Words.upTo(60 / asked.intervalSeconds().getAsDouble(), 1));
-    } else {
-      card(Integer.toString(metrics.breathCount()), "breaths", "");
+    for (DebriefWords.Card card : DebriefWords.cards(review)) {
+      add("<div class=\"card\"><b>" + Html.text(card.value()) + "</b>" + Html.text(card.name()));
+      add("<div class=\"word\">" + Html.text(card.note()) + "</div></div>\n");
     }
-    if (steady || metrics.interval().count() > 0) {
-      card(
-          metrics.interval().count() == 0
-              ? "—"
-              : metrics.interval().inRangeCount() + " of " + metrics.interval().count(),
-          "intervals in range",
-          steady ? range(asked) : "each in its part");
-    }
-    metrics
-        .compressions()
-        .ifPresent(
-            done ->
-                card(
-                    number(done.ratePerMinute(), 0, ""),
-                    "compressions a minute",
-                    done.count() + " in all"));
-    card(
-        metrics.gap().happened() ? Words.upTo(metrics.gap().longestSeconds(), 1) + " s" : "–",
-        "longest gap",
-        metrics.gap().happened()
-            ? Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses"
-            : "the breaths never began");
     add("</div>\n");
-  }
-
-  private static String range(Asked asked) {
-    return Words.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
-        + " to "
-        + Words.upTo(asked.highNanos().getAsLong() / 1e9, 2)
-        + " s";
   }
 
   private void found() {
@@ -235,22 +168,6 @@ public final class ReviewHtml {
       row((i + 1) + ", at " + PartText.at(noted), PartText.label(noted) + advice);
     }
     add("</table>\n");
-  }
-
-  private void card(String value, String name, String asked) {
-    add("<div class=\"card\"><b>" + Html.text(value) + "</b>" + Html.text(name));
-    add("<div class=\"word\">" + Html.text(asked) + "</div></div>\n");
-  }
-
-  private void legend() {
-    element(
-        "p",
-        "word",
-        "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
-            + " a tip upwards came too soon, a tip downwards too late."
-            + (review.compressions().isEmpty() ? "" : " Thin ticks: compressions.")
-            + (review.silences().isEmpty() ? "" : " Slanting lines: no prompts.")
-            + (review.found().isEmpty() ? "" : " Dotted lines: what was found, by its number."));
   }
 
   private void figure(String title, String svg) {
@@ -285,7 +202,7 @@ public final class ReviewHtml {
     }
     add("</div>\n");
     element("h2", "", "In all");
-    add("<div class=\"two\">\n");
+    add("<div class=\"part\">\n");
     table(review, false);
     add("</div>\n");
   }
@@ -296,7 +213,7 @@ public final class ReviewHtml {
     Metrics.Prompts prompts = metrics.prompts();
     add("<table>\n");
     if (part) {
-      row("asked", rhythm(one.asked()));
+      row("asked", DebriefWords.rhythm(one.asked()));
       row("practised", Words.clock(one.asked().practisedNanos()));
     }
     row("breaths", Integer.toString(metrics.breathCount()));
@@ -371,20 +288,19 @@ public final class ReviewHtml {
 
   private void source() {
     Asked asked = review.asked();
-    element("h2", "", asked.local().isPresent() ? "Local protocol" : "Guideline");
-    element(
-        "p", "", asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".");
+    element("h2", "", DebriefWords.protocolHeading(asked));
+    element("p", "", DebriefWords.protocol(asked));
     for (Citation source : review.sources()) {
       element("p", "soft", source.document() + " — " + source.confidence().meaning());
     }
   }
 
   private static String clock(OptionalDouble seconds) {
-    return seconds.isPresent() ? Words.clock(Math.round(seconds.getAsDouble() * 1e9)) : "—";
+    return seconds.isPresent() ? Words.clock(Math.round(seconds.getAsDouble() * 1e9)) : DebriefWords.UNKNOWN;
   }
 
   private static String number(OptionalDouble value, int decimals, String unit) {
-    return value.isPresent() ? Words.upTo(value.getAsDouble(), decimals) + unit : "—";
+    return value.isPresent() ? Words.upTo(value.getAsDouble(), decimals) + unit : DebriefWords.UNKNOWN;
   }
 
   private void element(String tag, String kind, String text) {

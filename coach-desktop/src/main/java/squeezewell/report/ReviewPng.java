@@ -5,15 +5,8 @@ import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.OptionalDouble;
-import java.util.OptionalLong;
-import java.util.stream.Collectors;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageTypeSpecifier;
@@ -23,8 +16,9 @@ import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import squeezewell.review.Asked;
 import squeezewell.review.Finding;
-import squeezewell.review.Metrics;
+import squeezewell.review.PartText;
 import squeezewell.review.Review;
+import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 
 /**
@@ -32,13 +26,12 @@ import squeezewell.session.SessionHeader;
  * both pictures of {@link ReviewSvg}, findings, guideline and caution. Drawn without a window.
  */
 public final class ReviewPng {
-  /** The ribbon of a longer practice is cut here, so that the file stays of a size to look at. */
-  static final long LONGEST_RIBBON_NANOS = 30 * 60_000_000_000L;
+  /** A file can be as high as it likes, so rows are shorter here than on paper. */
+  private static final int MOST_ROWS = 12;
 
   private static final int MOST_PARTS = 6;
   private static final int MOST_FINDINGS = 8;
-  private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+  private static final int MOST_FOUND = 12;
 
   private final SessionHeader header;
   private final Review review;
@@ -93,34 +86,35 @@ public final class ReviewPng {
     soft(page, "Debrief");
     page.text(review.headline(), 44, true, PageColours.TEXT);
     page.space(8);
-    soft(page, asked());
-    soft(page, who());
+    soft(page, DebriefWords.asked(review));
+    soft(page, DebriefWords.who(header, zone));
     page.space(22);
     ribbon(page);
     List<Review> rhythms = review.rhythms();
-    for (int i = 0; i < Math.min(rhythms.size(), MOST_PARTS); i++) {
-      rhythm(page, rhythms.get(i), rhythms.size() == 1 ? "" : "Part " + (i + 1) + ": ");
+    for (Review rhythm : rhythms.subList(0, Math.min(rhythms.size(), MOST_PARTS))) {
+      rhythm(page, rhythm, rhythms.size() == 1);
     }
     if (rhythms.size() > MOST_PARTS) {
       soft(page, "and " + (rhythms.size() - MOST_PARTS) + " more parts");
     }
     heading(page, review.verdict().outcome().label());
     soft(page, review.verdict().rule());
+    if (!review.verdict().reasons().isEmpty()) {
+      soft(page, String.join("; ", review.verdict().reasons()));
+    }
     findings(page);
-    heading(page, "Guideline");
     Asked asked = review.asked();
-    page.text(
-        asked.protocolTitle()
-            + ", "
-            + asked.organisation()
-            + ", "
-            + asked.year()
-            + (header.protocol().local() ? " (local)" : "")
-            + ".",
-        22,
-        false,
-        PageColours.TEXT);
-    soft(page, asked.source().line() + ".");
+    heading(page, DebriefWords.protocolHeading(asked));
+    page.text(DebriefWords.protocol(asked), 22, false, PageColours.TEXT);
+    // A service's own protocol is never taken for a guideline.
+    asked
+        .local()
+        .ifPresent(
+            label -> {
+              soft(page, label.origin());
+              label.differences().forEach(difference -> soft(page, difference));
+            });
+    review.sources().forEach(source -> soft(page, source.line() + "."));
     review.notes().stream().limit(MOST_FINDINGS).forEach(note -> soft(page, "Note: " + note));
     page.space(22);
     page.rule();
@@ -130,30 +124,25 @@ public final class ReviewPng {
 
   private void ribbon(PicturePage page) {
     heading(page, "What was asked, what was done");
-    page.picture(ReviewSvg.ribbon(beginning(review)));
+    page.picture(ReviewSvg.ribbon(review, MOST_ROWS));
     page.space(6);
-    soft(
-        page,
-        "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
-            + " a tip upwards came too soon, a tip downwards too late."
-            + (review.endNanos() > LONGEST_RIBBON_NANOS
-                ? " Only the first " + Words.clock(LONGEST_RIBBON_NANOS) + " are drawn."
-                : ""));
+    soft(page, DebriefWords.legend(review));
+    List<NotedFinding> found = review.found();
+    for (int i = 0; i < Math.min(found.size(), MOST_FOUND); i++) {
+      NotedFinding noted = found.get(i);
+      soft(page, (i + 1) + ", at " + PartText.at(noted) + ": " + PartText.label(noted));
+    }
+    if (found.size() > MOST_FOUND) {
+      soft(page, "and " + (found.size() - MOST_FOUND) + " more");
+    }
   }
 
-  private static void rhythm(PicturePage page, Review rhythm, String name) {
+  private static void rhythm(PicturePage page, Review rhythm, boolean only) {
     String intervals = ReviewSvg.intervals(rhythm);
     heading(
         page,
-        name.isEmpty()
-            ? "Figures"
-            : name
-                + rhythm.asked().situation()
-                + ", from "
-                + Words.clock(rhythm.startNanos())
-                + " to "
-                + Words.clock(rhythm.endNanos()));
-    page.cards(cards(rhythm));
+        only ? "Figures" : PartText.span(rhythm) + ": " + PartText.situation(rhythm));
+    page.cards(DebriefWords.cards(rhythm));
     if (!intervals.isEmpty()) {
       page.space(16);
       soft(page, "Seconds between breaths");
@@ -177,101 +166,6 @@ public final class ReviewPng {
 
   private int shownFindings() {
     return Math.min(review.findings().size(), MOST_FINDINGS);
-  }
-
-  private String asked() {
-    Asked asked = review.asked();
-    return Words.clock(asked.practisedNanos())
-        + ", "
-        + asked.patient().toLowerCase(Locale.ROOT)
-        + ", "
-        + asked.situation()
-        + " ("
-        + asked.protocolTitle()
-        + ")";
-  }
-
-  private String who() {
-    String trainee = header.trainee().isEmpty() ? "" : header.trainee() + ", ";
-    String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
-    return switch (header.origin()) {
-      case LIVE -> trainee + "practised live, " + when;
-      case VIRTUAL -> trainee + "a virtual practice, not a person, " + when;
-      case EVENT_LIST -> trainee + "from a list of events";
-    };
-  }
-
-  private static List<PicturePage.Card> cards(Review rhythm) {
-    Metrics metrics = rhythm.metrics();
-    Asked asked = rhythm.asked();
-    List<PicturePage.Card> cards = new ArrayList<>();
-    OptionalDouble interval = asked.intervalSeconds();
-    if (interval.isPresent()) {
-      OptionalDouble rate = metrics.rate().overallPerMinute();
-      cards.add(
-          new PicturePage.Card(
-              rate.isPresent() ? Words.upTo(rate.getAsDouble(), 1) : "—",
-              "breaths a minute",
-              "asked: " + Words.upTo(60 / interval.getAsDouble(), 1)));
-      int count = metrics.interval().count();
-      cards.add(
-          new PicturePage.Card(
-              count == 0 ? "—" : metrics.interval().inRangeCount() + " of " + count,
-              "intervals in range",
-              range(asked.lowNanos(), asked.highNanos())));
-    } else {
-      cards.add(
-          new PicturePage.Card(
-              Integer.toString(metrics.breathCount()), "breaths", asked.compressions()));
-      metrics
-          .compressions()
-          .filter(c -> c.ratePerMinute().isPresent())
-          .ifPresent(
-              c ->
-                  cards.add(
-                      new PicturePage.Card(
-                          Words.upTo(c.ratePerMinute().getAsDouble(), 0),
-                          "compressions a minute",
-                          c.count() + " compressions")));
-    }
-    cards.add(
-        new PicturePage.Card(
-            Words.upTo(metrics.gap().longestSeconds(), 1) + " s",
-            "longest time without a breath",
-            Words.upTo(metrics.gap().longestNetSeconds(), 1) + " s without checks and pauses"));
-    return cards;
-  }
-
-  private static String range(OptionalLong low, OptionalLong high) {
-    return low.isPresent() && high.isPresent()
-        ? Words.upTo(low.getAsLong() / 1e9, 2)
-            + " to "
-            + Words.upTo(high.getAsLong() / 1e9, 2)
-            + " s"
-        : "";
-  }
-
-  /** The review cut off where the ribbon is cut; only what the ribbon draws is cut with it. */
-  private static Review beginning(Review review) {
-    long end = Math.min(review.endNanos(), LONGEST_RIBBON_NANOS);
-    return new Review(
-        review.asked(),
-        review.startNanos(),
-        end,
-        review.metrics(),
-        review.breaths().stream().filter(b -> b.startNanos() < end).collect(Collectors.toList()),
-        review.compressions().stream().filter(c -> c.atNanos() < end).collect(Collectors.toList()),
-        review.prompts().stream().filter(p -> p.atNanos() < end).collect(Collectors.toList()),
-        List.of(),
-        List.of(),
-        review.holds().stream().filter(h -> h.startNanos() < end).collect(Collectors.toList()),
-        review.silences().stream().filter(s -> s.startNanos() < end).collect(Collectors.toList()),
-        review.alignment(),
-        review.findings(),
-        review.verdict(),
-        review.notes(),
-        review.found().stream().filter(f -> f.atNanos() < end).collect(Collectors.toList()),
-        List.of());
   }
 
   private static void heading(PicturePage page, String text) {

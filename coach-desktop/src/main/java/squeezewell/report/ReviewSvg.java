@@ -27,6 +27,7 @@ final class ReviewSvg {
   /** How long a row may be, in seconds; the shortest that keeps the rows few enough is taken. */
   private static final int[] ROW_SECONDS = {120, 300, 600, 1200, 1800, 3600, 7200, 10_800};
 
+  /** So many rows leave room on one printed page for what stands above and below. */
   private static final int MOST_ROWS = 8;
 
   /** About how wide a letter of a label is. */
@@ -36,32 +37,37 @@ final class ReviewSvg {
   private static final int WIDTH = 720;
   private static final int LEFT = 44;
   private static final int ROW_HEIGHT = 76;
-  private static final int CHART_HEIGHT = 220;
+  private static final int CHART_HEIGHT = 190;
   private static final int CHART_TOP = 12;
-  private static final int CHART_BOTTOM = 190;
+  private static final int CHART_BOTTOM = 160;
 
   private final Review review;
   private final int rowSeconds;
   private final StringBuilder svg = new StringBuilder();
 
-  private ReviewSvg(Review review) {
+  private ReviewSvg(Review review, int mostRows) {
     this.review = review;
     int longEnough = ROW_SECONDS[ROW_SECONDS.length - 1];
     for (int i = ROW_SECONDS.length - 1; i >= 0; i--) {
       longEnough =
-          review.endNanos() <= MOST_ROWS * ROW_SECONDS[i] * SECOND ? ROW_SECONDS[i] : longEnough;
+          review.endNanos() <= mostRows * ROW_SECONDS[i] * SECOND ? ROW_SECONDS[i] : longEnough;
     }
     this.rowSeconds = longEnough;
   }
 
   /** What was asked and what was done, over time. */
   static String ribbon(Review review) {
-    return new ReviewSvg(review).ribbon();
+    return ribbon(review, MOST_ROWS);
+  }
+
+  /** The same in at most so many rows, if one row of three hours is long enough for that. */
+  static String ribbon(Review review, int mostRows) {
+    return new ReviewSvg(review, mostRows).ribbon();
   }
 
   /** The intervals over time; empty if there is none to draw. */
   static String intervals(Review review) {
-    return review.intervals().isEmpty() ? "" : new ReviewSvg(review).chart();
+    return review.intervals().isEmpty() ? "" : new ReviewSvg(review, MOST_ROWS).chart();
   }
 
   private String ribbon() {
@@ -249,7 +255,7 @@ final class ReviewSvg {
         point(point, most);
       }
     }
-    text(LEFT, CHART_HEIGHT - 8, "label", "0:00");
+    text(LEFT, CHART_HEIGHT - 8, "label", Words.clock(review.startNanos()));
     text(WIDTH - 44, CHART_HEIGHT - 8, "label", Words.clock(review.endNanos()));
     return close();
   }
@@ -283,7 +289,8 @@ final class ReviewSvg {
   }
 
   private double chartX(long nanos) {
-    return LEFT + nanos / (double) Math.max(1, review.endNanos()) * (WIDTH - LEFT - 16);
+    double length = Math.max(1, review.endNanos() - review.startNanos());
+    return LEFT + (nanos - review.startNanos()) / length * (WIDTH - LEFT - 16);
   }
 
   private static double y(double seconds, double most) {

@@ -53,26 +53,48 @@ class ReviewPngTest {
 
   @Test
   void thePictureOfADayStaysOfASizeToLookAt() throws IOException {
-    Session minute = Reports.steady(6);
-    SessionHeader header = minute.header();
-    long day = 24 * 3600 * Reports.SECOND;
-    List<SessionEvent> events = new ArrayList<>();
-    for (long at = 0; at < day; at += 6 * Reports.SECOND) {
-      events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
-    }
-    events.add(new SessionEvent(events.size() + 1, day, What.FINISH, ""));
-    Session long24 =
-        new Session(
-            new SessionHeader(
-                header.startedAt(),
-                header.origin(),
-                "",
-                header.protocol(),
-                new PracticePlan(header.plan().guidance(), 0, day, 0)),
-            events,
-            List.of());
-    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png(long24)));
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(png(steady(24 * 3600, -1))));
     assertThat(image.getHeight()).isLessThan(3 * 1754);
+  }
+
+  @Test
+  void whatHappenedInTheLastMinutesOfAnHourIsDrawn() throws IOException {
+    // Only the ribbon shades a check: the soft colour, 36 of 255 on a card.
+    int[] shade = new int[3];
+    float[] soft = PageColours.SOFT.getRGBColorComponents(null);
+    float[] card = PageColours.CARD.getRGBColorComponents(null);
+    for (int i = 0; i < 3; i++) {
+      shade[i] = Math.round(255 * (card[i] + (soft[i] - card[i]) * 36 / 255));
+    }
+    Color shaded = new Color(shade[0], shade[1], shade[2]);
+    assertThat(pixels(png(steady(3600, -1)), shaded)).isLessThan(200);
+    assertThat(pixels(png(steady(3600, 3500)), shaded)).isGreaterThan(1_000);
+  }
+
+  /** A breath every 6 s, and a check of 10 s at a second of it; none for less than 0. */
+  private static Session steady(long seconds, long checkAt) {
+    SessionHeader header = Reports.steady(6).header();
+    List<SessionEvent> events = new ArrayList<>();
+    for (long second = 0; second < seconds; second++) {
+      long at = second * Reports.SECOND;
+      if (second == checkAt || second == checkAt + 10 && checkAt >= 0) {
+        What what = second == checkAt ? What.PULSE_CHECK : What.PULSE_CHECK_END;
+        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+      }
+      if (second % 6 == 0) {
+        events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
+      }
+    }
+    events.add(new SessionEvent(events.size() + 1, seconds * Reports.SECOND, What.FINISH, ""));
+    return new Session(
+        new SessionHeader(
+            header.startedAt(),
+            header.origin(),
+            "",
+            header.protocol(),
+            new PracticePlan(header.plan().guidance(), 0, seconds * Reports.SECOND, 0)),
+        events,
+        List.of());
   }
 
   @Test

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -37,6 +39,38 @@ class ReviewSvgTest {
         .contains("viewBox=\"0 0 720 " + rows * 76);
     // A breath at half of the first row stands in the middle of its 668 points, 44 from the left.
     assertThat(svg).contains("class=\"good\" x=\"378\"");
+  }
+
+  /** By hand: an hour in at most twelve rows is five minutes a row, with 600 breaths of 6 s. */
+  @Test
+  void withMoreRowsAnHourIsDrawnWholeInRowsOfFiveMinutes() {
+    String svg = ReviewSvg.ribbon(Reviewer.review(practice(60)), 12);
+    assertThat(svg).contains("5 minutes a row").contains("viewBox=\"0 0 720 " + 12 * 76);
+    assertThat(svg.split("<rect class=\"good\"", -1)).hasSize(601);
+    // The last at 59:54, 294 of the 300 s of its row: 44 + 294 / 300 * 668 = 698.64.
+    assertThat(svg).contains("x=\"698.64\" y=\"" + (11 * 76 + 42) + "\"");
+  }
+
+  @Test
+  void theChartOfAPartBeginsWithThePart() {
+    Session whole = practice(3);
+    List<SessionEvent> events = new ArrayList<>();
+    for (SessionEvent event : whole.events()) {
+      for (long at : new long[] {30, 60}) {
+        if (event.atNanos() == at * Reports.SECOND && event.what() == What.BREATH) {
+          String found = at == 30 ? "pulse-lost" : "pulse-back";
+          events.add(new SessionEvent(events.size() + 1, event.atNanos(), What.FINDING, found));
+        }
+      }
+      events.add(
+          new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+    }
+    Review review = Reviewer.review(new Session(whole.header(), events, List.of()));
+    assertThat(review.parts()).hasSize(3);
+    String svg = ReviewSvg.intervals(review.parts().get(2));
+    // From 1:00 to 3:00; the breath at 2:00 in the middle of 660 points, 44 from the left, and
+    // its square from 3 points before.
+    assertThat(svg).contains(">1:00</text>").contains(">3:00</text>").contains("M371 ");
   }
 
   private static Session practice(long minutes) {

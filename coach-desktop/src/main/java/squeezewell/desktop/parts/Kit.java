@@ -1,5 +1,6 @@
 package squeezewell.desktop.parts;
 
+import java.awt.BorderLayout;
 import java.awt.Color;
 import java.awt.Component;
 import java.awt.Dimension;
@@ -314,11 +315,15 @@ public final class Kit {
     JPanel centred = new JPanel();
     centred.setLayout(new BoxLayout(centred, BoxLayout.X_AXIS));
     centred.setBackground(look.palette().ground());
-    content.setAlignmentY(Component.TOP_ALIGNMENT);
-    content.setMaximumSize(
+    // In a window that is higher than the page nothing is drawn out in height.
+    JPanel above = new JPanel(new BorderLayout());
+    above.setOpaque(false);
+    above.setAlignmentY(Component.TOP_ALIGNMENT);
+    above.setMaximumSize(
         new Dimension(look.px(CONTENT_WIDTH + 2 * MARGIN) - bar, Integer.MAX_VALUE));
+    above.add(content, BorderLayout.NORTH);
     centred.add(Box.createHorizontalGlue());
-    centred.add(content);
+    centred.add(above);
     centred.add(Box.createHorizontalGlue());
     JScrollPane scroll = new JScrollPane(centred);
     scroll.setBorder(BorderFactory.createEmptyBorder());

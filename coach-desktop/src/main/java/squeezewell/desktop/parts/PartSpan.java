@@ -5,6 +5,12 @@ package squeezewell.desktop.parts;
  *
  * @param fromNanos where it begins, nanoseconds since the session began
  * @param toNanos where it ends
+ * @param letter tells it from the others; findings have numbers
  * @param label a few words
  */
-public record PartSpan(long fromNanos, long toNanos, String label) {}
+public record PartSpan(long fromNanos, long toNanos, String letter, String label) {
+  /** The letter and the words: {@code B: no pulse, no advanced airway}. */
+  public String full() {
+    return letter + ": " + label;
+  }
+}

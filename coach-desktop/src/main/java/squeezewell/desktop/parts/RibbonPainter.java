@@ -1,6 +1,7 @@
 package squeezewell.desktop.parts;
 
 import java.awt.BasicStroke;
+import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Stroke;
@@ -8,6 +9,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -51,17 +53,17 @@ final class RibbonPainter {
   void paint(Graphics2D g2, List<RibbonMark> marks, int foundBefore) {
     Palette palette = look.palette();
     double middle = height * 0.5;
-    double wordsEnd = Double.NEGATIVE_INFINITY;
+    List<Word> words = new ArrayList<>();
     for (RibbonMark mark : marks) {
       boolean shown = mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
       if (mark.kind().hold() && shown) {
-        wordsEnd = paintHold(g2, palette, mark, wordsEnd);
+        paintHold(g2, palette, mark, words);
       }
     }
     for (RibbonMark mark : marks) {
       boolean shown = mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
       if (mark.kind() == RibbonMark.Kind.SILENCE && shown) {
-        paintSilence(g2, palette, mark, middle);
+        paintSilence(g2, palette, mark, middle, words);
       }
     }
     Drawing drawing = new Drawing();
@@ -81,6 +83,9 @@ final class RibbonPainter {
           paintFinding(g2, palette, x(mark.startNanos()), found);
         }
       }
+    }
+    for (Word word : words) {
+      paintWord(g2, palette.softText(), word.text(), word.left(), look.px(15));
     }
     for (RibbonMark mark : marks) {
       if (mark.kind() == RibbonMark.Kind.PROMPT && drawing.isNew(mark)) {
@@ -137,8 +142,11 @@ final class RibbonPainter {
     return Math.max(look.px(2), Math.min(look.px(6), width / seconds));
   }
 
+  /** The word of a hold and where it stands. */
+  private record Word(String text, double left, double right) {}
+
   /** A word is left out where it would stand on the one before. */
-  private double paintHold(Graphics2D g2, Palette palette, RibbonMark mark, double wordsEnd) {
+  private void paintHold(Graphics2D g2, Palette palette, RibbonMark mark, List<Word> words) {
     double left = Math.max(0, x(mark.startNanos()));
     double length = Math.max(look.px(3), Math.min(width, x(mark.endNanos())) - left);
     g2.setColor(palette.active());
@@ -153,19 +161,31 @@ final class RibbonPainter {
           default -> "pause";
         };
     g2.setFont(look.font(11));
-    g2.setColor(palette.softText());
     int textWidth = g2.getFontMetrics().stringWidth(word);
     double at = left + (length - textWidth) / 2;
     at = Math.max(look.px(4), Math.min(at, width - textWidth - look.px(4.0)));
-    if (at < wordsEnd) {
-      return wordsEnd;
+    double before =
+        words.isEmpty() ? Double.NEGATIVE_INFINITY : words.get(words.size() - 1).right();
+    if (at >= before + look.px(8)) {
+      words.add(new Word(word, at, at + textWidth));
     }
-    g2.drawString(word, (float) at, (float) look.px(15));
-    return at + textWidth + look.px(4);
+  }
+
+  /** On a ground of its own, so that no line runs through it. */
+  private void paintWord(Graphics2D g2, Color colour, String word, double left, double base) {
+    g2.setFont(look.font(11));
+    double wide = g2.getFontMetrics().stringWidth(word);
+    g2.setColor(look.palette().card());
+    g2.fill(
+        new Rectangle2D.Double(
+            left - look.px(3), base - look.px(11), wide + look.px(6), look.px(14)));
+    g2.setColor(colour);
+    g2.drawString(word, (float) left, (float) base);
   }
 
   /** Slanting lines in the lane of the prompts, with the words where there is room for them. */
-  private void paintSilence(Graphics2D g2, Palette palette, RibbonMark mark, double middle) {
+  private void paintSilence(
+      Graphics2D g2, Palette palette, RibbonMark mark, double middle, List<Word> words) {
     double left = Math.max(0, x(mark.startNanos()));
     double length = Math.max(look.px(3), Math.min(width, x(mark.endNanos())) - left);
     double top = look.px(4);
@@ -186,15 +206,22 @@ final class RibbonPainter {
     String word = "no prompts";
     g2.setFont(look.font(11));
     double textWidth = g2.getFontMetrics().stringWidth(word);
-    if (textWidth + look.px(10) <= length) {
-      double at = left + (length - textWidth) / 2;
-      double base = top + high / 2 + look.px(4);
-      g2.setColor(palette.card());
-      g2.fill(
-          new Rectangle2D.Double(
-              at - look.px(3), base - look.px(11), textWidth + look.px(6), look.px(14)));
-      g2.setColor(palette.text());
-      g2.drawString(word, (float) at, (float) base);
+    double from = left;
+    double widest = 0;
+    double start = left;
+    // In the widest room that the words of holds leave.
+    for (int i = 0; i <= words.size(); i++) {
+      double end = i < words.size() ? words.get(i).left() : left + length;
+      double room = Math.min(end, left + length) - start;
+      if (room > widest) {
+        widest = room;
+        from = start;
+      }
+      start = i < words.size() ? Math.max(start, words.get(i).right()) : start;
+    }
+    if (textWidth + look.px(10) <= widest) {
+      double at = from + (widest - textWidth) / 2;
+      paintWord(g2, palette.text(), word, at, top + high / 2 + look.px(4));
     }
   }
 

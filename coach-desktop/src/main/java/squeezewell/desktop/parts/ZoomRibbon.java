@@ -2,6 +2,7 @@ package squeezewell.desktop.parts;
 
 import java.awt.Color;
 import java.awt.Dimension;
+import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.FocusAdapter;
@@ -383,13 +384,20 @@ public final class ZoomRibbon extends Drawn {
         g2.setColor(second ? palette.active() : palette.line());
         g2.fill(bar);
         g2.setColor(palette.text());
-        java.awt.Shape clip = g2.getClip();
-        g2.clip(bar);
-        g2.drawString(part.label(), (float) (left + look.px(4)), look.px(17));
-        g2.setClip(clip);
+        double room = right - left - look.px(8);
+        String text = partText(part, g2.getFontMetrics(), room);
+        g2.drawString(text, (float) (left + look.px(4)), look.px(17));
       }
       second = !second;
     }
+  }
+
+  /** All of it or its letter, never half a word; nothing where not even that has room. */
+  static String partText(PartSpan part, FontMetrics metrics, double room) {
+    if (metrics.stringWidth(part.full()) <= room) {
+      return part.full();
+    }
+    return metrics.stringWidth(part.letter()) <= room ? part.letter() : "";
   }
 
   private void paintTicks(Graphics2D g2, Palette palette) {

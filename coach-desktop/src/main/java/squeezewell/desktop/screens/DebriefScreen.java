@@ -96,6 +96,10 @@ public final class DebriefScreen {
       column.add(kit.gap(6));
       PlainChart chart = new PlainChart(look, plots.intervals());
       column.add(PicturesScreen.framed(kit, chart, 170));
+      if (!plots.intervals().holds().isEmpty()) {
+        column.add(kit.gap(4));
+        column.add(kit.note(PicturesScreen.HOLDS));
+      }
       column.add(kit.gap(10));
     }
     JButton pictures = kit.button("Pictures", 181, e -> onPictures.run());

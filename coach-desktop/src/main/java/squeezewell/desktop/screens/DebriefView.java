@@ -84,7 +84,8 @@ record DebriefView(
         review.asked().local().map(Phrases::local).orElse(List.of()));
   }
 
-  private static List<String> found(Review review) {
+  /** What was found, numbered in order of time. */
+  static List<String> found(Review review) {
     List<String> lines = new ArrayList<>();
     for (NotedFinding noted : review.found()) {
       lines.add((lines.size() + 1) + "   at " + PartText.at(noted) + ": " + PartText.label(noted));
@@ -254,18 +255,7 @@ record DebriefView(
     List<String> lines = new ArrayList<>();
     metrics.compressions().ifPresent(c -> addCompressions(c, lines));
     Metrics.Prompts prompts = metrics.prompts();
-    lines.add(
-        metrics.breathCount()
-            + " breaths; "
-            + prompts.given()
-            + " prompts: "
-            + prompts.met()
-            + " met, "
-            + prompts.missed()
-            + " missed"
-            + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
-            + prompts.extra()
-            + " extra breaths");
+    lines.add(Phrases.counted(metrics.breathCount(), "breath") + "; " + prompts(prompts));
     metrics
         .unprompted()
         .ifPresent(
@@ -319,6 +309,21 @@ record DebriefView(
               suction.withinLimit() ? "" : ", over the limit"));
     }
     return lines;
+  }
+
+  private static String prompts(Metrics.Prompts prompts) {
+    if (prompts.given() == 0) {
+      return "no breath was prompted"
+          + (prompts.extra() > 0 ? "; " + prompts.extra() + " extra" : "");
+    }
+    return Phrases.counted(prompts.given(), "prompt")
+        + ": "
+        + prompts.met()
+        + " met, "
+        + prompts.missed()
+        + " missed"
+        + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
+        + Phrases.counted(prompts.extra(), "extra breath");
   }
 
   private static String line(PulseCheckResult check) {

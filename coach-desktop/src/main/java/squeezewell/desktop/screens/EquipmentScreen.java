@@ -1,6 +1,5 @@
 package squeezewell.desktop.screens;
 
-import java.awt.Dimension;
 import java.awt.Point;
 import java.util.EnumMap;
 import java.util.Map;
@@ -11,6 +10,7 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
+import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.KitLibrary;
 
@@ -68,17 +68,10 @@ public final class EquipmentScreen {
     ButtonGroup group = new ButtonGroup();
     EquipmentView.Part[] parts = EquipmentView.Part.values();
     int width = (Kit.CONTENT_WIDTH - GAP * (parts.length - 1)) / parts.length;
-    Dimension size = new Dimension(kit.look().px(width), kit.look().px(48));
     JToggleButton first = null;
     for (EquipmentView.Part part : parts) {
-      JToggleButton button = new JToggleButton(part.label(), first == null);
-      button.putClientProperty("html.disable", true);
-      button.putClientProperty("FlatLaf.style", "margin: 0,0,0,0");
-      button.setFont(kit.look().bold(14));
+      ChoiceButton button = new ChoiceButton(kit.look(), part.label(), first == null, width);
       button.setMnemonic(part.mnemonic());
-      button.setPreferredSize(size);
-      button.setMinimumSize(size);
-      button.setMaximumSize(size);
       button.addActionListener(e -> show(part, page));
       kit.comesIntoView(button);
       group.add(button);

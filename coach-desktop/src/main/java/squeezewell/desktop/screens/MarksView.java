@@ -101,7 +101,8 @@ final class MarksView {
           new PartSpan(
               part.startNanos(),
               part.endNanos(),
-              (spans.size() + 1) + ": " + PartText.situation(part)));
+              Phrases.letters(spans.size()),
+              PartText.situation(part)));
     }
     return spans;
   }

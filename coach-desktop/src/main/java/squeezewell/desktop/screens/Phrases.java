@@ -89,6 +89,16 @@ final class Phrases {
         : "one breath every " + seconds(plan.interval().seconds()) + " s";
   }
 
+  /**
+   * The letters that stand for a place, as a spreadsheet counts its columns: A to Z, then AA.
+   *
+   * @param place from 0
+   */
+  static String letters(int place) {
+    String last = String.valueOf((char) ('A' + place % 26));
+    return place < 26 ? last : letters(place / 26 - 1) + last;
+  }
+
   /** The text with a capital letter in front. */
   static String capital(String text) {
     return text.isEmpty()

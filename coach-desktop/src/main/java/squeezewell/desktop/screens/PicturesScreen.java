@@ -15,6 +15,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
 import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.PlotData;
@@ -24,17 +25,25 @@ import squeezewell.review.Review;
 /** The pictures of a practice, one at a time, to look at closely. */
 public final class PicturesScreen {
   private static final int GAP = 4;
-  private static final String CHART_KEYS =
-      "On the chart: , and . go from mark to mark, < and > to what was too soon or too late, Home"
-          + " and End to the ends. Or point at a mark.";
+  private static final List<String> CHART_KEYS =
+      List.of(
+          "Comma and full stop: the mark before and the next one.",
+          "< and >: the one before and the next one that was not as asked.",
+          "Home and End, on the chart: the first and the last.",
+          "With the mouse: point at a mark.");
   private static final String POINTS =
       "Square: as asked. Tip upwards: too soon. Tip downwards: too late. Dash: not judged.";
   private static final String BARS =
       "Full: in range. Stripes rising to the right: too soon. Stripes falling: too late.";
-  private static final String RIBBON_KEYS =
-      "+ and − zoom, 0 shows all; on the ribbon the arrows move, Home and End lead to the ends;"
-          + " , and . go from mark to mark, < and > to what was not as asked. Or turn the wheel,"
-          + " drag, and point at a mark.";
+  static final String HOLDS = 
+      "Bars at the foot: no breaths asked for, as in checks, suction and pauses.";
+  private static final List<String> RIBBON_KEYS =
+      List.of(
+          "+ and −: zoom in and out. 0: show all.",
+          "Left and right arrow, on the ribbon: move. Home and End: to the ends.",
+          "Comma and full stop: the mark before and the next one.",
+          "< and >: the one before and the next one that was not as asked.",
+          "With the mouse: turn the wheel, drag, point at a mark.");
 
   private final Kit kit;
   private final Look look;
@@ -93,12 +102,7 @@ public final class PicturesScreen {
     column.add(row);
     column.add(kit.gap(12));
     column.add(place);
-    List<String> parts = partLines();
-    if (!parts.isEmpty()) {
-      column.add(kit.gap(8));
-      column.add(kit.subheading("Parts, each with its own rhythm"));
-      parts.forEach(line -> column.add(kit.note(line)));
-    }
+    addLines(column, "Parts, each with its own rhythm", partLines());
     column.add(kit.gap(12));
     column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
     show(Picture.RIBBON);
@@ -107,10 +111,23 @@ public final class PicturesScreen {
     return page;
   }
 
+  private void addLines(JPanel column, String heading, List<String> lines) {
+    if (!lines.isEmpty()) {
+      column.add(kit.gap(8));
+      column.add(kit.subheading(heading));
+      column.add(kit.gap(2));
+      lines.forEach(line -> column.add(kit.note(line)));
+    }
+  }
+
+  private void addFound() {
+    addLines(place, "The lines with a number, what was found", DebriefView.found(review));
+  }
+
   private List<String> partLines() {
     List<String> lines = new ArrayList<>();
     for (DebriefView.Part part : DebriefView.of(review).parts()) {
-      lines.add((lines.size() + 1) + ": " + part.title() + ", " + part.asked());
+      lines.add(Phrases.letters(lines.size()) + ": " + part.title() + ", " + part.asked());
     }
     return lines;
   }
@@ -119,12 +136,10 @@ public final class PicturesScreen {
     ButtonGroup group = new ButtonGroup();
     JToggleButton first = null;
     for (Picture picture : Picture.values()) {
-      JToggleButton button = new JToggleButton(picture.label, first == null);
-      button.putClientProperty("html.disable", true);
-      button.putClientProperty("FlatLaf.style", "margin: 0,0,0,0");
+      ChoiceButton button =
+          new ChoiceButton(look, picture.label, first == null, picture.width);
       button.setMnemonic(picture.mnemonic);
-      kit.control(button, picture.width);
-      button.setFont(look.bold(14));
+      kit.comesIntoView(button);
       button.addActionListener(e -> show(picture));
       group.add(button);
       if (first == null) {
@@ -189,8 +204,8 @@ public final class PicturesScreen {
     place.add(steps);
     place.add(kit.gap(8));
     place.add(words);
-    place.add(kit.gap(8));
-    place.add(kit.note(RIBBON_KEYS));
+    addLines(place, "By keys and mouse", RIBBON_KEYS);
+    addFound();
   }
 
   private void addButton(JPanel row, String sign, String name, Runnable action) {
@@ -216,10 +231,16 @@ public final class PicturesScreen {
       place.add(kit.gap(4));
       place.add(kit.note(data.bars().isEmpty() ? POINTS : BARS));
     }
+    if (!data.holds().isEmpty()) {
+      place.add(kit.gap(2));
+      place.add(kit.note(HOLDS));
+    }
     place.add(kit.gap(8));
     place.add(words);
-    place.add(kit.gap(8));
-    place.add(kit.note(CHART_KEYS));
+    addLines(place, "By keys and mouse", CHART_KEYS);
+    if (!data.found().isEmpty()) {
+      addFound();
+    }
   }
 
   /** Room for the longest words, so that nothing jumps when another mark is chosen. */
@@ -235,7 +256,8 @@ public final class PicturesScreen {
     Look look = kit.look();
     JPanel card = kit.card();
     card.setLayout(new BorderLayout());
-    int pad = look.px(4);
+    // Less, and the chart would cover the round corners.
+    int pad = look.px(6);
     card.setBorder(BorderFactory.createEmptyBorder(pad, pad, pad, pad));
     card.add(chart);
     Dimension size = new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(height) + 2 * pad);

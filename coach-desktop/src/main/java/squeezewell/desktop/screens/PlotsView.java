@@ -386,7 +386,7 @@ final class PlotsView {
           line(
               part.startNanos(),
               "Part "
-                  + (i + 1)
+                  + Phrases.letters(i)
                   + " begins at "
                   + MarksView.clock(part.startNanos())
                   + ": "

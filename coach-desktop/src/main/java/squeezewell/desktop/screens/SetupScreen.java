@@ -4,6 +4,7 @@ import java.awt.Component;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javax.swing.Box;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -28,6 +29,7 @@ public final class SetupScreen {
   private static final long MINUTE = 60_000_000_000L;
   private static final int BY_AGE_WIDTH = 100;
   private static final int GAP = 8;
+  private static final int HALF_WIDTH = (Kit.CONTENT_WIDTH - GAP) / 2;
   private static final long COUNT_IN = 3_000_000_000L;
   private static final List<Integer> MINUTES = List.of(1, 2, 3, 5, 10, 15, 20, 30, 60);
 
@@ -56,8 +58,8 @@ public final class SetupScreen {
     this.protocols = protocols;
     this.leadNanos = leadNanos;
     this.summary = kit.card();
-    this.editions = kit.wrappingChoices(Kit.CONTENT_WIDTH);
-    this.prompts = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+    this.editions = kit.wrappingChoices(HALF_WIDTH);
+    this.prompts = kit.wrappingChoices(HALF_WIDTH);
     this.patients = kit.wrappingChoices(Kit.CONTENT_WIDTH - BY_AGE_WIDTH - GAP);
   }
 
@@ -83,37 +85,55 @@ public final class SetupScreen {
     column.add(kit.label("Squeezewell", kit.look().font(15), kit.look().palette().softText()));
     column.add(kit.gap(4));
     column.add(kit.heading("Practise the rhythm"));
-    column.add(kit.gap(14));
+    column.add(kit.gap(12));
     fillEditions(settings.lastChoice());
     fillPatients(settings.lastChoice());
     fillLengths(settings.lastChoice().minutes());
     AgeWeightPart byAge = new AgeWeightPart(kit, BY_AGE_WIDTH, this::edition, this::take);
-    add(column, "Guideline", 'G', editions, editions);
+    JPanel first = kit.row();
+    add(first, named("Guideline", 'G', editions, editions));
+    add(first, named("Length", 'L', lengths, kit.control(lengths, HALF_WIDTH)));
+    column.add(first);
     JPanel row = kit.row();
     row.add(patients);
-    row.add(javax.swing.Box.createHorizontalStrut(kit.look().px(GAP)));
+    row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
     row.add(byAge.toggle());
     patients.setAlignmentY(Component.CENTER_ALIGNMENT);
     byAge.toggle().setAlignmentY(Component.CENTER_ALIGNMENT);
-    add(column, "Patient", 'P', patients, row);
+    column.add(named("Patient", 'P', patients, row));
     column.add(byAge.fold());
-    add(column, "Length", 'L', lengths, kit.wide(lengths));
     fillPrompts(settings.lastChoice().prompting());
-    add(column, "Prompts", 'O', prompts, prompts);
     trainee.setText(settings.trainee());
     trainee.addActionListener(e -> start());
-    add(column, "Name, if you like", 'N', trainee, kit.wide(trainee));
-    column.add(kit.subheading("What you will be asked for"));
-    column.add(kit.gap(6));
-    column.add(summary);
-    column.add(kit.gap(16));
+    JPanel second = kit.row();
+    add(second, named("Prompts", 'O', prompts, prompts));
+    add(second, named("Name, if you like", 'N', trainee, kit.control(trainee, HALF_WIDTH)));
+    column.add(second);
+    column.add(kit.gap(4));
     JButton start = kit.mainButton("Start", Kit.CONTENT_WIDTH, e -> start());
     start.setName("start");
     start.setMnemonic('S');
     column.add(start);
-    column.add(kit.gap(10));
-    column.add(links());
+    column.add(kit.gap(GAP));
+    column.add(
+        links(
+            link("Stations", 'I', navigator::toStations), link("Kit", 'K', navigator::toEquipment)));
     column.add(kit.gap(14));
+    // What is chosen makes it longer or shorter, so nothing above it moves.
+    column.add(kit.subheading("What you will be asked for"));
+    column.add(kit.gap(6));
+    column.add(summary);
+    column.add(kit.gap(14));
+    column.add(
+        links(
+            link("Past practices", 'T', navigator::toPast),
+            link("Guidelines", 'U', navigator::toLibrary)));
+    column.add(kit.gap(GAP));
+    column.add(
+        links(
+            link("Sound and display", 'D', navigator::toSettings),
+            link("Projector window", 'W', navigator::toggleProjector)));
+    column.add(kit.gap(12));
     for (String problem : problems) {
       column.add(kit.note("A local protocol is left out. " + problem));
       column.add(kit.gap(8));
@@ -138,48 +158,38 @@ public final class SetupScreen {
     return page;
   }
 
-  private JPanel links() {
-    JPanel links = kit.column();
-    JPanel row = kit.row();
-    JButton past = kit.button("Past practices", 181, e -> navigator.toPast());
-    past.setMnemonic('T');
-    JButton settings = kit.button("Sound and display", 181, e -> navigator.toSettings());
-    settings.setMnemonic('D');
-    row.add(past);
-    row.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
-    row.add(settings);
-    links.add(row);
-    links.add(kit.gap(10));
-    JPanel second = kit.row();
-    JButton library = kit.button("Guidelines", 181, e -> navigator.toLibrary());
-    library.setMnemonic('U');
-    JButton projector = kit.button("Projector window", 181, e -> navigator.toggleProjector());
-    projector.setMnemonic('W');
-    second.add(library);
-    second.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
-    second.add(projector);
-    links.add(second);
-    links.add(kit.gap(10));
-    JButton equipment = kit.button("Kit", 181, e -> navigator.toEquipment());
-    equipment.setMnemonic('K');
-    JButton stations = kit.button("Stations", 181, e -> navigator.toStations());
-    stations.setMnemonic('I');
-    JPanel third = kit.row();
-    third.add(equipment);
-    third.add(javax.swing.Box.createHorizontalStrut(kit.look().px(10)));
-    third.add(stations);
-    links.add(third);
-    return links;
+  private JButton link(String text, char mnemonic, Runnable leads) {
+    JButton button = kit.button(text, HALF_WIDTH, e -> leads.run());
+    button.setMnemonic(mnemonic);
+    return button;
   }
 
-  private void add(JPanel column, String name, char mnemonic, JComponent control, JComponent row) {
+  private JPanel links(JButton left, JButton right) {
+    JPanel row = kit.row();
+    add(row, left);
+    add(row, right);
+    return row;
+  }
+
+  /** Adds one of two halves to a row; they begin at the same height, however high they are. */
+  private void add(JPanel row, JComponent half) {
+    if (row.getComponentCount() > 0) {
+      row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
+    }
+    half.setAlignmentY(Component.TOP_ALIGNMENT);
+    row.add(half);
+  }
+
+  private JPanel named(String name, char mnemonic, JComponent control, JComponent shown) {
+    JPanel block = kit.column();
     JLabel label = kit.label(name, kit.look().font(13), kit.look().palette().softText());
     label.setLabelFor(control);
     label.setDisplayedMnemonic(mnemonic);
-    column.add(label);
-    column.add(kit.gap(4));
-    column.add(row);
-    column.add(kit.gap(10));
+    block.add(label);
+    block.add(kit.gap(4));
+    block.add(shown);
+    block.add(kit.gap(10));
+    return block;
   }
 
   private void fillEditions(LastChoice last) {

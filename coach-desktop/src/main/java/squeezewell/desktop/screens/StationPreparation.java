@@ -16,8 +16,8 @@ import squeezewell.station.Station;
 final class StationPreparation {
   private StationPreparation() {}
 
-  /** What lies ready, to be ticked; the ticks are for the eye only. */
-  static JComponent of(Kit kit, Station station) {
+  /** What lies ready, to be ticked; the ticks are for the eye only, and kept for another screen. */
+  static JComponent of(Kit kit, Station station, Ticks ticks) {
     Look look = kit.look();
     JPanel column = kit.column();
     column.setOpaque(true);
@@ -31,7 +31,8 @@ final class StationPreparation {
     column.add(kit.gap(8));
     column.add(kit.subheading("The kit"));
     for (String item : station.kit()) {
-      JCheckBox box = new JCheckBox(item);
+      JCheckBox box = new JCheckBox(item, ticks.has(item));
+      box.addActionListener(e -> ticks.set(item, box.isSelected()));
       box.putClientProperty("html.disable", true);
       box.setOpaque(false);
       box.setFont(look.font(14));

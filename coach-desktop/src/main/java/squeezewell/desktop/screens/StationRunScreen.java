@@ -65,6 +65,7 @@ public final class StationRunScreen extends JPanel {
   private final transient LiveStation station;
   private final transient PracticeKeys keys;
   private final transient FinishGuard finishGuard;
+  private final transient Ticks ticks;
   private final transient Supplier<String> notice;
   private final transient BooleanSupplier muted;
   private final transient LivePainter painter;
@@ -104,6 +105,7 @@ public final class StationRunScreen extends JPanel {
    * @param station what is shown and told
    * @param keys the keys of a practice; listening while the screen is shown
    * @param finishGuard whether a second press ends the station
+   * @param ticks what of the kit is ticked off
    * @param notice what a person must know about sound or saving; empty if all is well
    * @param muted whether the sound is muted
    */
@@ -112,6 +114,7 @@ public final class StationRunScreen extends JPanel {
       LiveStation station,
       PracticeKeys keys,
       FinishGuard finishGuard,
+      Ticks ticks,
       Supplier<String> notice,
       BooleanSupplier muted) {
     super(new GridBagLayout());
@@ -120,6 +123,7 @@ public final class StationRunScreen extends JPanel {
     this.station = station;
     this.keys = keys;
     this.finishGuard = finishGuard;
+    this.ticks = ticks;
     this.notice = notice;
     this.muted = muted;
     setBackground(look.palette().ground());
@@ -236,7 +240,7 @@ public final class StationRunScreen extends JPanel {
 
     lower.setOpaque(false);
     lower.add(breathing(), BREATHE);
-    lower.add(StationPreparation.of(kit, station.now().station().station()), PREPARE);
+    lower.add(StationPreparation.of(kit, station.now().station().station(), ticks), PREPARE);
     lower.setMinimumSize(new Dimension(look.px(200), look.px(190)));
     lower.setPreferredSize(new Dimension(look.px(372), look.px(190)));
 

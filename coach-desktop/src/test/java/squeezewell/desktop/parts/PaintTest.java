@@ -93,6 +93,72 @@ class PaintTest {
     assertThat(dark / scale).isGreaterThan(70);
   }
 
+  /** Whatever else stands there, the word is drawn as if it stood alone. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void nothingRunsThroughTheWordOfAPause(double scale) {
+    // Ten pixels of margin and 352 for 3,520 s: one for 10 s, so the check's middle is at 186.
+    RibbonMark check = span(RibbonMark.Kind.PULSE_CHECK, 1_755, 1_765);
+    BufferedImage alone = ribbon(scale, 3_520, check);
+    BufferedImage among =
+        ribbon(
+            scale,
+            3_520,
+            check,
+            span(RibbonMark.Kind.SILENCE, 500, 3_000),
+            span(RibbonMark.Kind.FINDING, 1_760, 1_760),
+            span(RibbonMark.Kind.SUCTION, 1_830, 1_840),
+            span(RibbonMark.Kind.PULSE_CHECK, 1_875, 1_885));
+    int letters = 0;
+    for (int x = (int) (172 * scale); x < (int) (200 * scale); x++) {
+      for (int y = (int) (6 * scale); y < (int) (17 * scale); y++) {
+        assertThat(new Color(among.getRGB(x, y)))
+            .as("at %d, %d", x, y)
+            .isEqualTo(new Color(alone.getRGB(x, y)));
+        letters += near(alone, x, y, Palette.lightTheme().softText()) ? 1 : 0;
+      }
+    }
+    assertThat(letters).isGreaterThan(20);
+  }
+
+  private static RibbonMark span(RibbonMark.Kind kind, long from, long to) {
+    return new RibbonMark(kind, from * SECOND, to * SECOND, Judgement.UNJUDGED);
+  }
+
+  private static BufferedImage ribbon(double scale, long seconds, RibbonMark... marks) {
+    Look look = new Look(Palette.lightTheme(), scale);
+    Ribbon ribbon = new Ribbon(look);
+    ribbon.setSize(look.px(372), look.px(86));
+    ribbon.show(List.of(marks), 0, seconds * SECOND);
+    return paint(ribbon);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void theChosenOfAFewIsToldByABarAndNotByItsShadeAlone(double scale) {
+    for (Palette palette : List.of(Palette.lightTheme(), Palette.darkTheme())) {
+      Look look = new Look(palette, scale);
+      look.install();
+      ChoiceButton button = new ChoiceButton(look, "Rate", true, 80);
+      button.setSize(button.getPreferredSize());
+      assertThat(widestRow(paint(button), palette.tide())).isGreaterThan(look.px(40));
+      button.setSelected(false);
+      assertThat(widestRow(paint(button), palette.tide())).isZero();
+    }
+  }
+
+  private static int widestRow(BufferedImage picture, Color colour) {
+    int widest = 0;
+    for (int y = 0; y < picture.getHeight(); y++) {
+      int wide = 0;
+      for (int x = 0; x < picture.getWidth(); x++) {
+        wide += near(picture, x, y, colour) ? 1 : 0;
+      }
+      widest = Math.max(widest, wide);
+    }
+    return widest;
+  }
+
   /** The widest row of a mark's own colour in the lane of what was done. */
   private static int widest(double scale, RibbonMark.Kind kind) {
     Look look = new Look(Palette.lightTheme(), scale);

@@ -3,6 +3,7 @@ package squeezewell.desktop.parts;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.awt.FontMetrics;
 import java.awt.event.MouseEvent;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
@@ -69,6 +70,21 @@ class ZoomRibbonTest {
     }
     assertThat(tide).isPositive();
     assertThat(sum / tide).isCloseTo(188 * scale, within(2 * scale));
+  }
+
+  @Test
+  void aPartThatIsTooNarrowForItsWordsShowsItsLetterAndNeverHalfAWord() {
+    Look look = new Look(Palette.lightTheme(), 1);
+    BufferedImage picture = new BufferedImage(10, 10, BufferedImage.TYPE_INT_RGB);
+    FontMetrics metrics = picture.createGraphics().getFontMetrics(look.font(11));
+    PartSpan part = new PartSpan(0, SECOND, "B", "no pulse, no advanced airway");
+    int full = metrics.stringWidth("B: no pulse, no advanced airway");
+    int letter = metrics.stringWidth("B");
+    assertThat(ZoomRibbon.partText(part, metrics, full))
+        .isEqualTo("B: no pulse, no advanced airway");
+    assertThat(ZoomRibbon.partText(part, metrics, full - 1)).isEqualTo("B");
+    assertThat(ZoomRibbon.partText(part, metrics, letter)).isEqualTo("B");
+    assertThat(ZoomRibbon.partText(part, metrics, letter - 1)).isEmpty();
   }
 
   @Test

@@ -11,6 +11,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.Test;
+import squeezewell.cue.Prompting;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
@@ -52,6 +53,15 @@ class DebriefViewTest {
     assertThat(view.figures().get(0).value()).isEqualTo("–");
     assertThat(view.figures().get(1).value()).isEqualTo("–");
     assertThat(view.headline()).isEqualTo("No breath was recorded");
+  }
+
+  @Test
+  void breathsThatWereNotPromptedAreNotSaidToHaveMetNone() {
+    DebriefView view =
+        DebriefView.of(
+            Practices.review(
+                Practices.protocol(), Practices.plan(3, 2).with(Prompting.NONE), 3, 9, 15, 21));
+    assertThat(view.details().get(0)).isEqualTo("4 breaths; no breath was prompted");
   }
 
   @Test

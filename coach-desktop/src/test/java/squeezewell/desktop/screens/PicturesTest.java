@@ -67,12 +67,25 @@ class PicturesTest {
         .isEqualTo("Compression at 1:00.5, 0.50 s after the one before, 120 a minute, in range.");
     assertThat(view.parts()).hasSize(2);
     assertThat(view.parts().get(1).fromNanos()).isEqualTo(60_000_000_000L);
+    // Findings have numbers, so parts have letters.
+    assertThat(view.parts().get(1).full()).isEqualTo("B: no pulse, no advanced airway");
     PlotData intervals = PlotsView.of(Practices.lostPulse()).intervals();
     assertThat(intervals.found()).containsExactly(1.0);
     assertThat(intervals.partStarts()).containsExactly(1.0);
     // Only the first part has a range: 5 to 7 s, from 0 to 1 minute.
     assertThat(intervals.ranges()).containsExactly(new PlotData.Box(0, 1, 5, 7));
-    assertThat(intervals.stops()).anyMatch(s -> s.words().startsWith("Part 2 begins at 1:00.0: "));
+    assertThat(intervals.stops()).anyMatch(s -> s.words().startsWith("Part B begins at 1:00.0: "));
+  }
+
+  /** As spreadsheets name their columns: the 26th is Z, the 702nd ZZ, the 16,384th XFD. */
+  @Test
+  void partsBeyondTheAlphabetHaveTwoLetters() {
+    assertThat(Phrases.letters(0)).isEqualTo("A");
+    assertThat(Phrases.letters(25)).isEqualTo("Z");
+    assertThat(Phrases.letters(26)).isEqualTo("AA");
+    assertThat(Phrases.letters(701)).isEqualTo("ZZ");
+    assertThat(Phrases.letters(702)).isEqualTo("AAA");
+    assertThat(Phrases.letters(16_383)).isEqualTo("XFD");
   }
 
   @Test

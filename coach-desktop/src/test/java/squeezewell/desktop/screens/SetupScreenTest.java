@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.Rectangle;
 import java.lang.reflect.Proxy;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
@@ -24,6 +26,7 @@ import squeezewell.files.Settings;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 
 class SetupScreenTest {
@@ -147,6 +150,82 @@ class SetupScreenTest {
     assertThat(shown(number)).isTrue();
     press(screen, "by-age");
     assertThat(shown(number)).isFalse();
+  }
+
+  /** Whatever is chosen, on a phone of 412 by 892, with the age's field folded out too. */
+  @Test
+  void startStationsAndKitAreSeenWithoutScrolling() {
+    for (Protocol edition : GuidelineLibrary.editions()) {
+      for (Guidance guidance : edition.guidance()) {
+        settings.set(
+            Settings.defaults()
+                .withLastChoice(
+                    new LastChoice(
+                        edition.id(),
+                        guidance.patient(),
+                        guidance.situation(),
+                        guidance.rescuers(),
+                        60,
+                        Prompting.FADING)));
+        JScrollPane screen = screen();
+        screen.setSize(412, 892);
+        press(screen, "by-age");
+        find(screen, "10");
+        layOut(screen);
+        layOut(screen);
+        for (String text : List.of("Start", "Stations", "Kit")) {
+          Component button = button(screen, text);
+          Rectangle place =
+              SwingUtilities.convertRectangle(button.getParent(), button.getBounds(), screen);
+          assertThat(new Rectangle(412, 892).contains(place))
+              .as("%s of %s, %s at %s", text, edition.id(), guidance.situation(), place)
+              .isTrue();
+        }
+      }
+    }
+  }
+
+  @Test
+  void largeTypeNeedsNoScrollingSideways() {
+    for (double scale : new double[] {1, 1.5, 2}) {
+      Kit kit = new Kit(new Look(Palette.lightTheme(), scale));
+      JScrollPane screen =
+          SetupScreen.build(kit, navigator, GuidelineLibrary.editions(), List.of(), 0);
+      assertThat(screen.getViewport().getView().getPreferredSize().width)
+          .isLessThanOrEqualTo(kit.look().px(412) - kit.look().px(Kit.SCROLL_BAR));
+    }
+  }
+
+  @Test
+  void inAHighWindowTheRowsStayAsTheyAre() {
+    JScrollPane screen = screen();
+    screen.setSize(412, 892);
+    layOut(screen);
+    int before = top(screen, "Stations");
+    screen.setSize(412, 2_000);
+    layOut(screen);
+    assertThat(top(screen, "Stations")).isEqualTo(before);
+  }
+
+  private static int top(JScrollPane screen, String text) {
+    Component button = button(screen, text);
+    return SwingUtilities.convertPoint(button, 0, 0, screen).y;
+  }
+
+  private static Component button(Component screen, String text) {
+    return all(screen)
+        .filter(c -> c instanceof JButton button && button.getText().equals(text))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static void layOut(Container part) {
+    part.doLayout();
+    for (Component child : part.getComponents()) {
+      if (child instanceof Container inner) {
+        layOut(inner);
+      }
+    }
   }
 
   private static boolean shown(Component part) {

@@ -6,6 +6,8 @@ import static squeezewell.desktop.screens.ScreenParts.everythingLiesWithin;
 import static squeezewell.desktop.screens.ScreenParts.layOut;
 
 import java.util.List;
+import javax.swing.JCheckBox;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.desktop.input.PracticeKeys;
@@ -61,7 +63,28 @@ class StationRunScreenTest {
     pads.forEach(pad -> assertThat(pad.getHeight()).isGreaterThanOrEqualTo(look.px(48)));
   }
 
+  @Test
+  void theKitStaysTickedWhenTheScreenIsMadeAnewInAnotherSize() throws Exception {
+    Ticks ticks = new Ticks();
+    List<JCheckBox> before =
+        allOf(screen(new Look(Palette.lightTheme(), 1), false, ticks), JCheckBox.class);
+    assertThat(before).hasSizeGreaterThan(3).noneMatch(JCheckBox::isSelected);
+    before.get(0).doClick(0);
+    before.get(1).doClick(0);
+    before.get(2).doClick(0);
+    before.get(1).doClick(0);
+    List<JCheckBox> after =
+        allOf(screen(new Look(Palette.lightTheme(), 2), false, ticks), JCheckBox.class);
+    assertThat(after.stream().filter(JCheckBox::isSelected).map(JCheckBox::getText))
+        .containsExactly(before.get(0).getText(), before.get(2).getText());
+  }
+
   private static StationRunScreen screen(Look look, boolean exercise) throws Exception {
+    return screen(look, exercise, new Ticks());
+  }
+
+  private static StationRunScreen screen(Look look, boolean exercise, Ticks ticks)
+      throws Exception {
     Station station = StationRunViewTest.station();
     LiveStation live =
         new LiveStation(
@@ -116,7 +139,8 @@ class StationRunScreenTest {
               }
             });
     StationRunScreen screen =
-        new StationRunScreen(new Kit(look), live, keys, new FinishGuard(), () -> "", () -> false);
+        new StationRunScreen(
+            new Kit(look), live, keys, new FinishGuard(), ticks, () -> "", () -> false);
     if (exercise) {
       live.close();
     }

@@ -200,7 +200,7 @@ public final class StationRun {
    * that has lasted long enough or that a finding cuts short.
    */
   public void breath(long nowNanos) {
-    recorded(nowNanos);
+    advance(nowNanos);
     for (TaskState task : state.tasks()) {
       if (task.task().kind() == TaskKind.PACED) {
         boolean enough =
@@ -226,10 +226,14 @@ public final class StationRun {
             .anyMatch(id -> station.task(id).filter(t -> t.adjunct().isPresent()).isPresent());
   }
 
-  /** A squeeze or compression was recorded; here it only tells for how long breaths went on. */
-  void recorded(long nowNanos) {
-    advance(nowNanos);
-    StationInput input = new StationInput(StationInput.Kind.BREATH, "", latest);
+  /**
+   * A squeeze or compression was recorded; here it only tells for how long breaths went on.
+   *
+   * @param atNanos when, session time; in order, but it may lie a little before an earlier call's
+   */
+  void recorded(long atNanos) {
+    advance(atNanos);
+    StationInput input = new StationInput(StationInput.Kind.BREATH, "", atNanos);
     if (walk.apply(input)) {
       inputs.add(input);
       publish();

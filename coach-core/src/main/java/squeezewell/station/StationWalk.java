@@ -69,7 +69,7 @@ final class StationWalk {
           case CLEAR -> clearByHand(input.detail());
           case CHOOSE -> choose(input.detail());
           case REMARK -> remarks.add(new StationState.Remark(time.now(), input.detail()));
-          case BREATH -> breath();
+          case BREATH -> breath(input.atNanos());
           case STOP_CLOCK -> time.stop();
           case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
@@ -286,10 +286,10 @@ final class StationWalk {
     return way.isPresent();
   }
 
-  private boolean breath() {
+  private boolean breath(long atNanos) {
     boolean counts = phase == StationPhase.EXERCISE;
     if (counts) {
-      ventilation.breath(time.clock());
+      ventilation.breath(time.clockAt(Math.min(atNanos, time.now())));
     }
     return counts;
   }

@@ -24,8 +24,6 @@ final class TaskMarks {
     private boolean outOfOrder;
     private boolean late;
     private boolean cutShort;
-    private long breathsBefore;
-    private long breathsAfter;
     private OptionalLong done = OptionalLong.empty();
   }
 
@@ -74,7 +72,6 @@ final class TaskMarks {
     mark.outOfOrder = !before(task).isEmpty();
     OptionalLong due = due(task);
     mark.late = due.isPresent() && mark.begun > due.getAsLong();
-    mark.breathsBefore = ventilation.nanos();
     marks.put(task.id(), mark);
   }
 
@@ -83,17 +80,15 @@ final class TaskMarks {
     Mark mark = marks.get(task.id());
     mark.done = OptionalLong.of(clock);
     mark.cutShort = byFinding;
-    mark.breathsAfter = ventilation.nanos();
-    task.adjunct().ifPresent(a -> placed(task, mark, a));
+    task.adjunct().ifPresent(a -> placed(task, a));
   }
 
-  private void placed(StationTask task, Mark mark, Adjunct adjunct) {
+  private void placed(StationTask task, Adjunct adjunct) {
     for (StationTask other : station.tasks()) {
       if (other.asksForBreaths() && isDone(other.id()) && !other.equals(task)) {
         marks.get(other.id()).cutShort |= !task.ifFinding().isEmpty();
       }
     }
-    mark.breathsBefore = ventilation.nanos(adjunct);
     ventilation.place(adjunct);
   }
 
@@ -101,9 +96,7 @@ final class TaskMarks {
   void end(long clock) {
     for (StationTask task : station.tasks()) {
       if (isRunning(task.id())) {
-        Mark mark = marks.get(task.id());
-        mark.done = OptionalLong.of(clock);
-        mark.breathsAfter = ventilation.nanos();
+        marks.get(task.id()).done = OptionalLong.of(clock);
       }
     }
     over = true;
@@ -161,12 +154,10 @@ final class TaskMarks {
   /** How long it took; for what is breathed, for how long breaths went on in it or with it. */
   private long length(StationTask task, Mark mark, long clock) {
     if (task.adjunct().isPresent()) {
-      return ventilation.nanos(task.adjunct().get()) - mark.breathsBefore;
+      return ventilation.nanosWith(task.adjunct().get(), mark.done.orElse(clock));
     }
-    if (task.kind() == TaskKind.PACED) {
-      return (mark.done.isPresent() ? mark.breathsAfter : ventilation.nanos()) - mark.breathsBefore;
-    }
-    return mark.done.orElse(clock) - mark.begun;
+    long to = mark.done.orElse(clock);
+    return task.kind() == TaskKind.PACED ? ventilation.nanos(mark.begun, to) : to - mark.begun;
   }
 
   TaskState.Length judge(StationTask task) {

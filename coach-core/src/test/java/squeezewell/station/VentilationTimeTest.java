@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import squeezewell.coach.Command;
 
 /**
  * With each adjunct and in each mode breaths are given for at least a minute in a run that passes:
@@ -204,6 +205,95 @@ class VentilationTimeTest {
             "breaths",
             "breaths while compressions go on",
             "compressions and breaths in turn");
+  }
+
+  private static StationPractice begun() throws Exception {
+    Station station = station("adult-pulse-lost");
+    StationPractice practice =
+        new StationPractice(
+            station,
+            StationSetup.of(station, StationMode.PARTNER, List.of(), 1),
+            StationRunPropertyTest.plan(station),
+            new StationRunPropertyTest.InMemory(new ArrayList<>()),
+            List.of());
+    practice.begin(2 * SECOND);
+    return practice;
+  }
+
+  private static List<VentilationTime> ended(StationPractice practice, long seconds) {
+    practice.advanceByAll(seconds * SECOND);
+    practice.end(seconds * SECOND);
+    return practice.state().ventilation();
+  }
+
+  private static VentilationTime breaths(long seconds) {
+    return new VentilationTime(Adjunct.NONE, VentilationMode.BREATHS, seconds * SECOND);
+  }
+
+  @Test
+  void whoStopsSqueezingStopsTheTime() throws Exception {
+    StationPractice practice = begun();
+    for (int at = 20; at <= 32; at += 6) {
+      practice.command(Command.SQUEEZE, at * SECOND);
+      practice.command(Command.SQUEEZE_END, (at + 1) * SECOND);
+    }
+    // By hand: from 20 s to 10 s after the last squeeze at 32 s; not to the end at 100 s.
+    assertThat(ended(practice, 100)).containsExactly(breaths(22));
+    assertThat(practice.state().task("ventilate").get().lengthNanos()).hasValue(22 * SECOND);
+    assertThat(practice.state().task("ventilate").get().length()).isEqualTo(TaskState.Length.SHORT);
+  }
+
+  @Test
+  void whereNobodyRecordsSqueezesTheTasksTell() throws Exception {
+    StationPractice practice = begun();
+    practice.start("ventilate", 20 * SECOND);
+    practice.start("recheck-1", 40 * SECOND);
+    practice.done("recheck-1", 48 * SECOND);
+    practice.stopClock(50 * SECOND);
+    practice.runClock(60 * SECOND);
+    // By hand: 20 to 100 s less a check of 8 s and a stopped clock of 10 s.
+    assertThat(ended(practice, 100)).containsExactly(breaths(62));
+  }
+
+  @Test
+  void anAirwayThatGoesInTooLateLacksItsMinute() throws Exception {
+    StationPractice practice = begun();
+    practice.start("ventilate", 20 * SECOND);
+    practice.done("oral", 60 * SECOND);
+    practice.advance(90 * SECOND);
+    TaskState oral = practice.state().task("oral").get();
+    assertThat(oral.breathsLeftNanos()).isEqualTo(30 * SECOND);
+    assertThat(oral.length()).isEqualTo(TaskState.Length.NOT_JUDGED);
+    assertThat(practice.state().complete()).isFalse();
+    assertThat(ended(practice, 119))
+        .containsExactly(
+            breaths(40),
+            new VentilationTime(Adjunct.ORAL_AIRWAY, VentilationMode.BREATHS, 59 * SECOND));
+    assertThat(practice.state().task("oral").get().word()).isEqualTo("too short");
+  }
+
+  @Test
+  void whoEndsBeforeAllHasComeHasNotPassed() throws Exception {
+    Station station = station("adult-slow-breathing");
+    Candidate candidate =
+        new Candidate(station, List.of(new BranchOption("course", "worse"))).hastily();
+    List<StationState> before = new ArrayList<>();
+    candidate.watchedBy(
+        state -> {
+          // The breathing stops 120 s after the first assisted breath; all else is done by 100 s.
+          boolean early =
+              state.task("assist").get().begunNanos().stream()
+                  .anyMatch(n -> state.clockNanos() - n >= 100 * SECOND);
+          if (early && before.isEmpty()) {
+            before.add(state);
+            candidate.run.end(state.nowNanos());
+          }
+        });
+    StationResult result = new StationResult(candidate.go());
+    assertThat(before.get(0).complete()).isFalse();
+    assertThat(result.missed()).isEmpty();
+    assertThat(result.endedEarly()).isTrue();
+    assertThat(result.outcome()).isEqualTo(StationResult.Outcome.TO_IMPROVE);
   }
 
   private static Station station(String id) {

@@ -10,9 +10,15 @@ import java.util.Objects;
  * @param atStart whether it holds when the exercise begins
  * @param lasting whether the station's author means it never to go away
  * @param hidden whether only an examiner may see it before something shows it
+ * @param stopsBreaths whether no air goes in while it holds, so that the time is no ventilation
  */
 public record StationFinding(
-    String id, String words, boolean atStart, boolean lasting, boolean hidden) {
+    String id,
+    String words,
+    boolean atStart,
+    boolean lasting,
+    boolean hidden,
+    boolean stopsBreaths) {
   public StationFinding {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(words, "words");

@@ -24,6 +24,8 @@ record StationInput(Kind kind, String detail, long atNanos) {
     CLEAR,
     CHOOSE,
     REMARK,
+    /** A squeeze or compression was recorded. */
+    BREATH,
     STOP_CLOCK,
     RUN_CLOCK,
     END

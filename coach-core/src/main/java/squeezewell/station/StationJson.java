@@ -53,6 +53,15 @@ public final class StationJson {
       json.endObject();
     }
     json.endArray();
+    json.name("ventilated").beginArray();
+    for (VentilationTime time : state.ventilation()) {
+      json.beginObject();
+      json.name("adjunct").value(time.adjunct().word());
+      json.name("mode").value(time.mode().word());
+      json.name("seconds").value(seconds(time.nanos()));
+      json.endObject();
+    }
+    json.endArray();
     json.name("lines").beginArray();
     for (StationState.Line line : state.lines()) {
       words(json, line.atNanos(), line.words());

@@ -200,7 +200,11 @@ public final class StationPractice {
     }
     goOn(atNanos);
     int before = given();
+    int breathsBefore = coach.state().breaths().size();
     coach.command(command, atNanos);
+    if (given() > before) {
+      run.recorded(lastGiven(breathsBefore));
+    }
     endHoldsThatGaveWay(atNanos);
     if (given() > before) {
       tell(
@@ -210,6 +214,15 @@ public final class StationPractice {
           },
           atNanos);
     }
+  }
+
+  /** When the last squeeze or compression was written down, which is before what followed. */
+  private long lastGiven(int breathsBefore) {
+    CoachState now = coach.state();
+    int breaths = now.breaths().size();
+    return breaths > breathsBefore
+        ? now.breaths().get(breaths - 1).startNanos()
+        : now.recentCompressions().get(now.recentCompressions().size() - 1);
   }
 
   private int given() {

@@ -256,7 +256,8 @@ public final class StationReader {
             fields.words(value, "words", LONGEST_WORDS),
             fields.flag(value, "atStart"),
             fields.flag(value, "lasting"),
-            fields.flag(value, "hidden")));
+            fields.flag(value, "hidden"),
+            fields.flag(value, "stopsBreaths")));
   }
 
   private void addOrder(JsonValue value) {
@@ -323,10 +324,23 @@ public final class StationReader {
                     ? Optional.of(value.choice("holds", List.of(TaskHold.values()), TaskHold::word))
                     : Optional.empty(),
             Optional.empty());
-    if (kind == TaskKind.TAP && (least.isPresent() || most.isPresent() || hold.isPresent())) {
+    Optional<Adjunct> adjunct =
+        faults.take(
+            () ->
+                value.has("adjunct")
+                    ? Optional.of(value.choice("adjunct", List.of(Adjunct.values()), Adjunct::word))
+                    : Optional.empty(),
+            Optional.empty());
+    boolean places = adjunct.isPresent() && adjunct.get() != Adjunct.NONE;
+    if (kind == TaskKind.TAP
+        && ((least.isPresent() && !places) || most.isPresent() || hold.isPresent())) {
       faults.add(
           value.wrong(
-              "leastSeconds, mostSeconds and holds only in a task of the kind timed or paced"));
+              "leastSeconds, mostSeconds and holds only in a task of the kind timed or paced;"
+                  + " leastSeconds also where an adjunct is placed"));
+    }
+    if (kind != TaskKind.TAP && adjunct.isPresent()) {
+      faults.add(value.wrong("adjunct only in a task of the kind tap"));
     }
     if (kind == TaskKind.PACED && hold.isPresent()) {
       faults.add(value.wrong("holds only in a task of the kind timed"));
@@ -353,7 +367,8 @@ public final class StationReader {
             least,
             most,
             hold,
-            fields.flag(value, "oxygen")));
+            fields.flag(value, "oxygen"),
+            adjunct));
   }
 
   private void addStep(JsonValue value) {

@@ -25,7 +25,10 @@ public record StationResult(StationState state) {
   public enum Outcome {
     /** Nothing critical, nothing missed, all in order, in time and long enough. */
     ALL_DONE("all-done", "All done, in order and in time"),
-    /** Nothing critical, but something missed, late, out of order, too short or too long. */
+    /**
+     * Nothing critical, but something missed, late, out of order, too short or too long, or ended
+     * by hand before all had come.
+     */
     TO_IMPROVE("to-improve", "Nothing critical, but something to improve"),
     CRITICAL("critical", "A critical fault"),
     /** It was cut off before its end. */
@@ -113,6 +116,7 @@ public record StationResult(StationState state) {
       case EXAMINER_FINDING -> run.inject(detail, at);
       case EXAMINER_CLEARED -> run.clear(detail, at);
       case WAY_CHOSEN -> run.choose(detail, at);
+      case BREATH, COMPRESSION -> run.recorded(at);
       case REMARK -> run.remark(detail, at);
       case CLOCK_STOPPED -> run.stopClock(at);
       case CLOCK_RUNNING -> run.runClock(at);
@@ -131,9 +135,17 @@ public record StationResult(StationState state) {
       return Outcome.CUT_OFF;
     }
     boolean all =
-        state.tasks().stream()
-            .allMatch(t -> t.good() || t.progress() == TaskState.Progress.NOT_NEEDED);
+        !endedEarly()
+            && state.tasks().stream()
+                .allMatch(t -> t.good() || t.progress() == TaskState.Progress.NOT_NEEDED);
     return all ? Outcome.ALL_DONE : Outcome.TO_IMPROVE;
+  }
+
+  /** Whether it was ended by hand while more was on its way, though all tasks so far were done. */
+  public boolean endedEarly() {
+    return state.end().filter(StationState.End.COMMAND::equals).isPresent()
+        && !state.complete()
+        && missed().isEmpty();
   }
 
   /** Time used, from the start of the exercise, on the station's clock; 0 if it never began. */

@@ -211,12 +211,33 @@ public final class StationRun {
           done(task.task().id(), latest);
         }
         if (task.progress() == TaskState.Progress.RUNNING && !enough) {
-          nextPaced().filter(t -> !t.ifFinding().isEmpty()).ifPresent(t -> start(t.id(), latest));
+          nextPaced().filter(this::wasCalledFor).ifPresent(t -> start(t.id(), latest));
           return;
         }
       }
     }
     nextPaced().ifPresent(task -> start(task.id(), latest));
+  }
+
+  /** Whether something that came about calls for it, so that it need not wait for its turn. */
+  private boolean wasCalledFor(StationTask task) {
+    return !task.ifFinding().isEmpty()
+        || task.after().stream()
+            .anyMatch(id -> station.task(id).filter(t -> t.adjunct().isPresent()).isPresent());
+  }
+
+  /**
+   * A squeeze or compression was recorded; here it only tells for how long breaths went on.
+   *
+   * @param atNanos when, session time; in order, but it may lie a little before an earlier call's
+   */
+  void recorded(long atNanos) {
+    advance(atNanos);
+    StationInput input = new StationInput(StationInput.Kind.BREATH, "", atNanos);
+    if (walk.apply(input)) {
+      inputs.add(input);
+      publish();
+    }
   }
 
   private Optional<StationTask> nextPaced() {
@@ -225,7 +246,7 @@ public final class StationRun {
           task.progress() == TaskState.Progress.OPEN
               || task.progress() == TaskState.Progress.DUE
               || task.progress() == TaskState.Progress.LATE;
-      if (todo && task.task().kind() == TaskKind.PACED && inTurn(task.task())) {
+      if (todo && task.task().kind() == TaskKind.PACED && state.isInTurn(task.task())) {
         return Optional.of(task.task());
       }
     }
@@ -240,19 +261,6 @@ public final class StationRun {
             .map(TaskState::task)
             .findFirst()
         : Optional.empty();
-  }
-
-  private boolean inTurn(StationTask task) {
-    return task.after().stream()
-        .allMatch(
-            id ->
-                state
-                    .task(id)
-                    .map(
-                        t ->
-                            t.begunNanos().isPresent()
-                                || t.progress() == TaskState.Progress.NOT_NEEDED)
-                    .orElse(true));
   }
 
   private boolean take(

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import squeezewell.kit.Pressure;
 import squeezewell.protocol.ClinicalFinding;
 
@@ -21,6 +22,7 @@ import squeezewell.protocol.ClinicalFinding;
  * @param exerciseFromNanos when the exercise began, on the station's clock; empty before
  * @param phaseLeftNanos what is left of the phase; 0 once ended
  * @param tasks the tasks of the ways taken, in the station's order
+ * @param ventilation for how long breaths went on, with each adjunct in each mode
  * @param lines what the examiner has said, in order
  * @param chosen ways that were chosen on the spot, in order
  * @param findings what holds now, in the order in which it came
@@ -28,7 +30,7 @@ import squeezewell.protocol.ClinicalFinding;
  * @param faults critical faults so far, in order
  * @param remarks remarks so far, in order
  * @param oxygen what is left of the oxygen, once it is connected
- * @param complete whether nothing that is needed is left to do
+ * @param complete whether nothing that is needed is left to do and nothing more is on its way
  * @param end how it ended; empty while it goes on
  */
 public record StationState(
@@ -42,6 +44,7 @@ public record StationState(
     OptionalLong exerciseFromNanos,
     long phaseLeftNanos,
     List<TaskState> tasks,
+    List<VentilationTime> ventilation,
     List<Line> lines,
     List<Chosen> chosen,
     List<Holding> findings,
@@ -57,6 +60,7 @@ public record StationState(
     Objects.requireNonNull(phase, "phase");
     openBranches = List.copyOf(openBranches);
     tasks = List.copyOf(tasks);
+    ventilation = List.copyOf(ventilation);
     lines = List.copyOf(lines);
     chosen = List.copyOf(chosen);
     findings = List.copyOf(findings);
@@ -147,6 +151,25 @@ public record StationState(
   /** The task of that identifier. */
   public Optional<TaskState> task(String id) {
     return tasks.stream().filter(t -> t.task().id().equals(id)).findFirst();
+  }
+
+  /**
+   * Whether it is a task's turn: all that must come first has been begun or is not needed. What
+   * ends a stretch of breaths, since the next stretch is given with what it places, waits for its
+   * end.
+   */
+  public boolean isInTurn(StationTask task) {
+    boolean handsOver =
+        task.adjunct().isPresent()
+            && station.tasks().stream()
+                .anyMatch(t -> t.kind() == TaskKind.PACED && t.after().contains(task.id()));
+    return task.after().stream()
+        .map(this::task)
+        .flatMap(before -> before.map(Stream::of).orElseGet(Stream::empty))
+        .allMatch(
+            before ->
+                before.progress() == TaskState.Progress.NOT_NEEDED
+                    || (before.begunNanos().isPresent() && !(handsOver && before.isTooShort())));
   }
 
   /** Whether a finding holds now. */

@@ -20,10 +20,12 @@ import java.util.OptionalLong;
  * @param optional whether it need not be done; it may even be wrong to do it
  * @param ifFinding identifier of the finding that makes it needed; empty if it always is
  * @param only the way of a branch on which it exists; empty for all
- * @param leastNanos a timed or paced task that is shorter is too short
+ * @param leastNanos a timed task that is shorter is too short; of a paced task the time counts in
+ *     which breaths went on, of one that places an adjunct all such time with it
  * @param mostNanos a timed or paced task that is longer is too long
  * @param hold what it holds the breaths up for
  * @param oxygen whether oxygen flows once it is done
+ * @param adjunct what breaths are given with once it is done; empty if it changes nothing in that
  */
 public record StationTask(
     String id,
@@ -40,7 +42,8 @@ public record StationTask(
     OptionalLong leastNanos,
     OptionalLong mostNanos,
     Optional<TaskHold> hold,
-    boolean oxygen) {
+    boolean oxygen,
+    Optional<Adjunct> adjunct) {
   public StationTask {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(words, "words");
@@ -48,12 +51,18 @@ public record StationTask(
     Objects.requireNonNull(phase, "phase");
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(ifFinding, "ifFinding");
+    Objects.requireNonNull(adjunct, "adjunct");
     after = List.copyOf(after);
   }
 
   /** Whether it has a beginning and an end. */
   public boolean lasts() {
     return kind != TaskKind.TAP;
+  }
+
+  /** Whether a least time has to be ventilated with what it places. */
+  public boolean asksForBreaths() {
+    return adjunct.isPresent() && leastNanos.isPresent();
   }
 
   @Override

@@ -55,6 +55,7 @@ public final class StationText {
             + (result.stoppedNanos() > 0
                 ? "; the clock was stopped for " + clock(result.stoppedNanos())
                 : "")
+            + (result.endedEarly() ? "; ended before all that was to come" : "")
             + (state.end().isPresent() && state.end().get() == StationState.End.CLOCK
                 ? "; the time was up."
                 : "."));
@@ -70,6 +71,16 @@ public final class StationText {
           task.task().words() + length + (task.task().critical() ? " *" : ""));
     }
     wrap(lines, "  ", "* critical if it is missed");
+    if (!state.ventilation().isEmpty()) {
+      lines.add("");
+      lines.add("Time of ventilation");
+      for (VentilationTime time : state.ventilation()) {
+        wrap(
+            lines,
+            "  " + clock(time.nanos()) + "  ",
+            time.adjunct().label() + ", " + time.mode().label());
+      }
+    }
     lines.add("");
     lines.add("Said and remarked (time since the start, the stopped clock included)");
     for (String[] entry : timeLine(state)) {

@@ -84,7 +84,8 @@ final class StationTime {
         : OptionalLong.of(items.peek().clockNanos() + stoppedNanos);
   }
 
-  private long clockAt(long sessionNanos) {
+  /** The station's clock at a session time since which it was neither stopped nor set going. */
+  long clockAt(long sessionNanos) {
     return (stopped ? stoppedAt : sessionNanos) - stoppedNanos;
   }
 }

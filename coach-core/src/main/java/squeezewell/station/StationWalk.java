@@ -1,7 +1,6 @@
 package squeezewell.station;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,10 +20,11 @@ final class StationWalk {
   private final Station station;
   private final StationWays ways;
   private final StationTime time = new StationTime();
-  private final Map<String, Mark> marks = new HashMap<>();
+  private final Ventilation ventilation;
+  private final TaskMarks tasks;
   private final Map<String, Long> holding = new LinkedHashMap<>();
-  private final Map<String, Long> cameFirst = new HashMap<>();
   private final Set<String> taken = new HashSet<>();
+  private final List<ScriptStep> toCome = new ArrayList<>();
   private final Set<String> faulted = new HashSet<>();
   private final List<StationState.Line> lines = new ArrayList<>();
   private final List<StationState.Told> told = new ArrayList<>();
@@ -33,25 +33,16 @@ final class StationWalk {
   private final List<StationState.Remark> remarks = new ArrayList<>();
   private StationPhase phase = StationPhase.PREPARATION;
   private Optional<StationState.End> end = Optional.empty();
-  private OptionalLong exerciseFrom = OptionalLong.empty();
   private OptionalLong exerciseSince = OptionalLong.empty();
   private OptionalLong oxygenFrom = OptionalLong.empty();
   private long oxygenSince;
 
-  /** What was done about a task, on the station's clock. */
-  private static final class Mark {
-    private long begun;
-    private boolean timed;
-    private boolean outOfOrder;
-    private boolean late;
-    private boolean cutShort;
-    private OptionalLong done = OptionalLong.empty();
-  }
-
   StationWalk(Station station, StationSetup setup) {
     this.station = station;
     this.ways = new StationWays(station, setup);
-    time.at(station.preparationNanos(), () -> beginExercise());
+    this.ventilation = new Ventilation(station);
+    this.tasks = new TaskMarks(station, ways, ventilation);
+    at(station.preparationNanos(), this::beginExercise);
     timedSteps(StationPhase.PREPARATION, 0);
     advance(0);
   }
@@ -67,6 +58,7 @@ final class StationWalk {
     if (over()) {
       return false;
     }
+    settleBreaths();
     boolean sense =
         switch (input.kind()) {
           case BEGIN -> begin();
@@ -77,6 +69,7 @@ final class StationWalk {
           case CLEAR -> clearByHand(input.detail());
           case CHOOSE -> choose(input.detail());
           case REMARK -> remarks.add(new StationState.Remark(time.now(), input.detail()));
+          case BREATH -> breath(input.atNanos());
           case STOP_CLOCK -> time.stop();
           case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
@@ -126,7 +119,7 @@ final class StationWalk {
     }
     phase = StationPhase.EXERCISE;
     long from = time.clock();
-    exerciseFrom = OptionalLong.of(from);
+    tasks.exerciseBegins(from);
     exerciseSince = OptionalLong.of(time.now());
     ways.settleWhatIsSeenAtOnce();
     anchor(TimeLimit.Anchor.EXERCISE, "");
@@ -144,7 +137,7 @@ final class StationWalk {
     }
     timedSteps(StationPhase.EXERCISE, from);
     // Last, so that what falls due with the end still comes.
-    time.at(from + station.exerciseNanos(), () -> endNow(StationState.End.CLOCK));
+    at(from + station.exerciseNanos(), () -> endNow(StationState.End.CLOCK));
   }
 
   private void timedSteps(StationPhase of, long from) {
@@ -152,20 +145,15 @@ final class StationWalk {
       Trigger when = step.when();
       boolean timed = when.kind() == Trigger.Kind.TIME && when.phase() == of;
       if (timed && ways.setup().timedSteps()) {
-        time.at(from + when.nanos() + step.delayNanos(), () -> take(step));
+        later(step, from + when.nanos());
       }
     }
   }
 
   private boolean endNow(StationState.End how) {
+    tasks.end(time.clock());
     for (StationTask task : station.tasks()) {
-      Mark mark = marks.get(task.id());
-      if (mark != null && !mark.done.isPresent()) {
-        mark.done = OptionalLong.of(time.clock());
-      }
-    }
-    for (StationTask task : station.tasks()) {
-      if (task.critical() && needed(task) && !marks.containsKey(task.id())) {
+      if (task.critical() && tasks.isNeeded(task) && !tasks.isBegun(task.id())) {
         faults.add(
             new StationState.Fault(time.now(), task.id(), "Not done: " + task.words(), true));
       }
@@ -187,7 +175,7 @@ final class StationWalk {
 
   private boolean start(String taskId) {
     Optional<StationTask> task = open(taskId).filter(StationTask::lasts);
-    if (!task.isPresent() || marks.containsKey(taskId)) {
+    if (!task.isPresent() || tasks.isBegun(taskId)) {
       return false;
     }
     beginTask(task.get(), true);
@@ -200,21 +188,20 @@ final class StationWalk {
       return false;
     }
     StationTask task = found.get();
-    if (!marks.containsKey(taskId)) {
+    if (!tasks.isBegun(taskId)) {
       beginTask(task, false);
     }
-    Mark mark = marks.get(taskId);
-    if (mark.done.isPresent()) {
+    if (tasks.isDone(taskId)) {
       return false;
     }
-    finish(task, mark);
+    finish(task, false);
     return true;
   }
 
-  private void finish(StationTask task, Mark mark) {
+  private void finish(StationTask task, boolean byFinding) {
     String taskId = task.id();
-    mark.done = OptionalLong.of(time.clock());
-    if (lengthOf(task, mark) == TaskState.Length.SHORT) {
+    tasks.finish(task, time.clock(), byFinding);
+    if (tasks.judge(task) == TaskState.Length.SHORT) {
       commit(CriticalFault.Rule.TOO_SHORT, taskId);
     }
     if (task.oxygen() && !oxygenFrom.isPresent()) {
@@ -228,11 +215,9 @@ final class StationWalk {
   /** There is one rhythm at a time. What a finding cuts short is not the trainee's fault. */
   private void endOtherPaced(StationTask task) {
     for (StationTask other : station.tasks()) {
-      Mark mark = marks.get(other.id());
-      boolean goesOn = mark != null && !mark.done.isPresent() && other.kind() == TaskKind.PACED;
+      boolean goesOn = tasks.isRunning(other.id()) && other.kind() == TaskKind.PACED;
       if (goesOn && task.kind() == TaskKind.PACED && !other.equals(task)) {
-        mark.cutShort = !task.ifFinding().isEmpty();
-        finish(other, mark);
+        finish(other, !task.ifFinding().isEmpty());
       }
     }
   }
@@ -240,26 +225,20 @@ final class StationWalk {
   private void beginTask(StationTask task, boolean timed) {
     ways.settles(task.only());
     endOtherPaced(task);
-    Mark mark = new Mark();
-    mark.begun = time.clock();
-    mark.timed = timed;
-    mark.outOfOrder = !before(task).isEmpty();
-    OptionalLong due = due(task);
-    mark.late = due.isPresent() && mark.begun > due.getAsLong();
-    marks.put(task.id(), mark);
+    tasks.begin(task, time.clock(), timed);
     for (CriticalFault fault : station.faults()) {
       boolean spoils =
           (fault.rule() == CriticalFault.Rule.DONE_WHILE && holding.containsKey(fault.other()))
-              || (fault.rule() == CriticalFault.Rule.BEFORE && !marks.containsKey(fault.other()));
+              || (fault.rule() == CriticalFault.Rule.BEFORE && !tasks.isBegun(fault.other()));
       if (spoils && fault.task().equals(task.id())) {
         commit(fault);
       }
     }
     if (timed && task.mostNanos().isPresent()) {
-      time.at(
-          mark.begun + task.mostNanos().getAsLong() + 1,
+      at(
+          time.clock() + task.mostNanos().getAsLong() + 1,
           () -> {
-            if (!mark.done.isPresent()) {
+            if (tasks.isRunning(task.id())) {
               commit(CriticalFault.Rule.TOO_LONG, task.id());
             }
           });
@@ -267,20 +246,6 @@ final class StationWalk {
     if (task.lasts()) {
       trigger(Trigger.Kind.STARTED, task.id());
     }
-  }
-
-  /** The tasks that must come first and have not been begun. */
-  private List<String> before(StationTask task) {
-    List<String> missing = new ArrayList<>();
-    for (String id : task.after()) {
-      Optional<StationTask> earlier = station.task(id);
-      earlier.ifPresent(t -> ways.settles(t.only()));
-      boolean counts = earlier.filter(this::needed).isPresent();
-      if (counts && !marks.containsKey(id)) {
-        missing.add(id);
-      }
-    }
-    return missing;
   }
 
   private boolean order(String orderId) {
@@ -307,7 +272,7 @@ final class StationWalk {
     }
     Optional<ClinicalFinding> clinical =
         ClinicalFinding.of(word).filter(f -> f.concerns(station.group()));
-    clinical.ifPresent(f -> told.add(new StationState.Told(time.now(), f, false)));
+    clinical.ifPresent(this::tell);
     return clinical.isPresent();
   }
 
@@ -321,6 +286,14 @@ final class StationWalk {
     return way.isPresent();
   }
 
+  private boolean breath(long atNanos) {
+    boolean counts = phase == StationPhase.EXERCISE;
+    if (counts) {
+      ventilation.breath(time.clockAt(Math.min(atNanos, time.now())));
+    }
+    return counts;
+  }
+
   private boolean isLed() {
     return ways.setup().mode().hasExaminer();
   }
@@ -330,8 +303,7 @@ final class StationWalk {
       return false;
     }
     holding.put(findingId, time.now());
-    if (!cameFirst.containsKey(findingId)) {
-      cameFirst.put(findingId, time.clock());
+    if (tasks.cameFirst(findingId, time.clock())) {
       anchor(TimeLimit.Anchor.FINDING, findingId);
     }
     trigger(Trigger.Kind.FINDING, findingId);
@@ -346,29 +318,71 @@ final class StationWalk {
     return true;
   }
 
+  private void tell(ClinicalFinding finding) {
+    told.add(new StationState.Told(time.now(), finding, false));
+    ventilation.find(finding);
+  }
+
+  /** Lets something be done at a time on the station's clock. */
+  private void at(long clockNanos, Runnable action) {
+    time.at(
+        clockNanos,
+        () -> {
+          settleBreaths();
+          action.run();
+        });
+  }
+
+  /** Counts the breaths' time under what held until now; so it comes before whatever changes. */
+  private void settleBreaths() {
+    boolean stopped =
+        holding.keySet().stream().anyMatch(id -> station.finding(id).get().stopsBreaths());
+    boolean exercise = phase == StationPhase.EXERCISE;
+    ventilation.settle(time.clock(), exercise && !stopped && tasks.breathsGoOn());
+  }
+
   private void trigger(Trigger.Kind kind, String id) {
     for (ScriptStep step : station.steps()) {
       boolean sets = step.when().kind() == kind && step.when().id().equals(id);
       if (sets) {
-        time.at(time.clock() + step.delayNanos(), () -> take(step));
+        later(step, time.clock());
       }
     }
+  }
+
+  private void later(ScriptStep step, long fromClockNanos) {
+    toCome.add(step);
+    at(
+        fromClockNanos + step.delayNanos(),
+        () -> {
+          toCome.remove(step);
+          take(step);
+        });
+  }
+
+  /** Whether something is on its way that changes what has to be done, as things are now. */
+  private boolean moreComes() {
+    return toCome.stream()
+        .filter(s -> !s.raises().isEmpty() || s.tells().isPresent())
+        .anyMatch(s -> ways.exists(s.only()) && !taken.contains(s.id()) && holds(s));
+  }
+
+  private boolean holds(ScriptStep step) {
+    return holding.keySet().containsAll(step.holding())
+        && step.absent().stream().noneMatch(holding::containsKey);
   }
 
   /** Takes a step if its conditions hold. Only orders, which people give, can take one again. */
   private void take(ScriptStep step) {
     boolean again = step.when().kind() == Trigger.Kind.ORDER;
-    boolean ready =
-        ways.settles(step.only())
-            && holding.keySet().containsAll(step.holding())
-            && step.absent().stream().noneMatch(holding::containsKey);
+    boolean ready = ways.settles(step.only()) && holds(step);
     if (!ready || (!taken.add(step.id()) && !again)) {
       return;
     }
     if (!step.says().isEmpty()) {
       lines.add(new StationState.Line(time.now(), step.id(), step.says()));
     }
-    step.tells().ifPresent(f -> told.add(new StationState.Told(time.now(), f, false)));
+    step.tells().ifPresent(this::tell);
     step.clears().forEach(this::clear);
     step.raises().forEach(this::raise);
   }
@@ -379,15 +393,15 @@ final class StationWalk {
       if (fault.limit().isPresent() && fault.limit().get().from() == anchor) {
         TimeLimit limit = fault.limit().get();
         if (limit.id().equals(id)) {
-          time.at(time.clock() + limit.nanos() + 1, () -> timeIsUp(fault));
+          at(time.clock() + limit.nanos() + 1, () -> timeIsUp(fault));
         }
       }
     }
   }
 
   private void timeIsUp(CriticalFault fault) {
-    boolean needed = station.task(fault.task()).filter(this::needed).isPresent();
-    if (needed && !marks.containsKey(fault.task())) {
+    boolean needed = station.task(fault.task()).filter(tasks::isNeeded).isPresent();
+    if (needed && !tasks.isBegun(fault.task())) {
       commit(fault);
     }
   }
@@ -406,95 +420,16 @@ final class StationWalk {
     }
   }
 
-  private boolean needed(StationTask task) {
-    return ways.exists(task.only())
-        && !task.optional()
-        && (task.ifFinding().isEmpty() || cameFirst.containsKey(task.ifFinding()));
-  }
-
-  private OptionalLong due(StationTask task) {
-    if (!task.limit().isPresent()) {
-      return task.phase() == StationPhase.PREPARATION ? exerciseFrom : OptionalLong.empty();
-    }
-    TimeLimit limit = task.limit().get();
-    OptionalLong from =
-        switch (limit.from()) {
-          case EXERCISE -> exerciseFrom;
-          case TASK ->
-              marks.containsKey(limit.id()) ? marks.get(limit.id()).done : OptionalLong.empty();
-          case FINDING ->
-              cameFirst.containsKey(limit.id())
-                  ? OptionalLong.of(cameFirst.get(limit.id()))
-                  : OptionalLong.empty();
-        };
-    return from.isPresent() ? OptionalLong.of(from.getAsLong() + limit.nanos()) : from;
-  }
-
-  private static TaskState.Length lengthOf(StationTask task, Mark mark) {
-    if (!mark.timed || !mark.done.isPresent()) {
-      return TaskState.Length.NOT_JUDGED;
-    }
-    long length = mark.done.getAsLong() - mark.begun;
-    if (task.leastNanos().isPresent() && length < task.leastNanos().getAsLong()) {
-      return mark.cutShort ? TaskState.Length.NOT_JUDGED : TaskState.Length.SHORT;
-    }
-    boolean tooLong = task.mostNanos().isPresent() && length > task.mostNanos().getAsLong();
-    return tooLong ? TaskState.Length.LONG : TaskState.Length.GOOD;
-  }
-
-  private TaskState state(StationTask task) {
-    OptionalLong due = due(task);
-    Mark mark = marks.get(task.id());
-    if (mark == null) {
-      boolean late = due.isPresent() && time.clock() > due.getAsLong();
-      TaskState.Progress progress;
-      if (!needed(task)) {
-        progress = TaskState.Progress.NOT_NEEDED;
-      } else if (over()) {
-        progress = TaskState.Progress.MISSED;
-      } else if (late) {
-        progress = TaskState.Progress.LATE;
-      } else {
-        progress = due.isPresent() ? TaskState.Progress.DUE : TaskState.Progress.OPEN;
-      }
-      return new TaskState(
-          task,
-          progress,
-          TaskState.Length.NOT_JUDGED,
-          false,
-          late && needed(task),
-          OptionalLong.empty(),
-          OptionalLong.empty(),
-          due,
-          OptionalLong.empty());
-    }
-    OptionalLong length = OptionalLong.empty();
-    if (mark.timed) {
-      length = OptionalLong.of(mark.done.orElse(time.clock()) - mark.begun);
-    }
-    return new TaskState(
-        task,
-        mark.done.isPresent() ? TaskState.Progress.DONE : TaskState.Progress.RUNNING,
-        lengthOf(task, mark),
-        mark.outOfOrder,
-        mark.late,
-        OptionalLong.of(mark.begun),
-        mark.done,
-        due,
-        length);
-  }
-
   /** Where things stand, with what was really said and told. */
   StationState state(List<StationState.Line> said, List<StationState.Told> reallyTold) {
-    List<TaskState> tasks = new ArrayList<>();
-    boolean complete = true;
+    settleBreaths();
+    List<TaskState> states = new ArrayList<>();
+    // What a clock that ran out left behind can't come any more.
+    boolean complete = end.filter(StationState.End.CLOCK::equals).isPresent() || !moreComes();
     for (StationTask task : station.tasks()) {
       if (ways.exists(task.only())) {
-        TaskState state = state(task);
-        tasks.add(state);
-        complete &=
-            state.progress() == TaskState.Progress.DONE
-                || state.progress() == TaskState.Progress.NOT_NEEDED;
+        states.add(tasks.state(task, time.clock()));
+        complete &= tasks.isComplete(task);
       }
     }
     List<StationState.Holding> holds = new ArrayList<>();
@@ -508,9 +443,10 @@ final class StationWalk {
         time.now(),
         time.clock(),
         time.isStopped(),
-        exerciseFrom,
+        tasks.exerciseFrom(),
         phaseLeft(),
-        tasks,
+        states,
+        ventilation.all(),
         said,
         chosen,
         holds,
@@ -535,7 +471,7 @@ final class StationWalk {
   private long phaseLeft() {
     return switch (phase) {
       case PREPARATION -> station.preparationNanos() - time.clock();
-      case EXERCISE -> exerciseFrom.getAsLong() + station.exerciseNanos() - time.clock();
+      case EXERCISE -> tasks.exerciseFrom().getAsLong() + station.exerciseNanos() - time.clock();
       case ENDED -> 0;
     };
   }

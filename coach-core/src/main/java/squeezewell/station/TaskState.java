@@ -14,7 +14,9 @@ import java.util.OptionalLong;
  * @param begunNanos when it was begun, on the station's clock; empty if it was not
  * @param doneNanos when it was done, on the station's clock; empty if it was not
  * @param dueNanos by when it has to be begun, on the station's clock; empty if no time runs
- * @param lengthNanos how long it took; empty if that is not known or it is a tap
+ * @param lengthNanos how long it took, or so far; of a paced task the time in which breaths went
+ *     on, of one that places an adjunct and asks for breaths with it all such time; empty if that
+ *     is not known or it is another tap
  */
 public record TaskState(
     StationTask task,
@@ -62,8 +64,10 @@ public record TaskState(
 
   /** How the length of a task is judged. */
   public enum Length {
-    /** It has no length, is not done, or nobody said when it began. */
+    /** It has no length, is not done, still grows, or nobody said when it began. */
     NOT_JUDGED("not judged"),
+    /** A finding ended it before it was long enough, which is not the trainee's fault. */
+    CUT_SHORT("cut short"),
     GOOD("good"),
     SHORT("too short"),
     LONG("too long");
@@ -92,6 +96,20 @@ public record TaskState(
       return late ? "done late" : "done";
     }
     return progress.word();
+  }
+
+  /** Whether it is a stretch of breaths that goes on and has not lasted long enough yet. */
+  boolean isTooShort() {
+    return task.kind() == TaskKind.PACED
+        && progress == Progress.RUNNING
+        && lengthNanos.orElse(0) < task.leastNanos().orElse(0);
+  }
+
+  /** For how long breaths still have to be given with what it placed; 0 if no longer. */
+  public long breathsLeftNanos() {
+    boolean waits =
+        task.asksForBreaths() && progress == Progress.DONE && length == Length.NOT_JUDGED;
+    return waits ? task.leastNanos().getAsLong() - lengthNanos().orElse(0) : 0;
   }
 
   /** Whether it was done, in order, in time and at a good length. */

@@ -51,7 +51,8 @@ final class UnknownFields {
     known(top, TOP);
     Map<String, List<String>> lists = new LinkedHashMap<>();
     lists.put("kit", Arrays.asList("item"));
-    lists.put("findings", Arrays.asList("id", "words", "atStart", "lasting", "hidden"));
+    lists.put(
+        "findings", Arrays.asList("id", "words", "atStart", "lasting", "hidden", "stopsBreaths"));
     lists.put("orders", Arrays.asList("id", "words"));
     lists.put("branches", Arrays.asList("id", "words", "options"));
     lists.put(
@@ -71,7 +72,8 @@ final class UnknownFields {
             "leastSeconds",
             "mostSeconds",
             "holds",
-            "oxygen"));
+            "oxygen",
+            "adjunct"));
     lists.put(
         "script",
         Arrays.asList(

@@ -19,7 +19,7 @@ class BuiltInStationsTest {
   }
 
   /** Each choice of ways at the branches. */
-  private static List<List<BranchOption>> ways(Station station) {
+  static List<List<BranchOption>> ways(Station station) {
     List<List<BranchOption>> all = new ArrayList<>();
     all.add(List.of());
     for (StationBranch branch : station.branches()) {

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Consumer;
 import squeezewell.input.BadInputException;
 import squeezewell.session.SessionEvent;
 
@@ -22,6 +23,9 @@ final class Candidate {
   private final Map<String, Long> lengths = new HashMap<>();
   private final Map<String, String> rash = new HashMap<>();
   private boolean optionalToo;
+  private boolean hasty;
+  private boolean delays;
+  private Consumer<StationState> each = state -> {};
   private long now;
 
   Candidate(Station station, List<BranchOption> ways) {
@@ -57,6 +61,31 @@ final class Candidate {
     return this;
   }
 
+  /** Ends the station as soon as all is done. */
+  Candidate hastily() {
+    hasty = true;
+    return this;
+  }
+
+  /** Places adjuncts as late as their limits allow. */
+  Candidate delayingAdjuncts() {
+    delays = true;
+    return this;
+  }
+
+  private boolean waits(TaskState task) {
+    return delays
+        && task.task().asksForBreaths()
+        && task.dueNanos().isPresent()
+        && task.dueNanos().getAsLong() - run.state().clockNanos() > SECOND;
+  }
+
+  /** Shows somebody where things stand, once a second, after what is done in it. */
+  Candidate watchedBy(Consumer<StationState> watcher) {
+    each = watcher;
+    return this;
+  }
+
   /** Goes on until all is done, or until the clock ends it. */
   StationState go() {
     while (run.state().phase() != StationPhase.ENDED) {
@@ -67,13 +96,16 @@ final class Candidate {
               run.order(task, now);
             }
           });
-      if (state.phase() == StationPhase.EXERCISE && state.complete() && nothingComes(state)) {
+      if (state.phase() == StationPhase.EXERCISE
+          && state.complete()
+          && (hasty || nothingComes(state))) {
         run.end(now);
         break;
       }
       if (!finishOne() && !beginOne() && state.phase() == StationPhase.PREPARATION) {
         run.begin(now);
       }
+      each.accept(run.state());
       now += SECOND;
       run.advance(now);
     }
@@ -113,6 +145,7 @@ final class Candidate {
           task.task().phase() == run.state().phase()
               && todo
               && !omitted.contains(task.task().id())
+              && !waits(task)
               && inTurn(task.task())
               && !(task.task().kind() == TaskKind.PACED
                   && task.task().ifFinding().isEmpty()
@@ -133,6 +166,9 @@ final class Candidate {
   }
 
   private boolean inTurn(StationTask task) {
+    if (task.id().equals("nasal") && breathsAreTooShort("ventilate")) {
+      return false;
+    }
     for (String before : task.after()) {
       boolean ready =
           omitted.contains(before)
@@ -148,6 +184,15 @@ final class Candidate {
       }
     }
     return true;
+  }
+
+  /** What is placed next would end them. */
+  private boolean breathsAreTooShort(String taskId) {
+    return run.state()
+        .task(taskId)
+        .filter(t -> t.progress() == TaskState.Progress.RUNNING)
+        .filter(t -> t.lengthNanos().getAsLong() < t.task().leastNanos().orElse(0))
+        .isPresent();
   }
 
   List<SessionEvent> events() {

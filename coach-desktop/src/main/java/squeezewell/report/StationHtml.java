@@ -81,6 +81,7 @@ public final class StationHtml {
     element("h2", "", "Tasks");
     tasks(sheet);
     element("p", "soft", "* critical if it is missed");
+    ventilated(sheet);
     element("h2", "", "Said, found and remarked");
     entries(sheet.story());
     element("h2", "", "The breaths: " + review.headline());
@@ -105,6 +106,20 @@ public final class StationHtml {
       add("</td></tr>\n");
     }
     add("</table>\n");
+  }
+
+  private void ventilated(StationSheet sheet) {
+    if (sheet.ventilated().isEmpty()) {
+      return;
+    }
+    element("h2", "", "Time of ventilation");
+    add("<table>\n");
+    for (StationSheet.Ventilated time : sheet.ventilated()) {
+      add("<tr><td class=\"at\">" + Html.text(time.length()) + "</td>");
+      add("<td>" + Html.text(time.words()) + "</td></tr>\n");
+    }
+    add("</table>\n");
+    element("p", "soft", StationSheet.VENTILATED);
   }
 
   private void entries(Iterable<StationSheet.Entry> entries) {

@@ -3,11 +3,14 @@ package squeezewell.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import squeezewell.station.Adjunct;
 import squeezewell.station.StationBranch;
 import squeezewell.station.StationResult;
 import squeezewell.station.StationState;
 import squeezewell.station.TaskState;
+import squeezewell.station.VentilationTime;
 
 /**
  * The words of a station's result, the same on the screen and on paper. Pure.
@@ -18,6 +21,7 @@ import squeezewell.station.TaskState;
  * @param counts how many tasks were done, late and so on
  * @param time the time used
  * @param ways the ways taken where it could go several
+ * @param ventilated for how long breaths went on, with each adjunct in each mode
  * @param tasks the tasks in the station's order
  * @param story what was said, found and remarked, in order of time
  */
@@ -28,12 +32,19 @@ public record StationSheet(
     List<Count> counts,
     String time,
     List<String> ways,
+    List<Ventilated> ventilated,
     List<Row> tasks,
     List<Entry> story) {
+  /** What the times of ventilation mean. */
+  public static final String VENTILATED =
+      "Without checks, suction and time in which no air could go in. Where squeezes are recorded,"
+          + " only while they come.";
+
   public StationSheet {
     critical = List.copyOf(critical);
     counts = List.copyOf(counts);
     ways = List.copyOf(ways);
+    ventilated = List.copyOf(ventilated);
     tasks = List.copyOf(tasks);
     story = List.copyOf(story);
   }
@@ -59,6 +70,14 @@ public record StationSheet(
    * @param number how many
    */
   public record Count(String name, int number) {}
+
+  /**
+   * A time of ventilation.
+   *
+   * @param words the adjunct and the mode
+   * @param length for how long, all stretches added up
+   */
+  public record Ventilated(String words, String length) {}
 
   /**
    * One task.
@@ -94,6 +113,7 @@ public record StationSheet(
             new Count("missed", result.missed().size())),
         time(result),
         ways(state),
+        ventilated(state),
         rows,
         story(state));
   }
@@ -103,9 +123,37 @@ public record StationSheet(
         task.begunNanos().isPresent() ? Words.clock(task.begunNanos().getAsLong()) : "",
         task.task().words(),
         task.word(),
-        task.lengthNanos().isPresent() ? Words.clock(task.lengthNanos().getAsLong()) : "",
+        length(task),
         task.task().critical(),
         task.good() || task.progress() == TaskState.Progress.NOT_NEEDED);
+  }
+
+  private static String length(TaskState task) {
+    if (!task.lengthNanos().isPresent()) {
+      return "";
+    }
+    String length = Words.clock(task.lengthNanos().getAsLong());
+    boolean judged = task.task().leastNanos().isPresent() && task.lengthNanos().isPresent();
+    String breaths = task.task().asksForBreaths() ? " of breaths with it" : "";
+    return task.length() == TaskState.Length.SHORT && judged
+        ? length + breaths + ", at least " + Words.clock(task.task().leastNanos().getAsLong())
+        : length + breaths;
+  }
+
+  private static List<Ventilated> ventilated(StationState state) {
+    List<Ventilated> times = new ArrayList<>();
+    // A station that names no adjunct has none to tell apart.
+    boolean named = state.station().tasks().stream().anyMatch(t -> t.adjunct().isPresent());
+    for (VentilationTime time : state.ventilation()) {
+      boolean adjunct = named || time.adjunct() != Adjunct.NONE;
+      String mode = time.mode().label();
+      String words = adjunct ? time.adjunct().label() + ", " + mode : mode;
+      times.add(
+          new Ventilated(
+              words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1),
+              Words.clock(time.nanos())));
+    }
+    return times;
   }
 
   private static String time(StationResult result) {
@@ -122,6 +170,7 @@ public record StationSheet(
         + (result.stoppedNanos() > 0
             ? "; the clock was stopped for " + Words.clock(result.stoppedNanos())
             : "")
+        + (result.endedEarly() ? "; ended before all that was to come" : "")
         + (state.end().filter(StationState.End.CLOCK::equals).isPresent()
             ? "; the time was up."
             : ".");

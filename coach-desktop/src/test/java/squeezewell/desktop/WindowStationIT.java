@@ -105,7 +105,8 @@ class WindowStationIT {
         each.addProperty("mostSeconds", 300);
       }
       if (each.has("leastSeconds")) {
-        each.addProperty("leastSeconds", each.get("kind").getAsString().equals("paced") ? 4 : 1);
+        boolean timed = each.has("kind") && each.get("kind").getAsString().equals("timed");
+        each.addProperty("leastSeconds", timed ? 1 : 4);
       }
     }
   }

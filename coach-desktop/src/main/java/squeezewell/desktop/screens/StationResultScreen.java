@@ -71,6 +71,7 @@ public final class StationResultScreen {
     entries(column, "Critical faults", sheet.critical());
     counts(column, sheet.counts());
     tasks(column, sheet.tasks());
+    ventilated(column, sheet);
     breaths(column, review, ways);
     entries(column, "Said, found and remarked", sheet.story());
     JButton again = kit.mainButton("Next station", 232, e -> navigator.toStations());
@@ -139,6 +140,23 @@ public final class StationResultScreen {
             look.font(12),
             palette.softText(),
             kit.cardTextWidth()));
+    column.add(card);
+    column.add(kit.gap(16));
+  }
+
+  private void ventilated(JPanel column, StationSheet sheet) {
+    if (sheet.ventilated().isEmpty()) {
+      return;
+    }
+    column.add(kit.subheading("Time of ventilation"));
+    column.add(kit.gap(6));
+    JPanel card = kit.card();
+    for (StationSheet.Ventilated time : sheet.ventilated()) {
+      card.add(line(time.length(), time.words(), "", false));
+      card.add(kit.gap(6));
+    }
+    card.add(
+        kit.text(StationSheet.VENTILATED, look.font(12), palette.softText(), kit.cardTextWidth()));
     column.add(card);
     column.add(kit.gap(16));
   }

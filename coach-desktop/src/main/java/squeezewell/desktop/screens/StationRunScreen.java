@@ -396,7 +396,9 @@ public final class StationRunScreen extends JPanel {
       next.setEnabled(true);
     } else {
       next.show(
-          state.complete() ? "All is done: breathe on" : "Breathe on",
+          state.complete()
+              ? "All is done: breathe on"
+              : StationRunView.breathsLeft(state).orElse("Breathe on"),
           "",
           "until the time is up, or Finish",
           false,

@@ -161,7 +161,25 @@ record StationRunView(
             .filter(t -> t.progress() != TaskState.Progress.DONE)
             .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
             .count();
+    if (open == 0) {
+      return breathsLeft(state)
+          .map(t -> t + ". Finish again ends the station.")
+          .orElse("The station is not over. Finish again ends it.");
+    }
     return Phrases.counted((int) open, "task") + " not done. Finish again ends the station.";
+  }
+
+  /** For how long breaths still have to be given with an adjunct that is in; empty if no longer. */
+  static Optional<String> breathsLeft(StationState state) {
+    return state.tasks().stream()
+        .filter(t -> t.breathsLeftNanos() > 0)
+        .findFirst()
+        .map(
+            t ->
+                "Breathe on: "
+                    + Phrases.clockLeft(t.breathsLeftNanos())
+                    + " more with the "
+                    + t.task().adjunct().get().label());
   }
 
   /** What is next, with a word that says whether it goes on already. */
@@ -239,7 +257,16 @@ record StationRunView(
 
   private static String status(TaskState task, long clock) {
     if (task.progress() == TaskState.Progress.RUNNING && task.begunNanos().isPresent()) {
-      return "running " + Words.clock(clock - task.begunNanos().getAsLong());
+      boolean paced = task.task().kind() == TaskKind.PACED;
+      long length = paced ? task.lengthNanos().orElse(0) : clock - task.begunNanos().getAsLong();
+      String of =
+          paced && task.task().leastNanos().isPresent()
+              ? " of " + Words.clock(task.task().leastNanos().getAsLong())
+              : "";
+      return "running " + Words.clock(length) + of;
+    }
+    if (task.breathsLeftNanos() > 0) {
+      return "in, breathe " + Phrases.clockLeft(task.breathsLeftNanos()) + " more";
     }
     if (task.progress() == TaskState.Progress.DUE && task.dueNanos().isPresent()) {
       return "within " + Phrases.clockLeft(Math.max(0, task.dueNanos().getAsLong() - clock));
@@ -283,7 +310,7 @@ record StationRunView(
                     || t.progress() == TaskState.Progress.DUE
                     || t.progress() == TaskState.Progress.LATE)
         .filter(t -> !preparing || t.task().phase() == StationPhase.PREPARATION)
-        .filter(t -> !t.task().optional() && inTurn(state, t.task()))
+        .filter(t -> !t.task().optional() && state.isInTurn(t.task()))
         .filter(which)
         .findFirst();
   }
@@ -297,19 +324,6 @@ record StationRunView(
 
   private static Optional<Item> find(List<Item> items, StationTask task) {
     return items.stream().filter(i -> i.id().equals(task.id())).findFirst();
-  }
-
-  private static boolean inTurn(StationState state, StationTask task) {
-    return task.after().stream()
-        .allMatch(
-            id ->
-                state
-                    .task(id)
-                    .map(
-                        t ->
-                            t.begunNanos().isPresent()
-                                || t.progress() == TaskState.Progress.NOT_NEEDED)
-                    .orElse(true));
   }
 
   private record Bar(String text, double fill, boolean urgent) {}

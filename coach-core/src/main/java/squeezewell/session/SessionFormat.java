@@ -41,6 +41,10 @@ final class SessionFormat {
           if (header.plan().prompting() != Prompting.THROUGHOUT) {
             json.name("prompts").value(header.plan().prompting().word());
           }
+          int rescuers = header.plan().rescuers();
+          if (rescuers != PracticePlan.usualRescuers(header.plan().guidance())) {
+            json.name("rescuers").value(rescuers);
+          }
           json.name("situation").value(header.plan().guidance().situation().id());
           json.name("protocol");
           ProtocolWriter.write(json, header.protocol());
@@ -83,7 +87,11 @@ final class SessionFormat {
             line.integer("leadNanos", 0, Duration.ofSeconds(1).toNanos()),
             line.has("prompts")
                 ? line.choice("prompts", List.of(Prompting.values()), Prompting::word)
-                : Prompting.THROUGHOUT);
+                : Prompting.THROUGHOUT,
+            line.has("rescuers")
+                ? (int) line.integer("rescuers", 1, PracticePlan.MOST_RESCUERS)
+                : PracticePlan.usualRescuers(guidance),
+            0);
     return new SessionHeader(
         instant(line, "startedAt"),
         line.choice("origin", List.of(SessionHeader.Origin.values()), SessionHeader.Origin::word),

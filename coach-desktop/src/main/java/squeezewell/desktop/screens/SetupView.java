@@ -85,7 +85,9 @@ final class SetupView {
     return guidance.rhythm().compressions().isPresent()
             && guidance.patient() != PatientGroup.NEWBORN
         ? "Check rhythm and pulse, and change who compresses, every "
-        : "Check the pulse every ";
+        : guidance.patient() == PatientGroup.NEWBORN
+            ? "Check the heart rate every "
+            : "Check the pulse every ";
   }
 
   /** For what else such a patient may need the edition has no rhythm; empty if it has all. */

@@ -26,8 +26,8 @@ import squeezewell.protocol.Situation;
  * @param prompting how far breaths are prompted; it says what is meant, and {@link Control}s what
  *     is done
  * @param rescuers how many rescuers are there, 1 to {@value #MOST_RESCUERS}
- * @param startLevel the level with which fading begins, 0 to {@link CueFader#HIGHEST}; 0 where
- *     prompts do not fade
+ * @param startLevel the level with which fading begins, 0 to {@link CueFader#HIGHEST_START}; 0
+ *     where prompts do not fade
  */
 public record PracticePlan(
     Guidance guidance,
@@ -64,7 +64,8 @@ public record PracticePlan(
     require("lengthNanos", lengthNanos, 1, LONGEST_NANOS);
     require("leadNanos", leadNanos, 0, SECOND);
     require("rescuers", rescuers, 1, MOST_RESCUERS);
-    require("startLevel", startLevel, 0, prompting == Prompting.FADING ? CueFader.HIGHEST : 0);
+    require(
+        "startLevel", startLevel, 0, prompting == Prompting.FADING ? CueFader.HIGHEST_START : 0);
   }
 
   /** A plan for the usual number of rescuers; where prompts fade they begin with level 0. */

@@ -62,7 +62,7 @@ final class SetupView {
           "Prompts are given throughout: with compressions two people keep step by them.");
     }
     double interval = guidance.rhythm().steadyBreaths().get().interval().seconds();
-    int breaths = CueFader.breathsBeforeSilence();
+    int breaths = CueFader.breathsBeforeSilence(0);
     long minutes = Math.max(1, Math.round(breaths * interval / 60));
     return switch (chosen) {
       case THROUGHOUT -> List.of();

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Component;
 import java.awt.Container;
 import java.lang.reflect.Proxy;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -25,10 +28,13 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.trainee.RecordBook;
 
 class SetupScreenTest {
   private final AtomicReference<Settings> settings = new AtomicReference<>(Settings.defaults());
   private final AtomicReference<PracticePlan> started = new AtomicReference<>();
+
+  private final AtomicReference<RecordBook> book = new AtomicReference<>(RecordBook.of(List.of()));
 
   private final Navigator navigator =
       (Navigator)
@@ -41,6 +47,11 @@ class SetupScreenTest {
                     return settings.get();
                   case "keep":
                     settings.set((Settings) words[0]);
+                    return null;
+                  case "readBook":
+                    @SuppressWarnings("unchecked")
+                    BiConsumer<RecordBook, ZoneId> told = (BiConsumer<RecordBook, ZoneId>) words[0];
+                    told.accept(book.get(), ZoneOffset.UTC);
                     return null;
                   case "toLive":
                     started.set((PracticePlan) words[1]);

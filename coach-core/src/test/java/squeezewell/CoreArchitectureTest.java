@@ -39,6 +39,10 @@ class CoreArchitectureTest {
   static final ArchRule reviewKnowsSessionCueAndProtocol =
       knowsOnly("review", "session", "cue", "protocol", "input");
 
+  @ArchTest
+  static final ArchRule traineeKnowsReviewSessionCueAndProtocol =
+      knowsOnly("trainee", "review", "session", "cue", "protocol");
+
   @ArchTest static final ArchRule patientDoesNotKnowReview = doesNotKnow("patient", "review");
 
   @ArchTest static final ArchRule kitKnowsProtocolAndInput = knowsOnly("kit", "protocol", "input");

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
-import squeezewell.protocol.Guidance;
+import squeezewell.cue.InForce;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
 
@@ -26,11 +26,20 @@ enum Phrase {
   PULSE_CHECK_SOON,
   CHECK_THE_PULSE,
   PULSE_CHECK_OVERDUE,
+  RHYTHM_CHECK_IN_TEN,
+  RHYTHM_CHECK_SOON,
+  CHECK_THE_RHYTHM,
+  RHYTHM_CHECK_OVERDUE,
+  HEART_RATE_CHECK_IN_TEN,
+  HEART_RATE_CHECK_SOON,
+  CHECK_THE_HEART_RATE,
+  HEART_RATE_CHECK_OVERDUE,
   CHANGE_COMPRESSORS_SOON,
   CHECK_RHYTHM_CHANGE_COMPRESSORS,
   CHANGE_COMPRESSORS_NOW,
   TEN_SECONDS_SQUEEZE,
   TEN_SECONDS_COMPRESS,
+  TEN_SECONDS_WATCH,
   SQUEEZE_NOW,
   COMPRESS_NOW,
   COMPRESS_WITHOUT_PAUSING,
@@ -40,6 +49,7 @@ enum Phrase {
   SUCTION_NEARLY_OVER,
   STOP_SUCTION,
   STOP_SUCTION_COMPRESS,
+  STOP_SUCTION_WATCH,
   ONE_MINUTE_LEFT,
   PRACTICE_OVER;
 
@@ -61,37 +71,39 @@ enum Phrase {
   }
 
   /**
-   * What is said for a reminder or a change. A time is named only if the limits in force really
-   * have it.
+   * What is said for a reminder or a change, in words that fit what is done for the patient. A time
+   * is named only if the limits in force really have it.
    *
    * @param cue any cue
-   * @param guidance the rhythm and limits in force
+   * @param inForce what is in force when it is given
    * @return empty for a cue without words
    */
-  static Optional<Phrase> reminder(Cue cue, Guidance guidance) {
-    Limits limits = guidance.limits();
-    boolean compress = guidance.rhythm().compressions().isPresent();
+  static Optional<Phrase> reminder(Cue cue, InForce inForce) {
+    Limits limits = inForce.limits();
     return Optional.ofNullable(
         switch (cue.kind()) {
-          case RHYTHM_CHANGED -> changeTo(guidance.rhythm());
+          case RHYTHM_CHANGED -> changeTo(inForce.guidance().rhythm());
           case WATCH -> WATCH_THE_BREATHING;
-          case PULSE_CHECK_SOON, PULSE_CHECK_DUE -> check(cue, guidance);
+          case PULSE_CHECK_SOON, PULSE_CHECK_DUE -> check(cue, inForce);
           case PULSE_CHECK_LIMIT -> {
             boolean ten = cue.count() == 1 && limits.pulseCheckLongest().nanos() == TEN_SECONDS;
-            if (compress) {
-              yield ten ? TEN_SECONDS_COMPRESS : COMPRESS_NOW;
-            }
-            yield ten ? TEN_SECONDS_SQUEEZE : SQUEEZE_NOW;
+            yield switch (inForce.care()) {
+              case BREATHE -> ten ? TEN_SECONDS_SQUEEZE : SQUEEZE_NOW;
+              case COMPRESS -> ten ? TEN_SECONDS_COMPRESS : COMPRESS_NOW;
+              case WATCH -> ten ? TEN_SECONDS_WATCH : WATCH_THE_BREATHING;
+            };
           }
           case SUCTION_SOON ->
               limits.suctionNotice().nanos() == FIVE_SECONDS
                   ? FIVE_SECONDS_OF_SUCTION
                   : SUCTION_NEARLY_OVER;
-          // Where somebody compresses meanwhile, it is the breaths that waited.
           case SUCTION_LIMIT ->
-              compress && !guidance.compressesDuringSuction()
-                  ? STOP_SUCTION_COMPRESS
-                  : STOP_SUCTION;
+              switch (inForce.care()) {
+                case BREATHE -> STOP_SUCTION;
+                // Where somebody compresses meanwhile, it is the breaths that waited.
+                case COMPRESS -> inForce.compressing() ? STOP_SUCTION : STOP_SUCTION_COMPRESS;
+                case WATCH -> STOP_SUCTION_WATCH;
+              };
           case LAST_MINUTE -> ONE_MINUTE_LEFT;
           case SESSION_END -> PRACTICE_OVER;
           case SQUEEZE, RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND, PULSE_CHECK_ENOUGH -> null;
@@ -107,19 +119,47 @@ enum Phrase {
         : COMPRESS_NOW;
   }
 
-  private static Phrase check(Cue cue, Guidance guidance) {
+  private static Phrase check(Cue cue, InForce inForce) {
     boolean soon = cue.kind() == CueKind.PULSE_CHECK_SOON;
     boolean overdue = !soon && cue.count() > 1;
-    if (guidance.changesCompressorsAtChecks()) {
-      if (soon) {
-        return CHANGE_COMPRESSORS_SOON;
-      }
-      return overdue ? CHANGE_COMPRESSORS_NOW : CHECK_RHYTHM_CHANGE_COMPRESSORS;
+    boolean inTen = soon && inForce.limits().pulseCheckNotice().nanos() == TEN_SECONDS;
+    if (inForce.changesCompressors()) {
+      return when(
+          soon,
+          overdue,
+          CHANGE_COMPRESSORS_SOON,
+          CHECK_RHYTHM_CHANGE_COMPRESSORS,
+          CHANGE_COMPRESSORS_NOW);
     }
+    return switch (inForce.check()) {
+      case PULSE ->
+          when(
+              soon,
+              overdue,
+              inTen ? PULSE_CHECK_IN_TEN : PULSE_CHECK_SOON,
+              CHECK_THE_PULSE,
+              PULSE_CHECK_OVERDUE);
+      case RHYTHM ->
+          when(
+              soon,
+              overdue,
+              inTen ? RHYTHM_CHECK_IN_TEN : RHYTHM_CHECK_SOON,
+              CHECK_THE_RHYTHM,
+              RHYTHM_CHECK_OVERDUE);
+      case HEART_RATE ->
+          when(
+              soon,
+              overdue,
+              inTen ? HEART_RATE_CHECK_IN_TEN : HEART_RATE_CHECK_SOON,
+              CHECK_THE_HEART_RATE,
+              HEART_RATE_CHECK_OVERDUE);
+    };
+  }
+
+  private static Phrase when(boolean soon, boolean overdue, Phrase ahead, Phrase due, Phrase late) {
     if (soon) {
-      boolean ten = guidance.limits().pulseCheckNotice().nanos() == TEN_SECONDS;
-      return ten ? PULSE_CHECK_IN_TEN : PULSE_CHECK_SOON;
+      return ahead;
     }
-    return overdue ? PULSE_CHECK_OVERDUE : CHECK_THE_PULSE;
+    return overdue ? late : due;
   }
 }

@@ -143,7 +143,8 @@ public final class ReplaySource implements SoundSource {
     Guidance guidance = schedule.guidanceAt(cue.atNanos());
     long swell = Math.max(cue.lengthNanos(), SoundBank.squeezeNanos(guidance.rhythm()));
     boolean words = playback.speed() == 1;
-    return new Sounding.Prompt(at, cue, guidance, playback.scaled(swell), words);
+    return new Sounding.Prompt(
+        at, cue, schedule.inForceAt(cue.atNanos()), playback.scaled(swell), words);
   }
 
   private int firstDeedAt(long nanos) {

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
+import squeezewell.cue.InForce;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Rhythm;
 
 /**
@@ -98,18 +98,18 @@ final class SoundBank {
 
   private List<Layer> ofPrompt(Sounding.Prompt prompt, CountStyle style) {
     Cue cue = prompt.cue();
-    Guidance guidance = prompt.guidance();
+    InForce inForce = prompt.inForce();
     return switch (cue.kind()) {
       case SQUEEZE -> squeeze(prompt.swellNanos(), style);
       case RELEASE -> List.of(Layer.of(SoundKind.RELEASE, fall));
       case COUNT -> count(cue.count(), cue.leadIn() ? leadIn : count, style);
       case PULSE_CHECK_SECOND -> count(cue.count(), count, style);
       case COMPRESS -> List.of(Layer.of(SoundKind.COMPRESSION, tick));
-      case PULSE_CHECK_SOON, SUCTION_SOON, LAST_MINUTE -> reminder(chime, cue, guidance);
-      case PULSE_CHECK_DUE, PULSE_CHECK_LIMIT, SUCTION_LIMIT -> reminder(call, cue, guidance);
-      case PULSE_CHECK_ENOUGH -> reminder(note, cue, guidance);
-      case SESSION_END -> reminder(close, cue, guidance);
-      case RHYTHM_CHANGED, WATCH -> change(cue, guidance);
+      case PULSE_CHECK_SOON, SUCTION_SOON, LAST_MINUTE -> reminder(chime, cue, inForce);
+      case PULSE_CHECK_DUE, PULSE_CHECK_LIMIT, SUCTION_LIMIT -> reminder(call, cue, inForce);
+      case PULSE_CHECK_ENOUGH -> reminder(note, cue, inForce);
+      case SESSION_END -> reminder(close, cue, inForce);
+      case RHYTHM_CHANGED, WATCH -> change(cue, inForce);
     };
   }
 
@@ -150,10 +150,10 @@ final class SoundBank {
         Layer.of(SoundKind.VOICE, words(word.get())));
   }
 
-  private List<Layer> reminder(float[] tone, Cue cue, Guidance guidance) {
+  private List<Layer> reminder(float[] tone, Cue cue, InForce inForce) {
     Layer sound = Layer.of(SoundKind.REMINDER, tone);
     int after = (int) Math.round(WORDS_AFTER_SECONDS * rate);
-    return Phrase.reminder(cue, guidance)
+    return Phrase.reminder(cue, inForce)
         .map(p -> List.of(sound, new Layer(SoundKind.VOICE, words(p), after, 1)))
         .orElse(List.of(sound));
   }
@@ -162,14 +162,13 @@ final class SoundBank {
    * A change has no sound of its own: the first sound of the new rhythm must stand free. The words
    * wait until that is over, the tick of a compression or the whole of a breath.
    */
-  private List<Layer> change(Cue cue, Guidance guidance) {
-    boolean breaths =
-        cue.kind() == CueKind.RHYTHM_CHANGED && guidance.rhythm().compressions().isEmpty();
+  private List<Layer> change(Cue cue, InForce inForce) {
+    Rhythm rhythm = inForce.guidance().rhythm();
+    boolean breaths = cue.kind() == CueKind.RHYTHM_CHANGED && rhythm.compressions().isEmpty();
     double wait =
-        CHANGE_WORDS_AFTER_SECONDS
-            + (breaths ? squeezeNanos(guidance.rhythm()) / 1e9 + RELEASE_SECONDS : 0);
+        CHANGE_WORDS_AFTER_SECONDS + (breaths ? squeezeNanos(rhythm) / 1e9 + RELEASE_SECONDS : 0);
     int after = (int) Math.round(wait * rate);
-    return Phrase.reminder(cue, guidance)
+    return Phrase.reminder(cue, inForce)
         .map(p -> List.of(new Layer(SoundKind.VOICE, words(p), after, 1)))
         .orElse(List.of());
   }

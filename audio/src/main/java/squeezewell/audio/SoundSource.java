@@ -51,7 +51,9 @@ public interface SoundSource {
           var guidance = schedule.guidanceAt(cue.atNanos());
           // One that a command cuts short still swells at the usual speed up to the cut.
           long swell = Math.max(cue.lengthNanos(), SoundBank.squeezeNanos(guidance.rhythm()));
-          found.add(new Sounding.Prompt(cue.atNanos(), cue, guidance, swell, true));
+          found.add(
+              new Sounding.Prompt(
+                  cue.atNanos(), cue, schedule.inForceAt(cue.atNanos()), swell, true));
         }
         return found;
       }

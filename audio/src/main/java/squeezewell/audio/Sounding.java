@@ -2,7 +2,7 @@ package squeezewell.audio;
 
 import java.util.Objects;
 import squeezewell.cue.Cue;
-import squeezewell.protocol.Guidance;
+import squeezewell.cue.InForce;
 
 /** Something to be heard at an instant of the sound's own time. Immutable. */
 public sealed interface Sounding {
@@ -25,15 +25,15 @@ public sealed interface Sounding {
    *
    * @param atNanos when it starts in the sound's time, which may run otherwise than the session's
    * @param cue what it tells
-   * @param guidance the rhythm and limits in force
+   * @param inForce what is in force when it is given
    * @param swellNanos how long the swell of a squeeze is in the sound's time
    * @param words whether spoken words may go with it
    */
-  record Prompt(long atNanos, Cue cue, Guidance guidance, long swellNanos, boolean words)
+  record Prompt(long atNanos, Cue cue, InForce inForce, long swellNanos, boolean words)
       implements Sounding {
     public Prompt {
       Objects.requireNonNull(cue, "cue");
-      Objects.requireNonNull(guidance, "guidance");
+      Objects.requireNonNull(inForce, "inForce");
     }
 
     @Override

@@ -102,7 +102,7 @@ public final class Coach {
     this.outputs = List.copyOf(outputs);
     this.schedule = CueSchedule.of(plan);
     this.course = Course.of(plan);
-    this.fader = startFading();
+    this.fader = startFading(plan.startLevel());
     if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
       long from = append(What.PROMPTS_OFF, 0, "test");
       schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
@@ -254,13 +254,13 @@ public final class Coach {
     fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
   }
 
-  private Optional<CueFader> startFading() {
+  private Optional<CueFader> startFading(int level) {
     boolean fades =
         schedule.plan().prompting() == Prompting.FADING
             && !course.watching()
             && Prompting.mayFallSilent(course.guidance());
     return fades
-        ? course.guidance().rhythm().steadyBreaths().map(CueFader::start)
+        ? course.guidance().rhythm().steadyBreaths().map(p -> CueFader.start(p, level))
         : Optional.empty();
   }
 
@@ -491,7 +491,8 @@ public final class Coach {
     course = next;
     if (control.isPresent()) {
       change(control.get());
-      fader = startFading();
+      // In another rhythm nothing was held yet.
+      fader = startFading(0);
       faderBefore = Optional.empty();
     }
   }

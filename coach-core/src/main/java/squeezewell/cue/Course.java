@@ -84,7 +84,7 @@ public final class Course {
 
   /** Whether the chest is compressed on while the airway is cleared. */
   public boolean compressesDuringSuction() {
-    return !watching && guidance.compressesDuringSuction();
+    return !watching && guidance.compressesDuringSuction(plan.rescuers());
   }
 
   /** What to do about a finding that led here, for this patient and with these limits. */

@@ -25,6 +25,9 @@ public final class CueFader {
   /** Silent breaths of a block, by level. */
   private static final int[] SILENT = {0, 5, 8, 12, 20, 20};
 
+  /** The highest level with which a practice can begin: some breaths still give the pace. */
+  public static final int HIGHEST_START = HIGHEST - 1;
+
   private static final int RESCUE_BREATHS = 2;
   private static final int GOOD_BLOCKS = 2;
   private static final int MOST_RESCUES = 2;
@@ -61,7 +64,20 @@ public final class CueFader {
 
   /** The machine before the first breath: level 0, where every breath is prompted. */
   public static CueFader start(BreathPlan plan) {
-    return new CueFader(Objects.requireNonNull(plan, "plan"), 0, 0, Block.NEW);
+    return start(plan, 0);
+  }
+
+  /**
+   * The machine before the first breath of a practice that goes on from an earlier one.
+   *
+   * @param level 0 to {@link #HIGHEST_START}
+   */
+  public static CueFader start(BreathPlan plan, int level) {
+    if (level < 0 || level > HIGHEST_START) {
+      throw new IllegalArgumentException(
+          "a start with level " + level + "; allowed: 0 to " + HIGHEST_START);
+    }
+    return new CueFader(Objects.requireNonNull(plan, "plan"), level, 0, Block.NEW);
   }
 
   /** The level, 0 to {@link #HIGHEST}. */
@@ -183,8 +199,22 @@ public final class CueFader {
     return plan.rangeSource().confidence() != Confidence.HOUSE;
   }
 
-  /** How many breaths at the least, all in range, before the first one is silent. */
-  public static int breathsBeforeSilence() {
-    return GOOD_BLOCKS * PROMPTED[0] + PROMPTED[1];
+  /**
+   * How many breaths at the least, all in range, before the first one is silent.
+   *
+   * @param level with which the practice begins
+   */
+  public static int breathsBeforeSilence(int level) {
+    return level == 0 ? GOOD_BLOCKS * PROMPTED[0] + PROMPTED[1] : PROMPTED[level];
+  }
+
+  /** How many breaths of a block are prompted at a level. */
+  public static int prompted(int level) {
+    return PROMPTED[level];
+  }
+
+  /** How many breaths of a block are silent at a level. */
+  public static int silent(int level) {
+    return SILENT[level];
   }
 }

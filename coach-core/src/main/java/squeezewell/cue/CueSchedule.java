@@ -31,6 +31,7 @@ public final class CueSchedule {
   private final List<Control> controls;
   private final List<Stretch> stretches;
   private final List<Silence> silences;
+  private final List<Timeline.Turn> changes;
   private final PracticeClock clock;
   private final List<PulseCheckDue> pulseChecks;
   private final List<Cue> reminders;
@@ -41,6 +42,7 @@ public final class CueSchedule {
     Timeline.Laid laid = Timeline.of(plan, controls);
     this.stretches = laid.stretches();
     this.silences = laid.silences();
+    this.changes = laid.turns();
     this.clock = new PracticeClock(stretches);
     List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
     this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
@@ -153,21 +155,25 @@ public final class CueSchedule {
     return stretchAt(nanos).guidance();
   }
 
-  /**
-   * Whether there is only to watch at an instant, a check or suction of one who is only watched
-   * included.
-   */
-  public boolean watchingAt(long nanos) {
-    boolean watching = false;
-    for (Control control : controls) {
-      if (control.atNanos() > nanos) {
-        break;
+  /** What is in force at an instant, and what will be once a hold is over. */
+  public InForce inForceAt(long nanos) {
+    Stretch stretch = stretchAt(nanos);
+    int low = 0;
+    int high = changes.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (changes.get(middle).atNanos() <= nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
       }
-      watching =
-          control.kind() == Control.Kind.WATCH
-              || (watching && control.kind() != Control.Kind.CHANGE);
     }
-    return watching;
+    return new InForce(
+        low == 0 ? plan.guidance() : changes.get(low - 1).guidance(),
+        stretch.guidance().limits(),
+        plan.rescuers(),
+        low > 0 && changes.get(low - 1).watching(),
+        stretch.compressing());
   }
 
   /** When pulse checks are due, and which check served which. */

@@ -25,6 +25,9 @@ import squeezewell.protocol.Situation;
  *     to 1 s. Sound needs a moment to reach the loudspeaker; with a lead it starts on time.
  * @param prompting how far breaths are prompted; it says what is meant, and {@link Control}s what
  *     is done
+ * @param rescuers how many rescuers are there, 1 to {@value #MOST_RESCUERS}
+ * @param startLevel the level with which fading begins, 0 to {@link CueFader#HIGHEST_START}; 0
+ *     where prompts do not fade
  */
 public record PracticePlan(
     Guidance guidance,
@@ -32,7 +35,9 @@ public record PracticePlan(
     long countInNanos,
     long lengthNanos,
     long leadNanos,
-    Prompting prompting) {
+    Prompting prompting,
+    int rescuers,
+    int startLevel) {
   private static final long SECOND = 1_000_000_000L;
   public static final long LONGEST_NANOS = 24 * 3_600 * SECOND;
   public static final long LONGEST_COUNT_IN_NANOS = 60 * SECOND;
@@ -42,6 +47,9 @@ public record PracticePlan(
    * arrest needs one to compress and one to breathe (our own choice).
    */
   public static final int USUAL_RESCUERS = 2;
+
+  /** As many as a protocol can tell apart. */
+  public static final int MOST_RESCUERS = 4;
 
   public PracticePlan {
     Objects.requireNonNull(guidance, "guidance");
@@ -55,6 +63,28 @@ public record PracticePlan(
     require("countInNanos", countInNanos, 0, LONGEST_COUNT_IN_NANOS);
     require("lengthNanos", lengthNanos, 1, LONGEST_NANOS);
     require("leadNanos", leadNanos, 0, SECOND);
+    require("rescuers", rescuers, 1, MOST_RESCUERS);
+    require(
+        "startLevel", startLevel, 0, prompting == Prompting.FADING ? CueFader.HIGHEST_START : 0);
+  }
+
+  /** A plan for the usual number of rescuers; where prompts fade they begin with level 0. */
+  public PracticePlan(
+      Guidance guidance,
+      List<Guidance> alternatives,
+      long countInNanos,
+      long lengthNanos,
+      long leadNanos,
+      Prompting prompting) {
+    this(
+        guidance,
+        alternatives,
+        countInNanos,
+        lengthNanos,
+        leadNanos,
+        prompting,
+        usualRescuers(guidance),
+        0);
   }
 
   /** A plan in which every breath is prompted. */
@@ -78,8 +108,12 @@ public record PracticePlan(
    */
   public static PracticePlan of(
       Protocol protocol, Guidance guidance, long countInNanos, long lengthNanos, long leadNanos) {
-    int rescuers = guidance.rescuers() == 0 ? USUAL_RESCUERS : guidance.rescuers();
-    return of(protocol, guidance, rescuers, countInNanos, lengthNanos, leadNanos);
+    return of(protocol, guidance, usualRescuers(guidance), countInNanos, lengthNanos, leadNanos);
+  }
+
+  /** As many as the guidance is for, else {@link #USUAL_RESCUERS}. */
+  public static int usualRescuers(Guidance guidance) {
+    return guidance.rescuers() == 0 ? USUAL_RESCUERS : guidance.rescuers();
   }
 
   /**
@@ -87,7 +121,7 @@ public record PracticePlan(
    *
    * @param protocol the edition
    * @param guidance one of its entries, where the practice starts
-   * @param rescuers how many are there, at least 1
+   * @param rescuers how many are there, 1 to {@value #MOST_RESCUERS}
    */
   public static PracticePlan of(
       Protocol protocol,
@@ -105,7 +139,14 @@ public record PracticePlan(
       }
     }
     return new PracticePlan(
-        guidance, new ArrayList<>(others.values()), countInNanos, lengthNanos, leadNanos);
+        guidance,
+        new ArrayList<>(others.values()),
+        countInNanos,
+        lengthNanos,
+        leadNanos,
+        Prompting.THROUGHOUT,
+        rescuers,
+        0);
   }
 
   /**
@@ -122,7 +163,19 @@ public record PracticePlan(
               + guidance.limits().pulseCheckLongest().nanos();
       length = Math.min(LONGEST_NANOS, length + (more + SECOND - 1) / SECOND * SECOND);
     }
-    return new PracticePlan(guidance, alternatives, countInNanos, length, leadNanos, fits);
+    int level = fits == Prompting.FADING ? startLevel : 0;
+    return new PracticePlan(
+        guidance, alternatives, countInNanos, length, leadNanos, fits, rescuers, level);
+  }
+
+  /**
+   * The same practice, in which fading begins with that level.
+   *
+   * @throws IllegalArgumentException if it is none, or if prompts do not fade
+   */
+  public PracticePlan withStartLevel(int level) {
+    return new PracticePlan(
+        guidance, alternatives, countInNanos, lengthNanos, leadNanos, prompting, rescuers, level);
   }
 
   /** All guidance that may come into force, that of the start first. */

@@ -19,6 +19,7 @@ final class Timeline {
   private final PracticePlan plan;
   private final List<Stretch> done = new ArrayList<>();
   private final List<Silence> silences = new ArrayList<>();
+  private final List<Turn> turns = new ArrayList<>();
   private Stretch open;
   private Guidance inForce;
   private boolean watching;
@@ -34,8 +35,18 @@ final class Timeline {
    *
    * @param stretches in order, the last one open
    * @param silences when breaths were not prompted, in order, the last one perhaps open
+   * @param turns what came into force when, in order, whether or not a hold was finished first
    */
-  record Laid(List<Stretch> stretches, List<Silence> silences) {}
+  record Laid(List<Stretch> stretches, List<Silence> silences, List<Turn> turns) {}
+
+  /**
+   * Something else came into force.
+   *
+   * @param atNanos when, nanoseconds since the session began
+   * @param guidance the rhythm, or the last one before there was only to watch
+   * @param watching whether there is only to watch
+   */
+  record Turn(long atNanos, Guidance guidance, boolean watching) {}
 
   private Timeline(PracticePlan plan) {
     this.plan = plan;
@@ -63,7 +74,7 @@ final class Timeline {
     endIfOverBefore(Long.MAX_VALUE);
     endSilence(open.kind() == Stretch.Kind.ENDED ? open.startNanos() : Stretch.OPEN);
     done.add(open);
-    return new Laid(List.copyOf(done), List.copyOf(silences));
+    return new Laid(List.copyOf(done), List.copyOf(silences), List.copyOf(turns));
   }
 
   private void apply(Control control) {
@@ -167,6 +178,7 @@ final class Timeline {
     }
     inForce = guidance;
     watching = watch;
+    turns.add(new Turn(at, guidance, watch));
     if (mustGoOn()) {
       endSilence(at);
       if (open.compressing()) {

@@ -25,21 +25,31 @@ public record Guidance(
   /**
    * Whether the chest is compressed on while the airway is cleared: by somebody else, or with an
    * advanced airway in place. One who is alone can't do both.
+   *
+   * @param there how many rescuers are there, at least 1; counts where the values are for any
+   *     number
    */
-  public boolean compressesDuringSuction() {
+  public boolean compressesDuringSuction(int there) {
     return rhythm.compressions().isPresent()
-        && (rescuers != 1 || rhythm.steadyBreaths().isPresent());
+        && (rescuersOf(there) > 1 || rhythm.steadyBreaths().isPresent());
   }
 
   /**
    * Whether a check is also the time to change who compresses: about every two minutes or five
    * cycles (AHA, adult and paediatric basic life support), so not where checks come more often, as
    * for a newborn, and not for one who is alone.
+   *
+   * @param there how many rescuers are there, at least 1; counts where the values are for any
+   *     number
    */
-  public boolean changesCompressorsAtChecks() {
+  public boolean changesCompressorsAtChecks(int there) {
     return rhythm.compressions().isPresent()
-        && rescuers != 1
+        && rescuersOf(there) > 1
         && limits.pulseCheckEvery().nanos() >= TWO_MINUTES_NANOS;
+  }
+
+  private int rescuersOf(int there) {
+    return rescuers == 0 ? there : rescuers;
   }
 
   /** The patient and the situation, and for how many rescuers, in one line for people. */

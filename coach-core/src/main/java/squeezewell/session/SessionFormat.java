@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import squeezewell.cue.CueFader;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
@@ -40,6 +41,13 @@ final class SessionFormat {
           json.name("leadNanos").value(header.plan().leadNanos());
           if (header.plan().prompting() != Prompting.THROUGHOUT) {
             json.name("prompts").value(header.plan().prompting().word());
+          }
+          if (header.plan().startLevel() > 0) {
+            json.name("startLevel").value(header.plan().startLevel());
+          }
+          int rescuers = header.plan().rescuers();
+          if (rescuers != PracticePlan.usualRescuers(header.plan().guidance())) {
+            json.name("rescuers").value(rescuers);
           }
           json.name("situation").value(header.plan().guidance().situation().id());
           json.name("protocol");
@@ -74,6 +82,11 @@ final class SessionFormat {
     Guidance guidance = start(line, protocol);
     List<Guidance> others = new ArrayList<>(protocol.guidance());
     others.remove(guidance);
+    Prompting prompting =
+        line.has("prompts")
+            ? line.choice("prompts", List.of(Prompting.values()), Prompting::word)
+            : Prompting.THROUGHOUT;
+    int highest = prompting == Prompting.FADING ? CueFader.HIGHEST_START : 0;
     PracticePlan plan =
         new PracticePlan(
             guidance,
@@ -81,9 +94,11 @@ final class SessionFormat {
             line.integer("countInNanos", 0, PracticePlan.LONGEST_COUNT_IN_NANOS),
             line.integer("lengthNanos", 1, PracticePlan.LONGEST_NANOS),
             line.integer("leadNanos", 0, Duration.ofSeconds(1).toNanos()),
-            line.has("prompts")
-                ? line.choice("prompts", List.of(Prompting.values()), Prompting::word)
-                : Prompting.THROUGHOUT);
+            prompting,
+            line.has("rescuers")
+                ? (int) line.integer("rescuers", 1, PracticePlan.MOST_RESCUERS)
+                : PracticePlan.usualRescuers(guidance),
+            line.has("startLevel") ? (int) line.integer("startLevel", 0, highest) : 0);
     return new SessionHeader(
         instant(line, "startedAt"),
         line.choice("origin", List.of(SessionHeader.Origin.values()), SessionHeader.Origin::word),

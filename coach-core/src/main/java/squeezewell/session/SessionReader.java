@@ -45,16 +45,20 @@ public final class SessionReader {
     return new SessionReader(file.toString()).readAll(file);
   }
 
+  /**
+   * Reads the header of a session alone, which is quick however long the session is.
+   *
+   * @throws BadInputException if the file does not begin with a header that this version can use
+   */
+  public static SessionHeader readHeader(Path file) throws BadInputException {
+    SessionReader reader = new SessionReader(file.toString());
+    byte[] tail = reader.readLines(file, true);
+    return reader.requireHeader(tail);
+  }
+
   private Session readAll(Path file) throws BadInputException {
-    byte[] tail = readLines(file);
-    if (header == null) {
-      throw BadInputException.fault(
-          source,
-          "line 1",
-          tail.length == 0
-              ? "the file is empty; allowed: a session"
-              : "the header was never written to its end, so nothing can be read; allowed: a session");
-    }
+    byte[] tail = readLines(file, false);
+    requireHeader(tail);
     List<String> notes = new ArrayList<>();
     if (tail.length > 0) {
       notes.add(
@@ -65,6 +69,18 @@ public final class SessionReader {
               + " bytes and is left out; everything before it is good");
     }
     return new Session(header, events, notes);
+  }
+
+  private SessionHeader requireHeader(byte[] tail) throws BadInputException {
+    if (header == null) {
+      throw BadInputException.fault(
+          source,
+          "line 1",
+          tail.length == 0
+              ? "the file is empty; allowed: a session"
+              : "the header was never written to its end, so nothing can be read; allowed: a session");
+    }
+    return header;
   }
 
   private void line(byte[] bytes) throws BadInputException {
@@ -115,8 +131,12 @@ public final class SessionReader {
         && Integer.parseInt(event.detail()) <= before.size();
   }
 
-  /** Takes each whole line as it comes; returns what follows the last line feed. */
-  private byte[] readLines(Path file) throws BadInputException {
+  /**
+   * Takes each whole line as it comes; returns what follows the last line feed.
+   *
+   * @param headerOnly whether to stop after the first line
+   */
+  private byte[] readLines(Path file, boolean headerOnly) throws BadInputException {
     try {
       InputFile.require(file, LARGEST_FILE);
       int lines = 0;
@@ -129,6 +149,9 @@ public final class SessionReader {
               lines++;
               line(line.toByteArray());
               line.reset();
+              if (headerOnly) {
+                return new byte[0];
+              }
             } else if (line.size() >= LONGEST_LINE) {
               throw BadInputException.notAllowed(
                   source,

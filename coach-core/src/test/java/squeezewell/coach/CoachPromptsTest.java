@@ -89,7 +89,7 @@ class CoachPromptsTest {
     passTo(153 * SECOND);
     assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(150 * SECOND);
     assertThat(coach.state().schedule().momentAt(now).act()).isEqualTo(Moment.Act.KEEP_RHYTHM);
-    assertThat(CueFader.breathsBeforeSilence()).isEqualTo(25);
+    assertThat(CueFader.breathsBeforeSilence(0)).isEqualTo(25);
   }
 
   @Test

@@ -16,6 +16,7 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
 
 /**
  * Vomit in an arrest. That compressions are interrupted as little as possible and for under 10 s is
@@ -105,6 +106,61 @@ class CoachVomitTest {
     advance(19_000);
     assertThat(compressMillis(10_000, 19_000)).containsExactly(18_000L, 18_545L);
     assertThat(squeezeMillis()).isEmpty();
+  }
+
+  /**
+   * An adult's 30:2 is for any number of rescuers; that one person can't compress and suction does
+   * not depend on the age of the patient.
+   */
+  @Test
+  void norCanOneWhoIsAloneWithAnAdult() {
+    start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
+    assertThat(plan.guidance().rescuers()).isZero();
+    find(ClinicalFinding.VOMIT, 10_000);
+    assertThat(journal.lines()).containsExactly("10000 finding vomit", "10000 suction");
+    assertThat(coach.state().course().advice(ClinicalFinding.VOMIT))
+        .doesNotContain("Compressions go on");
+    command(Command.SUCTION_END, 18_000);
+    advance(19_000);
+    assertThat(compressMillis(10_000, 19_000)).containsExactly(18_000L, 18_545L);
+    assertThat(squeezeMillis()).isEmpty();
+  }
+
+  @Test
+  void aSlipOfOneWhoIsAloneLeadsBackToCompressions() {
+    start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
+    find(ClinicalFinding.VOMIT, 10_000);
+    command(Command.UNDO_FINDING, 12_000);
+    advance(13_000);
+    assertThat(journal.lines())
+        .containsExactly(
+            "10000 finding vomit",
+            "10000 suction",
+            "12000 finding-undone 1",
+            "12000 suction-end slip");
+    assertThat(compressMillis(10_000, 13_000)).containsExactly(12_000L, 12_545L);
+  }
+
+  @Test
+  void theFileOfOneWhoIsAloneTellsTheSamePrompts() {
+    start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
+    find(ClinicalFinding.VOMIT, 10_000);
+    command(Command.SUCTION_END, 18_000);
+    Session session = new Session(TestPlans.header(plan), journal.events, List.of());
+    assertThat(session.schedule().stretches()).isEqualTo(coach.state().schedule().stretches());
+    // A file of before, in which one who was alone was told to compress on, is read as it was.
+    List<SessionEvent> told =
+        journal.events.stream()
+            .map(
+                e ->
+                    new SessionEvent(
+                        e.number(),
+                        e.atNanos(),
+                        e.what(),
+                        e.what() == What.SUCTION ? "compressing" : e.detail()))
+            .collect(Collectors.toList());
+    Session before = new Session(TestPlans.header(plan), told, List.of());
+    assertThat(before.schedule().stretchAt(12 * SECOND).compressing()).isTrue();
   }
 
   @Test

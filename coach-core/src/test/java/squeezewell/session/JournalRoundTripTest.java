@@ -81,6 +81,24 @@ class JournalRoundTripTest {
   }
 
   @Test
+  void howManyRescuersThereAreStandsInTheHeaderWhereItIsNotTheUsualNumber() throws Exception {
+    Protocol edition = TestPlans.edition("aha-2020");
+    for (var guidance : edition.guidance()) {
+      for (int there = Math.max(1, guidance.rescuers()); there <= 4; there++) {
+        PracticePlan plan = PracticePlan.of(edition, guidance, there, 0, TestPlans.MINUTE, 0);
+        SessionHeader header =
+            new SessionHeader(HEADER.startedAt(), HEADER.origin(), "", edition, plan);
+        Path file = write(header, List.of());
+        assertThat(SessionReader.read(file).header().plan()).isEqualTo(plan);
+        // Two are usual where the rhythm is for any number; else as many as it is for.
+        boolean usual = there == (guidance.rescuers() == 0 ? 2 : guidance.rescuers());
+        assertThat(Files.readString(file).contains("\"rescuers\":" + there + ",\"situation"))
+            .isEqualTo(!usual);
+      }
+    }
+  }
+
+  @Test
   void anyDetailIsReadAsItWasWritten() throws Exception {
     List<String> details =
         List.of(

@@ -2,16 +2,19 @@ package squeezewell.cli;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import squeezewell.cue.Prompting;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
@@ -22,6 +25,8 @@ import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
+import squeezewell.trainee.PastPractice;
+import squeezewell.trainee.RecordBook;
 
 /** The past sessions of a home. */
 @Command(
@@ -46,20 +51,21 @@ final class BookCommand extends CliCommand {
     HomeFolder folder = home.home();
     List<SessionStore.Entry> entries =
         new SessionStore(folder).entries().collect(Collectors.toList());
+    RecordBook book = new SessionStore(folder).book();
     if (json) {
-      around.out().println(JsonText.of(writer -> write(writer, entries)));
+      around.out().println(JsonText.of(writer -> write(writer, entries, book, folder.zone())));
       return DONE;
     }
     if (entries.isEmpty()) {
       around.print("No sessions yet in " + folder.root());
     }
     for (SessionStore.Entry entry : entries) {
-      print(entry, folder.zone());
+      print(entry, book, folder.zone());
     }
     return DONE;
   }
 
-  private void print(SessionStore.Entry entry, ZoneId zone) {
+  private void print(SessionStore.Entry entry, RecordBook book, ZoneId zone) {
     if (entry.session().isEmpty()) {
       around.print(entry.file().getFileName() + "  can't be read");
       around.print(TextWrap.wrap(entry.problem(), 78, "    "));
@@ -91,6 +97,10 @@ final class BookCommand extends CliCommand {
                     + metrics.interval().count()
                 : ""));
     around.print(TextWrap.wrap(review.headline(), 78, "    "));
+    PastPractice.of(session)
+        .map(practice -> practice.words(book, zone))
+        .filter(words -> !words.isEmpty())
+        .ifPresent(words -> around.print(TextWrap.wrap(words, 78, "    ")));
   }
 
   /** Whether it was ended, or the program stopped, before its time. */
@@ -102,7 +112,9 @@ final class BookCommand extends CliCommand {
     return " of " + Words.clock(asked) + (session.finished() ? ", ended early" : ", cut off");
   }
 
-  private static void write(JsonWriter json, List<SessionStore.Entry> entries) throws IOException {
+  private static void write(
+      JsonWriter json, List<SessionStore.Entry> entries, RecordBook book, ZoneId zone)
+      throws IOException {
     json.beginObject();
     json.name("sessions").beginArray();
     for (SessionStore.Entry entry : entries) {
@@ -110,7 +122,7 @@ final class BookCommand extends CliCommand {
       json.name("file").value(entry.file().toString());
       json.name("problem").value(entry.problem().isEmpty() ? null : entry.problem());
       if (entry.session().isPresent()) {
-        write(json, entry.session().get());
+        write(json, entry.session().get(), book, zone);
       }
       json.endObject();
     }
@@ -118,7 +130,8 @@ final class BookCommand extends CliCommand {
     json.endObject();
   }
 
-  private static void write(JsonWriter json, Session session) throws IOException {
+  private static void write(JsonWriter json, Session session, RecordBook book, ZoneId zone)
+      throws IOException {
     SessionHeader header = session.header();
     Review review = Reviewer.review(session);
     Metrics metrics = review.metrics();
@@ -136,5 +149,23 @@ final class BookCommand extends CliCommand {
     json.name("intervals").value(metrics.interval().count());
     json.name("intervalsInRange").value(metrics.interval().inRangeCount());
     json.name("headline").value(review.headline());
+    Optional<PastPractice> practice = PastPractice.of(session);
+    boolean fades = session.header().plan().prompting() == Prompting.FADING;
+    json.name("prompts").value(session.header().plan().prompting().word());
+    json.name("startLevel").value(fades ? (Integer) header.plan().startLevel() : null);
+    json.name("endLevel").value(fades ? practice.map(PastPractice::endLevel).orElse(null) : null);
+    json.name("daysHeldWithoutPrompts");
+    if (practice.isPresent()) {
+      json.beginArray();
+      for (LocalDate day :
+          book.upTo(header.startedAt())
+              .heldAlone(header.trainee(), header.plan().guidance(), zone)
+              .days()) {
+        json.value(day.toString());
+      }
+      json.endArray();
+    } else {
+      json.nullValue();
+    }
   }
 }

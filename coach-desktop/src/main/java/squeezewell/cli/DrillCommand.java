@@ -65,9 +65,11 @@ final class DrillCommand extends CliCommand {
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     Settings settings = new SettingsFile(folder.make().settingsFile()).read();
+    NextText next = new NextText(around, folder);
     PracticePlan plan =
         prompts.in(
-            choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos()));
+            choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos()),
+            guidance -> next.levelOfLastTime(settings.trainee(), guidance));
     around.print(choice.protocol().title() + ", " + choice.guidance().situation().label());
     around.print(TextWrap.wrap(Caution.TEXT, 78, ""));
     MonotonicClock clock = MonotonicClock.startNow();
@@ -84,6 +86,7 @@ final class DrillCommand extends CliCommand {
     }
     around.print("");
     Debrief.print(around, Reviewer.review(kept.session()), false);
+    next.print(header);
     if (!kept.trouble().isEmpty()) {
       throw new CannotException(kept.trouble());
     }

@@ -5,13 +5,13 @@ import java.util.Locale;
 import java.util.function.Supplier;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.CueOutput;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InForce;
 import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
-import squeezewell.protocol.Guidance;
-import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
 
@@ -69,18 +69,15 @@ final class DrillScreen implements CueOutput {
 
   /** What a cue says in words that fit what is going on; empty if nothing. */
   private String words(Cue cue, long nowNanos) {
-    Guidance guidance = schedule.guidanceAt(nowNanos);
-    boolean watching = schedule.watchingAt(nowNanos);
-    boolean compressing = !watching && guidance.rhythm().compressions().isPresent();
-    String check =
-        guidance.patient() == PatientGroup.NEWBORN
-            ? "heart rate check"
-            : compressing ? "rhythm check" : "pulse check";
-    String changing =
-        compressing && guidance.changesCompressorsAtChecks()
-            ? check + " and change of hands"
-            : check;
-    String goOn = watching ? "watch" : compressing ? "compress" : "breathe";
+    InForce inForce = schedule.inForceAt(nowNanos);
+    String check = inForce.check().words();
+    String changing = inForce.changesCompressors() ? check + " and change of hands" : check;
+    String goOn =
+        switch (inForce.care()) {
+          case BREATHE -> "breathe";
+          case COMPRESS -> "compress";
+          case WATCH -> "watch";
+        };
     return switch (cue.kind()) {
       case SQUEEZE -> redraws ? "" : "squeeze";
       case PULSE_CHECK_SOON -> changing + " soon";
@@ -89,12 +86,12 @@ final class DrillScreen implements CueOutput {
       case PULSE_CHECK_LIMIT -> "end the check and " + goOn + ": p";
       case SUCTION_SOON -> "suction: nearly at its limit";
       case SUCTION_LIMIT ->
-          schedule.stretchAt(nowNanos).compressing()
+          inForce.compressing()
               ? "end suction, breathe, compress on: s"
               : "end suction and " + goOn + ": s";
       case LAST_MINUTE -> "one minute left";
       case SESSION_END -> "the practice is over";
-      case RHYTHM_CHANGED -> "now " + rhythm(guidance.rhythm());
+      case RHYTHM_CHANGED -> "now " + rhythm(inForce.guidance().rhythm());
       case WATCH -> "nothing is prompted now: watch the breathing";
       case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
     };
@@ -147,7 +144,7 @@ final class DrillScreen implements CueOutput {
       return silent(state, nowNanos);
     }
     StringBuilder line = new StringBuilder();
-    String word = word(moment.act(), schedule.guidanceAt(nowNanos), schedule.watchingAt(nowNanos));
+    String word = word(moment.act(), schedule.inForceAt(nowNanos).check());
     line.append(String.format(Locale.ROOT, "%-12s", word.toUpperCase(Locale.ROOT)));
     String count = moment.count() == 0 ? "" : Integer.toString(moment.count());
     line.append(String.format(Locale.ROOT, "%3s ", count));
@@ -187,8 +184,7 @@ final class DrillScreen implements CueOutput {
         + (state.soundLost() ? "  no sound" : "");
   }
 
-  private static String word(Moment.Act act, Guidance guidance, boolean watching) {
-    boolean compressing = !watching && guidance.rhythm().compressions().isPresent();
+  private static String word(Moment.Act act, CheckKind check) {
     return switch (act) {
       case GET_READY -> "get ready";
       case SQUEEZE -> "squeeze";
@@ -196,9 +192,11 @@ final class DrillScreen implements CueOutput {
       case READY -> "ready";
       case COMPRESS -> "compress";
       case CHECK_PULSE ->
-          guidance.patient() == PatientGroup.NEWBORN
-              ? "check heart"
-              : compressing ? "check rhythm" : "check pulse";
+          switch (check) {
+            case PULSE -> "check pulse";
+            case RHYTHM -> "check rhythm";
+            case HEART_RATE -> "check heart";
+          };
       case SUCTION -> "suction";
       case WATCH -> "watch";
       case PAUSED -> "paused";

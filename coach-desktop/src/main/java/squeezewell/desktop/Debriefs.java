@@ -1,6 +1,7 @@
 package squeezewell.desktop;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Consumer;
 import squeezewell.desktop.screens.CompareScreen;
 import squeezewell.desktop.screens.DebriefScreen;
@@ -16,7 +17,10 @@ import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
 import squeezewell.station.StationResult;
+import squeezewell.trainee.NextPractice;
+import squeezewell.trainee.RecordBook;
 
 /** The screens that look back on what was practised. Used on the event thread. */
 final class Debriefs {
@@ -50,11 +54,8 @@ final class Debriefs {
   /** Shows the debrief of a past practice. */
   void open(Path file) {
     work(
-        () -> {
-          Session session = new SessionStore(home).open(file);
-          return new Reviewed(session, Reviewer.review(session));
-        },
-        done -> showDebrief(done.session(), done.review(), navigator::toPast),
+        () -> reviewed(new SessionStore(home).open(file)),
+        done -> showDebrief(done, navigator::toPast),
         () -> {});
   }
 
@@ -73,24 +74,47 @@ final class Debriefs {
   /** Shows the debrief of what has just been practised. */
   void show(Session session) {
     // Without a debrief there must be another screen: that of the practice does nothing any more.
-    work(
-        () -> Reviewer.review(session),
-        review -> showDebrief(session, review, navigator::toSetup),
-        stage::again);
+    work(() -> reviewed(session), done -> showDebrief(done, navigator::toSetup), stage::again);
   }
 
-  private record Reviewed(Session session, Review review) {}
+  /**
+   * A practice looked back on.
+   *
+   * @param next what to practise after it, a sentence each
+   */
+  private record Reviewed(Session session, Review review, List<String> next) {}
 
   private record Pair(Reviewed a, Reviewed b) {}
 
-  private Reviewed reviewed(Path file) throws BadInputException {
+  private Reviewed reviewed(Session session) {
+    return new Reviewed(session, Reviewer.review(session), next(session));
+  }
+
+  /** What followed from all that had been practised by then; a station has its own result. */
+  private List<String> next(Session session) {
+    SessionHeader header = session.header();
+    if (header.origin() != SessionHeader.Origin.LIVE || StationResult.isIn(session.events())) {
+      return List.of();
+    }
+    try {
+      RecordBook book = new SessionStore(home).book().upTo(header.startedAt());
+      return NextPractice.of(book, header.trainee(), header.plan().guidance(), home.zone())
+          .map(NextPractice::lines)
+          .orElse(List.of());
+    } catch (BadInputException e) {
+      // The folder can't be listed, which the list of past practices tells.
+      return List.of();
+    }
+  }
+
+  private Reviewed plain(Path file) throws BadInputException {
     Session session = new SessionStore(home).open(file);
-    return new Reviewed(session, Reviewer.review(session));
+    return new Reviewed(session, Reviewer.review(session), List.of());
   }
 
   /** Shows two past practices side by side. */
   void compare(Path a, Path b) {
-    work(() -> new Pair(reviewed(a), reviewed(b)), this::showComparison, () -> {});
+    work(() -> new Pair(plain(a), plain(b)), this::showComparison, () -> {});
   }
 
   private void showComparison(Pair pair) {
@@ -106,21 +130,23 @@ final class Debriefs {
   }
 
   /** A station's own result comes first; the review of its breaths is reached from it. */
-  private void showDebrief(Session session, Review review, Runnable back) {
+  private void showDebrief(Reviewed done, Runnable back) {
+    Session session = done.session();
     if (StationResult.isIn(session.events())) {
       try {
-        showResult(session, StationResult.of(session.events()), review, back);
+        showResult(done, StationResult.of(session.events()), back);
         return;
       } catch (BadInputException e) {
         Dialogs.tell(
             stage.window(), "The station can't be shown, only its breaths", e.getMessage());
       }
     }
-    showReview(session, review, back);
+    showReview(done, back);
   }
 
-  private void showResult(Session session, StationResult result, Review review, Runnable back) {
-    stage.remember(() -> showResult(session, result, review, back));
+  private void showResult(Reviewed done, StationResult result, Runnable back) {
+    Session session = done.session();
+    stage.remember(() -> showResult(done, result, back));
     String when = PastPractices.when(session.header().startedAt(), home.zone());
     String trainee = session.header().trainee();
     stage.showScreen(
@@ -128,26 +154,30 @@ final class Debriefs {
             stage.kit(),
             navigator,
             StationSheet.of(result),
-            review,
+            done.review(),
             trainee.isEmpty() ? when : when + ", " + trainee,
             new StationResultScreen.Ways(
-                () -> showReview(session, review, () -> showResult(session, result, review, back)),
-                () -> StationSaver.save(stage.window(), session, result, review, home.zone()),
+                () -> showReview(done, () -> showResult(done, result, back)),
+                () ->
+                    StationSaver.save(stage.window(), session, result, done.review(), home.zone()),
                 back)));
   }
 
-  private void showReview(Session session, Review review, Runnable back) {
-    stage.remember(() -> showReview(session, review, back));
+  private void showReview(Reviewed done, Runnable back) {
+    stage.remember(() -> showReview(done, back));
+    Session session = done.session();
+    Review review = done.review();
     String when = PastPractices.of(session, home.zone());
     String ended = PastPractices.ended(session, review);
     String title = when + (ended.isEmpty() ? "" : ", " + ended);
-    Runnable again = () -> showReview(session, review, back);
+    Runnable again = () -> showReview(done, back);
     stage.showScreen(
         DebriefScreen.build(
             stage.kit(),
             navigator,
             review,
             title,
+            done.next(),
             () -> startReplay(session, when, again),
             () -> ReportSaver.save(stage.window(), session, review, home.zone()),
             () -> showPictures(review, title, again),

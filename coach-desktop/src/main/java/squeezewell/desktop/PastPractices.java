@@ -16,6 +16,8 @@ import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 import squeezewell.station.StationResult;
+import squeezewell.trainee.PastPractice;
+import squeezewell.trainee.RecordBook;
 
 /** Turns kept sessions into lines for the list. */
 final class PastPractices {
@@ -70,12 +72,13 @@ final class PastPractices {
 
   static void read(SessionStore store, ZoneId zone, Consumer<PastScreen.Line> each)
       throws BadInputException {
+    RecordBook book = store.book();
     try (Stream<SessionStore.Entry> entries = store.entries()) {
-      entries.forEach(entry -> each.accept(line(entry, zone)));
+      entries.forEach(entry -> each.accept(line(entry, book, zone)));
     }
   }
 
-  private static PastScreen.Line line(SessionStore.Entry entry, ZoneId zone) {
+  private static PastScreen.Line line(SessionStore.Entry entry, RecordBook book, ZoneId zone) {
     if (!entry.session().isPresent()) {
       return new PastScreen.Line(
           entry.file(), "Can't be read: " + entry.file().getFileName(), entry.problem(), false);
@@ -103,6 +106,10 @@ final class PastPractices {
     if (!ended.isEmpty()) {
       detail.append("  ·  ").append(ended);
     }
+    PastPractice.of(session)
+        .map(practice -> practice.words(book, zone))
+        .filter(words -> !words.isEmpty())
+        .ifPresent(words -> detail.append("  ·  ").append(words));
     return new PastScreen.Line(
         entry.file(), station(session).orElse(review.headline()), detail.toString(), true);
   }

@@ -14,13 +14,17 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
+import javax.swing.SwingWorker;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
@@ -44,6 +48,7 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
 import squeezewell.files.LocalProtocolFile;
 import squeezewell.files.ProtocolStore;
+import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.files.StationStore;
@@ -54,6 +59,7 @@ import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.session.Session;
+import squeezewell.trainee.RecordBook;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
 final class PhoneWindow extends JFrame implements Navigator, Stage {
@@ -302,6 +308,27 @@ final class PhoneWindow extends JFrame implements Navigator, Stage {
   public void toPast() {
     current = this::toPast;
     showScreen(PastScreen.build(kit, this, debriefs::readPast));
+  }
+
+  @Override
+  public void readBook(BiConsumer<RecordBook, ZoneId> told) {
+    new SwingWorker<RecordBook, Void>() {
+      @Override
+      protected RecordBook doInBackground() throws BadInputException {
+        return new SessionStore(home).book();
+      }
+
+      @Override
+      protected void done() {
+        try {
+          told.accept(get(), home.zone());
+        } catch (ExecutionException e) {
+          // The list of past practices says why; a practice begins without what was before.
+        } catch (InterruptedException e) {
+          Thread.currentThread().interrupt();
+        }
+      }
+    }.execute();
   }
 
   @Override

@@ -16,6 +16,8 @@ import java.util.stream.Stream;
 import squeezewell.input.BadInputException;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
+import squeezewell.trainee.PastPractice;
+import squeezewell.trainee.RecordBook;
 
 /** The past sessions of a home. It reads; it never changes or deletes. */
 public final class SessionStore {
@@ -75,6 +77,31 @@ public final class SessionStore {
    */
   public Stream<Entry> entries() throws BadInputException {
     return files().stream().map(this::entry);
+  }
+
+  /**
+   * What the sessions say of rhythms held alone. Only the headers of others are read; what can't be
+   * read is left out.
+   *
+   * @throws BadInputException if the folder of sessions can't be listed
+   */
+  public RecordBook book() throws BadInputException {
+    List<PastPractice> practices = new ArrayList<>();
+    for (Path file : files()) {
+      past(file).ifPresent(practices::add);
+    }
+    return RecordBook.of(practices);
+  }
+
+  private Optional<PastPractice> past(Path file) {
+    try {
+      return PastPractice.tells(SessionReader.readHeader(file))
+          ? PastPractice.of(open(file))
+          : Optional.empty();
+    } catch (BadInputException e) {
+      // The list of past practices tells of it.
+      return Optional.empty();
+    }
   }
 
   /**

@@ -100,6 +100,18 @@ class DrillWordsTest {
   }
 
   @Test
+  void ofAnAdultInAnArrestByOneWhoIsAlone() {
+    Coach coach = start("aha-2020", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
+    assertThat(check(coach))
+        .isEqualTo(
+            "rhythm check soon|rhythm check due: p starts it, p ends it|end the check and compress:"
+                + " p|CHECK RHYTHM");
+    assertThat(
+            suction(start("aha-2020", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1)))
+        .isEqualTo("end suction and compress: s|SUCTION");
+  }
+
+  @Test
   void ofANewborn() {
     Coach coach = start("nrp-8", PatientGroup.NEWBORN, Situation.NEWBORN_VENTILATION, 2);
     assertThat(check(coach))

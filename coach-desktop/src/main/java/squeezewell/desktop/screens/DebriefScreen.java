@@ -49,8 +49,26 @@ public final class DebriefScreen {
       Runnable onSave,
       Runnable onPictures,
       Runnable onBack) {
+    return build(kit, navigator, review, when, List.of(), onReplay, onSave, onPictures, onBack);
+  }
+
+  /**
+   * Builds the screen, with words on what to practise next.
+   *
+   * @param next what they are, a sentence each; empty where there are none
+   */
+  public static JScrollPane build(
+      Kit kit,
+      Navigator navigator,
+      Review review,
+      String when,
+      List<String> next,
+      Runnable onReplay,
+      Runnable onSave,
+      Runnable onPictures,
+      Runnable onBack) {
     JScrollPane page =
-        new DebriefScreen(kit).build(navigator, review, when, onReplay, onSave, onPictures);
+        new DebriefScreen(kit).build(navigator, review, when, next, onReplay, onSave, onPictures);
     return kit.withBackKeys(page, onBack);
   }
 
@@ -58,6 +76,7 @@ public final class DebriefScreen {
       Navigator navigator,
       Review review,
       String when,
+      List<String> next,
       Runnable onReplay,
       Runnable onSave,
       Runnable onPictures) {
@@ -134,6 +153,15 @@ public final class DebriefScreen {
       column.add(kit.gap(2));
     }
     column.add(kit.gap(14));
+    if (!next.isEmpty()) {
+      column.add(kit.subheading("Next practice"));
+      column.add(kit.gap(4));
+      for (String line : next) {
+        column.add(kit.note(line));
+        column.add(kit.gap(2));
+      }
+      column.add(kit.gap(8));
+    }
     JButton again = kit.mainButton("Next practice", 232, e -> navigator.toSetup());
     again.setMnemonic('N');
     JButton save = kit.button("Save report", 130, e -> onSave.run());

@@ -20,6 +20,7 @@ import javax.swing.SwingConstants;
 import javax.swing.Timer;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
+import squeezewell.cue.InForce;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
@@ -362,8 +363,9 @@ public final class LiveScreen extends JPanel {
   private void showActions(CoachState state, long now) {
     Stretch.Kind kind = state.schedule().stretchAt(now).kind();
     boolean paused = kind == Stretch.Kind.PAUSED;
+    InForce inForce = state.schedule().inForceAt(now);
     check.show(
-        kind == Stretch.Kind.PULSE_CHECK ? "Check done" : "Pulse check",
+        kind == Stretch.Kind.PULSE_CHECK ? "Check done" : LiveView.checkButton(inForce.check()),
         kind == Stretch.Kind.PULSE_CHECK);
     suction.show(
         kind == Stretch.Kind.SUCTION ? "Suction done" : "Suction", kind == Stretch.Kind.SUCTION);
@@ -371,7 +373,7 @@ public final class LiveScreen extends JPanel {
     mute.show(muted.getAsBoolean() ? "Sound on" : "Mute", muted.getAsBoolean());
     String word =
         switch (kind) {
-          case PULSE_CHECK, SUCTION -> "Squeeze to go on";
+          case PULSE_CHECK, SUCTION -> LiveView.goOn(inForce);
           case PAUSED -> "Paused";
           case ENDED -> "Done";
           default -> state.squeezing() ? "Squeezing" : "Hold while you squeeze";

@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalLong;
 import squeezewell.coach.CoachState;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InForce;
 import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
@@ -187,7 +189,13 @@ record LiveView(
     CueSchedule schedule = state.schedule();
     Guidance guidance = moment.stretch().guidance();
     Limits limits = guidance.limits();
-    String next = guidance.rhythm().compressions().isPresent() ? "compress" : "squeeze";
+    InForce inForce = schedule.inForceAt(now);
+    String next =
+        switch (inForce.care()) {
+          case BREATHE -> "squeeze";
+          case COMPRESS -> "compress";
+          case WATCH -> "watch";
+        };
     long since = now - moment.stretch().startNanos();
     switch (moment.stretch().kind()) {
       case PULSE_CHECK:
@@ -199,7 +207,8 @@ record LiveView(
                 + " s";
         return since >= most
             ? new Bar("Check over " + Phrases.seconds(most) + " s: " + next, 1, true)
-            : new Bar("Feel the pulse, " + range, (double) since / most, false);
+            : new Bar(
+                sentence(inForce.check().task()) + ", " + range, (double) since / most, false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
         boolean compressing = moment.stretch().compressing();
@@ -234,21 +243,20 @@ record LiveView(
     if (!due.isPresent() || !bar.urgent()) {
       return new Bar("Keep the rhythm on your own", 0, false);
     }
+    String check = sentence(schedule.inForceAt(now).check().words());
     long notice = moment.stretch().guidance().limits().pulseCheckNotice().nanos();
     long left = due.getAsLong() - now;
     if (left > 0) {
-      return new Bar(left <= notice ? "Pulse check soon" : "Keep the rhythm on your own", 0, true);
+      return new Bar(left <= notice ? check + " soon" : "Keep the rhythm on your own", 0, true);
     }
-    return new Bar("Pulse check now", 1, true);
+    return new Bar(check + " now", 1, true);
   }
 
   /** While the chest is compressed, the check comes with a change of hands. */
   private static Bar checkBar(CueSchedule schedule, Moment moment, long now) {
     Guidance guidance = moment.stretch().guidance();
-    boolean compressing =
-        moment.stretch().kind() != Stretch.Kind.WATCHING
-            && guidance.rhythm().compressions().isPresent();
-    String check = compressing ? "Rhythm check" : "Pulse check";
+    InForce inForce = schedule.inForceAt(now);
+    String check = sentence(inForce.check().words());
     OptionalLong due = schedule.nextPulseCheckAt(now);
     if (!due.isPresent()) {
       OptionalLong end = schedule.endNanos();
@@ -263,7 +271,7 @@ record LiveView(
     long left = due.getAsLong() - now;
     if (left <= 0) {
       String late = Words.clock(-left);
-      String atOnce = compressing ? "Check rhythm, change hands" : "Pulse check now";
+      String atOnce = inForce.changesCompressors() ? "Check rhythm, change hands" : check + " now";
       return new Bar(-left < 2_000_000_000L ? atOnce : check + " overdue by " + late, 1, true);
     }
     Limits limits = guidance.limits();
@@ -272,6 +280,29 @@ record LiveView(
         check + " in " + Phrases.clockLeft(left),
         Math.max(0, used),
         left <= limits.pulseCheckNotice().nanos());
+  }
+
+  /** The word on the button that begins a check. */
+  static String checkButton(CheckKind check) {
+    return switch (check) {
+      case PULSE -> "Pulse check";
+      case RHYTHM -> "Rhythm check";
+      case HEART_RATE -> "Heart rate";
+    };
+  }
+
+  /** What the breath pad says during a check or suction. */
+  static String goOn(InForce inForce) {
+    return switch (inForce.care()) {
+      case BREATHE -> "Squeeze to go on";
+      // Compressions that go on do not end suction.
+      case COMPRESS -> inForce.compressing() ? "Squeeze to go on" : "Compress to go on";
+      case WATCH -> "Then watch";
+    };
+  }
+
+  private static String sentence(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static String word(Moment.Act act) {

@@ -1,10 +1,13 @@
 package squeezewell.desktop.screens;
 
 import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.function.BiConsumer;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.Settings;
 import squeezewell.protocol.Protocol;
 import squeezewell.session.Session;
+import squeezewell.trainee.RecordBook;
 
 /** Leads from one screen to the next. Called on the event thread. */
 public interface Navigator {
@@ -55,6 +58,14 @@ public interface Navigator {
 
   /** Opens the projector window, or closes it. */
   void toggleProjector();
+
+  /**
+   * Reads what was practised before, in the background.
+   *
+   * @param told told once on the event thread, unless the folder can't be read; with the time zone
+   *     in which days are counted
+   */
+  void readBook(BiConsumer<RecordBook, ZoneId> told);
 
   /** The settings in force. */
   Settings settings();

@@ -1,6 +1,9 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Component;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +26,7 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.SideBySide;
+import squeezewell.trainee.RecordBook;
 
 /** Where a practice is set up: patient, guideline, length. */
 public final class SetupScreen {
@@ -40,10 +44,11 @@ public final class SetupScreen {
   private final JComboBox<Choice<Guidance>> patients;
   private final JComboBox<Choice<Protocol>> editions;
   private final JComboBox<Choice<Integer>> lengths = Kit.choices();
-  private final JComboBox<Choice<Prompting>> prompts;
+  private final JComboBox<PromptsView.Choice> prompts;
   private final JTextField trainee = new JTextField();
   private final JPanel summary;
   private Prompting wish = Prompting.THROUGHOUT;
+  private PromptsView past = new PromptsView(RecordBook.of(List.of()), ZoneId.systemDefault());
 
   private record Choice<T>(T value, String label) {
     @Override
@@ -102,8 +107,8 @@ public final class SetupScreen {
     byAge.toggle().setAlignmentY(Component.CENTER_ALIGNMENT);
     column.add(named("Patient", 'P', patients, row));
     column.add(byAge.fold());
-    fillPrompts(settings.lastChoice().prompting());
     trainee.setText(settings.trainee());
+    fillPrompts(settings.lastChoice().prompting());
     trainee.addActionListener(e -> start());
     JPanel second = kit.row();
     add(second, named("Prompts", 'O', prompts, prompts));
@@ -117,7 +122,8 @@ public final class SetupScreen {
     column.add(kit.gap(GAP));
     column.add(
         links(
-            link("Stations", 'I', navigator::toStations), link("Kit", 'K', navigator::toEquipment)));
+            link("Stations", 'I', navigator::toStations),
+            link("Kit", 'K', navigator::toEquipment)));
     column.add(kit.gap(14));
     // What is chosen makes it longer or shorter, so nothing above it moves.
     column.add(kit.subheading("What you will be asked for"));
@@ -152,10 +158,28 @@ public final class SetupScreen {
           describe();
         });
     prompts.addActionListener(e -> describe());
+    trainee.addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusLost(FocusEvent e) {
+            offerAgain();
+          }
+        });
     describe();
+    navigator.readBook(
+        (book, zone) -> {
+          past = new PromptsView(book, zone);
+          offerAgain();
+        });
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.on(start, page));
     return page;
+  }
+
+  /** Who practises, or what was practised before, may change what is offered. */
+  private void offerAgain() {
+    fillPrompts(prompting());
+    describe();
   }
 
   private JButton link(String text, char mnemonic, Runnable leads) {
@@ -238,21 +262,32 @@ public final class SetupScreen {
   /** Where prompts can't fall silent there is only one choice, and the wish is kept for later. */
   private void fillPrompts(Prompting wanted) {
     wish = wanted;
-    DefaultComboBoxModel<Choice<Prompting>> model = new DefaultComboBoxModel<>();
-    for (Prompting each : SetupView.prompting(guidance())) {
-      Choice<Prompting> choice = new Choice<>(each, each.label());
-      model.addElement(choice);
-      if (each == wanted) {
-        model.setSelectedItem(choice);
-      }
-    }
-    prompts.setModel(model);
-    prompts.setEnabled(model.getSize() > 1);
+    Optional<PromptsView.Choice> before = Optional.ofNullable(chosenPrompts());
+    List<PromptsView.Choice> choices = past.choices(name(), guidance());
+    Optional<PromptsView.Choice> same =
+        before.filter(c -> c.prompting() == wanted && choices.contains(c) && againFromNothing(c));
+    Optional<PromptsView.Choice> first =
+        choices.stream().filter(c -> c.prompting() == wanted).findFirst();
+    prompts.setModel(new DefaultComboBoxModel<>(choices.toArray(new PromptsView.Choice[0])));
+    same.or(() -> first).ifPresent(prompts::setSelectedItem);
+    prompts.setEnabled(choices.size() > 1);
+  }
+
+  /** Whether fading anew was chosen where going on from last time was offered. */
+  private static boolean againFromNothing(PromptsView.Choice choice) {
+    return choice.startLevel() == 0 && !choice.label().equals(choice.prompting().label());
+  }
+
+  private PromptsView.Choice chosenPrompts() {
+    return (PromptsView.Choice) prompts.getSelectedItem();
   }
 
   private Prompting prompting() {
-    boolean choosing = prompts.getItemCount() > 1;
-    return choosing ? prompts.getItemAt(Math.max(0, prompts.getSelectedIndex())).value() : wish;
+    return prompts.getItemCount() > 1 ? chosenPrompts().prompting() : wish;
+  }
+
+  private String name() {
+    return Settings.nameOf(trainee.getText());
   }
 
   private Protocol edition() {
@@ -295,7 +330,7 @@ public final class SetupScreen {
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
       summary.add(kit.gap(4));
     }
-    for (String line : SetupView.prompts(guidance, prompting())) {
+    for (String line : past.lines(name(), guidance, chosenPrompts())) {
       summary.add(
           kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
       summary.add(kit.gap(4));
@@ -338,9 +373,10 @@ public final class SetupScreen {
             .settings()
             .withTrainee(Settings.nameOf(trainee.getText()))
             .withLastChoice(chosen));
-    navigator.toLive(
-        edition(),
+    PracticePlan plan =
         PracticePlan.of(edition(), guidance(), COUNT_IN, chosen.minutes() * MINUTE, leadNanos)
-            .with(chosen.prompting()));
+            .with(chosen.prompting());
+    boolean fades = plan.prompting() == Prompting.FADING;
+    navigator.toLive(edition(), fades ? plan.withStartLevel(chosenPrompts().startLevel()) : plan);
   }
 }

@@ -62,7 +62,7 @@ final class SetupView {
           "Prompts are given throughout: with compressions two people keep step by them.");
     }
     double interval = guidance.rhythm().steadyBreaths().get().interval().seconds();
-    int breaths = CueFader.breathsBeforeSilence();
+    int breaths = CueFader.breathsBeforeSilence(0);
     long minutes = Math.max(1, Math.round(breaths * interval / 60));
     return switch (chosen) {
       case THROUGHOUT -> List.of();
@@ -85,7 +85,9 @@ final class SetupView {
     return guidance.rhythm().compressions().isPresent()
             && guidance.patient() != PatientGroup.NEWBORN
         ? "Check rhythm and pulse, and change who compresses, every "
-        : "Check the pulse every ";
+        : guidance.patient() == PatientGroup.NEWBORN
+            ? "Check the heart rate every "
+            : "Check the pulse every ";
   }
 
   /** For what else such a patient may need the edition has no rhythm; empty if it has all. */

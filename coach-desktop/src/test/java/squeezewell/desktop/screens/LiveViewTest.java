@@ -6,10 +6,15 @@ import static squeezewell.desktop.screens.Practices.SECOND;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
+import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
 import squeezewell.session.Journal;
@@ -185,6 +190,82 @@ class LiveViewTest {
     Coach coach = coach("aha-2025", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY);
     coach.command(Command.PULSE_CHECK, 60 * SECOND);
     assertThat(at(coach, 71).bar()).isEqualTo("Check over 10 s: compress");
+  }
+
+  /**
+   * What stands on the bar in a check, over its limit and over that of suction, when a check is
+   * ahead, and on the button and the pad. The pulse is felt for 5 to 10 s (AHA course texts); while
+   * the chest is compressed it is the rhythm that is checked (AHA, basic life support), and in a
+   * newborn the heart rate (newborn programme, 8th edition). Whoever breathes well is watched.
+   * Suction limits: 15, 10, 5, 5 s, as docs/sources.md says.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "aha-2020,ADULT,PULSE_NO_BREATHING,2,no,"
+        + "'Feel the pulse, 5 to 10 s|Check over 10 s: squeeze|Suction over 15 s: squeeze|"
+        + "Pulse check in|Pulse check|Squeeze to go on'",
+    "aha-2020,CHILD,PULSE_SLOW_BREATHING,2,no,"
+        + "'Feel the pulse, 5 to 10 s|Check over 10 s: squeeze|Suction over 10 s: squeeze|"
+        + "Pulse check in|Pulse check|Squeeze to go on'",
+    "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,2,no,"
+        + "'Check the rhythm, 5 to 10 s|Check over 10 s: compress|Suction over 15 s: end it|"
+        + "Rhythm check in|Rhythm check|Compress to go on'",
+    "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,1,no,"
+        + "'Check the rhythm, 5 to 10 s|Check over 10 s: compress|Suction over 15 s: compress|"
+        + "Rhythm check in|Rhythm check|Compress to go on'",
+    "aha-2020,INFANT,ARREST_ADVANCED_AIRWAY,2,no,"
+        + "'Check the rhythm, 5 to 10 s|Check over 10 s: compress|Suction over 5 s: end it|"
+        + "Rhythm check in|Rhythm check|Compress to go on'",
+    "nrp-8,NEWBORN,NEWBORN_VENTILATION,2,no,"
+        + "'Count the heart rate, 5 to 10 s|Check over 10 s: squeeze|Suction over 5 s: squeeze|"
+        + "Heart rate check in|Heart rate|Squeeze to go on'",
+    "nrp-8,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,2,no,"
+        + "'Count the heart rate, 5 to 10 s|Check over 10 s: compress|Suction over 5 s: end it|"
+        + "Heart rate check in|Heart rate|Compress to go on'",
+    "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,2,yes,"
+        + "'Feel the pulse, 5 to 10 s|Check over 10 s: watch|Suction over 15 s: watch|"
+        + "Pulse check in|Pulse check|Then watch'",
+    "nrp-8,NEWBORN,NEWBORN_VENTILATION,2,yes,"
+        + "'Count the heart rate, 5 to 10 s|Check over 10 s: watch|Suction over 5 s: watch|"
+        + "Heart rate check in|Heart rate|Then watch'",
+  })
+  void theWordsFitThePatient(
+      String edition,
+      PatientGroup patient,
+      Situation situation,
+      int rescuers,
+      String watched,
+      String words) {
+    String[] said = new String[6];
+    Coach check = coach(edition, patient, situation, rescuers, watched.equals("yes"));
+    said[3] = at(check, 6).bar().replaceFirst(" in .*", " in");
+    said[4] = LiveView.checkButton(check.state().schedule().inForceAt(6 * SECOND).check());
+    check.command(Command.PULSE_CHECK, 7 * SECOND);
+    said[0] = at(check, 8).bar();
+    said[1] = at(check, 18).bar();
+    said[5] = LiveView.goOn(check.state().schedule().inForceAt(8 * SECOND));
+    Coach suction = coach(edition, patient, situation, rescuers, watched.equals("yes"));
+    suction.command(Command.SUCTION, 7 * SECOND);
+    said[2] = at(suction, 23).bar();
+    assertThat(String.join("|", said)).isEqualTo(words);
+  }
+
+  private static Coach coach(
+      String edition, PatientGroup patient, Situation situation, int rescuers, boolean watched) {
+    Protocol protocol = Practices.protocol(edition);
+    PracticePlan plan =
+        PracticePlan.of(
+            protocol,
+            protocol.find(patient, situation, rescuers).orElseThrow(),
+            rescuers,
+            0,
+            300 * SECOND,
+            0);
+    Coach coach = new Coach(plan, Journal.none(), List.of());
+    if (watched) {
+      coach.find(ClinicalFinding.BREATHING_BACK, 5 * SECOND);
+    }
+    return coach;
   }
 
   @Test

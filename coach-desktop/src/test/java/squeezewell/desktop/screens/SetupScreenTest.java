@@ -6,9 +6,12 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Rectangle;
 import java.lang.reflect.Proxy;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BiConsumer;
 import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -28,10 +31,13 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.trainee.RecordBook;
 
 class SetupScreenTest {
   private final AtomicReference<Settings> settings = new AtomicReference<>(Settings.defaults());
   private final AtomicReference<PracticePlan> started = new AtomicReference<>();
+
+  private final AtomicReference<RecordBook> book = new AtomicReference<>(RecordBook.of(List.of()));
 
   private final Navigator navigator =
       (Navigator)
@@ -44,6 +50,11 @@ class SetupScreenTest {
                     return settings.get();
                   case "keep":
                     settings.set((Settings) words[0]);
+                    return null;
+                  case "readBook":
+                    @SuppressWarnings("unchecked")
+                    BiConsumer<RecordBook, ZoneId> told = (BiConsumer<RecordBook, ZoneId>) words[0];
+                    told.accept(book.get(), ZoneOffset.UTC);
                     return null;
                   case "toLive":
                     started.set((PracticePlan) words[1]);

@@ -1,0 +1,44 @@
+package squeezewell.cue;
+
+import java.util.Objects;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limits;
+import squeezewell.protocol.PatientGroup;
+
+/**
+ * What is in force at an instant: all that decides which words fit the patient. Immutable.
+ *
+ * @param guidance the rhythm in force, or to be once a hold is over
+ * @param limits the limits of what goes on
+ * @param rescuers how many rescuers are there, at least 1
+ * @param watching whether there is nothing to do but watch
+ * @param compressing whether the chest is compressed on during suction that goes on
+ */
+public record InForce(
+    Guidance guidance, Limits limits, int rescuers, boolean watching, boolean compressing) {
+  public InForce {
+    Objects.requireNonNull(guidance, "guidance");
+    Objects.requireNonNull(limits, "limits");
+  }
+
+  /** What is done for the patient, or will be once a hold is over. */
+  public CareKind care() {
+    if (watching) {
+      return CareKind.WATCH;
+    }
+    return guidance.rhythm().compressions().isPresent() ? CareKind.COMPRESS : CareKind.BREATHE;
+  }
+
+  /** What a check looks for. */
+  public CheckKind check() {
+    if (guidance.patient() == PatientGroup.NEWBORN) {
+      return CheckKind.HEART_RATE;
+    }
+    return care() == CareKind.COMPRESS ? CheckKind.RHYTHM : CheckKind.PULSE;
+  }
+
+  /** Whether a check is also the time to change who compresses. */
+  public boolean changesCompressors() {
+    return care() == CareKind.COMPRESS && guidance.changesCompressorsAtChecks(rescuers);
+  }
+}

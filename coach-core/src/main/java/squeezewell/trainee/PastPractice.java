@@ -1,0 +1,149 @@
+package squeezewell.trainee;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import squeezewell.cue.Prompting;
+import squeezewell.protocol.Guidance;
+import squeezewell.review.HeldTest;
+import squeezewell.review.Reviewer;
+import squeezewell.review.Unprompted;
+import squeezewell.session.NotedFinding;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+/**
+ * What one past practice says about a rhythm held alone.
+ *
+ * @param startedAt when it began
+ * @param trainee who practised; empty for somebody without a name
+ * @param guidance the rhythm it began with
+ * @param prompting how far breaths were to be prompted
+ * @param startLevel the level of fading it began with; 0 where prompts did not fade
+ * @param endLevel the level it ended with, before any finding that changed the rhythm; 0 where
+ *     prompts did not fade
+ * @param test what the test without prompts gave; empty if it was none
+ */
+public record PastPractice(
+    Instant startedAt,
+    String trainee,
+    Guidance guidance,
+    Prompting prompting,
+    int startLevel,
+    int endLevel,
+    Optional<HeldTest.Outcome> test) {
+  private static final Pattern LEVEL = Pattern.compile("level ([0-5])\\b.*");
+
+  public PastPractice {
+    Objects.requireNonNull(startedAt, "startedAt");
+    Objects.requireNonNull(trainee, "trainee");
+    Objects.requireNonNull(guidance, "guidance");
+    Objects.requireNonNull(prompting, "prompting");
+    Objects.requireNonNull(test, "test");
+  }
+
+  /**
+   * Whether a session says something of a rhythm held alone: one that a person practised live, with
+   * prompts that faded or none. Made-up trainees and event lists say nothing of a person.
+   */
+  public static boolean tells(SessionHeader header) {
+    return header.origin() == SessionHeader.Origin.LIVE
+        && header.plan().prompting() != Prompting.THROUGHOUT;
+  }
+
+  /** What a session says; empty if {@link #tells} says that it says nothing. */
+  public static Optional<PastPractice> of(Session session) {
+    SessionHeader header = session.header();
+    if (!tells(header)) {
+      return Optional.empty();
+    }
+    Prompting prompting = header.plan().prompting();
+    return Optional.of(
+        new PastPractice(
+            header.startedAt(),
+            header.trainee(),
+            header.plan().guidance(),
+            prompting,
+            header.plan().startLevel(),
+            prompting == Prompting.FADING ? endLevel(session) : 0,
+            prompting == Prompting.NONE
+                ? Reviewer.review(session)
+                    .metrics()
+                    .unprompted()
+                    .flatMap(Unprompted::test)
+                    .map(HeldTest::outcome)
+                : Optional.empty()));
+  }
+
+  /** Each change of the level is an event; another rhythm begins again with level 0. */
+  private static int endLevel(Session session) {
+    List<NotedFinding> findings = session.findings();
+    int until =
+        findings.stream()
+            .filter(NotedFinding::changesPrompts)
+            .mapToInt(NotedFinding::number)
+            .min()
+            .orElse(Integer.MAX_VALUE);
+    int level = session.header().plan().startLevel();
+    for (SessionEvent event : session.standing()) {
+      boolean prompts =
+          event.what() == What.PROMPTS_OFF
+              || event.what() == What.PROMPTS_ON
+              || event.what() == What.PROMPTS_AT_ONCE;
+      Matcher told = LEVEL.matcher(event.detail());
+      if (prompts && event.number() < until && told.matches()) {
+        level = Integer.parseInt(told.group(1));
+      }
+    }
+    return level;
+  }
+
+  /**
+   * What it says, in a few words for a list; empty if nothing.
+   *
+   * @param book all practices, so that the days of passed tests can be counted up to this one
+   * @param zone where days are counted
+   */
+  public String words(RecordBook book, ZoneId zone) {
+    if (prompting == Prompting.FADING) {
+      return startLevel == endLevel
+          ? "fading, level " + endLevel
+          : "fading, level " + startLevel + " to " + endLevel;
+    }
+    if (!test.filter(t -> t == HeldTest.Outcome.PASS).isPresent()) {
+      return test.map(t -> "test: " + t.label().toLowerCase(Locale.ROOT)).orElse("");
+    }
+    return book.upTo(startedAt).heldAlone(trainee, guidance, zone).words();
+  }
+
+  /**
+   * Whether somebody practised just that: the same name, patient, situation and interval between
+   * breaths with the same range, whatever the edition.
+   */
+  public boolean isOf(String name, Guidance wanted) {
+    return trainee.trim().equals(name.trim()) && sameRhythm(guidance, wanted);
+  }
+
+  /** Whether two ask for the same of the same patient, as far as the steady breaths go. */
+  static boolean sameRhythm(Guidance one, Guidance other) {
+    return one.patient() == other.patient()
+        && one.situation() == other.situation()
+        && one.rhythm().steadyBreaths().isPresent()
+        && other
+            .rhythm()
+            .steadyBreaths()
+            .map(
+                b ->
+                    b.interval().equals(one.rhythm().steadyBreaths().get().interval())
+                        && b.lowNanos() == one.rhythm().steadyBreaths().get().lowNanos()
+                        && b.highNanos() == one.rhythm().steadyBreaths().get().highNanos())
+            .orElse(false);
+  }
+}

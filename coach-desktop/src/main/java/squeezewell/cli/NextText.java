@@ -1,0 +1,65 @@
+package squeezewell.cli;
+
+import java.util.List;
+import java.util.Optional;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.SessionStore;
+import squeezewell.input.BadInputException;
+import squeezewell.protocol.Guidance;
+import squeezewell.session.SessionHeader;
+import squeezewell.trainee.FadingStart;
+import squeezewell.trainee.NextPractice;
+import squeezewell.trainee.RecordBook;
+
+/** What the past practices of a home say about a practice and the next, in text. */
+final class NextText {
+  private static final int WIDTH = 78;
+
+  private final Surroundings around;
+  private final HomeFolder folder;
+
+  NextText(Surroundings around, HomeFolder folder) {
+    this.around = around;
+    this.folder = folder;
+  }
+
+  /** The level of fading that a practice begins with; says why if it goes on from another one. */
+  int levelOfLastTime(String trainee, Guidance guidance) {
+    Optional<FadingStart> start = book().fadingStart(trainee, guidance);
+    if (start.isPresent() && start.get().lastLevel() > 0) {
+      around.print(
+          TextWrap.wrap(
+              start.get().words(folder.zone())
+                  + " This practice begins with "
+                  + FadingStart.asks(start.get().level())
+                  + ". (--start-level 0 begins anew.)",
+              WIDTH,
+              ""));
+    }
+    return start.map(FadingStart::level).orElse(0);
+  }
+
+  /** Prints what to practise after a practice that was kept; nothing where there is no advice. */
+  void print(SessionHeader header) {
+    Optional<NextPractice> next =
+        NextPractice.of(book(), header.trainee(), header.plan().guidance(), folder.zone());
+    if (next.isPresent()) {
+      around.print("");
+      around.print("Next practice");
+      for (String line : next.get().lines()) {
+        around.print(TextWrap.wrap(line, WIDTH, "  "));
+      }
+    }
+  }
+
+  /**
+   * A folder that can't be listed holds nothing to go on from; keeping the practice tells of it.
+   */
+  private RecordBook book() {
+    try {
+      return new SessionStore(folder).book();
+    } catch (BadInputException e) {
+      return RecordBook.of(List.of());
+    }
+  }
+}

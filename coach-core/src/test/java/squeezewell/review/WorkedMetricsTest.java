@@ -51,7 +51,14 @@ class WorkedMetricsTest {
 
   static List<Worked> worked() {
     return List.of(
-        prompted(), checks(), quicker(), fast(), silentTest(), silentSlowing(), compressed(), cut());
+        prompted(),
+        checks(),
+        quicker(),
+        fast(),
+        silentTest(),
+        silentSlowing(),
+        compressed(),
+        cut());
   }
 
   /**
@@ -289,12 +296,12 @@ class WorkedMetricsTest {
     // The breaths stand at no steady interval.
     worked.is("interval.count", 0).is("rate.overallPerMinute", NONE);
     worked.is("rate.countPerMinute", 3).is("asynchrony.phaseLocking", NONE);
-    return worked.is("hyperventilationMinutes", 0);
+    return worked.is("hyperventilationMinutes", NONE);
   }
 
   /**
-   * A pulse thought lost at 19 s, which is taken back at 21 s, cuts a practice of 50 s in three; the
-   * figures of the whole come from both parts that ask for one breath every 6 s.
+   * A pulse thought lost at 19 s, which is taken back at 21 s, cuts a practice of 50 s in three;
+   * the figures of the whole come from both parts that ask for one breath every 6 s.
    */
   private static Worked cut() {
     Worked worked =
@@ -380,6 +387,7 @@ class WorkedMetricsTest {
     assertThat(unknown)
         .containsExactlyInAnyOrder(
             "firstBreathSeconds",
+            "hyperventilationMinutes",
             "rate.overallPerMinute",
             "interval.meanSeconds",
             "interval.medianSeconds",

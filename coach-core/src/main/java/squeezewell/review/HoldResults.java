@@ -92,17 +92,12 @@ final class HoldResults {
         : PulseCheckResult.LengthOutcome.RIGHT;
   }
 
-  /** How long after its time a check still serves it: never beyond the middle to the next. */
-  private static long stillServedNanos(Limits limits) {
-    return Math.min(PulseCheckDue.SERVES_WITHIN_NANOS, limits.pulseCheckEvery().nanos() / 2);
-  }
-
   private static PulseCheckResult notMade(PulseCheckDue due, Practice practice) {
     long left = practice.endNanos() - due.dueNanos();
     PulseCheckResult.Outcome outcome = PulseCheckResult.Outcome.MISSED;
     if (left <= PulseCheckResult.ON_TIME_WITHIN_SECONDS * NANOS_PER_SECOND) {
       outcome = PulseCheckResult.Outcome.NOT_COUNTED;
-    } else if (left < stillServedNanos(practice.limits())) {
+    } else if (left < PulseCheckDue.SERVES_WITHIN_NANOS) {
       outcome = PulseCheckResult.Outcome.OVERDUE;
     }
     OptionalDouble none = OptionalDouble.empty();

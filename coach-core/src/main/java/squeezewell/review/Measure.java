@@ -59,10 +59,7 @@ final class Measure {
         first,
         measure.rate(effective),
         measure.interval(),
-        practice
-            .breathPlan()
-            .map(p -> RollingRate.secondsAbove(rollingRate, 60 / seconds(p.lowNanos())) / 60.0)
-            .orElse(0.0),
+        measure.hyperventilationMinutes(rollingRate),
         measure.gap(),
         measure.prompts(prompts, alignment),
         measure.asynchrony(alignment),
@@ -79,6 +76,15 @@ final class Measure {
 
   private double[] lengths() {
     return valid.stream().mapToDouble(IntervalPoint::seconds).toArray();
+  }
+
+  private OptionalDouble hyperventilationMinutes(List<RatePoint> rollingRate) {
+    Optional<BreathPlan> plan = practice.breathPlan();
+    if (rollingRate.isEmpty() || !plan.isPresent()) {
+      return OptionalDouble.empty();
+    }
+    double highest = 60 / seconds(plan.get().lowNanos());
+    return OptionalDouble.of(RollingRate.secondsAbove(rollingRate, highest) / 60.0);
   }
 
   private Metrics.Rate rate(long effective) {

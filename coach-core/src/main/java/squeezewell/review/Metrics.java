@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
  * @param rate breaths a minute
  * @param interval start of one breath to start of the next
  * @param hyperventilationMinutes how long the rate over the last minute was above the rate of the
- *     shortest interval in range
+ *     shortest interval in range; empty if that rate was known at no time
  * @param gap longest time without a breath
  * @param prompts what became of the prompts
  * @param asynchrony how breaths stood to prompts, where they were prompted
@@ -37,7 +37,7 @@ public record Metrics(
     OptionalDouble firstBreathSeconds,
     Rate rate,
     Interval interval,
-    double hyperventilationMinutes,
+    OptionalDouble hyperventilationMinutes,
     Gap gap,
     Prompts prompts,
     Asynchrony asynchrony,

@@ -170,7 +170,7 @@ public final class ReviewJson {
       number("deficitBreaths", judged(interval.deficitBreaths()));
       number("fastMinutes", judged(interval.fastMinutes()));
       number("slowMinutes", judged(interval.slowMinutes()));
-      number("hyperventilationMinutes", judged(metrics.hyperventilationMinutes()));
+      number("hyperventilationMinutes", metrics.hyperventilationMinutes());
       json.endObject();
       Metrics.Gap gap = metrics.gap();
       json.name("gap").beginObject();

@@ -36,7 +36,7 @@ final class WholeMeasure {
             .findFirst(),
         measure.rate(effective),
         measure.interval(),
-        measure.sum(Metrics::hyperventilationMinutes),
+        measure.hyperventilationMinutes(),
         Measure.longestGap(
             whole,
             measure.count(m -> m.gap().overLimitCount()),
@@ -68,6 +68,14 @@ final class WholeMeasure {
 
   private double sum(ToDoubleFunction<Metrics> what) {
     return metrics.stream().mapToDouble(what).sum();
+  }
+
+  private OptionalDouble hyperventilationMinutes() {
+    return metrics.stream()
+        .map(Metrics::hyperventilationMinutes)
+        .filter(OptionalDouble::isPresent)
+        .mapToDouble(OptionalDouble::getAsDouble)
+        .reduce(Double::sum);
   }
 
   private List<IntervalPoint> allIntervals() {

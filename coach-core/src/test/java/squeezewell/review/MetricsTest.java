@@ -114,7 +114,7 @@ class MetricsTest {
     Review review =
         SessionBuilder.ofSeconds(120).breathsEvery(3, 3, 60).breathsEvery(6, 66, 120).review();
     Metrics metrics = review.metrics();
-    assertThat(metrics.hyperventilationMinutes()).isCloseTo(1.25, within(1e-9));
+    assertThat(metrics.hyperventilationMinutes().getAsDouble()).isCloseTo(1.25, within(1e-9));
     assertThat(metrics.interval().fastMinutes()).isCloseTo(0.95, within(1e-9));
     assertThat(metrics.interval().excessBreaths()).isCloseTo(7.6, within(1e-9));
     assertThat(rateAt(review, 60)).isCloseTo(20, within(1e-9));

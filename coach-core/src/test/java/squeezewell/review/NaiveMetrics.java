@@ -242,6 +242,7 @@ final class NaiveMetrics {
   private void burden() {
     List<long[]> valid = valid();
     int above = 0;
+    boolean known = false;
     for (long now = start + 1_000_000_000L; now <= end; now += 1_000_000_000L) {
       double covered = 0;
       double breaths = 0;
@@ -254,11 +255,12 @@ final class NaiveMetrics {
           breaths += inside / (i[1] - i[0]);
         }
       }
-      if (covered >= 30 - 1e-9 && 60 * breaths / covered > 60 / (low / SECOND) * (1 + 1e-9)) {
-        above++;
+      if (covered >= 30 - 1e-9) {
+        known = true;
+        above += 60 * breaths / covered > 60 / (low / SECOND) * (1 + 1e-9) ? 1 : 0;
       }
     }
-    put("hyperventilationMinutes", above / 60.0);
+    put("hyperventilationMinutes", known, above / 60.0);
   }
 
   private void gaps() {
@@ -430,9 +432,7 @@ final class NaiveMetrics {
     for (String figure : List.of("startedSeconds", "lengthSeconds", "lateSeconds")) {
       figures.put(name + figure, NONE);
     }
-    figures.put(
-        name + "outcome",
-        left <= 15 ? "NOT_COUNTED" : left < spacing() / SECOND / 2 ? "OVERDUE" : "MISSED");
+    figures.put(name + "outcome", left <= 15 ? "NOT_COUNTED" : left < 60 ? "OVERDUE" : "MISSED");
     figures.put(name + "lengthOutcome", "NOT_JUDGED");
     put(name + "breathsDuring", 0);
   }

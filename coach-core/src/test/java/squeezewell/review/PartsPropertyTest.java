@@ -137,7 +137,7 @@ class PartsPropertyTest {
     same(review, m -> m.suctions().size());
     near(review, Metrics::sessionSeconds);
     near(review, Metrics::effectiveSeconds);
-    near(review, Metrics::hyperventilationMinutes);
+    near(review, m -> m.hyperventilationMinutes().orElse(0));
     near(review, Metrics::holeSeconds);
     near(review, m -> m.gap().overLimitSeconds());
     near(review, m -> m.interval().excessBreaths());

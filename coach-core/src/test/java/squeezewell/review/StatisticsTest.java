@@ -9,10 +9,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.assertj.core.data.Offset;
 import org.hipparchus.stat.StatUtils;
 import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 import org.hipparchus.stat.descriptive.rank.Percentile;
+import org.hipparchus.stat.interval.BinomialProportion;
+import org.hipparchus.stat.interval.ConfidenceInterval;
 import org.junit.jupiter.api.Test;
 
 /** Against the Hipparchus statistics library and published intervals. */
@@ -49,6 +52,19 @@ class StatisticsTest {
     assertWilson(15, 148, 0.0624, 0.1605);
     assertWilson(0, 20, 0.0000, 0.1611);
     assertWilson(1, 29, 0.0061, 0.1718);
+  }
+
+  @Property
+  void theScoreIntervalAgreesWithTheReference(
+      @ForAll @IntRange(min = 1, max = 500) int trials,
+      @ForAll @DoubleRange(min = 0, max = 1) double share) {
+    int successes = (int) Math.round(share * trials);
+    ConfidenceInterval reference =
+        BinomialProportion.getWilsonScoreInterval(trials, (double) successes / trials, 0.95);
+    assertThat(Statistics.wilsonLow(successes, trials).getAsDouble())
+        .isCloseTo(Math.max(0, reference.getLowerBound()), CLOSE);
+    assertThat(Statistics.wilsonHigh(successes, trials).getAsDouble())
+        .isCloseTo(Math.min(1, reference.getUpperBound()), CLOSE);
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
 import squeezewell.session.What;
 
@@ -50,7 +51,14 @@ class WorkedMetricsTest {
 
   static List<Worked> worked() {
     return List.of(
-        prompted(), checks(), quicker(), fast(), silentTest(), silentSlowing(), compressed());
+        prompted(),
+        checks(),
+        quicker(),
+        fast(),
+        silentTest(),
+        silentSlowing(),
+        compressed(),
+        cut());
   }
 
   /**
@@ -288,7 +296,52 @@ class WorkedMetricsTest {
     // The breaths stand at no steady interval.
     worked.is("interval.count", 0).is("rate.overallPerMinute", NONE);
     worked.is("rate.countPerMinute", 3).is("asynchrony.phaseLocking", NONE);
-    return worked.is("hyperventilationMinutes", 0);
+    return worked.is("hyperventilationMinutes", NONE);
+  }
+
+  /**
+   * A pulse thought lost at 19 s, which is taken back at 21 s, cuts a practice of 50 s in three;
+   * the figures of the whole come from both parts that ask for one breath every 6 s.
+   */
+  private static Worked cut() {
+    Worked worked =
+        new Worked(
+            "cut",
+            SessionBuilder.ofSeconds(50)
+                .squeeze(0, 1.0, "400 mL")
+                .breaths(5.5, 12, 18)
+                .finding(19, ClinicalFinding.PULSE_LOST)
+                .undone(21)
+                .squeeze(24.1, 0.7, "500 mL")
+                .breaths(30.2, 35.8));
+    worked.is("breathCount", 7).is("sessionSeconds", 50).is("effectiveSeconds", 50);
+    worked.is("firstBreathSeconds", 0).is("rate.countPerMinute", 7 * 60.0 / 50);
+    // 5.5 6.5 6 before and 6.1 5.6 after; 18 to 24.1 s lies across the cuts. 29.7 s in all.
+    worked.is("interval.count", 5).is("interval.meanSeconds", 29.7 / 5);
+    worked.is("rate.overallPerMinute", 60 * 5 / 29.7).is("interval.medianSeconds", 6);
+    // Distances from 6 s, in order: 0 0.1 0.4 0.5 0.5.
+    worked.is("interval.robustSdSeconds", 1.4826 * 0.4);
+    // Squares 30.25 + 42.25 + 36 + 37.21 + 31.36 = 177.07, less 29.7 x 29.7 / 5, over 4.
+    worked.is("interval.sdSeconds", Math.sqrt((177.07 - 29.7 * 29.7 / 5) / 4));
+    worked.is("interval.inRangeCount", 5).is("interval.inRangeFraction", 1);
+    // Wilson (1927) for 5 of 5: 5 / (5 + 3.841459).
+    worked.is("interval.inRangeLow", 5 / 8.841459).is("interval.inRangeHigh", 1);
+    // Before 0 % off three times, after (5.85 / 6 - 1) = -2.5 % twice.
+    worked.is("interval.tempoErrorPercent", -1);
+    // 29.7 s in range; of the 14.2 s from 35.8 s to the end 7.2 are too many.
+    worked.is("interval.timeInRangeFraction", 29.7 / 36.9);
+    worked.is("gap.longestSeconds", 14.2).is("gap.longestAtSeconds", 35.8);
+    worked.is("gap.longestNetSeconds", 14.2).is("gap.longestNetAtSeconds", 35.8);
+    worked.is("gap.overLimitCount", 1).is("gap.overLimitSeconds", 4.2);
+    worked.is("inspiration.count", 2).is("inspiration.meanSeconds", 0.85);
+    worked.is("inspiration.lowerQuartileSeconds", 0.775);
+    worked.is("inspiration.upperQuartileSeconds", 0.925);
+    worked.is("inspiration.goodCount", 1).is("inspiration.goodFraction", 0.5);
+    // 0.9 L in 5.5 + 6.1 s; SD of 400 and 500 is 100 over the root of 2.
+    worked.is("volume.count", 2).is("volume.medianMillilitres", 450);
+    worked.is("volume.variationFraction", 100 / Math.sqrt(2) / 450);
+    worked.is("volume.litresPerMinute", 0.9 * 60 / 11.6);
+    return worked.is("drift.intervals", 5).is("drift.percentPerMinute", NONE);
   }
 
   @ParameterizedTest
@@ -334,6 +387,7 @@ class WorkedMetricsTest {
     assertThat(unknown)
         .containsExactlyInAnyOrder(
             "firstBreathSeconds",
+            "hyperventilationMinutes",
             "rate.overallPerMinute",
             "interval.meanSeconds",
             "interval.medianSeconds",

@@ -113,7 +113,7 @@ public final class MetricList {
     number("interval.slowMinutes", judged(interval.slowMinutes()), MINUTES, n);
     number(
         "interval.hyperventilationMinutes",
-        judged(metrics.hyperventilationMinutes()),
+        metrics.hyperventilationMinutes(),
         MINUTES,
         metrics.breathCount());
   }

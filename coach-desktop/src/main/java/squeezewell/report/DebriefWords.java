@@ -96,9 +96,7 @@ final class DebriefWords {
     if (steady || interval.count() > 0) {
       cards.add(
           new Card(
-              interval.count() == 0
-                  ? UNKNOWN
-                  : interval.inRangeCount() + " of " + interval.count(),
+              interval.count() == 0 ? UNKNOWN : interval.inRangeCount() + " of " + interval.count(),
               "intervals in range",
               steady ? range(asked) : changed ? "each in its part" : ""));
     }

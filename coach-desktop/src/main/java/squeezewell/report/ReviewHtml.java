@@ -296,11 +296,15 @@ public final class ReviewHtml {
   }
 
   private static String clock(OptionalDouble seconds) {
-    return seconds.isPresent() ? Words.clock(Math.round(seconds.getAsDouble() * 1e9)) : DebriefWords.UNKNOWN;
+    return seconds.isPresent()
+        ? Words.clock(Math.round(seconds.getAsDouble() * 1e9))
+        : DebriefWords.UNKNOWN;
   }
 
   private static String number(OptionalDouble value, int decimals, String unit) {
-    return value.isPresent() ? Words.upTo(value.getAsDouble(), decimals) + unit : DebriefWords.UNKNOWN;
+    return value.isPresent()
+        ? Words.upTo(value.getAsDouble(), decimals) + unit
+        : DebriefWords.UNKNOWN;
   }
 
   private void element(String tag, String kind, String text) {

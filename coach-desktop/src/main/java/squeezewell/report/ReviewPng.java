@@ -139,9 +139,7 @@ public final class ReviewPng {
 
   private static void rhythm(PicturePage page, Review rhythm, boolean only) {
     String intervals = ReviewSvg.intervals(rhythm);
-    heading(
-        page,
-        only ? "Figures" : PartText.span(rhythm) + ": " + PartText.situation(rhythm));
+    heading(page, only ? "Figures" : PartText.span(rhythm) + ": " + PartText.situation(rhythm));
     page.cards(DebriefWords.cards(rhythm));
     if (!intervals.isEmpty()) {
       page.space(16);

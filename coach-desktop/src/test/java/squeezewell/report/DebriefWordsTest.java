@@ -26,8 +26,7 @@ class DebriefWordsTest {
   @Test
   void aGapThatNeverHappenedIsNotKnownAndIsNoNumber() {
     assertThat(DebriefWords.gap(new Metrics.Gap(0, 0, 0, 0, 0, 0)))
-        .isEqualTo(
-            new DebriefWords.Card("–", "longest gap", "not known: the breaths never began"));
+        .isEqualTo(new DebriefWords.Card("–", "longest gap", "not known: the breaths never began"));
   }
 
   @Test

@@ -35,7 +35,7 @@ public final class PicturesScreen {
       "Square: as asked. Tip upwards: too soon. Tip downwards: too late. Dash: not judged.";
   private static final String BARS =
       "Full: in range. Stripes rising to the right: too soon. Stripes falling: too late.";
-  static final String HOLDS = 
+  static final String HOLDS =
       "Bars at the foot: no breaths asked for, as in checks, suction and pauses.";
   private static final List<String> RIBBON_KEYS =
       List.of(
@@ -136,8 +136,7 @@ public final class PicturesScreen {
     ButtonGroup group = new ButtonGroup();
     JToggleButton first = null;
     for (Picture picture : Picture.values()) {
-      ChoiceButton button =
-          new ChoiceButton(look, picture.label, first == null, picture.width);
+      ChoiceButton button = new ChoiceButton(look, picture.label, first == null, picture.width);
       button.setMnemonic(picture.mnemonic);
       kit.comesIntoView(button);
       button.addActionListener(e -> show(picture));

@@ -117,7 +117,8 @@ public final class SetupScreen {
     column.add(kit.gap(GAP));
     column.add(
         links(
-            link("Stations", 'I', navigator::toStations), link("Kit", 'K', navigator::toEquipment)));
+            link("Stations", 'I', navigator::toStations),
+            link("Kit", 'K', navigator::toEquipment)));
     column.add(kit.gap(14));
     // What is chosen makes it longer or shorter, so nothing above it moves.
     column.add(kit.subheading("What you will be asked for"));

@@ -77,7 +77,7 @@ class ReviewPngTest {
     List<SessionEvent> events = new ArrayList<>();
     for (long second = 0; second < seconds; second++) {
       long at = second * Reports.SECOND;
-      if (second == checkAt || (second == checkAt + 10 && checkAt >= 0)) {
+      if (checkAt >= 0 && (second == checkAt || second == checkAt + 10)) {
         What what = second == checkAt ? What.PULSE_CHECK : What.PULSE_CHECK_END;
         events.add(new SessionEvent(events.size() + 1, at, what, ""));
       }

@@ -45,6 +45,10 @@ public final class ReplayScreen extends JPanel {
 
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
+
+  /** Letters that still leave room for everything else on the smallest screen. */
+  private static final int LONGEST_TITLE = 120;
+
   private static final long TELL_NANOS = 2_000_000_000L;
   private static final String RIBBON = "ribbon";
   private static final String ADVICE = "advice";
@@ -108,9 +112,9 @@ public final class ReplayScreen extends JPanel {
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
     setBorder(BorderFactory.createEmptyBorder(look.px(12), side, look.px(8), side));
-    time = kit.label("", look.bold(24), look.palette().text());
-    speed = kit.label("", look.bold(24), look.palette().text());
-    asked = kit.label("", look.font(14), look.palette().softText());
+    time = kit.label(" ", look.bold(24), look.palette().text());
+    speed = kit.label(" ", look.bold(24), look.palette().text());
+    asked = kit.label(" ", look.font(14), look.palette().softText());
     noticeLine = kit.label(" ", look.bold(13), look.palette().text());
     noticeLine.setHorizontalAlignment(SwingConstants.CENTER);
     bar = new TimeBar(look);
@@ -206,13 +210,21 @@ public final class ReplayScreen extends JPanel {
 
   private void lay(Kit kit, String when) {
     Look look = kit.look();
-    JPanel header = new JPanel(new GridLayout(3, 1));
-    header.setOpaque(false);
-    header.add(kit.label("Replay, " + when, look.font(14), look.palette().softText()));
+    JPanel header = kit.column();
+    String title = "Replay, " + when;
+    int room = look.px(LEAST_WIDTH - 2 * Kit.MARGIN);
+    JComponent told = kit.label(title, look.font(14), look.palette().softText());
+    // Most fit in a line; a long name takes more lines instead of being cut.
+    if (told.getPreferredSize().width > room) {
+      told = kit.text(shortened(title), look.font(14), look.palette().softText(), room);
+      told.getAccessibleContext().setAccessibleName(title);
+    }
+    header.add(told);
     JPanel line = new JPanel(new BorderLayout());
     line.setOpaque(false);
     line.add(time, BorderLayout.CENTER);
     line.add(speed, BorderLayout.EAST);
+    line.setAlignmentX(LEFT_ALIGNMENT);
     header.add(line);
     header.add(asked);
 
@@ -254,6 +266,14 @@ public final class ReplayScreen extends JPanel {
     put(actions, 6, 0, look.px(4));
     put(noticeLine, 7, 0, look.px(2));
     put(caution, 8, 0, 0);
+  }
+
+  private static String shortened(String text) {
+    if (text.length() <= LONGEST_TITLE) {
+      return text;
+    }
+    int end = LONGEST_TITLE - 1;
+    return text.substring(0, Character.isHighSurrogate(text.charAt(end - 1)) ? end - 1 : end) + "…";
   }
 
   private void skip(int steps) {

@@ -7,6 +7,7 @@ import static squeezewell.desktop.screens.ScreenParts.layOut;
 
 import java.awt.event.KeyEvent;
 import java.util.List;
+import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,10 +31,14 @@ class ReplayScreenTest {
   private int muted;
 
   private ReplayScreen screen(Look look) {
+    return screen(look, "1 Mar 2026, 09:00");
+  }
+
+  private ReplayScreen screen(Look look, String when) {
     return new ReplayScreen(
         new Kit(look),
         player,
-        "1 Mar 2026, 09:00",
+        when,
         new ReplayScreen.Sound(() -> "No sound.", () -> muted % 2 == 1, () -> muted++),
         () -> left++);
   }
@@ -56,6 +61,24 @@ class ReplayScreenTest {
           assertThat(b.getHeight()).as(b.getText()).isGreaterThanOrEqualTo(look.px(46));
           assertThat(b.getAccessibleContext().getAccessibleDescription()).startsWith("Key ");
         });
+  }
+
+  /** A date and a name of 80 letters; a name may have 200. */
+  @ParameterizedTest
+  @CsvSource({"412,892,1", "824,620,2", "350,640,1"})
+  void aLongNameIsShownWholeAndPushesNothingOff(int width, int height, double scale) {
+    Look look =
+        new Look(Palette.lightTheme(), scale)
+            .fitting(width, height, ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+    String name = "Trainee of the second group, ".repeat(3).substring(0, 80);
+    ReplayScreen screen = screen(look, "1 Mar 2026, 09:00, " + name);
+    screen.setSize(width, height);
+    layOut(screen);
+    everythingLiesWithin(screen);
+    JTextArea title = allOf(screen, JTextArea.class).get(0);
+    assertThat(title.getText()).endsWith(name);
+    assertThat(title.getHeight()).isGreaterThanOrEqualTo(title.getPreferredSize().height);
+    assertThat(title.getWidth()).isGreaterThanOrEqualTo(title.getPreferredSize().width);
   }
 
   @Test

@@ -9,7 +9,8 @@ final class Nearest {
   /** A question to put behind a message; empty if nothing is close enough. */
   static String question(String word, Collection<String> known) {
     String best = "";
-    int least = 1 + Math.max(1, word.length() / 4);
+    // Two letters in the wrong order are two changes; short words lie too close together for that.
+    int least = 1 + (word.length() < 5 ? 1 : Math.max(2, word.length() / 4));
     for (String each : known) {
       int distance = distance(word, each);
       if (distance < least) {

@@ -188,7 +188,8 @@ public final class JsonValue {
     return Collections.unmodifiableMap((Map<String, JsonValue>) content);
   }
 
-  private String describe() {
+  /** What stands there, for a message; texts in quotation marks. */
+  public String describe() {
     if (content == null) {
       return "null";
     }

@@ -69,7 +69,7 @@ final class StationDoubts {
     if (!ever(r -> r.comes(id))) {
       doubt("finding", id, "nothing makes it come");
     } else if (!finding.lasting() && !ever(r -> r.goes(id))) {
-      doubt("finding", id, "nothing can make it go; if that is meant, say lasting");
+      doubt("finding", id, "nothing can make it go; if that is meant, add \"lasting\": true");
     } else if (finding.lasting() && ever(r -> r.goes(id))) {
       doubt("finding", id, "it is called lasting, but a step makes it go");
     }
@@ -158,8 +158,32 @@ final class StationDoubts {
 
   private void step(ScriptStep step) {
     if (!ever(r -> r.isTaken(step))) {
-      doubt("step", step.id(), "it can never be taken");
+      doubt("step", step.id(), "it can never be taken, since " + why(step));
     }
+  }
+
+  private String why(ScriptStep step) {
+    Trigger when = step.when();
+    String come =
+        switch (when.kind()) {
+          case TIME ->
+              ever(r -> r.comesInTime(step))
+                  ? ""
+                  : "the " + when.phase().word() + " is over by then";
+          case TASK, STARTED -> ever(r -> r.exists(when.id())) ? "" : when.id() + " is never there";
+          case ORDER -> "";
+          case FINDING -> ever(r -> r.comes(when.id())) ? "" : when.id() + " never comes";
+          case CLEARED -> ever(r -> r.goes(when.id())) ? "" : "nothing makes " + when.id() + " go";
+        };
+    if (!come.isEmpty()) {
+      return come;
+    }
+    for (String holding : step.holding()) {
+      if (!ever(r -> r.comes(holding))) {
+        return holding + " never comes";
+      }
+    }
+    return "its conditions never hold together, or it would come after the end";
   }
 
   private void fault(CriticalFault fault) {

@@ -127,7 +127,13 @@ final class StationFields {
         return known;
       }
     }
-    throw entry.wrong("the identifier of something in this file");
+    throw entry.wrong(
+        "the id of a task or finding of this file" + Nearest.question(text(entry), ids));
+  }
+
+  private static String text(JsonValue entry) {
+    // A text is described in quotation marks.
+    return entry.describe().replace("\"", "");
   }
 
   /** What lists of identifiers may name; what is wrong with these is told where they stand. */

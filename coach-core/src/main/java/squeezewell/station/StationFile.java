@@ -1,6 +1,7 @@
 package squeezewell.station;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import squeezewell.input.BadInputException;
 
@@ -11,12 +12,23 @@ import squeezewell.input.BadInputException;
  * @param faults why it can't be used, all of them
  * @param doubts what can be used but is hardly meant, such as a task that never comes; one sentence
  *     each
+ * @param names what stands at a place such as {@code tasks[2]}, for people who do not count from 0
  */
 public record StationFile(
-    Optional<Station> station, List<BadInputException> faults, List<String> doubts) {
+    Optional<Station> station,
+    List<BadInputException> faults,
+    List<String> doubts,
+    Map<String, String> names) {
   public StationFile {
     faults = List.copyOf(faults);
     doubts = List.copyOf(doubts);
+    names = Map.copyOf(names);
+  }
+
+  /** What stands at the place of a fault or at the beginning of a doubt, if that has a name. */
+  public Optional<String> nameOf(String place) {
+    int end = place.indexOf(']');
+    return Optional.ofNullable(end < 0 ? null : names.get(place.substring(0, end + 1)));
   }
 
   /**

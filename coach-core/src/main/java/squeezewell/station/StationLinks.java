@@ -1,5 +1,7 @@
 package squeezewell.station;
 
+import static java.util.stream.Collectors.toSet;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -14,12 +16,18 @@ import squeezewell.input.BadInputException;
 final class StationLinks {
   private final String source;
   private final FaultList faults;
+  private final Set<String> unsure;
   private final Set<String> findings = new LinkedHashSet<>();
   private final Map<String, StationTask> tasks = new HashMap<>();
   private final Set<String> orders = new LinkedHashSet<>();
   private final Set<BranchOption> ways = new HashSet<>();
 
-  StationLinks(String source, FaultList faults) {
+  /**
+   * @param unsure tasks of which something could not be read, so that what follows from it is not
+   *     told as another fault
+   */
+  StationLinks(String source, FaultList faults, List<String> unsure) {
+    this.unsure = Set.copyOf(unsure);
     this.source = source;
     this.faults = faults;
   }
@@ -125,13 +133,13 @@ final class StationLinks {
       }
       case TOO_LONG -> {
         lasting(fault.task(), place + ".task");
-        if (tasks.containsKey(fault.task()) && !tasks.get(fault.task()).mostNanos().isPresent()) {
+        if (isSure(fault.task()) && !tasks.get(fault.task()).mostNanos().isPresent()) {
           bad(place + ".task", fault.task(), "a task with mostSeconds");
         }
       }
       case TOO_SHORT -> {
         lasting(fault.task(), place + ".task");
-        if (tasks.containsKey(fault.task()) && !tasks.get(fault.task()).leastNanos().isPresent()) {
+        if (isSure(fault.task()) && !tasks.get(fault.task()).leastNanos().isPresent()) {
           bad(place + ".task", fault.task(), "a task with leastSeconds");
         }
       }
@@ -199,9 +207,13 @@ final class StationLinks {
 
   private void lasting(String id, String place) {
     task(id, place);
-    if (tasks.containsKey(id) && !tasks.get(id).lasts()) {
+    if (isSure(id) && !tasks.get(id).lasts()) {
       bad(place, id, "a timed or paced task");
     }
+  }
+
+  private boolean isSure(String taskId) {
+    return tasks.containsKey(taskId) && !unsure.contains(taskId);
   }
 
   private void finding(String id, String place) {
@@ -217,13 +229,15 @@ final class StationLinks {
       bad(
           place + ".only",
           only.get().branch() + ", " + only.get().option(),
-          "a branch of this file and one of its ways");
+          "a branch of this file and one of its ways"
+              + Nearest.question(
+                  only.get().words(), ways.stream().map(BranchOption::words).collect(toSet())));
     }
   }
 
   private void require(Set<String> known, String id, String place, String what) {
     if (!known.contains(id) && !id.isEmpty()) {
-      bad(place, id, what + " of this file");
+      bad(place, id, what + " of this file" + Nearest.question(id, known));
     }
   }
 

@@ -134,12 +134,17 @@ final class StationReach {
     }
     Trigger when = step.when();
     return switch (when.kind()) {
-      case TIME -> when.nanos() + step.delayNanos() < length(when.phase());
+      case TIME -> comesInTime(step);
       case TASK, STARTED -> exists(when.id()) && step.delayNanos() < station.exerciseNanos();
       case ORDER -> step.delayNanos() < station.exerciseNanos();
       case FINDING -> comes(when.id());
       case CLEARED -> goes(when.id());
     };
+  }
+
+  /** Whether the time of a timed step comes before its phase is over. */
+  boolean comesInTime(ScriptStep step) {
+    return step.when().nanos() + step.delayNanos() < length(step.when().phase());
   }
 
   private long length(StationPhase phase) {

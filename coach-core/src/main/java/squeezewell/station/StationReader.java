@@ -8,7 +8,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.input.BadInputException;
@@ -56,6 +58,7 @@ public final class StationReader {
   private final List<StationBranch> branches = new ArrayList<>();
   private final List<ScriptStep> steps = new ArrayList<>();
   private final List<CriticalFault> critical = new ArrayList<>();
+  private final List<String> unsure = new ArrayList<>();
   private PatientGroup group = PatientGroup.ADULT;
 
   private StationReader(JsonValue top) {
@@ -106,7 +109,7 @@ public final class StationReader {
   }
 
   private static StationFile unusable(BadInputException fault) {
-    return new StationFile(Optional.empty(), List.of(fault), List.of());
+    return new StationFile(Optional.empty(), List.of(fault), List.of(), Map.of());
   }
 
   private static void requireVersion(JsonValue top) throws BadInputException {
@@ -170,7 +173,7 @@ public final class StationReader {
     each("tasks", 1, this::addTask);
     each("script", 0, this::addStep);
     each("criticalFaults", 0, this::addCritical);
-    new StationLinks(top.source(), faults)
+    new StationLinks(top.source(), faults, unsure)
         .check(findings, tasks, orders, branches, steps, critical);
     Station station =
         new Station(
@@ -192,11 +195,11 @@ public final class StationReader {
             critical,
             definition);
     if (!faults.all().isEmpty()) {
-      return new StationFile(Optional.empty(), faults.all(), List.of());
+      return new StationFile(Optional.empty(), faults.all(), List.of(), names());
     }
     List<String> doubts = new ArrayList<>(UnknownFields.of(top));
     doubts.addAll(StationDoubts.of(station));
-    return new StationFile(Optional.of(station), List.of(), doubts);
+    return new StationFile(Optional.of(station), List.of(), doubts, names());
   }
 
   private Situation situation() {
@@ -272,7 +275,7 @@ public final class StationReader {
     List<JsonValue> entries =
         faults.take(() -> value.list("options", 2, "a list of 2 to 6 ways"), List.of());
     if (entries.size() > MOST_WAYS || branches.size() >= MOST_BRANCHES) {
-      faults.add(value.wrong("at most 4 branches, each of at most 6 ways"));
+      faults.add(rule(value, "there may be at most 4 branches, each of at most 6 ways"));
       return;
     }
     int weights = 0;
@@ -288,7 +291,7 @@ public final class StationReader {
               fields.ids(way, "findings")));
     }
     if (weights == 0 && !entries.isEmpty()) {
-      faults.add(value.wrong("at least one way with a weight above 0"));
+      faults.add(rule(value, "at least one way needs a weight above 0"));
     }
     branches.add(
         new StationBranch(
@@ -308,6 +311,7 @@ public final class StationReader {
                         StationPhase::word)
                     : StationPhase.EXERCISE,
             StationPhase.EXERCISE);
+    int faultsBefore = faults.all().size();
     TaskKind kind =
         faults.take(
             () ->
@@ -315,6 +319,7 @@ public final class StationReader {
                     ? value.choice("kind", List.of(TaskKind.values()), TaskKind::word)
                     : TaskKind.TAP,
             TaskKind.TAP);
+    boolean kindKnown = faults.all().size() == faultsBefore;
     OptionalLong least = fields.optionalSeconds(value, "leastSeconds");
     OptionalLong most = fields.optionalSeconds(value, "mostSeconds");
     Optional<TaskHold> hold =
@@ -332,28 +337,34 @@ public final class StationReader {
                     : Optional.empty(),
             Optional.empty());
     boolean places = adjunct.isPresent() && adjunct.get() != Adjunct.NONE;
-    if (kind == TaskKind.TAP
+    if (kindKnown
+        && kind == TaskKind.TAP
         && ((least.isPresent() && !places) || most.isPresent() || hold.isPresent())) {
       faults.add(
-          value.wrong(
-              "leastSeconds, mostSeconds and holds only in a task of the kind timed or paced;"
-                  + " leastSeconds also where an adjunct is placed"));
+          rule(
+              value,
+              "leastSeconds, mostSeconds and holds are only for a task of the kind timed or paced;"
+                  + " leastSeconds also for one that places an adjunct"));
     }
     if (kind != TaskKind.TAP && adjunct.isPresent()) {
-      faults.add(value.wrong("adjunct only in a task of the kind tap"));
+      faults.add(rule(value, "adjunct is only for a task of the kind tap"));
     }
     if (kind == TaskKind.PACED && hold.isPresent()) {
-      faults.add(value.wrong("holds only in a task of the kind timed"));
+      faults.add(rule(value, "holds is only for a task of the kind timed"));
     }
     if (kind == TaskKind.PACED && phase == StationPhase.PREPARATION) {
-      faults.add(value.wrong("a paced task in the exercise"));
+      faults.add(rule(value, "a paced task belongs to the exercise, not to the preparation"));
     }
     if (least.isPresent() && most.isPresent() && least.getAsLong() > most.getAsLong()) {
-      faults.add(value.wrong("leastSeconds not above mostSeconds"));
+      faults.add(rule(value, "leastSeconds must not be more than mostSeconds"));
+    }
+    String id = faults.take(() -> StationFields.id(value), "");
+    if (faults.all().size() > faultsBefore) {
+      unsure.add(id);
     }
     tasks.add(
         new StationTask(
-            faults.take(() -> StationFields.id(value), ""),
+            id,
             fields.words(value, "words", LONGEST_WORDS),
             fields.words(value, "doneWhen", LONGEST_WORDS),
             phase,
@@ -381,7 +392,8 @@ public final class StationReader {
     List<String> clears = fields.ids(value, "clears");
     Optional<ClinicalFinding> tells = tells(value);
     if (says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
-      faults.add(value.wrong("at least one of says, raises, clears, tells"));
+      faults.add(
+          rule(value, "it needs at least one of says, raises, clears, tells, or it does nothing"));
     }
     steps.add(
         new ScriptStep(
@@ -430,7 +442,7 @@ public final class StationReader {
     }
     Optional<TimeLimit> limit = fields.limit(value);
     if (limit.isPresent() != (rule == CriticalFault.Rule.NOT_DONE)) {
-      faults.add(value.wrong("a limit with the rule not-done, and only there"));
+      faults.add(rule(value, "a limit belongs to the rule not-done, and only there"));
     }
     critical.add(
         new CriticalFault(
@@ -441,6 +453,40 @@ public final class StationReader {
             other,
             limit,
             fields.only(value)));
+  }
+
+  private Map<String, String> names() {
+    Map<String, String> names = new HashMap<>();
+    for (int i = 0; i < tasks.size(); i++) {
+      names.put("tasks[" + i + "]", name("task", i, tasks.get(i).id(), tasks.get(i).words()));
+    }
+    for (int i = 0; i < findings.size(); i++) {
+      StationFinding finding = findings.get(i);
+      names.put("findings[" + i + "]", name("finding", i, finding.id(), finding.words()));
+    }
+    for (int i = 0; i < branches.size(); i++) {
+      StationBranch branch = branches.get(i);
+      names.put("branches[" + i + "]", name("branch", i, branch.id(), branch.words()));
+    }
+    for (int i = 0; i < orders.size(); i++) {
+      names.put("orders[" + i + "]", name("order", i, orders.get(i).id(), orders.get(i).words()));
+    }
+    for (int i = 0; i < steps.size(); i++) {
+      names.put("script[" + i + "]", name("step", i, steps.get(i).id(), steps.get(i).says()));
+    }
+    for (int i = 0; i < critical.size(); i++) {
+      CriticalFault fault = critical.get(i);
+      names.put("criticalFaults[" + i + "]", name("fault", i, fault.id(), fault.words()));
+    }
+    return names;
+  }
+
+  private static String name(String kind, int place, String id, String words) {
+    return kind + " " + (place + 1) + " of the list, " + id + (words.isEmpty() ? "" : ": " + words);
+  }
+
+  private static BadInputException rule(JsonValue value, String words) {
+    return BadInputException.fault(value.source(), value.path(), words);
   }
 
   private interface Adding {
@@ -459,7 +505,11 @@ public final class StationReader {
           if (fewest == 0 && !top.has(name)) {
             return List.of();
           }
-          List<JsonValue> values = top.list(name, fewest, "a list of " + fewest + " to " + MOST);
+          List<JsonValue> values =
+              top.list(
+                  name,
+                  fewest,
+                  "a list in square brackets of " + fewest + " to " + MOST + " entries");
           if (values.size() > MOST) {
             throw top.field(name, "").wrong("at most " + MOST + " entries");
           }

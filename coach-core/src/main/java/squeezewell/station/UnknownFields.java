@@ -132,7 +132,10 @@ final class UnknownFields {
     for (String name : value.names()) {
       if (!names.contains(name)) {
         String place = value.path().isEmpty() ? name : value.path() + "." + name;
-        doubts.add(place + ": this version does not know the field; is it mistyped?");
+        doubts.add(
+            place
+                + ": this version does not know the field, so it does nothing"
+                + Nearest.question(name, names));
       }
     }
   }

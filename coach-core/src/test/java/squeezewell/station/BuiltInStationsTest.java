@@ -3,11 +3,14 @@ package squeezewell.station;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -98,6 +101,66 @@ class BuiltInStationsTest {
               station.task(fault.task()).get().mostNanos().getAsLong() + Candidate.SECOND);
       case TOO_SHORT -> candidate.taking(fault.task(), 1);
     }
+  }
+
+  /** Not only some time: the instant after it was up, counted here from what it counts from. */
+  @ParameterizedTest
+  @MethodSource("stations")
+  void aFaultOfTimeIsCommittedAtTheInstantAfterItsTime(Station station) {
+    for (CriticalFault fault : station.faults()) {
+      for (List<BranchOption> ways : ways(station)) {
+        for (boolean optional : new boolean[] {false, true}) {
+          Candidate candidate = new Candidate(station, ways).doingOptional(optional);
+          spoil(candidate, station, fault);
+          Map<String, Long> came = new HashMap<>();
+          StationState end =
+              candidate
+                  .watchedBy(
+                      s ->
+                          s.findings()
+                              .forEach(f -> came.putIfAbsent(f.finding().id(), f.sinceNanos())))
+                  .go();
+          end.faults().stream()
+              .filter(f -> f.id().equals(fault.id()) && !f.missed())
+              .forEach(
+                  f -> {
+                    if (fault.rule() == CriticalFault.Rule.NOT_DONE) {
+                      long limit = fault.limit().get().nanos();
+                      assertThat(f.atNanos()).isEqualTo(from(fault, end, came) + limit + 1);
+                    } else if (fault.rule() == CriticalFault.Rule.TOO_LONG) {
+                      long begun = end.task(fault.task()).get().begunNanos().getAsLong();
+                      long most = station.task(fault.task()).get().mostNanos().getAsLong();
+                      assertThat(f.atNanos()).isEqualTo(begun + most + 1);
+                    }
+                  });
+        }
+      }
+    }
+  }
+
+  private static long from(CriticalFault fault, StationState end, Map<String, Long> came) {
+    TimeLimit limit = fault.limit().get();
+    return switch (limit.from()) {
+      case EXERCISE -> end.exerciseFromNanos().getAsLong();
+      case TASK -> end.task(limit.id()).get().doneNanos().getAsLong();
+      case FINDING -> came.get(limit.id());
+    };
+  }
+
+  /** "Within 15 s" still holds at 15 s, and no longer one nanosecond later. */
+  @ParameterizedTest
+  @CsvSource({"0, false", "1, true"})
+  void whatIsBegunAtItsLastInstantIsNotLate(long past, boolean late) throws Exception {
+    Station station =
+        stations().stream().filter(s -> s.id().equals("adult-vomit")).findFirst().get();
+    StationRun run =
+        new StationRun(
+            station,
+            StationSetup.of(station, StationMode.ALONE, List.of(), 1),
+            StationOutput.none());
+    run.begin(7 * Candidate.SECOND);
+    run.done("scene", 22 * Candidate.SECOND + past);
+    assertThat(run.state().task("scene").get().late()).isEqualTo(late);
   }
 
   @ParameterizedTest

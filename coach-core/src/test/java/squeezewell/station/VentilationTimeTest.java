@@ -259,6 +259,7 @@ class VentilationTimeTest {
   void anAirwayThatGoesInTooLateLacksItsMinute() throws Exception {
     StationPractice practice = begun();
     practice.start("ventilate", 20 * SECOND);
+    practice.done("open", 15 * SECOND);
     practice.done("oral", 60 * SECOND);
     practice.advance(90 * SECOND);
     TaskState oral = practice.state().task("oral").get();

@@ -96,13 +96,27 @@ final class StationCommand extends CliCommand {
     public Integer call() throws BadInputException {
       Path path = ProtocolCommand.path("FILE", file);
       StationFile checked = StationReader.checkFile(path);
-      checked.faults().forEach(f -> around.say("fault: " + f.getMessage()));
-      checked.doubts().forEach(d -> around.say("doubt: " + file + ": " + d));
+      for (BadInputException fault : checked.faults()) {
+        around.say("fault: " + fault.getMessage());
+        name(checked, fault.place());
+        if (fault.getMessage().contains("not well-formed JSON")) {
+          around.say("       look just before that place: a comma, quotation mark or bracket is");
+          around.say("       missing, or is there once too often");
+        }
+      }
+      for (String doubt : checked.doubts()) {
+        around.say("doubt: " + file + ": " + doubt);
+        name(checked, doubt.substring(0, Math.max(0, doubt.indexOf(':'))));
+      }
       if (!checked.faults().isEmpty() || !checked.doubts().isEmpty()) {
         return BAD_INPUT;
       }
       around.print(file + ": good");
       return DONE;
+    }
+
+    private void name(StationFile checked, String place) {
+      checked.nameOf(place).ifPresent(n -> around.say("       that is " + n));
     }
   }
 }

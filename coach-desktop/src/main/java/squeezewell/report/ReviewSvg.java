@@ -30,6 +30,9 @@ final class ReviewSvg {
   /** So many rows leave room on one printed page for what stands above and below. */
   private static final int MOST_ROWS = 8;
 
+  /** An end so little past the last row asks for no other one: it is one instant after its time. */
+  private static final long END_NANOS = 1_000_000;
+
   /** About how wide a letter of a label is. */
   private static final double LETTER = 6;
 
@@ -50,7 +53,9 @@ final class ReviewSvg {
     int longEnough = ROW_SECONDS[ROW_SECONDS.length - 1];
     for (int i = ROW_SECONDS.length - 1; i >= 0; i--) {
       longEnough =
-          review.endNanos() <= mostRows * ROW_SECONDS[i] * SECOND ? ROW_SECONDS[i] : longEnough;
+          review.endNanos() - END_NANOS <= mostRows * ROW_SECONDS[i] * SECOND
+              ? ROW_SECONDS[i]
+              : longEnough;
     }
     this.rowSeconds = longEnough;
   }
@@ -71,7 +76,8 @@ final class ReviewSvg {
   }
 
   private String ribbon() {
-    int rows = (int) Math.max(1, Math.ceil(review.endNanos() / SECOND / rowSeconds));
+    double end = (review.endNanos() - END_NANOS) / SECOND;
+    int rows = (int) Math.max(1, Math.ceil(end / rowSeconds));
     open(
         rows * ROW_HEIGHT,
         "Prompts above, breaths and compressions below, " + rowSeconds / 60 + " minutes a row");

@@ -103,7 +103,7 @@ public record StationSheet(
     state.tasks().forEach(t -> rows.add(row(t)));
     return new StationSheet(
         state.station().title(),
-        result.outcome().label(),
+        outcome(result),
         critical,
         List.of(
             new Count("in order and in time, of " + result.needed().size(), result.good().size()),
@@ -126,6 +126,11 @@ public record StationSheet(
         length(task),
         task.task().critical(),
         task.good() || task.progress() == TaskState.Progress.NOT_NEEDED);
+  }
+
+  private static String outcome(StationResult result) {
+    int faults = result.state().faults().size();
+    return faults > 1 ? faults + " critical faults" : result.outcome().label();
   }
 
   private static String length(TaskState task) {

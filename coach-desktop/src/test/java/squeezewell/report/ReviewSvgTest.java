@@ -73,13 +73,29 @@ class ReviewSvgTest {
     assertThat(svg).contains(">1:00</text>").contains(">3:00</text>").contains("M371 ");
   }
 
+  /** A station's clock ends it one instant after its time; two rows of two minutes hold four. */
+  @Test
+  void anEndOneInstantLaterAsksForNoEmptyRow() {
+    Session whole = practice(4, 5 * 60 * Reports.SECOND);
+    List<SessionEvent> events = new ArrayList<>(whole.events());
+    events.remove(events.size() - 1);
+    events.add(new SessionEvent(events.size() + 1, 4 * 60 * Reports.SECOND + 1, What.FINISH, ""));
+    Session late = new Session(whole.header(), events, List.of());
+    assertThat(Reviewer.review(late).endNanos()).isGreaterThan(4 * 60 * Reports.SECOND);
+    assertThat(ReviewSvg.ribbon(Reviewer.review(late)).split("class=\"rule\"", -1)).hasSize(3);
+  }
+
   private static Session practice(long minutes) {
+    return practice(minutes, minutes * 60 * Reports.SECOND);
+  }
+
+  private static Session practice(long minutes, long planNanos) {
     PracticePlan plan =
         PracticePlan.of(
             Reports.edition(),
             Reports.edition().find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).orElseThrow(),
             0,
-            minutes * 60 * Reports.SECOND,
+            planNanos,
             0);
     List<SessionEvent> events = new ArrayList<>();
     for (long at = 0; at < minutes * 60; at += 6) {

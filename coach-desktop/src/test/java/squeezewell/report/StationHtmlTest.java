@@ -87,7 +87,8 @@ class StationHtmlTest {
   @Test
   void criticalFaultsComeFirstAndRemarksStandOnTheSameTimeLine() throws Exception {
     StationSheet sheet = StationSheet.of(StationResult.of(session().events()));
-    assertThat(sheet.outcome()).isEqualTo("A critical fault");
+    // Touched without gloves; never done: gloves, pulse, breaths, oxygen. No fluid was found.
+    assertThat(sheet.outcome()).isEqualTo("5 critical faults");
     // The station's own rule: who touches the patient before putting on gloves is at fault.
     assertThat(sheet.critical().get(0).at()).isEqualTo("0:05");
     assertThat(sheet.critical().get(0).words())

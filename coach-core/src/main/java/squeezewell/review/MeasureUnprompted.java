@@ -48,11 +48,16 @@ final class MeasureUnprompted {
   }
 
   private void add(Practice practice, List<IntervalPoint> intervals) {
+    // Both stand in order of time.
+    int next = 0;
     for (Silence silence : practice.silences()) {
+      while (next < intervals.size() && intervals.get(next).atNanos() < silence.startNanos()) {
+        next++;
+      }
       List<IntervalPoint> within = new ArrayList<>();
-      for (IntervalPoint point : intervals) {
-        if (point.valid() && silence.holds(point.atNanos())) {
-          within.add(point);
+      for (; next < intervals.size() && silence.holds(intervals.get(next).atNanos()); next++) {
+        if (intervals.get(next).valid()) {
+          within.add(intervals.get(next));
         }
       }
       bySilence.add(within);
@@ -152,7 +157,13 @@ final class MeasureUnprompted {
       Spans excused = Spans.excused(practice.holds());
       for (Gaps.Gap gap : Gaps.of(practice)) {
         long from = gap.startNanos();
-        for (Silence silence : practice.silences()) {
+        List<Silence> silences = practice.silences();
+        // Only the last one that began before the wait, and those that began in it, can touch it.
+        for (int i = Math.max(0, practice.firstSilenceAfter(from) - 1); i < silences.size(); i++) {
+          Silence silence = silences.get(i);
+          if (silence.startNanos() >= from + gap.rawNanos()) {
+            break;
+          }
           long to = Math.min(from + gap.rawNanos(), silence.endNanos());
           boolean touches = silence.startNanos() < to && from < silence.endNanos();
           long net = to - from - excused.overlap(from, to);

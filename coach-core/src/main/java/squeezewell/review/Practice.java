@@ -117,7 +117,23 @@ record Practice(
 
   /** Whether no breath was prompted at an instant. */
   boolean silentAt(long nanos) {
-    return silences.stream().anyMatch(s -> s.holds(nanos));
+    int next = firstSilenceAfter(nanos);
+    return next > 0 && silences.get(next - 1).holds(nanos);
+  }
+
+  /** The place of the first silence that starts after an instant; how many there are if none. */
+  int firstSilenceAfter(long nanos) {
+    int low = 0;
+    int high = silences.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (silences.get(middle).startNanos() <= nanos) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 
   /** A station's breathing stands from the very start until it begins; that is no wait for one. */

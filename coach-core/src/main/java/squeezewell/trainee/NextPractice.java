@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.cue.CueFader;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
 
@@ -52,7 +53,14 @@ public record NextPractice(Prompting prompting, int startLevel, List<String> lin
       return Optional.of(new NextPractice(Prompting.FADING, 0, lines));
     }
     FadingStart start = fading.get();
-    lines.add(start.words(zone));
+    lines.add(
+        "Fading, "
+            + Days.of(start.lastAt(), zone)
+            + ", ended at level "
+            + start.lastLevel()
+            + " of "
+            + CueFader.HIGHEST
+            + ".");
     if (start.lastLevel() >= READY_FOR_TEST) {
       lines.add(
           "Try the test without prompts; or fade again, from "

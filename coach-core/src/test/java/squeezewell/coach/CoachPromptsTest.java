@@ -92,6 +92,30 @@ class CoachPromptsTest {
     assertThat(CueFader.breathsBeforeSilence(0)).isEqualTo(25);
   }
 
+  /**
+   * Level 3 has 3 prompted breaths and 12 silent ones. The first breath begins the count, so the
+   * breath at 18.1 s ends the third prompted interval, and the 12 silent ones end with that at 18.1
+   * + 72 = 90.1 s. Two such blocks, 30 breaths, lead to level 4 at 180.1 s.
+   */
+  @Test
+  void aPracticeThatBeginsWithALevelFallsSilentAtOnceAsThatLevelSays() {
+    plan = plan(Prompting.FADING, 20).withStartLevel(3);
+    journal.events.clear();
+    coach = new Coach(plan, journal, List.of(output));
+    breathe(31, 100 * MILLI);
+    assertThat(prompts())
+        .containsExactly(
+            "18100 prompts-off level 3",
+            "90100 prompts-on level 3",
+            "108100 prompts-off level 3",
+            "180100 prompts-on level 4");
+    assertThat(session().schedule().silences()).isEqualTo(coach.state().schedule().silences());
+    // Another rhythm begins with its lowest level.
+    coach.find(ClinicalFinding.BREATHING_SLOW, 181 * SECOND);
+    breathe(26, 182 * SECOND);
+    assertThat(prompts()).last().asString().contains("prompts-off level 1");
+  }
+
   @Test
   void afterFiveSilentBreathsPromptsGoOnFromTheLastOfThem() {
     breathe(26, 100 * MILLI);

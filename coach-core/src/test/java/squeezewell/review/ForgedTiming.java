@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
@@ -24,7 +25,22 @@ final class ForgedTiming {
 
   private ForgedTiming() {}
 
+  /**
+   * Prints both tables, or one.
+   *
+   * @param args {@code changes} or {@code silences} for one of them
+   */
   public static void main(String[] args) {
+    String only = args.length == 0 ? "" : args[0];
+    if (!only.equals("silences")) {
+      printChanges();
+    }
+    if (!only.equals("changes")) {
+      printSilences();
+    }
+  }
+
+  private static void printChanges() {
     for (int changes : new int[] {1_000, 2_000, 4_000, 8_000}) {
       Session lost = session(changes, ClinicalFinding.PULSE_LOST, ClinicalFinding.PULSE_BACK);
       Session slow =
@@ -33,6 +49,27 @@ final class ForgedTiming {
           "%d changes: pulse lost and back %.0f ms, breathing slow and stopped %.0f ms%n",
           changes, millis(lost), millis(slow));
     }
+  }
+
+  private static void printSilences() {
+    for (int silences : new int[] {1_000, 2_000, 4_000, 8_000}) {
+      System.out.printf("%d silences: %.0f ms%n", silences, millis(silent(silences)));
+    }
+  }
+
+  /** Prompts that go off and on again, two breaths in each silence. */
+  private static Session silent(int silences) {
+    PracticePlan plan = TestPlans.everySixSeconds(4 * TestPlans.HOUR).with(Prompting.FADING);
+    List<SessionEvent> events = new ArrayList<>();
+    long apart = 4 * TestPlans.HOUR / (silences + 1);
+    for (int k = 0; k < silences; k++) {
+      long at = (k + 1) * apart;
+      events.add(new SessionEvent(events.size() + 1, at, What.PROMPTS_OFF, "level 1"));
+      events.add(new SessionEvent(events.size() + 1, at + apart / 4, What.BREATH, ""));
+      events.add(new SessionEvent(events.size() + 1, at + apart / 3, What.BREATH, ""));
+      events.add(new SessionEvent(events.size() + 1, at + apart / 2, What.PROMPTS_ON, "level 1"));
+    }
+    return new Session(TestPlans.header(plan), events, List.of());
   }
 
   private static Session session(int changes, ClinicalFinding one, ClinicalFinding other) {

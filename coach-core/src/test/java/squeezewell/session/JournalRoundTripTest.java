@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.GuidelineLibrary;
@@ -96,6 +97,43 @@ class JournalRoundTripTest {
             .isEqualTo(!usual);
       }
     }
+  }
+
+  @Test
+  void theLevelThatFadingBeganWithStandsInTheHeader() throws Exception {
+    PracticePlan fading = TestPlans.everySixSeconds(TestPlans.MINUTE).with(Prompting.FADING);
+    for (int level = 0; level <= 4; level++) {
+      SessionHeader header = TestPlans.header(fading.withStartLevel(level));
+      Path file = write(header, List.of());
+      assertThat(SessionReader.read(file).header()).isEqualTo(header);
+      assertThat(SessionReader.readHeader(file)).isEqualTo(header);
+      assertThat(Files.readString(file).contains("startLevel")).isEqualTo(level > 0);
+    }
+    Path file = write(TestPlans.header(fading.withStartLevel(4)), List.of());
+    for (String wrong : List.of("\"startLevel\":5", "\"startLevel\":-1", "\"startLevel\":\"4\"")) {
+      Path forged = folder.resolve("forged.jsonl");
+      Files.writeString(forged, Files.readString(file).replace("\"startLevel\":4", wrong));
+      assertThatThrownBy(() -> SessionReader.read(forged))
+          .isInstanceOf(BadInputException.class)
+          .hasMessageContaining("startLevel")
+          .hasMessageContaining("4");
+    }
+    Path test = folder.resolve("test.jsonl");
+    Files.writeString(
+        test, Files.readString(file).replace("\"prompts\":\"fading\"", "\"prompts\":\"none\""));
+    assertThatThrownBy(() -> SessionReader.read(test)).hasMessageContaining("startLevel");
+  }
+
+  @Test
+  void aHeaderIsReadWithoutWhatFollowsIt() throws Exception {
+    Path file = write(HEADER, List.of());
+    Files.writeString(file, Files.readString(file) + "no event\n");
+    assertThat(SessionReader.readHeader(file)).isEqualTo(HEADER);
+    assertThatThrownBy(() -> SessionReader.read(file)).isInstanceOf(BadInputException.class);
+    Files.writeString(file, "{\"format\":");
+    assertThatThrownBy(() -> SessionReader.readHeader(file))
+        .isInstanceOf(BadInputException.class)
+        .hasMessageContaining("header");
   }
 
   @Test

@@ -2,8 +2,10 @@ package squeezewell.cli;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Rhythm;
 import squeezewell.session.EventListReader;
@@ -22,16 +24,38 @@ final class EventListSource {
    * Reads a list. Without {@code --minutes} the practice lasts until the list's {@code finish}, or
    * else until the last breath has had its interval or the last event has come, whichever is later.
    * A list without events is taken to last {@value #USUAL_MINUTES} minutes, with a note.
+   *
+   * @param prompting how far breaths were prompted; with none they were silent from the start,
+   *     unless the list itself tells when prompts went off
    */
-  static Session read(Path file, PracticeOptions options, PracticeOptions.Choice choice)
+  static Session read(
+      Path file, PracticeOptions options, Prompting prompting, PracticeOptions.Choice choice)
+      throws BadInputException {
+    Session read = read(file, options, choice, prompting);
+    boolean told = read.events().stream().anyMatch(e -> e.what() == What.PROMPTS_OFF);
+    if (prompting != Prompting.NONE || told) {
+      return read;
+    }
+    List<SessionEvent> events = new ArrayList<>();
+    events.add(new SessionEvent(1, 0, What.PROMPTS_OFF, "test"));
+    for (SessionEvent event : read.events()) {
+      events.add(
+          new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+    }
+    return new Session(read.header(), events, read.notes());
+  }
+
+  private static Session read(
+      Path file, PracticeOptions options, PracticeOptions.Choice choice, Prompting prompting)
       throws BadInputException {
     if (options.hasMinutes()) {
-      return EventListReader.read(file, header(choice, options.lengthNanos(0)));
+      return EventListReader.read(file, header(choice, options.lengthNanos(0), prompting));
     }
-    Session open = EventListReader.read(file, header(choice, PracticePlan.LONGEST_NANOS));
+    Session open =
+        EventListReader.read(file, header(choice, PracticePlan.LONGEST_NANOS, prompting));
     if (open.events().isEmpty()) {
       return new Session(
-          header(choice, options.lengthNanos(USUAL_MINUTES)),
+          header(choice, options.lengthNanos(USUAL_MINUTES), prompting),
           List.of(),
           List.of(
               "The list holds no events and its length was not given with --minutes; "
@@ -41,7 +65,7 @@ final class EventListSource {
     long end = end(open.events(), spacing(choice.guidance().rhythm()));
     long practised = open.schedule().practisedAt(end);
     long length = Math.max(1, Math.min(practised, PracticePlan.LONGEST_NANOS));
-    return new Session(header(choice, length), open.events(), open.notes());
+    return new Session(header(choice, length, prompting), open.events(), open.notes());
   }
 
   private static long end(List<SessionEvent> events, long spacingNanos) {
@@ -64,12 +88,22 @@ final class EventListSource {
     return rhythm.steadyBreaths().orElseThrow().interval().nanosAt(1);
   }
 
-  private static SessionHeader header(PracticeOptions.Choice choice, long lengthNanos) {
+  private static SessionHeader header(
+      PracticeOptions.Choice choice, long lengthNanos, Prompting prompting) {
+    PracticePlan plan = PracticeOptions.plan(choice, 0, lengthNanos);
     return new SessionHeader(
         Instant.EPOCH,
         SessionHeader.Origin.EVENT_LIST,
         "",
         choice.protocol(),
-        PracticeOptions.plan(choice, 0, lengthNanos));
+        new PracticePlan(
+            plan.guidance(),
+            plan.alternatives(),
+            plan.countInNanos(),
+            plan.lengthNanos(),
+            plan.leadNanos(),
+            prompting,
+            plan.rescuers(),
+            0));
   }
 }

@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import squeezewell.cue.Prompting;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.session.Session;
@@ -23,9 +24,35 @@ final class PracticeSource {
   static Session read(
       String file, Path source, PracticeOptions practice, HomeOption home, Surroundings around)
       throws BadInputException {
+    return read(file, source, practice, Prompting.THROUGHOUT.word(), home, around);
+  }
+
+  /**
+   * Reads a session, or an event list with what the options say was asked.
+   *
+   * @param source where {@code file} is
+   * @param prompts how far breaths were prompted, a word; for an event list only
+   */
+  static Session read(
+      String file,
+      Path source,
+      PracticeOptions practice,
+      String prompts,
+      HomeOption home,
+      Surroundings around)
+      throws BadInputException {
     if (isEventList(file)) {
-      return EventListSource.read(
-          source, practice, practice.choice(ProtocolStore.read(home.home()), around::say));
+      Prompting prompting =
+          PracticeOptions.word("--prompts", prompts, Prompting.values(), Prompting::word);
+      PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
+      if (prompting != Prompting.THROUGHOUT && !Prompting.mayFallSilent(choice.guidance())) {
+        throw BadInputException.notAllowed(
+            "--prompts",
+            "",
+            prompts,
+            Prompting.THROUGHOUT.word() + " where the chest is compressed");
+      }
+      return EventListSource.read(source, practice, prompting, choice);
     }
     if (!file.toLowerCase(Locale.ROOT).endsWith(".jsonl")) {
       throw BadInputException.notAllowed(

@@ -8,6 +8,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.report.Caution;
 import squeezewell.review.Review;
@@ -30,6 +31,15 @@ final class ReviewCommand extends CliCommand {
   @Parameters(paramLabel = "FILE", description = "A session (.jsonl) or an event list (.csv).")
   String file = "";
 
+  @Option(
+      names = "--prompts",
+      paramLabel = "WORD",
+      description =
+          "How far breaths were prompted in an event list. throughout (if it is not given). none: a"
+              + " test, silent from the start. fading: silent where the list says prompts-off and"
+              + " prompts-on.")
+  String prompts = "";
+
   @Option(names = "--json", description = "Print JSON for a program to read.")
   boolean json;
 
@@ -46,8 +56,15 @@ final class ReviewCommand extends CliCommand {
     boolean self = file.toLowerCase(Locale.ROOT).endsWith(".jsonl");
     if (self) {
       PracticeSource.refuseOptions(practice);
+      if (!prompts.isEmpty()) {
+        throw BadInputException.fault(
+            "--prompts",
+            "",
+            "a session says itself how far it was prompted; allowed with an event list");
+      }
     }
-    Session session = PracticeSource.read(file, source, practice, home, around);
+    String word = prompts.isEmpty() ? Prompting.THROUGHOUT.word() : prompts;
+    Session session = PracticeSource.read(file, source, practice, word, home, around);
     outputs.check(session);
     Review review = Reviewer.review(session);
     if (!json) {

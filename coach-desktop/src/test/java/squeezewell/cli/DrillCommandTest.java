@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
@@ -14,13 +15,18 @@ import org.junit.jupiter.api.io.TempDir;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
 import squeezewell.session.What;
 
 class DrillCommandTest {
@@ -40,6 +46,52 @@ class DrillCommandTest {
     assertThat(session.breaths()).hasSize(1);
     assertThat(session.breaths().get(0).endNanos()).isEmpty();
     assertThat(session.finished()).isTrue();
+  }
+
+  private Session drill(StringBuilder said, String... more) throws Exception {
+    List<String> words =
+        new ArrayList<>(List.of("drill", "--no-sound", "--home", folder.toString()));
+    words.addAll(List.of("--prompts", "fading"));
+    words.addAll(List.of(more));
+    CliRun run = CliRun.typing("q\n", words.toArray(new String[0]));
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
+    said.append(run.out());
+    Path file = Path.of(run.err().replaceFirst("(?s).*kept: (.*?)\\R.*", "$1"));
+    return new SessionStore(HomeFolder.at(folder)).open(file);
+  }
+
+  /**
+   * From level 2, up to level 3: two blocks at level 2 were good without a run-up, so 3 is next.
+   */
+  @Test
+  void fadingGoesOnFromTheLastPracticeAndSaysWhy() throws Exception {
+    StringBuilder first = new StringBuilder();
+    Session anew = drill(first);
+    assertThat(anew.header().plan().startLevel()).isZero();
+    assertThat(first.toString()).doesNotContain("Last time").contains("Next practice");
+    Protocol edition = anew.header().protocol();
+    PracticePlan plan =
+        PracticePlan.of(edition, anew.header().plan().guidance(), 0, 300 * SECOND, 0)
+            .with(Prompting.FADING)
+            .withStartLevel(2);
+    // After the one that has just been kept.
+    Instant at = anew.header().startedAt().plusSeconds(1);
+    try (FileJournal journal =
+        FileJournal.create(
+            HomeFolder.at(folder).newSessionFile(at),
+            new SessionHeader(at, SessionHeader.Origin.LIVE, "", edition, plan))) {
+      journal.append(new SessionEvent(1, 60 * SECOND, What.PROMPTS_ON, "level 3"));
+    }
+    StringBuilder said = new StringBuilder();
+    Session next = drill(said);
+    assertThat(next.header().plan().startLevel()).isEqualTo(3);
+    assertThat(said.toString().replaceAll("\\s+", " "))
+        .contains("you ended at level 3 of 5.")
+        .contains("begins with level 3, 3 breaths prompted, then 12 not")
+        .contains("--start-level 0 begins anew");
+    assertThat(drill(new StringBuilder(), "--start-level", "0").header().plan().startLevel())
+        .isZero();
   }
 
   @Test

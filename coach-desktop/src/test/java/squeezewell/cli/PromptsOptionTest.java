@@ -126,6 +126,24 @@ class PromptsOptionTest {
     assertThat(word.err()).contains("one of throughout, fading, none");
   }
 
+  /** With level 3 the first silent breath comes after 3 prompted ones, with level 0 after 25. */
+  @Test
+  void fadingBeginsWithTheLevelThatWasGiven() {
+    JsonObject anew = demo("--prompts", "fading", "--minutes", "2");
+    assertThat(anew.get("unprompted").isJsonNull()).isTrue();
+    JsonObject on = demo("--prompts", "fading", "--minutes", "2", "--start-level", "3");
+    assertThat(on.getAsJsonObject("unprompted").get("silences").getAsInt()).isPositive();
+    assertThat(on.getAsJsonObject("unprompted").get("highestLevel").getAsInt()).isEqualTo(3);
+    for (String wrong : List.of("5", "-1", "x")) {
+      CliRun run = CliRun.of("demo", "--prompts", "fading", "--start-level=" + wrong);
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err()).contains("--start-level").contains("4");
+    }
+    CliRun none = CliRun.of("demo", "--prompts", "none", "--start-level", "1");
+    assertThat(none.code()).isEqualTo(2);
+    assertThat(none.err()).contains("--start-level").contains("only with --prompts fading");
+  }
+
   @Test
   void theTerminalSaysThatThereAreNoPromptsAndCountsNothing() {
     CliRun.Screen paper = new CliRun.Screen();

@@ -88,6 +88,44 @@ class ReviewCommandTest {
         .isEqualTo(36);
   }
 
+  /** 22 breaths at 6 s: the first one at or after 120 s is the 21st, with 20 intervals. */
+  @Test
+  void aListCanBeATestWithoutPrompts() throws Exception {
+    JsonObject json = review(everySixSeconds(22), "--prompts", "none", "--json").json();
+    JsonObject test = json.getAsJsonObject("unprompted").getAsJsonObject("test");
+    assertThat(test.get("outcome").getAsString()).isEqualTo("pass");
+    assertThat(number(json, "prompts", "missed")).isZero();
+    assertThat(number(json, "interval", "count")).isEqualTo(21);
+    assertThat(review(everySixSeconds(22), "--json").json().get("unprompted").isJsonNull())
+        .isTrue();
+    // Where the list itself says when prompts went off, that counts: breaths at 12 and 18 s.
+    JsonObject fading =
+        review(
+                HEAD
+                    + "0,breath,\n6,breath,\n6,prompts-off,level 1\n12,breath,\n18,breath,\n"
+                    + "18,prompts-on,level 1\n24,breath,\n",
+                "--prompts",
+                "fading",
+                "--json")
+            .json();
+    assertThat(number(fading, "unprompted", "breathCount")).isEqualTo(2);
+    assertThat(number(fading, "unprompted", "highestLevel")).isEqualTo(1);
+  }
+
+  @Test
+  void howFarAListWasPromptedMustFit() throws Exception {
+    CliRun word = review(everySixSeconds(3), "--prompts", "some");
+    assertThat(word.code()).isEqualTo(2);
+    assertThat(word.err()).contains("--prompts").contains("one of throughout, fading, none");
+    CliRun arrest =
+        review(everySixSeconds(3), "--situation", "arrest-no-advanced-airway", "--prompts", "none");
+    assertThat(arrest.code()).isEqualTo(2);
+    assertThat(arrest.err()).contains("throughout where the chest is compressed");
+    CliRun session = CliRun.of("review", folder.resolve("s.jsonl").toString(), "--prompts", "none");
+    assertThat(session.code()).isEqualTo(2);
+    assertThat(session.err()).contains("--prompts").contains("event list");
+  }
+
   @Test
   void theSpreadIsThatOfTheIntervals() throws Exception {
     // Breaths at 0 5 11 18 23 29 36 s: intervals 5 6 7 5 6 7, mean 6, squared distances 1 0 1 1 0

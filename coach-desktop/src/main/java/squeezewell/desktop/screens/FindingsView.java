@@ -3,6 +3,7 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.Course;
 import squeezewell.protocol.ClinicalFinding;
@@ -31,7 +32,19 @@ record FindingsView(List<Choice> choices) {
    * @param label in words
    * @param leads what follows from it, in few words
    */
-  record Choice(ClinicalFinding finding, int key, String label, String leads) {}
+  record Choice(ClinicalFinding finding, int key, String label, String leads) {
+    /** What a screen reader adds to its label. */
+    String spokenHint() {
+      return "Key " + key + ". Then: " + leads;
+    }
+  }
+
+  /** What a screen reader says when the list is opened. */
+  String spoken() {
+    return choices.stream()
+        .map(c -> c.key() + ", " + c.label())
+        .collect(Collectors.joining("; ", "What was found? ", ""));
+  }
 
   /**
    * What a screen says after a finding.

@@ -146,6 +146,7 @@ public final class LiveScreen extends JPanel {
     advice = new AdviceCard(look);
     choices = new JPanel(new GridLayout(0, 2, look.px(6), look.px(6)));
     choices.setOpaque(false);
+    choices.setFocusable(true);
     asked = kit.label("", look.font(14), look.palette().softText());
     check = action(look, "Pulse check", "P", PracticeKeys.Action.PULSE_CHECK);
     suction = action(look, "Suction", "S", PracticeKeys.Action.SUCTION);
@@ -250,11 +251,18 @@ public final class LiveScreen extends JPanel {
       ActionButton button =
           new ActionButton(look, choice.label(), choice.key() + "  ·  " + choice.leads());
       button.addActionListener(e -> choose(choice.key(), EventTime.nanoTimeOf(e.getWhen())));
+      button.getAccessibleContext().setAccessibleDescription(choice.spokenHint());
       choices.add(button);
     }
+    choices.getAccessibleContext().setAccessibleName(view.spoken());
+    choices
+        .getAccessibleContext()
+        .setAccessibleDescription("Press a digit, or Tab to a finding; F closes the list");
     choices.add(action(look, "Close", "F", PracticeKeys.Action.FINDINGS));
     handsCards.show(hands, CHOICES);
     revalidate();
+    // Not the first button: the space bar that squeezes would note what stands on it.
+    choices.requestFocusInWindow();
   }
 
   /**

@@ -6,6 +6,7 @@ import static squeezewell.desktop.screens.ScreenParts.everythingLiesWithin;
 import static squeezewell.desktop.screens.ScreenParts.layOut;
 
 import java.util.List;
+import javax.swing.JComponent;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.desktop.input.PracticeKeys;
@@ -56,6 +57,15 @@ class LiveScreenTest {
           assertThat(b.getHeight()).isGreaterThanOrEqualTo(look.px(46));
           assertThat(b.getAccessibleContext().getAccessibleDescription()).startsWith("Key ");
         });
+    // A screen reader is told of the list as a whole and of what each leads to.
+    JComponent list = (JComponent) buttons.get(0).getParent();
+    assertThat(list.isFocusable()).isTrue();
+    assertThat(list.getAccessibleContext().getAccessibleName())
+        .startsWith("What was found? 1, No pulse; 2, ")
+        .contains("Vomit in the airway");
+    assertThat(list.getAccessibleContext().getAccessibleDescription()).contains("F closes");
+    assertThat(buttons.get(0).getAccessibleContext().getAccessibleDescription())
+        .startsWith("Key 1. Then: ");
     assertThat(screen.closeFindings()).isTrue();
     assertThat(screen.closeFindings()).isFalse();
     assertThat(allOf(screen, BreathPad.class)).hasSize(1);

@@ -6,6 +6,7 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Rectangle;
 import java.lang.reflect.Proxy;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -18,6 +19,7 @@ import javax.swing.JComboBox;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
+import javax.swing.text.JTextComponent;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
@@ -31,6 +33,7 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 
 class SetupScreenTest {
@@ -106,6 +109,55 @@ class SetupScreenTest {
       assertThat(startedWith(screen()).rescuers()).isEqualTo(rescuers);
       assertThat(settings.get().lastChoice()).isEqualTo(last);
     }
+  }
+
+  /** From level 1 to level 3 in one practice: next is level 2. */
+  @Test
+  void fadingGoesOnFromLastTimeUnlessItIsToBeginAnew() {
+    LastChoice last =
+        new LastChoice(
+            "aha-2025", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0, 3, Prompting.FADING);
+    settings.set(Settings.defaults().withLastChoice(last).withTrainee("Ann"));
+    Guidance adult = startedWith(screen());
+    assertThat(started.get().startLevel()).isZero();
+    book.set(
+        RecordBook.of(
+            List.of(
+                new PastPractice(
+                    Instant.parse("2026-03-01T10:00:00Z"),
+                    "Ann",
+                    adult,
+                    Prompting.FADING,
+                    1,
+                    3,
+                    Optional.empty()))));
+    Component screen = screen();
+    assertThat(texts(screen))
+        .anyMatch(t -> t.startsWith("Last time, 1 Mar 2026, you ended at level 3 of 5. You begin"));
+    startedWith(screen);
+    assertThat(started.get().startLevel()).isEqualTo(2);
+    JComboBox<?> prompts =
+        all(screen)
+            .filter(c -> c instanceof JComboBox<?> box && box.getItemCount() == 4)
+            .map(c -> (JComboBox<?>) c)
+            .findFirst()
+            .orElseThrow();
+    assertThat(prompts.getSelectedItem().toString()).endsWith("from level 2");
+    prompts.setSelectedIndex(prompts.getSelectedIndex() + 1);
+    assertThat(prompts.getSelectedItem().toString()).endsWith("from the beginning");
+    startedWith(screen);
+    assertThat(started.get().startLevel()).isZero();
+    // What somebody else held does not count.
+    settings.set(Settings.defaults().withLastChoice(last).withTrainee("Bob"));
+    startedWith(screen());
+    assertThat(started.get().startLevel()).isZero();
+  }
+
+  private static List<String> texts(Component screen) {
+    return all(screen)
+        .filter(c -> c instanceof JTextComponent)
+        .map(c -> ((JTextComponent) c).getText())
+        .toList();
   }
 
   @Test

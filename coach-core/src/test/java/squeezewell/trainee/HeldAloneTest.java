@@ -1,0 +1,131 @@
+package squeezewell.trainee;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static squeezewell.trainee.PastSessions.ADULT;
+import static squeezewell.trainee.PastSessions.book;
+import static squeezewell.trainee.PastSessions.fading;
+import static squeezewell.trainee.PastSessions.test;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import squeezewell.TestPlans;
+import squeezewell.cue.Prompting;
+import squeezewell.protocol.Situation;
+import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
+
+/**
+ * On which days the test was passed. Breaths every 6 s for two minutes pass, every 4 s they do not:
+ * asked is one every 6 s, from 5 to 7 s (AHA 2025, adult). Offsets were worked by hand.
+ */
+class HeldAloneTest {
+  private static final ZoneId UTC = ZoneOffset.UTC;
+
+  private static List<String> days(ZoneId zone, Session... sessions) {
+    return book(sessions).heldAlone("", ADULT, zone).days().stream()
+        .map(LocalDate::toString)
+        .toList();
+  }
+
+  @Test
+  void twoPassesOnOneDayAreOneDay() {
+    Session[] sessions = {
+      test("2026-03-01T08:00:00Z", "", 6), test("2026-03-01T20:00:00Z", "", 6),
+    };
+    assertThat(days(UTC, sessions)).containsExactly("2026-03-01");
+    assertThat(book(sessions).heldAlone("", ADULT, UTC).isOwn()).isFalse();
+    assertThat(book(sessions).heldAlone("", ADULT, UTC).words())
+        .isEqualTo("Held without prompts on one day (1 Mar 2026).");
+  }
+
+  @Test
+  void aDayIsOneOfTheCalendarWhereThePracticeWas() {
+    // An hour apart across midnight in UTC; 1:30 and 2:30 in the night of 2 March at +2 h, and
+    // 18:30 and 19:30 on 1 March at -5 h.
+    Session[] sessions = {
+      test("2026-03-01T23:30:00Z", "", 6), test("2026-03-02T00:30:00Z", "", 6),
+    };
+    assertThat(days(UTC, sessions)).containsExactly("2026-03-01", "2026-03-02");
+    assertThat(days(ZoneOffset.ofHours(2), sessions)).containsExactly("2026-03-02");
+    assertThat(days(ZoneOffset.ofHours(-5), sessions)).containsExactly("2026-03-01");
+    assertThat(book(sessions).heldAlone("", ADULT, UTC).words())
+        .isEqualTo(
+            "Held without prompts on two days (1 Mar 2026 and 2 Mar 2026): the rhythm is yours.");
+  }
+
+  @Test
+  void onlyAPassByTheSameTraineeInThisRhythmCounts() {
+    Session[] sessions = {
+      test("2026-03-01T08:00:00Z", "", 4),
+      test("2026-03-02T08:00:00Z", "Bob", 6),
+      test("2026-03-03T08:00:00Z", "", 6, SessionHeader.Origin.VIRTUAL),
+      fading("2026-03-04T08:00:00Z", "", 4, "prompts-on: level 5"),
+      test("2026-03-05T08:00:00Z", "", 6),
+    };
+    assertThat(days(UTC, sessions)).containsExactly("2026-03-05");
+    assertThat(
+            book(sessions)
+                .heldAlone("", TestPlans.adult(Situation.PULSE_SLOW_BREATHING), UTC)
+                .days())
+        .isEmpty();
+    assertThat(book().heldAlone("", ADULT, UTC).words()).isEmpty();
+  }
+
+  @Test
+  void theListCountsTheDaysUpToEachPractice() {
+    Session first = test("2026-03-01T08:00:00Z", "", 6);
+    Session failed = test("2026-03-02T08:00:00Z", "", 4);
+    Session second = test("2026-03-03T08:00:00Z", "", 6);
+    RecordBook book = book(second, first, failed);
+    assertThat(words(first, book)).isEqualTo("Held without prompts on one day (1 Mar 2026).");
+    assertThat(words(failed, book)).isEqualTo("test: not held without prompts");
+    assertThat(words(second, book)).contains("two days (1 Mar 2026 and 3 Mar 2026)");
+    assertThat(words(fading("2026-03-04T08:00:00Z", "", 1, "prompts-on: level 2"), book))
+        .isEqualTo("fading, level 1 to 2");
+  }
+
+  private static String words(Session session, RecordBook book) {
+    return PastPractice.of(session).orElseThrow().words(book, UTC);
+  }
+
+  /** The way from a first practice to a rhythm of one's own. */
+  @Test
+  void theNextPracticeLeadsToTheTestAndItsSecondDay() {
+    assertNext(book(), Prompting.FADING, 0, "Let the prompts fade");
+    Session low = fading("2026-03-01T08:00:00Z", "", 0, "prompts-on: level 2");
+    assertNext(
+        book(low),
+        Prompting.FADING,
+        1,
+        "Fading, 1 Mar 2026, ended at level 2 of 5",
+        "from level 1, 5 breaths");
+    Session high = fading("2026-03-02T08:00:00Z", "", 2, "prompts-on: level 3");
+    assertNext(book(low, high), Prompting.NONE, 0, "level 3 of 5", "Try the test", "from level 3");
+    Session failed = test("2026-03-03T08:00:00Z", "", 4);
+    assertNext(book(low, high, failed), Prompting.NONE, 0, "level 3 of 5");
+    Session passed = test("2026-03-04T08:00:00Z", "", 6);
+    assertNext(
+        book(low, high, failed, passed),
+        Prompting.NONE,
+        0,
+        "on one day (4 Mar 2026)",
+        "again on another day",
+        "our own choice");
+    Session again = test("2026-03-05T08:00:00Z", "", 6);
+    assertNext(
+        book(low, high, failed, passed, again), Prompting.NONE, 0, "the rhythm is yours", "weeks");
+    assertThat(
+            NextPractice.of(book(), "", TestPlans.adult(Situation.ARREST_NO_ADVANCED_AIRWAY), UTC))
+        .isEmpty();
+  }
+
+  private static void assertNext(RecordBook book, Prompting prompting, int level, String... said) {
+    NextPractice next = NextPractice.of(book, "", ADULT, UTC).orElseThrow();
+    assertThat(next.prompting()).isEqualTo(prompting);
+    assertThat(next.startLevel()).isEqualTo(level);
+    assertThat(String.join(" ", next.lines())).contains(said);
+  }
+}

@@ -257,8 +257,9 @@ public final class StationRunScreen extends JPanel {
     put(this, header, 0, 0, look.px(6));
     put(this, bar, 1, 0, look.px(8));
     put(this, examiner, 2, 0, look.px(8));
-    put(this, advice, 3, 0, look.px(6));
-    put(this, next, 4, 0, look.px(8));
+    // Below, since a card that comes must not move the button under the finger that taps it.
+    put(this, next, 3, 0, look.px(8));
+    put(this, advice, 4, 0, look.px(6));
     tasks = scroll;
     put(this, scroll, 5, 0.7, look.px(8));
     put(this, lower, 6, 0.3, look.px(8));

@@ -71,6 +71,10 @@ final class NaiveMetrics {
     return naive.figures;
   }
 
+  private void put(String name, long value) {
+    figures.put(name, (double) value);
+  }
+
   private void put(String name, double value) {
     figures.put(name, value);
   }

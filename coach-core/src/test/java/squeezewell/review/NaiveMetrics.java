@@ -79,10 +79,6 @@ final class NaiveMetrics {
     figures.put(name, value);
   }
 
-  private void put(String name, long count) {
-    put(name, (double) count);
-  }
-
   private void put(String name, boolean known, double value) {
     figures.put(name, known ? (Object) value : NONE);
   }

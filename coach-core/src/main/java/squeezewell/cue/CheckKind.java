@@ -1,5 +1,8 @@
 package squeezewell.cue;
 
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientGroup;
+
 /**
  * What is looked for when a check falls due, in the trade's words. Where the chest is compressed it
  * is the rhythm of the heart (American Heart Association, basic life support: rhythm check about
@@ -19,6 +22,14 @@ public enum CheckKind {
     this.words = words;
     this.order = order;
     this.task = task;
+  }
+
+  /** What a check looks for while that guidance is followed. */
+  public static CheckKind of(Guidance guidance) {
+    if (guidance.patient() == PatientGroup.NEWBORN) {
+      return HEART_RATE;
+    }
+    return guidance.rhythm().compressions().isPresent() ? RHYTHM : PULSE;
   }
 
   /** Its name, in lower case. */

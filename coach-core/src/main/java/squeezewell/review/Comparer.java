@@ -122,7 +122,7 @@ final class Comparer {
   private void holds() {
     rows.share(
         "checks.onTime",
-        "pulse checks on time",
+        "checks on time",
         r -> checks(r, PulseCheckResult.Outcome.ON_TIME),
         r ->
             checks(

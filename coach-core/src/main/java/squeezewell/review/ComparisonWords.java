@@ -48,7 +48,7 @@ final class ComparisonWords {
       case "prompts.extra" -> (better ? "fewer " : "more ") + "extra breaths";
       case "squeeze.mean" -> "the length of the squeeze " + nearer;
       case "squeeze.good" -> more + "squeezes of good length";
-      case "checks.onTime" -> more + "pulse checks on time";
+      case "checks.onTime" -> more + "checks on time";
       case "checks.length" -> more + "checks of good length";
       case "suction.withinLimit" -> more + "suctions within their limit";
       case "compressions.goodCycles" -> more + "good cycles";

@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import squeezewell.cue.CheckKind;
 import squeezewell.protocol.Limits;
 
-/** Findings about pulse checks and suction. */
+/** Findings about checks and suction. */
 final class HoldFindings {
   /**
    * A breath this soon after the patient was found to breathe well is let pass (our own choice).
@@ -18,6 +19,7 @@ final class HoldFindings {
   private final List<PulseCheckResult> checks;
   private final List<SuctionResult> suctions;
   private final Limits limits;
+  private final CheckKind kind;
 
   private HoldFindings(Limits limits, List<Facts> parts) {
     checks =
@@ -27,15 +29,17 @@ final class HoldFindings {
     suctions =
         parts.stream().flatMap(f -> f.metrics().suctions().stream()).collect(Collectors.toList());
     this.limits = limits;
+    kind = CheckKind.of(parts.get(0).practice().guidance());
   }
 
-  /** Parts with the same limits are judged together. */
+  /** Parts with the same limits, in which the same is looked for, are judged together. */
   static List<Ranked> of(List<Facts> parts) {
-    Map<List<Long>, List<Facts>> alike = new LinkedHashMap<>();
+    Map<List<Object>, List<Facts>> alike = new LinkedHashMap<>();
     for (Facts part : parts) {
       Limits limits = part.practice().limits();
-      List<Long> key =
+      List<Object> key =
           List.of(
+              CheckKind.of(part.practice().guidance()),
               limits.pulseCheckShortest().nanos(),
               limits.pulseCheckLongest().nanos(),
               limits.suctionLongest().nanos());
@@ -68,8 +72,8 @@ final class HoldFindings {
           Ranked.good(
               3,
               "checks-on-time",
-              onTime == 1 ? "Pulse check on time" : "Pulse checks on time",
-              Words.count(onTime, "pulse check")
+              title(onTime) + " on time",
+              Words.count(onTime, kind.words())
                   + " made when due"
                   + (known
                       ? " and kept to "
@@ -113,12 +117,16 @@ final class HoldFindings {
         Ranked.fault(
             Ranked.CHECK_MISSED,
             "pulse-check-missed",
-            missed.size() == 1 ? "A pulse check was missed" : "Pulse checks were missed",
+            missed.size() == 1
+                ? "A " + kind.words() + " was missed"
+                : title(missed.size()) + " were missed",
             "Not made: the "
-                + (missed.size() == 1 ? "pulse check" : "pulse checks")
+                + kind.words()
+                + (missed.size() == 1 ? "" : "s")
                 + " due at "
                 + when
-                + ". A pulse can be lost without a sign, and then the chest must be compressed."));
+                + ". "
+                + whyAtAll()));
   }
 
   private void addLate(List<Ranked> found) {
@@ -129,8 +137,10 @@ final class HoldFindings {
           Ranked.fault(
               Ranked.CHECK_LATE,
               "pulse-check-late",
-              "Pulse check late",
-              "The pulse check due at "
+              title(1) + " late",
+              "The "
+                  + kind.words()
+                  + " due at "
                   + Words.clock(worst.dueSeconds().getAsDouble())
                   + " began "
                   + Words.secondsBeside(
@@ -139,7 +149,9 @@ final class HoldFindings {
                   + Words.seconds(PulseCheckResult.ON_TIME_WITHIN_SECONDS)
                   + " is on time."
                   + others(late.size())
-                  + " The later the check, the longer a lost pulse goes unnoticed."));
+                  + " The later the check, the longer "
+                  + unnoticed()
+                  + " goes unnoticed."));
     }
     List<PulseCheckResult> early = with(c -> c.outcome() == PulseCheckResult.Outcome.EARLY);
     if (!early.isEmpty()) {
@@ -148,14 +160,18 @@ final class HoldFindings {
           Ranked.advice(
               Ranked.CHECK_LATE,
               "pulse-check-early",
-              "Pulse check early",
-              "The pulse check due at "
+              title(1) + " early",
+              "The "
+                  + kind.words()
+                  + " due at "
                   + Words.clock(worst.dueSeconds().getAsDouble())
                   + " began "
                   + Words.seconds(-worst.lateSeconds().getAsDouble())
                   + " early."
                   + others(early.size())
-                  + " Each check is time without breaths, so make it when it is due."));
+                  + " Each check is time without "
+                  + (kind == CheckKind.RHYTHM ? "compressions" : "breaths")
+                  + ", so make it when it is due."));
     }
   }
 
@@ -175,12 +191,16 @@ final class HoldFindings {
           Ranked.fault(
               Ranked.CHECK_LONG,
               "pulse-check-long",
-              "Pulse check too long",
-              "A pulse check lasted "
+              title(1) + " too long",
+              "A "
+                  + kind.words()
+                  + " lasted "
                   + Words.secondsBeside(most, limits.pulseCheckLongest().seconds())
                   + asked
                   + others(tooLong.size())
-                  + " No breath reaches the patient meanwhile."));
+                  + (kind == CheckKind.RHYTHM
+                      ? " The chest is not compressed meanwhile."
+                      : " No breath reaches the patient meanwhile.")));
     }
     List<PulseCheckResult> tooShort =
         with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_SHORT);
@@ -191,12 +211,14 @@ final class HoldFindings {
           Ranked.fault(
               Ranked.CHECK_SHORT,
               "pulse-check-short",
-              "Pulse check too short",
-              "A pulse check lasted "
+              title(1) + " too short",
+              "A "
+                  + kind.words()
+                  + " lasted "
                   + Words.secondsBeside(least, limits.pulseCheckShortest().seconds())
                   + asked
                   + others(tooShort.size())
-                  + " A slow or weak pulse is missed in less time."));
+                  + tooQuick()));
     }
   }
 
@@ -267,6 +289,44 @@ final class HoldFindings {
             (a, b) ->
                 sign * b.lateSeconds().getAsDouble() > sign * a.lateSeconds().getAsDouble() ? b : a)
         .get();
+  }
+
+  private String title(long count) {
+    String words = kind.words() + (count == 1 ? "" : "s");
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  private String whyAtAll() {
+    switch (kind) {
+      case RHYTHM:
+        return "The rhythm of the heart can change without a sign, and with it what is to be done.";
+      case HEART_RATE:
+        return "The heart rate shows whether the breaths work, and what is to be done next.";
+      default:
+        return "A pulse can be lost without a sign, and then the chest must be compressed.";
+    }
+  }
+
+  private String unnoticed() {
+    switch (kind) {
+      case RHYTHM:
+        return "a change of rhythm";
+      case HEART_RATE:
+        return "a slow heart";
+      default:
+        return "a lost pulse";
+    }
+  }
+
+  private String tooQuick() {
+    switch (kind) {
+      case RHYTHM:
+        return " A rhythm is misread in less time.";
+      case HEART_RATE:
+        return " A heart rate is miscounted in less time.";
+      default:
+        return " A slow or weak pulse is missed in less time.";
+    }
   }
 
   private static String others(int count) {

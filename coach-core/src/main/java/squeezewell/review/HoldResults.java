@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.PulseCheckDue;
 import squeezewell.protocol.Limits;
 import squeezewell.session.Breath;
@@ -70,6 +71,7 @@ final class HoldResults {
     }
     OptionalDouble none = OptionalDouble.empty();
     return new PulseCheckResult(
+        CheckKind.of(practice.guidance()),
         extra ? none : OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
         OptionalDouble.of(hold.startNanos() / NANOS_PER_SECOND),
         OptionalDouble.of(hold.seconds()),
@@ -102,6 +104,7 @@ final class HoldResults {
     }
     OptionalDouble none = OptionalDouble.empty();
     return new PulseCheckResult(
+        CheckKind.of(practice.guidance()),
         OptionalDouble.of(due.dueNanos() / NANOS_PER_SECOND),
         none,
         none,

@@ -1,11 +1,13 @@
 package squeezewell.review;
 
 import java.util.OptionalDouble;
+import squeezewell.cue.CheckKind;
 
 /**
- * A time at which a pulse check was due, or a check that nothing had asked for. Seconds since the
- * session began.
+ * A time at which a check was due, or a check that nothing had asked for. Seconds since the session
+ * began.
  *
+ * @param kind what was to be looked for: pulse, rhythm or heart rate
  * @param dueSeconds when it was due; empty for an extra check
  * @param startedSeconds when it began; empty if it was not made
  * @param lengthSeconds how long it lasted; empty if it was not made
@@ -15,6 +17,7 @@ import java.util.OptionalDouble;
  * @param breathsDuring breaths begun in it, its first 0.3 s not counted
  */
 public record PulseCheckResult(
+    CheckKind kind,
     OptionalDouble dueSeconds,
     OptionalDouble startedSeconds,
     OptionalDouble lengthSeconds,

@@ -287,6 +287,7 @@ public final class ReviewJson {
       json.name("pulseChecks").beginArray();
       for (PulseCheckResult check : metrics.pulseChecks()) {
         json.beginObject();
+        json.name("kind").value(word(check.kind()));
         number("dueSeconds", check.dueSeconds());
         number("startedSeconds", check.startedSeconds());
         number("lengthSeconds", check.lengthSeconds());

@@ -168,7 +168,7 @@ public final class ReviewText {
 
   private static void holds(List<String> lines, Metrics metrics) {
     for (PulseCheckResult check : metrics.pulseChecks()) {
-      row(lines, "pulse check", pulseCheck(check));
+      row(lines, check.kind().words(), pulseCheck(check));
     }
     for (SuctionResult suction : metrics.suctions()) {
       row(

@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 
@@ -170,7 +171,9 @@ final class RhythmFindings {
     return Ranked.fault(
         Ranked.TOO_FAST,
         "too-fast",
-        onlyAfterChecks() ? "Too fast after the pulse check" : "Too fast",
+        onlyAfterChecks()
+            ? "Too fast after the " + CheckKind.of(facts.practice().guidance()).words()
+            : "Too fast",
         OffPace.words(facts.valid(), Judgement.FAST, plan)
             + "."
             + inRange()

@@ -4,10 +4,16 @@ import java.util.Collection;
 
 /** Finds the word that a misspelt one was probably meant to be. */
 final class Nearest {
+  /** No word of a file is longer; a megabyte in its place is not looked at. */
+  private static final int LONGEST = 60;
+
   private Nearest() {}
 
   /** A question to put behind a message; empty if nothing is close enough. */
   static String question(String word, Collection<String> known) {
+    if (word.length() > LONGEST) {
+      return "";
+    }
     String best = "";
     // Two letters in the wrong order are two changes; short words lie too close together for that.
     int least = 1 + (word.length() < 5 ? 1 : Math.max(2, word.length() / 4));

@@ -24,7 +24,7 @@ public record StationResult(StationState state) {
   /** What it comes to, by this program's own rule. */
   public enum Outcome {
     /** Nothing critical, nothing missed, all in order, in time and long enough. */
-    ALL_DONE("all-done", "All done, in order and in time"),
+    ALL_DONE("all-done", "All tasks done, in order and in time"),
     /**
      * Nothing critical, but something missed, late, out of order, too short or too long, or ended
      * by hand before all had come.

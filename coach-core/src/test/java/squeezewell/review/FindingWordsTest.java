@@ -102,7 +102,10 @@ class FindingWordsTest {
     String check = "check lasted " + N + " s; asked was " + N + " to " + N + " s";
     rule("pulse-check-long", check, n -> n[0] > n[2]);
     rule("pulse-check-short", check, n -> n[0] < n[1]);
-    rule("checks-on-time", "(\\d+) pulse checks? made when due", n -> n[0] > 0);
+    rule(
+        "checks-on-time",
+        "(\\d+) (?:pulse|rhythm|heart rate) checks? made when due",
+        n -> n[0] > 0);
     rule("suction-long", "lasted " + N + " s; the limit is " + N, n -> n[0] > n[1]);
     String rate = "compressed " + N + " times a minute.*?; asked was " + N + " to " + N;
     rule("compress-too-fast", rate, n -> n[0] > n[2]);

@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import squeezewell.TestPlans;
+import squeezewell.cue.CheckKind;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
 import squeezewell.session.What;
 
 /**
@@ -34,6 +38,35 @@ class HoldsTest {
     // Due at 120 and 240; 60 s and more are left after each.
     assertThat(outcomes(SessionBuilder.ofSeconds(300)))
         .containsExactly(PulseCheckResult.Outcome.MISSED, PulseCheckResult.Outcome.MISSED);
+  }
+
+  /** The trade's words: rhythm check in an arrest, heart rate of a newborn, else the pulse. */
+  @Test
+  void theWordsOfACheckFitThePatient() {
+    Review pulse = SessionBuilder.ofSeconds(300).pulseCheck(120, 127).pulseCheck(247, 260).review();
+    assertThat(pulse.metrics().pulseChecks().get(0).kind()).isEqualTo(CheckKind.PULSE);
+    assertThat(finding(pulse, "pulse-check-long").title()).isEqualTo("Pulse check too long");
+    assertThat(ReviewText.write(pulse)).contains("  pulse check        due 2:00");
+    Review rhythm = SessionBuilder.ofSeconds(300).in(Situation.ARREST_NO_ADVANCED_AIRWAY).review();
+    assertThat(finding(rhythm, "pulse-check-missed").title())
+        .isEqualTo("Rhythm checks were missed");
+    assertThat(finding(rhythm, "pulse-check-missed").text())
+        .startsWith("Not made: the rhythm checks due at 2:00, 4:00. ")
+        .doesNotContain("pulse");
+    assertThat(ReviewText.write(rhythm)).contains("  rhythm check ");
+    Review newborn =
+        SessionBuilder.ofSeconds(100)
+            .by(TestPlans.edition("nrp-8"), PatientGroup.NEWBORN)
+            .in(Situation.NEWBORN_VENTILATION)
+            .review();
+    assertThat(finding(newborn, "pulse-check-missed").title()).contains("eart rate check");
+    assertThat(ReviewText.write(newborn))
+        .contains("  heart rate check")
+        .doesNotContain("ulse check");
+  }
+
+  private static Finding finding(Review review, String code) {
+    return review.findings().stream().filter(f -> f.code().equals(code)).findFirst().orElseThrow();
   }
 
   @Test

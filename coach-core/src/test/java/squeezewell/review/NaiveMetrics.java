@@ -19,6 +19,7 @@ import org.hipparchus.stat.interval.BinomialProportion;
 import org.hipparchus.stat.interval.ConfidenceInterval;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;
@@ -393,6 +394,7 @@ final class NaiveMetrics {
       double late = (check.startNanos() - due) / SECOND;
       boolean asked = serves && !(late < -15 && due >= end);
       String name = "pulseChecks[" + i++ + "].";
+      figures.put(name + "kind", lookedFor());
       put(name + "dueSeconds", asked, due / SECOND);
       put(name + "startedSeconds", check.startNanos() / SECOND);
       put(name + "lengthSeconds", (check.endNanos() - check.startNanos()) / SECOND);
@@ -425,8 +427,16 @@ final class NaiveMetrics {
     return length < 5 ? "TOO_SHORT" : "RIGHT";
   }
 
+  private String lookedFor() {
+    if (session.header().plan().guidance().patient() == PatientGroup.NEWBORN) {
+      return "HEART_RATE";
+    }
+    return steady ? "PULSE" : "RHYTHM";
+  }
+
   private void notMade(int place, long due) {
     String name = "pulseChecks[" + place + "].";
+    figures.put(name + "kind", lookedFor());
     double left = (end - due) / SECOND;
     put(name + "dueSeconds", due / SECOND);
     for (String figure : List.of("startedSeconds", "lengthSeconds", "lateSeconds")) {

@@ -106,6 +106,44 @@ class StationReaderTest {
                 + " allowed: an order without a circle");
   }
 
+  /** What an instructor reads who has misspelt something: where it is, and what was meant. */
+  @Test
+  void aMisspeltWordIsToldWithItsPlaceAndWhatWasProbablyMeant() {
+    String text =
+        SMALL
+            .replace("{\"task\":\"dry\"}", "{\"task\":\"drry\"}")
+            .replace("\"clears\":[\"hot\"]", "\"clears\":[\"hott\"]");
+    StationFile file = StationReader.checkText("s.json", text);
+    assertThat(file.faults())
+        .extracting(Throwable::getMessage)
+        .hasSize(2)
+        .anyMatch(
+            m ->
+                m.startsWith("s.json: script[0].when.task is drry; allowed: ")
+                    && m.endsWith("of this file; did you mean dry?"))
+        .anyMatch(
+            m ->
+                m.startsWith("s.json: script[1].clears[0] is \"hott\"; allowed: ")
+                    && m.endsWith("; did you mean hot?"));
+    assertThat(file.nameOf("script[0].when.task")).contains("step 1 of the list, dried");
+    assertThat(file.nameOf("script[1].clears[0]")).contains("step 2 of the list, cooled: Cool.");
+    assertThat(file.nameOf("tasks[2].kind")).contains("task 3 of the list, dry: Dry");
+    assertThat(file.nameOf("title")).isEmpty();
+    assertThat(file.nameOf("tasks[99].kind")).isEmpty();
+  }
+
+  /** A fault that only follows from another one would send the reader to the wrong place. */
+  @Test
+  void aFaultOfATaskIsNotToldAgainWhereTheTaskIsNamed() {
+    StationFile file =
+        StationReader.checkText(
+            "s.json", SMALL.replace("\"mostSeconds\":15", "\"mostSeconds\":-1"));
+    assertThat(file.faults())
+        .singleElement()
+        .satisfies(
+            f -> assertThat(f.getMessage()).startsWith("s.json: tasks[2].mostSeconds is -1"));
+  }
+
   @Test
   void aNewerVersionIsRefused() {
     assertThatThrownBy(
@@ -128,7 +166,7 @@ class StationReaderTest {
         "\"atStart\":true|\"atStart\":true,\"lasting\":true|finding hot: it is called lasting",
         "\"words\":\"Left\"|\"words\":\"Left\",\"weight\":0|branch way: chance can never take the way left",
         "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":10}|order look: nothing follows from it",
-        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":400}|step cooled: it can never be taken",
+        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":400}|step cooled: it can never be taken, since the exercise is over by then",
         "\"when\":{\"order\":\"look\"},|\"when\":{\"order\":\"look\"},\"unless\":[\"hot\"],|step cooled: it can never be taken",
         "\"findings\":[\"wet\"]|\"findings\":[]|critical fault wet-open: it can never be committed",
         "\"doneWhen\":\"Said\"|\"doneWhen\":\"Said\",\"after\":[\"open\"]|task ready: it is never in order",

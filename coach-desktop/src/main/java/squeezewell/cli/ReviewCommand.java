@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import picocli.CommandLine.Command;
@@ -37,7 +38,7 @@ final class ReviewCommand extends CliCommand {
       description =
           "How far breaths were prompted in an event list. throughout (if it is not given). none: a"
               + " test, silent from the start. fading: silent where the list says prompts-off and"
-              + " prompts-on.")
+              + " prompts-on. If it is not given, a note says what was taken for granted.")
   String prompts = "";
 
   @Option(names = "--json", description = "Print JSON for a program to read.")
@@ -65,6 +66,9 @@ final class ReviewCommand extends CliCommand {
     }
     String word = prompts.isEmpty() ? Prompting.THROUGHOUT.word() : prompts;
     Session session = PracticeSource.read(file, source, practice, word, home, around);
+    if (!self && prompts.isEmpty()) {
+      session = withPromptsDoubted(session);
+    }
     outputs.check(session);
     Review review = Reviewer.review(session);
     if (!json) {
@@ -77,5 +81,17 @@ final class ReviewCommand extends CliCommand {
       around.say("written: " + file.path());
     }
     return DONE;
+  }
+
+  /** A breath that was counted by hand stands in no relation to prompts that nobody gave. */
+  private static Session withPromptsDoubted(Session list) {
+    if (list.breaths().isEmpty() || !Prompting.mayFallSilent(list.header().plan().guidance())) {
+      return list;
+    }
+    List<String> notes = new ArrayList<>(list.notes());
+    notes.add(
+        "The list does not say what was prompted; it is reviewed as if a prompt had come at 0 s and"
+            + " then at every interval. If nobody was prompted, add --prompts none.");
+    return new Session(list.header(), list.events(), notes);
   }
 }

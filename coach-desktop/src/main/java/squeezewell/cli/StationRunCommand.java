@@ -20,6 +20,7 @@ import squeezewell.input.InputFile;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
+import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
 import squeezewell.review.ReviewJson;
 import squeezewell.review.ReviewText;
@@ -164,6 +165,10 @@ final class StationRunCommand extends CliCommand {
     }
     around.print(StationText.of(result));
     around.print("Ventilation");
+    String breaths = StationSheet.breaths(result, review);
+    if (!breaths.isEmpty()) {
+      around.print(breaths);
+    }
     around.print("");
     around.print(ReviewText.write(review) + Caution.LINE_3);
   }

@@ -153,7 +153,7 @@ final class Debriefs {
         StationResultScreen.build(
             stage.kit(),
             navigator,
-            StationSheet.of(result),
+            StationSheet.of(result, done.review()),
             done.review(),
             trainee.isEmpty() ? when : when + ", " + trainee,
             new StationResultScreen.Ways(

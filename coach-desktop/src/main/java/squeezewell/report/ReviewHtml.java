@@ -260,7 +260,11 @@ public final class ReviewHtml {
               + ", for "
               + number(check.lengthSeconds(), 1, " s"));
     }
-    some("pulse checks", checks);
+    some(
+        metrics.pulseChecks().stream().map(c -> c.kind().words()).distinct().count() == 1
+            ? metrics.pulseChecks().get(0).kind().words() + "s"
+            : "checks",
+        checks);
     List<String> suctions = new ArrayList<>();
     for (SuctionResult suction : metrics.suctions()) {
       suctions.add(

@@ -42,7 +42,7 @@ public final class StationHtml {
    * @param zone the time zone to write its date in
    */
   public static String of(SessionHeader header, StationResult result, Review review, ZoneId zone) {
-    return new StationHtml().page(header, StationSheet.of(result), result, review, zone);
+    return new StationHtml().page(header, StationSheet.of(result, review), result, review, zone);
   }
 
   private String page(
@@ -55,6 +55,9 @@ public final class StationHtml {
     add("<style>\n" + ReviewHtml.STYLE + STYLE + "</style>\n</head>\n<body>\n");
     element("div", "soft", "Station: " + sheet.title());
     element("h1", "", sheet.outcome());
+    if (!sheet.breaths().isEmpty()) {
+      element("p", "aid", sheet.breaths());
+    }
     String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
     element(
         "div",

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import squeezewell.review.Finding;
+import squeezewell.review.Review;
 import squeezewell.station.Adjunct;
 import squeezewell.station.StationBranch;
 import squeezewell.station.StationResult;
@@ -17,6 +19,8 @@ import squeezewell.station.VentilationTime;
  *
  * @param title of the station
  * @param outcome what it came to
+ * @param breaths what the breaths still ask for where all tasks are done; empty if nothing, or if
+ *     the outcome says that something is wrong anyway
  * @param critical critical faults with their times, in order
  * @param counts how many tasks were done, late and so on
  * @param time the time used
@@ -28,6 +32,7 @@ import squeezewell.station.VentilationTime;
 public record StationSheet(
     String title,
     String outcome,
+    String breaths,
     List<Entry> critical,
     List<Count> counts,
     String time,
@@ -92,8 +97,29 @@ public record StationSheet(
   public record Row(
       String at, String words, String how, String length, boolean critical, boolean good) {}
 
-  /** The words of a result. */
-  public static StationSheet of(StationResult result) {
+  /**
+   * What the breaths still ask for where all tasks are done: a trainee who ticked everything and
+   * let the patient wait must not read that all is well.
+   *
+   * @return one sentence, or empty
+   */
+  public static String breaths(StationResult result, Review review) {
+    if (result.outcome() != StationResult.Outcome.ALL_DONE) {
+      return "";
+    }
+    return review.findings().stream()
+        .filter(finding -> finding.severity() == Finding.Severity.FAULT)
+        .findFirst()
+        .map(finding -> "The breaths need work: " + finding.title() + ".")
+        .orElse("");
+  }
+
+  /**
+   * The words of a result.
+   *
+   * @param review of the breaths in it
+   */
+  public static StationSheet of(StationResult result, Review review) {
     StationState state = result.state();
     List<Entry> critical = new ArrayList<>();
     state
@@ -104,6 +130,7 @@ public record StationSheet(
     return new StationSheet(
         state.station().title(),
         outcome(result),
+        breaths(result, review),
         critical,
         List.of(
             new Count("in order and in time, of " + result.needed().size(), result.good().size()),

@@ -384,6 +384,19 @@ class ReviewCommandTest {
     assertThat(Path.of(page)).doesNotExist();
   }
 
+  @Test
+  void aListOfWhichNobodySaysHowItWasPromptedSaysWhatWasTakenForGranted() throws Exception {
+    String note = "If nobody was prompted, add --prompts none.";
+    assertThat(review(everySixSeconds(3), "--json").json().get("notes").toString()).contains(note);
+    for (String word : List.of("throughout", "none", "fading")) {
+      CliRun said = review(everySixSeconds(3), "--json", "--prompts", word);
+      assertThat(said.json().get("notes").toString()).as(word).doesNotContain(note);
+    }
+    CliRun cycles =
+        review(everySixSeconds(3), "--json", "--situation", "arrest-no-advanced-airway");
+    assertThat(cycles.json().get("notes").toString()).doesNotContain(note);
+  }
+
   private double practised(String list) throws Exception {
     Path page = folder.resolve("x.csv");
     CliRun run = review(list, "--json", "--csv", page.toString(), "--force");

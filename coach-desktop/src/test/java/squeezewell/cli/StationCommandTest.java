@@ -80,7 +80,7 @@ class StationCommandTest {
     assertThat(run.err()).isEmpty();
     assertThat(run.code()).isZero();
     assertThat(run.out())
-        .startsWith("Not breathing, fluid in the mouth\nAll done, in order and in time.\n")
+        .startsWith("Not breathing, fluid in the mouth\nAll tasks done, in order and in time.\n")
         .contains("13 of 13 tasks done in order and in time")
         .contains("exercise 3:37 of 5:00")
         .contains("0:40  Remark: The seal is tight.")
@@ -89,6 +89,17 @@ class StationCommandTest {
         .doesNotContain("stood still")
         .containsPattern("breaths +29");
     assertThat(run.out().lines()).allMatch(l -> l.length() <= 80);
+  }
+
+  @Test
+  void allTasksDoneDoesNotHideThatTheBreathsWereTooFast() throws Exception {
+    // The last breath at 215 s, 5 s before the end.
+    CliRun good = run(SCRIPT.replace("95 breaths 18 6", "95 breaths 21 6"));
+    assertThat(good.out()).doesNotContain("The breaths need work");
+    CliRun fast = run(SCRIPT.replace("95 breaths 18 6", "95 breaths 60 2"));
+    assertThat(fast.out())
+        .contains("All tasks done, in order and in time.")
+        .contains("The breaths need work: Too fast");
   }
 
   @Test

@@ -280,7 +280,7 @@ class WindowStationIT {
   }
 
   private void check(RealWindow window, int breaths) throws Exception {
-    window.await("All done, in order and in time");
+    window.await("All tasks done, in order and in time");
     window.shot(Path.of("target", "window-station-result.png"));
     assertThat(written().stream().filter(IN_ORDER::contains).toList()).isEqualTo(IN_ORDER);
     Path file = RealWindow.sessionIn(home).orElseThrow();

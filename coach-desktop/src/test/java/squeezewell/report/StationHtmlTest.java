@@ -86,7 +86,8 @@ class StationHtmlTest {
 
   @Test
   void criticalFaultsComeFirstAndRemarksStandOnTheSameTimeLine() throws Exception {
-    StationSheet sheet = StationSheet.of(StationResult.of(session().events()));
+    StationSheet sheet =
+        StationSheet.of(StationResult.of(session().events()), Reviewer.review(session()));
     // Touched without gloves; never done: gloves, pulse, breaths, oxygen. No fluid was found.
     assertThat(sheet.outcome()).isEqualTo("5 critical faults");
     // The station's own rule: who touches the patient before putting on gloves is at fault.

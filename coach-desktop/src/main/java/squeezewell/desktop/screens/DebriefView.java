@@ -328,9 +328,12 @@ record DebriefView(
 
   private static String line(PulseCheckResult check) {
     if (!check.startedSeconds().isPresent()) {
-      return "Pulse check due at " + clock(check.dueSeconds().orElse(0)) + ": not made";
+      return Phrases.capital(check.kind().words())
+          + " due at "
+          + clock(check.dueSeconds().orElse(0))
+          + ": not made";
     }
-    StringBuilder line = new StringBuilder("Pulse check at ");
+    StringBuilder line = new StringBuilder(Phrases.capital(check.kind().words()) + " at ");
     line.append(clock(check.startedSeconds().getAsDouble()));
     check.dueSeconds().ifPresent(due -> line.append(", due at ").append(clock(due)));
     check

@@ -227,7 +227,7 @@ final class MarksView {
   static String hold(Hold hold) {
     String kind =
         switch (hold.kind()) {
-          case PULSE_CHECK -> "Pulse check";
+          case PULSE_CHECK -> "Check";
           case SUCTION -> "Suction";
           case WATCH -> "Watching";
           case PAUSE -> "Pause";

@@ -47,7 +47,8 @@ record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
     for (Stretch stretch : replay.schedule().stretches()) {
       String label =
           switch (stretch.kind()) {
-            case PULSE_CHECK -> "Pulse check";
+            case PULSE_CHECK ->
+                Phrases.capital(replay.schedule().inForceAt(stretch.startNanos()).check().words());
             case SUCTION -> "Suction";
             case PAUSED -> "Pause";
             default -> "";

@@ -56,6 +56,11 @@ public final class StationResultScreen {
     column.add(kit.gap(6));
     column.add(kit.heading(sheet.outcome()));
     column.add(kit.gap(4));
+    if (!sheet.breaths().isEmpty()) {
+      column.add(
+          kit.text(sheet.breaths(), look.bold(15), palette.text(), look.px(Kit.CONTENT_WIDTH)));
+      column.add(kit.gap(4));
+    }
     column.add(kit.note(sheet.title()));
     column.add(kit.gap(2));
     column.add(kit.note(sheet.time()));

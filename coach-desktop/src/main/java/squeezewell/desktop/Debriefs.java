@@ -53,10 +53,7 @@ final class Debriefs {
 
   /** Shows the debrief of a past practice. */
   void open(Path file) {
-    work(
-        () -> reviewed(new SessionStore(home).open(file)),
-        done -> showDebrief(done, navigator::toPast),
-        () -> {});
+    work(() -> reviewed(file), done -> showDebrief(done, navigator::toPast), () -> {});
   }
 
   /** Plays a past practice back. */
@@ -77,17 +74,16 @@ final class Debriefs {
     work(() -> reviewed(session), done -> showDebrief(done, navigator::toSetup), stage::again);
   }
 
-  /**
-   * A practice looked back on.
-   *
-   * @param next what to practise after it, a sentence each
-   */
-  private record Reviewed(Session session, Review review, List<String> next) {}
+  private record Reviewed(Session session, Review review) {}
 
   private record Pair(Reviewed a, Reviewed b) {}
 
+  private Reviewed reviewed(Path file) throws BadInputException {
+    return reviewed(new SessionStore(home).open(file));
+  }
+
   private Reviewed reviewed(Session session) {
-    return new Reviewed(session, Reviewer.review(session), next(session));
+    return new Reviewed(session, Reviewer.review(session));
   }
 
   /** What followed from all that had been practised by then; a station has its own result. */
@@ -107,14 +103,9 @@ final class Debriefs {
     }
   }
 
-  private Reviewed plain(Path file) throws BadInputException {
-    Session session = new SessionStore(home).open(file);
-    return new Reviewed(session, Reviewer.review(session), List.of());
-  }
-
   /** Shows two past practices side by side. */
   void compare(Path a, Path b) {
-    work(() -> new Pair(plain(a), plain(b)), this::showComparison, () -> {});
+    work(() -> new Pair(reviewed(a), reviewed(b)), this::showComparison, () -> {});
   }
 
   private void showComparison(Pair pair) {
@@ -177,7 +168,7 @@ final class Debriefs {
             navigator,
             review,
             title,
-            done.next(),
+            told -> work(() -> next(session), told, () -> {}),
             () -> startReplay(session, when, again),
             () -> ReportSaver.save(stage.window(), session, review, home.zone()),
             () -> showPictures(review, title, again),

@@ -3,6 +3,7 @@ package squeezewell.desktop.screens;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.util.List;
+import java.util.function.Consumer;
 import javax.swing.Box;
 import javax.swing.JButton;
 import javax.swing.JLabel;
@@ -49,20 +50,21 @@ public final class DebriefScreen {
       Runnable onSave,
       Runnable onPictures,
       Runnable onBack) {
-    return build(kit, navigator, review, when, List.of(), onReplay, onSave, onPictures, onBack);
+    return build(kit, navigator, review, when, told -> {}, onReplay, onSave, onPictures, onBack);
   }
 
   /**
    * Builds the screen, with words on what to practise next.
    *
-   * @param next what they are, a sentence each; empty where there are none
+   * @param next asked once for these words, a sentence each; may tell them later, on the event
+   *     thread, since all past practices are read for them and nobody should wait for that
    */
   public static JScrollPane build(
       Kit kit,
       Navigator navigator,
       Review review,
       String when,
-      List<String> next,
+      Consumer<Consumer<List<String>>> next,
       Runnable onReplay,
       Runnable onSave,
       Runnable onPictures,
@@ -76,7 +78,7 @@ public final class DebriefScreen {
       Navigator navigator,
       Review review,
       String when,
-      List<String> next,
+      Consumer<Consumer<List<String>>> next,
       Runnable onReplay,
       Runnable onSave,
       Runnable onPictures) {
@@ -153,15 +155,9 @@ public final class DebriefScreen {
       column.add(kit.gap(2));
     }
     column.add(kit.gap(14));
-    if (!next.isEmpty()) {
-      column.add(kit.subheading("Next practice"));
-      column.add(kit.gap(4));
-      for (String line : next) {
-        column.add(kit.note(line));
-        column.add(kit.gap(2));
-      }
-      column.add(kit.gap(8));
-    }
+    JPanel nextWords = kit.column();
+    column.add(nextWords);
+    next.accept(lines -> fill(nextWords, lines));
     JButton again = kit.mainButton("Next practice", 232, e -> navigator.toSetup());
     again.setMnemonic('N');
     JButton save = kit.button("Save report", 130, e -> onSave.run());
@@ -187,6 +183,20 @@ public final class DebriefScreen {
     JScrollPane page = kit.page(column);
     page.addAncestorListener(Focus.onTop(page));
     return page;
+  }
+
+  private void fill(JPanel words, List<String> lines) {
+    if (lines.isEmpty()) {
+      return;
+    }
+    words.add(kit.subheading("Next practice"));
+    words.add(kit.gap(4));
+    for (String line : lines) {
+      words.add(kit.note(line));
+      words.add(kit.gap(2));
+    }
+    words.add(kit.gap(8));
+    words.revalidate();
   }
 
   private void addParts(JPanel column, List<DebriefView.Part> parts) {

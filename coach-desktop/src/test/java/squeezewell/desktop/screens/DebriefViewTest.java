@@ -6,6 +6,7 @@ import java.awt.Component;
 import java.awt.Container;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import javax.swing.JLabel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
@@ -150,6 +151,38 @@ class DebriefViewTest {
           .contains("Part by part", "1   at 1:00: No pulse", "0:00 to 1:00: pulse, not breathing")
           .contains("30 compressions, 120 a minute.");
     }
+  }
+
+  @Test
+  void whatToPractiseNextIsAddedWhenItIsKnown() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    List<Consumer<List<String>>> asked = new ArrayList<>();
+    List<String> before = new ArrayList<>();
+    List<String> after = new ArrayList<>();
+    SwingUtilities.invokeAndWait(
+        () -> {
+          Runnable nothing = () -> {};
+          JScrollPane page =
+              DebriefScreen.build(
+                  kit,
+                  null,
+                  Practices.lostPulse(),
+                  "today",
+                  asked::add,
+                  nothing,
+                  nothing,
+                  nothing,
+                  nothing);
+          int width = kit.look().px(Kit.CONTENT_WIDTH);
+          collect(page, before, width);
+          asked.get(0).accept(List.of("Fade again.", "Take the test on another day."));
+          collect(page, after, width);
+        });
+    assertThat(asked).hasSize(1);
+    assertThat(before).isNotEmpty().doesNotContain("Next practice");
+    assertThat(after).containsAll(before);
+    assertThat(after)
+        .containsSubsequence("Next practice", "Fade again.", "Take the test on another day.");
   }
 
   private static void collect(Container part, List<String> texts, int width) {

@@ -64,7 +64,11 @@ public final class StationText {
     for (TaskState task : state.tasks()) {
       String at = task.begunNanos().isPresent() ? clock(task.begunNanos().getAsLong()) : "    ";
       String length =
-          task.lengthNanos().isPresent() ? " (" + clock(task.lengthNanos().getAsLong()) + ")" : "";
+          task.lengthNanos().isPresent()
+              ? " ("
+                  + clock(task.lengthNanos().getAsLong())
+                  + (task.task().asksForBreaths() ? " of breaths with it)" : ")")
+              : "";
       wrap(
           lines,
           "  " + at + "  " + pad(task.word()) + "  ",

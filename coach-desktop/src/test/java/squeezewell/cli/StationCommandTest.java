@@ -83,6 +83,7 @@ class StationCommandTest {
         .startsWith("Not breathing, fluid in the mouth\nAll tasks done, in order and in time.\n")
         .contains("13 of 13 tasks done in order and in time")
         .contains("exercise 3:37 of 5:00")
+        .containsPattern("Place the oral airway \\(\\d:\\d\\d of breaths with it\\)")
         .contains("0:40  Remark: The seal is tight.")
         .contains("an aid to practice")
         .contains("Ventilation")

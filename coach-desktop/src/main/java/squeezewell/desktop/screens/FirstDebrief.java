@@ -40,6 +40,9 @@ public final class FirstDebrief {
   private static final long SECOND = 1_000_000_000L;
   private static final int SHOWN_HEIGHT = 892;
 
+  /** What was done a few times is compiled by then, not only loaded. */
+  private static final int TIMES = 4;
+
   private FirstDebrief() {}
 
   /**
@@ -52,17 +55,26 @@ public final class FirstDebrief {
     Thread thread =
         new Thread(
             () -> {
-              Review review = prepare(kit.look());
-              SwingUtilities.invokeLater(
-                  () -> {
-                    if (mayPaint.getAsBoolean()) {
-                      paint(kit, review);
-                    }
-                  });
+              Review review = null;
+              for (int time = 0; time < TIMES; time++) {
+                review = prepare(kit.look());
+              }
+              paintLater(kit, review, mayPaint, TIMES);
             },
             "ready for a debrief");
     thread.setDaemon(true);
     thread.start();
+  }
+
+  /** Each time is an event of its own, so that keys and clicks in between are not held up. */
+  private static void paintLater(Kit kit, Review review, BooleanSupplier mayPaint, int times) {
+    SwingUtilities.invokeLater(
+        () -> {
+          if (times > 0 && mayPaint.getAsBoolean()) {
+            paint(kit, review);
+            paintLater(kit, review, mayPaint, times - 1);
+          }
+        });
   }
 
   /** Reviews a made-up practice in which a pulse is lost, and draws its charts. */

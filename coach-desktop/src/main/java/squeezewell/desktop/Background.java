@@ -1,12 +1,14 @@
 package squeezewell.desktop;
 
 import java.awt.Component;
-import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
-import javax.swing.SwingWorker;
+import javax.swing.SwingUtilities;
 import squeezewell.input.BadInputException;
 
-/** Does what may take a moment and may fail, away from the event thread. */
+/**
+ * Does what may take a moment and may fail, away from the event thread. A {@code SwingWorker} tells
+ * of its end up to 33 ms late, since it gathers what ended; here somebody waits for it.
+ */
 final class Background {
   private Background() {}
 
@@ -22,24 +24,24 @@ final class Background {
    * @param otherwise what follows if it went wrong
    */
   static <T> void run(Component over, Work<T> work, Consumer<T> then, Runnable otherwise) {
-    new SwingWorker<T, Void>() {
-      @Override
-      protected T doInBackground() throws BadInputException {
-        return work.get();
-      }
+    Thread thread =
+        new Thread(
+            () -> SwingUtilities.invokeLater(ended(over, work, then, otherwise)), "for a screen");
+    thread.setDaemon(true);
+    thread.start();
+  }
 
-      @Override
-      protected void done() {
-        try {
-          then.accept(get());
-        } catch (ExecutionException e) {
-          Dialogs.tell(
-              over, "This practice can't be shown", String.valueOf(e.getCause().getMessage()));
-          otherwise.run();
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        }
-      }
-    }.execute();
+  /** A fault of the program is told too: whoever waits must not wait for ever. */
+  private static <T> Runnable ended(
+      Component over, Work<T> work, Consumer<T> then, Runnable otherwise) {
+    try {
+      T result = work.get();
+      return () -> then.accept(result);
+    } catch (BadInputException | RuntimeException | Error e) {
+      return () -> {
+        Dialogs.tell(over, "This practice can't be shown", String.valueOf(e.getMessage()));
+        otherwise.run();
+      };
+    }
   }
 }

@@ -168,11 +168,12 @@ final class Debriefs {
             navigator,
             review,
             title,
-            told -> work(() -> next(session), told, () -> {}),
-            () -> startReplay(session, when, again),
-            () -> ReportSaver.save(stage.window(), session, review, home.zone()),
-            () -> showPictures(review, title, again),
-            back));
+            new DebriefScreen.Ways(
+                told -> work(() -> next(session), told, () -> {}),
+                () -> startReplay(session, when, again),
+                () -> ReportSaver.save(stage.window(), session, review, home.zone()),
+                () -> showPictures(review, title, again),
+                back)));
   }
 
   private void showPictures(Review review, String when, Runnable back) {

@@ -117,7 +117,7 @@ final class PhoneWindow extends JFrame implements Navigator, Stage {
     }
     setVisible(true);
     FirstDebrief.prepareInBackground(
-        kit, () -> live.isEmpty() && replay.isEmpty() && stations.running().isEmpty());
+        kit, this, () -> live.isEmpty() && replay.isEmpty() && stations.running().isEmpty());
   }
 
   private void cautionRead() {

@@ -41,9 +41,10 @@ import squeezewell.session.SessionReader;
 
 /**
  * Prints how long it takes in the real window to open the debrief of an hour's practice: from the
- * command to the moment its picture has been painted and handed to the screen. Every start of the
- * program gives one first opening and several later ones. Needs Xvfb. The command stands in
- * docs/measurements.md.
+ * command to the moment its picture, all that the window shows but the chart's points, has been
+ * painted and handed to the screen; until the chart is there too; and until what lies below the
+ * window is there and painted. Every start of the program gives one first opening and several later
+ * ones. Needs Xvfb. The command stands in docs/measurements.md.
  *
  * <p>{@code past} opens a kept practice, from its file. {@code finish} runs a live practice for
  * some seconds and then hands over an hour's session as the end of a practice does.
@@ -88,7 +89,7 @@ final class DebriefOpening {
           lines.addAll(child(folder, way, display));
         }
         for (String what : List.of("first", "later")) {
-          for (String measure : List.of("picture", "chart", "processor", "threads")) {
+          for (String measure : List.of("picture", "chart", "whole", "processor", "threads")) {
             print(way, what, measure, lines);
           }
         }
@@ -233,6 +234,7 @@ final class DebriefOpening {
         System.out.printf(Locale.ROOT, "%s processor %.2f%n", what, now.processorMillis);
         System.out.printf(Locale.ROOT, "%s threads %.2f%n", what, now.threadMillis);
         System.out.printf(Locale.ROOT, "%s chart %.2f%n", what, now.chartMillis);
+        System.out.printf(Locale.ROOT, "%s whole %.2f%n", what, now.wholeMillis);
         SwingUtilities.invokeAndWait(window::toPast);
       }
       System.out.flush();
@@ -249,7 +251,9 @@ final class DebriefOpening {
           return;
         }
         Toolkit.getDefaultToolkit().sync();
-        now.painted((PlainChart) find(window.getContentPane(), PlainChart.class::isInstance));
+        now.painted(
+            (PlainChart) find(window.getContentPane(), PlainChart.class::isInstance),
+            find(window.getContentPane(), part -> isButton(part, "Save report")) != null);
       }
     }
   }
@@ -263,7 +267,8 @@ final class DebriefOpening {
     private double processorMillis;
     private double threadMillis;
     private long startThreadNanos;
-    private double chartMillis;
+    private double chartMillis = -1;
+    private double wholeMillis = -1;
 
     void begin() {
       startProcessorNanos = processorNanos();
@@ -271,15 +276,20 @@ final class DebriefOpening {
       startNanos = System.nanoTime();
     }
 
-    void painted(PlainChart chart) {
+    void painted(PlainChart chart, boolean whole) {
       double millis = (System.nanoTime() - startNanos) / 1e6;
       if (pictureMillis < 0) {
         pictureMillis = millis;
         processorMillis = (processorNanos() - startProcessorNanos) / 1e6;
         threadMillis = (threadNanos() - startThreadNanos) / 1e6;
       }
-      if (chart == null || chart.drawn()) {
+      if (chartMillis < 0 && (chart == null || chart.drawn())) {
         chartMillis = millis;
+      }
+      if (wholeMillis < 0 && whole) {
+        wholeMillis = millis;
+      }
+      if (chartMillis >= 0 && wholeMillis >= 0) {
         done.complete(null);
       }
     }
@@ -301,9 +311,13 @@ final class DebriefOpening {
     }
   }
 
-  /** A button that no other screen has. */
+  /** The lowest part that is seen at first, and that no other screen has. */
   private static boolean onlyThere(Component part) {
-    return part instanceof JButton button && "Save report".equals(button.getText());
+    return isButton(part, "Pictures");
+  }
+
+  private static boolean isButton(Component part, String text) {
+    return part instanceof JButton button && text.equals(button.getText());
   }
 
   private static Component find(Container in, Predicate<Component> wanted) {

@@ -15,6 +15,7 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.protocol.Citation;
 import squeezewell.review.Finding;
 import squeezewell.review.Judgement;
@@ -22,6 +23,9 @@ import squeezewell.review.Review;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {
+  /** Of a usual window, in density-independent pixels. */
+  private static final int SEEN_HEIGHT = 892;
+
   private final Kit kit;
   private final Look look;
   private final Palette palette;
@@ -33,57 +37,61 @@ public final class DebriefScreen {
   }
 
   /**
-   * Builds the screen.
+   * What the screen asks for, and where its buttons lead.
    *
-   * @param when the date and time of the practice, and the name if one was given, for people
+   * @param next asked once for words on what to practise next, a sentence each; may tell them
+   *     later, on the event thread, since all past practices are read for them and nobody should
+   *     wait for that
    * @param onReplay plays the practice back
    * @param onSave saves a report; told where by the person
    * @param onPictures leads to the pictures of the practice
    * @param onBack leads back to where the person came from
    */
-  public static JScrollPane build(
-      Kit kit,
-      Navigator navigator,
-      Review review,
-      String when,
+  public record Ways(
+      Consumer<Consumer<List<String>>> next,
       Runnable onReplay,
       Runnable onSave,
       Runnable onPictures,
       Runnable onBack) {
-    return build(kit, navigator, review, when, told -> {}, onReplay, onSave, onPictures, onBack);
+
+    /** Leads nowhere. */
+    public static Ways none() {
+      Runnable nothing = () -> {};
+      return new Ways(told -> {}, nothing, nothing, nothing, nothing);
+    }
   }
 
   /**
-   * Builds the screen, with words on what to practise next.
+   * Builds the screen: what is seen at first at once, the rest when that has been painted.
    *
-   * @param next asked once for these words, a sentence each; may tell them later, on the event
-   *     thread, since all past practices are read for them and nobody should wait for that
+   * @param when the date and time of the practice, and the name if one was given, for people
    */
   public static JScrollPane build(
-      Kit kit,
-      Navigator navigator,
-      Review review,
-      String when,
-      Consumer<Consumer<List<String>>> next,
-      Runnable onReplay,
-      Runnable onSave,
-      Runnable onPictures,
-      Runnable onBack) {
-    JScrollPane page =
-        new DebriefScreen(kit).build(navigator, review, when, next, onReplay, onSave, onPictures);
-    return kit.withBackKeys(page, onBack);
+      Kit kit, Navigator navigator, Review review, String when, Ways ways) {
+    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, ways);
+    return kit.withBackKeys(page, ways.onBack());
   }
 
-  private JScrollPane build(
-      Navigator navigator,
-      Review review,
-      String when,
-      Consumer<Consumer<List<String>>> next,
-      Runnable onReplay,
-      Runnable onSave,
-      Runnable onPictures) {
+  private JScrollPane build(Navigator navigator, Review review, String when, Ways ways) {
     DebriefView view = DebriefView.of(review);
-    JPanel column = kit.column();
+    UnfoldingColumn column = new UnfoldingColumn(look.px(SEEN_HEIGHT));
+    column.then(() -> addHead(column, view, when));
+    column.then(() -> addRibbon(column, view, review));
+    column.then(() -> addChart(column, review));
+    column.then(() -> addWaysOn(column, ways));
+    column.then(() -> addFindings(column, "What to change", view.toChange(), true));
+    column.then(() -> addFindings(column, "What went well", view.wentWell(), false));
+    column.then(() -> addParts(column, view.parts()));
+    column.then(() -> addVerdict(column, review));
+    column.then(() -> addFigures(column, view, review));
+    column.then(() -> addNext(column, navigator, ways));
+    column.then(() -> addSources(column, review));
+    JScrollPane page = kit.page(column);
+    page.addAncestorListener(Focus.onTop(page));
+    return page;
+  }
+
+  private void addHead(JPanel column, DebriefView view, String when) {
     column.add(kit.note("Debrief, " + when));
     column.add(kit.gap(6));
     column.add(kit.heading(view.headline()));
@@ -96,6 +104,9 @@ public final class DebriefScreen {
     column.add(kit.gap(12));
     column.add(figures(view.figures()));
     column.add(kit.gap(16));
+  }
+
+  private void addRibbon(JPanel column, DebriefView view, Review review) {
     column.add(kit.subheading("What was asked, what you did"));
     column.add(kit.gap(6));
     Ribbon ribbon = new Ribbon(look);
@@ -111,21 +122,28 @@ public final class DebriefScreen {
       }
     }
     column.add(kit.gap(16));
+  }
+
+  private void addChart(JPanel column, Review review) {
     PlotsView plots = PlotsView.of(review);
-    if (plots.hasRange()) {
-      column.add(kit.subheading("Seconds between breaths"));
-      column.add(kit.gap(6));
-      PlainChart chart = new PlainChart(look, plots.intervals());
-      column.add(PicturesScreen.framed(kit, chart, 170));
-      if (!plots.intervals().holds().isEmpty()) {
-        column.add(kit.gap(4));
-        column.add(kit.note(PicturesScreen.HOLDS));
-      }
-      column.add(kit.gap(10));
+    if (!plots.hasRange()) {
+      return;
     }
-    JButton pictures = kit.button("Pictures", 181, e -> onPictures.run());
+    column.add(kit.subheading("Seconds between breaths"));
+    column.add(kit.gap(6));
+    PlainChart chart = new PlainChart(look, plots.intervals());
+    column.add(PicturesScreen.framed(kit, chart, 170));
+    if (!plots.intervals().holds().isEmpty()) {
+      column.add(kit.gap(4));
+      column.add(kit.note(PicturesScreen.HOLDS));
+    }
+    column.add(kit.gap(10));
+  }
+
+  private void addWaysOn(JPanel column, Ways ways) {
+    JButton pictures = kit.button("Pictures", 181, e -> ways.onPictures().run());
     pictures.setMnemonic('I');
-    JButton replay = kit.button("Replay", 181, e -> onReplay.run());
+    JButton replay = kit.button("Replay", 181, e -> ways.onReplay().run());
     replay.setMnemonic('Y');
     JPanel closer = kit.row();
     closer.add(pictures);
@@ -133,9 +151,9 @@ public final class DebriefScreen {
     closer.add(replay);
     column.add(closer);
     column.add(kit.gap(16));
-    addFindings(column, "What to change", view.toChange(), true);
-    addFindings(column, "What went well", view.wentWell(), false);
-    addParts(column, view.parts());
+  }
+
+  private void addVerdict(JPanel column, Review review) {
     column.add(kit.subheading(review.verdict().outcome().label()));
     column.add(kit.gap(4));
     column.add(kit.note(review.verdict().rule()));
@@ -144,6 +162,9 @@ public final class DebriefScreen {
       column.add(kit.note(Phrases.capital(reason) + "."));
     }
     column.add(kit.gap(14));
+  }
+
+  private void addFigures(JPanel column, DebriefView view, Review review) {
     column.add(kit.subheading("In figures"));
     column.add(kit.gap(4));
     for (String line : view.details()) {
@@ -155,12 +176,15 @@ public final class DebriefScreen {
       column.add(kit.gap(2));
     }
     column.add(kit.gap(14));
-    JPanel nextWords = kit.column();
-    column.add(nextWords);
-    next.accept(lines -> fill(nextWords, lines));
+  }
+
+  private void addNext(JPanel column, Navigator navigator, Ways ways) {
+    JPanel words = kit.column();
+    column.add(words);
+    ways.next().accept(lines -> fill(words, lines));
     JButton again = kit.mainButton("Next practice", 232, e -> navigator.toSetup());
     again.setMnemonic('N');
-    JButton save = kit.button("Save report", 130, e -> onSave.run());
+    JButton save = kit.button("Save report", 130, e -> ways.onSave().run());
     save.setMnemonic('R');
     JPanel row = kit.row();
     row.add(again);
@@ -172,6 +196,9 @@ public final class DebriefScreen {
     past.setMnemonic('P');
     column.add(past);
     column.add(kit.gap(14));
+  }
+
+  private void addSources(JPanel column, Review review) {
     for (Citation source : review.sources()) {
       column.add(kit.note("Rhythm from: " + source.line()));
       column.add(kit.gap(2));
@@ -180,9 +207,6 @@ public final class DebriefScreen {
     column.add(kit.note("A steady rhythm does not prove that a breath went in: watch the chest."));
     column.add(kit.gap(6));
     column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.onTop(page));
-    return page;
   }
 
   private void fill(JPanel words, List<String> lines) {

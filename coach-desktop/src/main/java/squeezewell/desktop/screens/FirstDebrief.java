@@ -2,11 +2,12 @@ package squeezewell.desktop.screens;
 
 import java.awt.Component;
 import java.awt.Container;
-import java.awt.Graphics2D;
-import java.awt.image.BufferedImage;
+import java.awt.Graphics;
+import java.awt.Image;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
 import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
@@ -48,10 +49,12 @@ public final class FirstDebrief {
   /**
    * Begins in the background and returns. The program may end before it is done.
    *
+   * @param window where debriefs will be shown; painting for it takes other code than painting into
+   *     a picture in memory
    * @param mayPaint asked on the event thread, which the last part holds up for a moment: whether
    *     nothing runs there that must not wait
    */
-  public static void prepareInBackground(Kit kit, BooleanSupplier mayPaint) {
+  public static void prepareInBackground(Kit kit, Component window, BooleanSupplier mayPaint) {
     Thread thread =
         new Thread(
             () -> {
@@ -59,7 +62,7 @@ public final class FirstDebrief {
               for (int time = 0; time < TIMES; time++) {
                 review = prepare(kit.look());
               }
-              paintLater(kit, review, mayPaint, TIMES);
+              paintLater(kit, review, window, mayPaint, TIMES);
             },
             "ready for a debrief");
     thread.setDaemon(true);
@@ -67,12 +70,13 @@ public final class FirstDebrief {
   }
 
   /** Each time is an event of its own, so that keys and clicks in between are not held up. */
-  private static void paintLater(Kit kit, Review review, BooleanSupplier mayPaint, int times) {
+  private static void paintLater(
+      Kit kit, Review review, Component window, BooleanSupplier mayPaint, int times) {
     SwingUtilities.invokeLater(
         () -> {
-          if (times > 0 && mayPaint.getAsBoolean()) {
-            paint(kit, review);
-            paintLater(kit, review, mayPaint, times - 1);
+          if (times > 0 && window.isDisplayable() && mayPaint.getAsBoolean()) {
+            paint(kit, review, window::createVolatileImage);
+            paintLater(kit, review, window, mayPaint, times - 1);
           }
         });
   }
@@ -86,20 +90,22 @@ public final class FirstDebrief {
     return review;
   }
 
-  /** Builds the debrief and paints it into an image. Only on the event thread. */
-  static BufferedImage paint(Kit kit, Review review) {
-    Runnable nothing = () -> {};
-    JScrollPane page =
-        DebriefScreen.build(kit, null, review, "", nothing, nothing, nothing, nothing);
+  /**
+   * Builds the debrief and paints it into an image. Only on the event thread.
+   *
+   * @param images makes an image of a width and a height in device pixels
+   * @return the image
+   */
+  static <T extends Image> T paint(Kit kit, Review review, BiFunction<Integer, Integer, T> images) {
+    JScrollPane page = DebriefScreen.build(kit, null, review, "", DebriefScreen.Ways.none());
     page.setSize(kit.look().px(Kit.CONTENT_WIDTH), kit.look().px(SHOWN_HEIGHT));
     layOut(page);
-    BufferedImage image =
-        new BufferedImage(page.getWidth(), page.getHeight(), BufferedImage.TYPE_INT_RGB);
-    Graphics2D g2 = image.createGraphics();
+    T image = images.apply(page.getWidth(), page.getHeight());
+    Graphics g = image.getGraphics();
     try {
-      page.paint(g2);
+      page.paint(g);
     } finally {
-      g2.dispose();
+      g.dispose();
     }
     return image;
   }
@@ -120,7 +126,7 @@ public final class FirstDebrief {
             protocol,
             protocol.find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).get(),
             0,
-            300 * SECOND,
+            3_600 * SECOND,
             0);
     SessionHeader header =
         new SessionHeader(Instant.EPOCH, SessionHeader.Origin.VIRTUAL, "", protocol, plan);
@@ -129,7 +135,7 @@ public final class FirstDebrief {
         .practise(
             new Coach(plan, new Kept(events), List.of()),
             new ManualClock(),
-            List.of(new VirtualTrainee.Scripted(240 * SECOND, ClinicalFinding.PULSE_LOST)));
+            List.of(new VirtualTrainee.Scripted(3_000 * SECOND, ClinicalFinding.PULSE_LOST)));
     return new Session(header, events, List.of());
   }
 

@@ -17,6 +17,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
@@ -137,14 +138,7 @@ class DebriefViewTest {
           () ->
               page[0] =
                   DebriefScreen.build(
-                      kit,
-                      null,
-                      Practices.lostPulse(),
-                      "today",
-                      () -> {},
-                      () -> {},
-                      () -> {},
-                      () -> {}));
+                      kit, null, Practices.lostPulse(), "today", DebriefScreen.Ways.none()));
       List<String> texts = new ArrayList<>();
       collect(page[0], texts, kit.look().px(Kit.CONTENT_WIDTH));
       assertThat(texts)
@@ -168,11 +162,7 @@ class DebriefViewTest {
                   null,
                   Practices.lostPulse(),
                   "today",
-                  asked::add,
-                  nothing,
-                  nothing,
-                  nothing,
-                  nothing);
+                  new DebriefScreen.Ways(asked::add, nothing, nothing, nothing, nothing));
           int width = kit.look().px(Kit.CONTENT_WIDTH);
           collect(page, before, width);
           asked.get(0).accept(List.of("Fade again.", "Take the test on another day."));
@@ -186,6 +176,9 @@ class DebriefViewTest {
   }
 
   private static void collect(Container part, List<String> texts, int width) {
+    if (part instanceof UnfoldingColumn column) {
+      column.unfold();
+    }
     for (Component child : part.getComponents()) {
       if (child instanceof JTextArea text) {
         texts.add(text.getText());

@@ -173,7 +173,9 @@ class PicturesTest {
     Set<Integer> lower = new HashSet<>();
     SwingUtilities.invokeAndWait(
         () -> {
-          BufferedImage painted = FirstDebrief.paint(kit, review);
+          BufferedImage painted =
+              FirstDebrief.paint(
+                  kit, review, (w, h) -> new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB));
           for (int y = 0; y < painted.getHeight(); y++) {
             for (int x = 0; x < painted.getWidth(); x++) {
               (y < painted.getHeight() / 2 ? upper : lower).add(painted.getRGB(x, y));

@@ -19,6 +19,7 @@ import java.awt.geom.RoundRectangle2D;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
+import javax.swing.InputMap;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -307,7 +308,10 @@ public final class Kit {
     return look.px(CONTENT_WIDTH - 28);
   }
 
-  /** A screen that scrolls up and down, its content centred at a fixed width. */
+  /**
+   * A screen that scrolls up and down, its content centred at a fixed width. Home and End lead to
+   * its ends wherever they mean nothing else.
+   */
   public JScrollPane page(JPanel content) {
     int margin = look.px(MARGIN);
     int bar = look.px(SCROLL_BAR);
@@ -330,6 +334,9 @@ public final class Kit {
     scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_AS_NEEDED);
     scroll.getVerticalScrollBar().setUnitIncrement(look.px(24));
     scroll.getViewport().setBackground(look.palette().ground());
+    InputMap keys = scroll.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT);
+    keys.put(KeyStroke.getKeyStroke(KeyEvent.VK_HOME, 0), "scrollHome");
+    keys.put(KeyStroke.getKeyStroke(KeyEvent.VK_END, 0), "scrollEnd");
     return scroll;
   }
 }

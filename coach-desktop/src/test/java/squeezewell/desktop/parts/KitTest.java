@@ -5,14 +5,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Color;
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.event.ActionEvent;
 import java.awt.event.FocusEvent;
 import java.awt.event.FocusListener;
+import java.awt.event.KeyEvent;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
+import javax.swing.JScrollBar;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
+import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.plaf.basic.BasicHTML;
 import org.junit.jupiter.api.Test;
@@ -52,6 +57,32 @@ class KitTest {
       assertThat(box.getPreferredSize().height).isGreaterThan(kit.look().px(60));
       assertThat(box.getPreferredSize().width).isEqualTo(kit.look().px(Kit.CONTENT_WIDTH));
     }
+  }
+
+  @Test
+  void homeAndEndLeadToTheEndsOfAPage() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          JPanel column = kit.column();
+          column.add(kit.gap(2_000));
+          JScrollPane page = kit.page(column);
+          page.setSize(412, 892);
+          page.doLayout();
+          page.getViewport().doLayout();
+          press(page, KeyEvent.VK_END);
+          JScrollBar bar = page.getVerticalScrollBar();
+          assertThat(bar.getValue()).isPositive().isEqualTo(bar.getMaximum() - bar.getHeight());
+          press(page, KeyEvent.VK_HOME);
+          assertThat(bar.getValue()).isZero();
+        });
+  }
+
+  private static void press(JScrollPane page, int key) {
+    Object name =
+        page.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT)
+            .get(KeyStroke.getKeyStroke(key, 0));
+    page.getActionMap().get(name).actionPerformed(new ActionEvent(page, 0, ""));
   }
 
   @Test

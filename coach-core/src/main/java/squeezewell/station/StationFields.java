@@ -2,7 +2,6 @@ package squeezewell.station;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -16,15 +15,18 @@ final class StationFields {
   private static final BigDecimal NANOS = BigDecimal.valueOf(1_000_000_000L);
 
   private final FaultList faults;
-  private final List<String> ids;
+  private final Identifiers findings;
+  private final Identifiers tasks;
 
   /**
-   * @param top the whole file
+   * @param findings what findings are called in the file
+   * @param tasks what tasks are called in the file
    * @param faults where faults go
    */
-  StationFields(JsonValue top, FaultList faults) {
+  StationFields(Identifiers findings, Identifiers tasks, FaultList faults) {
+    this.findings = findings;
+    this.tasks = tasks;
     this.faults = faults;
-    this.ids = identifiers(top);
   }
 
   Trigger trigger(JsonValue when) throws BadInputException {
@@ -111,7 +113,7 @@ final class StationFields {
           List<String> ids = new ArrayList<>();
           for (JsonValue entry : value.list(name, 0, "a list of identifiers")) {
             String text = known(entry);
-            if (ids.contains(text) || ids.size() >= MOST) {
+            if ((!text.isEmpty() && ids.contains(text)) || ids.size() >= MOST) {
               throw entry.wrong("each identifier once, at most " + MOST);
             }
             ids.add(text);
@@ -121,31 +123,26 @@ final class StationFields {
         List.of());
   }
 
+  /** The identifier that an entry names; empty if it may be one that could not be read. */
   private String known(JsonValue entry) throws BadInputException {
-    for (String known : ids) {
+    List<String> all = new ArrayList<>(findings.given());
+    all.addAll(tasks.given());
+    for (String known : all) {
       if (entry.isText(known)) {
         return known;
       }
     }
-    throw entry.wrong(
-        "the id of a task or finding of this file" + Nearest.question(text(entry), ids));
+    String text = text(entry);
+    boolean isText = !text.equals(entry.describe());
+    if (isText && (findings.mayHave(text) || tasks.mayHave(text))) {
+      return "";
+    }
+    throw entry.wrong("the id of a task or finding of this file" + Nearest.question(text, all));
   }
 
   private static String text(JsonValue entry) {
     // A text is described in quotation marks.
     return entry.describe().replace("\"", "");
-  }
-
-  /** What lists of identifiers may name; what is wrong with these is told where they stand. */
-  static List<String> identifiers(JsonValue top) {
-    List<String> found = new ArrayList<>();
-    FaultList ignored = new FaultList();
-    for (String name : Arrays.asList("findings", "tasks")) {
-      for (JsonValue value : ignored.take(() -> top.list(name, 0, ""), List.<JsonValue>of())) {
-        ignored.take(() -> found.add(id(value)), false);
-      }
-    }
-    return found;
   }
 
   static String id(JsonValue value) throws BadInputException {

@@ -63,7 +63,8 @@ public final class StationReader {
 
   private StationReader(JsonValue top) {
     this.top = top;
-    this.fields = new StationFields(top, faults);
+    this.fields =
+        new StationFields(Identifiers.of(top, "findings"), Identifiers.of(top, "tasks"), faults);
   }
 
   /**
@@ -173,8 +174,7 @@ public final class StationReader {
     each("tasks", 1, this::addTask);
     each("script", 0, this::addStep);
     each("criticalFaults", 0, this::addCritical);
-    new StationLinks(top.source(), faults, unsure)
-        .check(findings, tasks, orders, branches, steps, critical);
+    new StationLinks(top, faults, unsure).check(findings, tasks, orders, branches, steps, critical);
     Station station =
         new Station(
             id,
@@ -383,6 +383,7 @@ public final class StationReader {
   }
 
   private void addStep(JsonValue value) {
+    int faultsBefore = faults.all().size();
     Trigger when =
         faults.take(
             () -> fields.trigger(value.field("when", "what sets the step off")),
@@ -391,7 +392,8 @@ public final class StationReader {
     List<String> raises = fields.ids(value, "raises");
     List<String> clears = fields.ids(value, "clears");
     Optional<ClinicalFinding> tells = tells(value);
-    if (says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
+    boolean allRead = faults.all().size() == faultsBefore;
+    if (allRead && says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
       faults.add(
           rule(value, "it needs at least one of says, raises, clears, tells, or it does nothing"));
     }

@@ -5,11 +5,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Function;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
 
 /** Reads what stands in several places of a station file, and gathers what is wrong with it. */
 final class StationFields {
+  /** The longest words of a task, finding or line, in characters. */
+  static final int LONGEST_WORDS = 300;
+
   private static final int LONGEST_ID = 40;
   private static final int MOST = 100;
   private static final BigDecimal NANOS = BigDecimal.valueOf(1_000_000_000L);
@@ -43,14 +47,7 @@ final class StationFields {
     if (kind != Trigger.Kind.TIME) {
       return new Trigger(kind, id(when, kind.word()), StationPhase.EXERCISE, 0);
     }
-    StationPhase phase =
-        when.has("phase")
-            ? when.choice(
-                "phase",
-                List.of(StationPhase.PREPARATION, StationPhase.EXERCISE),
-                StationPhase::word)
-            : StationPhase.EXERCISE;
-    return new Trigger(kind, "", phase, nanos(when, "seconds", 0, 3_600));
+    return new Trigger(kind, "", readPhase(when), nanos(when, "seconds", 0, 3_600));
   }
 
   Optional<TimeLimit> limit(JsonValue value) {
@@ -86,6 +83,30 @@ final class StationFields {
           return Optional.of(new BranchOption(id(only, "branch"), id(only, "option")));
         },
         Optional.empty());
+  }
+
+  /** The part of the station; the exercise where that is left out. */
+  StationPhase phase(JsonValue value) {
+    return faults.take(() -> readPhase(value), StationPhase.EXERCISE);
+  }
+
+  private static StationPhase readPhase(JsonValue value) throws BadInputException {
+    return value.has("phase")
+        ? value.choice(
+            "phase", List.of(StationPhase.PREPARATION, StationPhase.EXERCISE), StationPhase::word)
+        : StationPhase.EXERCISE;
+  }
+
+  /** One of several words; empty where it is left out. */
+  <T> Optional<T> choice(
+      JsonValue value, String name, List<T> choices, Function<T, String> wordOf) {
+    return faults.take(
+        () -> value.has(name) ? Optional.of(value.choice(name, choices, wordOf)) : Optional.empty(),
+        Optional.empty());
+  }
+
+  String words(JsonValue value, String name) {
+    return words(value, name, LONGEST_WORDS);
   }
 
   String words(JsonValue value, String name, int longest) {

@@ -49,44 +49,38 @@ final class StationLinks {
         FaultList.silently(() -> top.has("branches") ? top.list("branches", 0, "").size() : 0, -1);
   }
 
-  void check(
-      List<StationFinding> allFindings,
-      List<StationTask> allTasks,
-      List<StationOrder> allOrders,
-      List<StationBranch> branches,
-      List<ScriptStep> steps,
-      List<CriticalFault> critical) {
+  void check(StationParts parts) {
     Set<String> findingIds = new HashSet<>();
-    for (int i = 0; i < allFindings.size(); i++) {
-      once(findingIds, allFindings.get(i).id(), "findings[" + i + "].id");
+    for (int i = 0; i < parts.findings().size(); i++) {
+      once(findingIds, parts.findings().get(i).id(), "findings[" + i + "].id");
     }
     Set<String> seenTasks = new HashSet<>();
-    for (int i = 0; i < allTasks.size(); i++) {
-      StationTask task = allTasks.get(i);
+    for (int i = 0; i < parts.tasks().size(); i++) {
+      StationTask task = parts.tasks().get(i);
       if (!once(seenTasks, task.id(), "tasks[" + i + "].id")) {
         shared.add(task.id());
       }
       tasks.putIfAbsent(task.id(), task);
     }
     Set<String> orderIds = new HashSet<>();
-    for (int i = 0; i < allOrders.size(); i++) {
-      once(orderIds, allOrders.get(i).id(), "orders[" + i + "].id");
+    for (int i = 0; i < parts.orders().size(); i++) {
+      once(orderIds, parts.orders().get(i).id(), "orders[" + i + "].id");
     }
-    checkBranches(branches);
-    for (int i = 0; i < allTasks.size(); i++) {
-      checkTask(allTasks.get(i), "tasks[" + i + "]");
+    checkBranches(parts.branches());
+    for (int i = 0; i < parts.tasks().size(); i++) {
+      checkTask(parts.tasks().get(i), "tasks[" + i + "]");
     }
     Set<String> stepIds = new HashSet<>();
-    for (int i = 0; i < steps.size(); i++) {
-      once(stepIds, steps.get(i).id(), "script[" + i + "].id");
-      checkStep(steps.get(i), "script[" + i + "]");
+    for (int i = 0; i < parts.steps().size(); i++) {
+      once(stepIds, parts.steps().get(i).id(), "script[" + i + "].id");
+      checkStep(parts.steps().get(i), "script[" + i + "]");
     }
     Set<String> faultIds = new HashSet<>();
-    for (int i = 0; i < critical.size(); i++) {
-      once(faultIds, critical.get(i).id(), "criticalFaults[" + i + "].id");
-      checkCritical(critical.get(i), "criticalFaults[" + i + "]");
+    for (int i = 0; i < parts.faults().size(); i++) {
+      once(faultIds, parts.faults().get(i).id(), "criticalFaults[" + i + "].id");
+      checkCritical(parts.faults().get(i), "criticalFaults[" + i + "]");
     }
-    checkOrder(allTasks);
+    checkOrder(parts.tasks());
   }
 
   private void checkBranches(List<StationBranch> branches) {

@@ -1,14 +1,12 @@
 package squeezewell.desktop.screens;
 
+import squeezewell.desktop.parts.Rows;
+
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.GridBagConstraints;
-import java.awt.GridBagLayout;
 import java.awt.GridLayout;
-import java.awt.Insets;
 import java.awt.Toolkit;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,14 +23,11 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingConstants;
 import javax.swing.Timer;
 import squeezewell.coach.CoachState;
-import squeezewell.coach.Command;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
-import squeezewell.desktop.parts.BreathPad;
-import squeezewell.desktop.parts.CompressionPad;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
@@ -81,9 +76,7 @@ public final class StationRunScreen extends JPanel {
   private final JPanel list;
   private final TideColumn tide;
   private final PromptWords words;
-  private final BreathPad pad;
-  private final CompressionPad compressionPad;
-  private final JPanel pads;
+  private final Pads pads;
   private final CardLayout lowerCards = new CardLayout();
   private final JPanel lower = new JPanel(lowerCards);
   private final ActionButton undo;
@@ -93,6 +86,7 @@ public final class StationRunScreen extends JPanel {
   private final ActionButton finish;
   private final List<TaskButton> buttons = new ArrayList<>();
   private JScrollPane tasks;
+  private transient Rows rows;
   private boolean preparing;
   private String nextShown = "";
   private transient StationRunView view;
@@ -117,7 +111,6 @@ public final class StationRunScreen extends JPanel {
       Ticks ticks,
       Supplier<String> notice,
       BooleanSupplier muted) {
-    super(new GridBagLayout());
     this.kit = kit;
     look = kit.look();
     this.station = station;
@@ -147,26 +140,7 @@ public final class StationRunScreen extends JPanel {
     tide = new TideColumn(look);
     words = new PromptWords(look);
     painter = new LivePainter(tide, words, new Ribbon(look));
-    pad =
-        new BreathPad(
-            look,
-            new BreathPad.Listener() {
-              @Override
-              public void pressed(long whenMillis) {
-                station.post(Command.SQUEEZE, EventTime.nanoTimeOf(whenMillis));
-              }
-
-              @Override
-              public void released(long whenMillis) {
-                station.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
-              }
-            });
-    compressionPad =
-        new CompressionPad(
-            look, when -> station.post(Command.COMPRESS, EventTime.nanoTimeOf(when)));
-    pads = new JPanel(new GridLayout(1, 0, look.px(8), 0));
-    pads.setOpaque(false);
-    pads.add(pad);
+    pads = new Pads(look, keys, station::post).high(72, 64);
     undo = action("Undo tap", "Z", PracticeKeys.Action.UNDO_FINDING);
     leaveOut = action("Undo breath", "Backspace", PracticeKeys.Action.RETRACT_BREATH);
     pause = action("Stop clock", "Esc", PracticeKeys.Action.PAUSE);
@@ -174,7 +148,7 @@ public final class StationRunScreen extends JPanel {
     finish = action("Finish", "End", PracticeKeys.Action.FINISH);
     lay();
     frame();
-    addAncestorListener(Focus.on(pad));
+    addAncestorListener(Focus.on(pads.forFocus()));
   }
 
   /** Starts drawing and listening. */
@@ -254,18 +228,19 @@ public final class StationRunScreen extends JPanel {
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
-    put(this, header, 0, 0, look.px(6));
-    put(this, bar, 1, 0, look.px(8));
-    put(this, examiner, 2, 0, look.px(8));
-    // Below, since a card that comes must not move the button under the finger that taps it.
-    put(this, next, 3, 0, look.px(8));
-    put(this, advice, 4, 0, look.px(6));
     tasks = scroll;
-    put(this, scroll, 5, 0.7, look.px(8));
-    put(this, lower, 6, 0.3, look.px(8));
-    put(this, actions, 7, 0, look.px(2));
-    put(this, noticeLine, 8, 0, 0);
-    put(this, caution, 9, 0, 0);
+    rows = new Rows(this);
+    rows.add(header, 0, look.px(6))
+        .add(bar, 0, look.px(8))
+        .add(examiner, 0, look.px(8))
+        // Below, since a card that comes must not move the button under the finger that taps it.
+        .add(next, 0, look.px(8))
+        .add(advice, 0, look.px(6))
+        .add(tasks, 0.7, look.px(8))
+        .add(lower, 0.3, look.px(8))
+        .add(actions, 0, look.px(2))
+        .add(noticeLine, 0, 0)
+        .add(caution, 0, 0);
   }
 
   private void size(JComponent part, int width, int height, int least) {
@@ -286,25 +261,11 @@ public final class StationRunScreen extends JPanel {
     prompt.add(words);
     prompt.setMinimumSize(new Dimension(look.px(200), look.px(80)));
     prompt.setPreferredSize(new Dimension(look.px(372), look.px(100)));
-    pads.setMinimumSize(new Dimension(look.px(200), look.px(64)));
-    pads.setPreferredSize(new Dimension(look.px(372), look.px(72)));
-    JPanel whole = new JPanel(new GridBagLayout());
+    JPanel whole = new JPanel();
     whole.setOpaque(false);
-    put(whole, prompt, 0, 0.5, look.px(2));
-    put(whole, asked, 1, 0, look.px(4));
-    put(whole, pads, 2, 0.5, 0);
+    new Rows(whole).add(prompt, 0.5, look.px(2)).add(asked, 0, look.px(4)).add(pads, 0.5, 0);
     asked.setHorizontalAlignment(SwingConstants.CENTER);
     return whole;
-  }
-
-  private static void put(Container to, Component part, int row, double weight, int below) {
-    GridBagConstraints place = new GridBagConstraints();
-    place.gridy = row;
-    place.weightx = 1;
-    place.weighty = weight;
-    place.fill = GridBagConstraints.BOTH;
-    place.insets = new Insets(0, 0, below, 0);
-    to.add(part, place);
   }
 
   private void frame() {
@@ -313,10 +274,10 @@ public final class StationRunScreen extends JPanel {
     CoachState practice = at.practice();
     StationState state = at.station();
     view = StationRunView.of(state, now);
-    setText(phase, view.phase());
-    setText(left, view.left());
+    Kit.show(phase, view.phase());
+    Kit.show(left, view.left());
     left.setForeground(view.leftUrgent() ? look.palette().sand() : look.palette().text());
-    setText(oxygen, view.oxygen());
+    Kit.show(oxygen, view.oxygen());
     showBar(at, now);
     examiner.show(
         view.examiner().isEmpty() ? state.station().title() : view.examinerWhen(),
@@ -340,7 +301,7 @@ public final class StationRunScreen extends JPanel {
     boolean ends = finishGuard.waits(System.nanoTime());
     finish.show(ends ? "Really?" : "Finish", ends);
     String text = ends ? StationRunView.finishWarning(state) : trouble.isEmpty() ? slip : trouble;
-    setText(noticeLine, text.isEmpty() ? " " : text);
+    Kit.show(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
   }
 
@@ -357,13 +318,8 @@ public final class StationRunScreen extends JPanel {
     }
     preparing = nowPreparing;
     lowerCards.show(lower, nowPreparing ? PREPARE : BREATHE);
-    GridBagLayout layout = (GridBagLayout) getLayout();
-    for (Component part : new Component[] {tasks, lower}) {
-      GridBagConstraints place = layout.getConstraints(part);
-      boolean mostRoom = (part == lower) == nowPreparing;
-      place.weighty = mostRoom ? 0.7 : nowPreparing ? 0 : 0.3;
-      layout.setConstraints(part, place);
-    }
+    rows.share(lower, nowPreparing ? 0.7 : 0.3);
+    rows.share(tasks, nowPreparing ? 0 : 0.7);
     revalidate();
   }
 
@@ -372,10 +328,10 @@ public final class StationRunScreen extends JPanel {
     LivePainter.Lines lines = null;
     if (at.breathing()) {
       lines = painter.paint(at.practice(), now);
-      setText(asked, lines.asked());
+      Kit.show(asked, lines.asked());
     } else {
       painter.rest();
-      setText(asked, "The first squeeze starts the rhythm");
+      Kit.show(asked, "The first squeeze starts the rhythm");
     }
     boolean practicePresses = lines != null && lines.barUrgent() && !view.barUrgent();
     if (practicePresses) {
@@ -405,7 +361,7 @@ public final class StationRunScreen extends JPanel {
           false,
           false);
       if (next.isFocusOwner()) {
-        pad.requestFocusInWindow();
+        pads.forFocus().requestFocusInWindow();
       }
       next.setEnabled(false);
     }
@@ -460,35 +416,11 @@ public final class StationRunScreen extends JPanel {
 
   private void showPads(LiveStation.Now at, long now) {
     CoachState practice = at.practice();
-    boolean compresses = practice.schedule().guidanceAt(now).rhythm().compressions().isPresent();
-    boolean shown = compressionPad.getParent() != null;
-    if (compresses != shown) {
-      if (compresses) {
-        pads.add(compressionPad, 0);
-      } else {
-        pads.remove(compressionPad);
-      }
-      pads.revalidate();
-      pads.repaint();
-    }
-    if (compresses) {
-      CompressionView compression = CompressionView.of(practice, now);
-      compressionPad.show(
-          compression.lit(),
-          compression.count().isEmpty() ? keys.compressionHint() : compression.count(),
-          compression.rate(),
-          compression.judgement());
-    }
+    pads.showCompressions(practice, now);
     boolean stopped = at.station().clockStopped();
-    pad.show(
+    pads.showBreath(
         practice.squeezing(),
         stopped ? "Clock stopped" : practice.squeezing() ? "Squeezing" : "Hold while you squeeze",
         stopped ? "Run clock, or Esc" : keys.squeezeHint());
-  }
-
-  private static void setText(JLabel label, String text) {
-    if (!text.equals(label.getText())) {
-      label.setText(text);
-    }
   }
 }

@@ -1,5 +1,7 @@
 package squeezewell.desktop;
 
+import squeezewell.desktop.screens.SoundLine;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -86,7 +88,8 @@ final class LiveSession {
 
   LiveScreen screen(Kit kit) {
     screen.ifPresent(LiveScreen::close);
-    LiveScreen made = new LiveScreen(kit, practice, protocol, keys, this::notice, sound::muted);
+    LiveScreen made = new LiveScreen(
+            kit, practice, protocol, keys, new SoundLine(this::notice, sound::muted));
     screen = Optional.of(made);
     return made;
   }

@@ -1,5 +1,7 @@
 package squeezewell.desktop;
 
+import squeezewell.desktop.screens.SoundLine;
+
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -106,7 +108,12 @@ final class StationSession {
   StationRunScreen screen(Kit kit) {
     screen.ifPresent(StationRunScreen::close);
     StationRunScreen made =
-        new StationRunScreen(kit, station, keys, finishGuard, ticks, this::notice, sound::muted);
+        new StationRunScreen(
+            kit,
+            station,
+            keys,
+            new StationRunScreen.Kept(finishGuard, ticks),
+            new SoundLine(this::notice, sound::muted));
     screen = Optional.of(made);
     return made;
   }

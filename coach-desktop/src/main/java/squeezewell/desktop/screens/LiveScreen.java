@@ -1,7 +1,5 @@
 package squeezewell.desktop.screens;
 
-import squeezewell.desktop.parts.Rows;
-
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Component;
@@ -9,8 +7,6 @@ import java.awt.Dimension;
 import java.awt.GridLayout;
 import java.awt.Toolkit;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
-import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -27,6 +23,7 @@ import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LivePractice;
@@ -51,8 +48,7 @@ public final class LiveScreen extends JPanel {
   private final transient Look look;
   private final transient LivePractice practice;
   private final transient Protocol protocol;
-  private final transient Supplier<String> notice;
-  private final transient BooleanSupplier muted;
+  private final transient SoundLine sound;
   private final transient PracticeKeys keys;
   private final transient LivePainter painter;
   private final JLabel elapsed;
@@ -90,21 +86,14 @@ public final class LiveScreen extends JPanel {
    * @param practice what is shown and told
    * @param protocol the edition that is followed
    * @param keys the keys of a practice; listening while the screen is shown
-   * @param notice what a person must know about sound or saving; empty if all is well
-   * @param muted whether the sound is muted
+   * @param sound what is told of sound and saving
    */
   public LiveScreen(
-      Kit kit,
-      LivePractice practice,
-      Protocol protocol,
-      PracticeKeys keys,
-      Supplier<String> notice,
-      BooleanSupplier muted) {
+      Kit kit, LivePractice practice, Protocol protocol, PracticeKeys keys, SoundLine sound) {
     look = kit.look();
     this.practice = practice;
     this.protocol = protocol;
-    this.notice = notice;
-    this.muted = muted;
+    this.sound = sound;
     this.keys = keys;
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
@@ -274,7 +263,7 @@ public final class LiveScreen extends JPanel {
       leftOutAt = now;
     }
     breathsShown = breaths;
-    String text = state.trouble().isEmpty() ? notice.get() : state.trouble();
+    String text = state.trouble().isEmpty() ? sound.notice().get() : state.trouble();
     if (text.isEmpty() && now - leftOutAt < TELL_NANOS) {
       text = "The last breath is left out.";
     }
@@ -309,7 +298,7 @@ public final class LiveScreen extends JPanel {
     suction.show(
         kind == Stretch.Kind.SUCTION ? "Suction done" : "Suction", kind == Stretch.Kind.SUCTION);
     pause.show(paused ? "Go on" : "Pause", paused);
-    mute.show(muted.getAsBoolean() ? "Sound on" : "Mute", muted.getAsBoolean());
+    mute.show(sound.muted().getAsBoolean() ? "Sound on" : "Mute", sound.muted().getAsBoolean());
     String word =
         switch (kind) {
           case PULSE_CHECK, SUCTION -> LiveView.goOn(inForce);

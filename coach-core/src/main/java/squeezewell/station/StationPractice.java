@@ -278,8 +278,7 @@ public final class StationPractice {
   private void holdEnd(TaskHold hold, Command command, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
-      boolean running = task.progress() == TaskState.Progress.RUNNING;
-      if (running && isOf(task, hold) && done(task.task().id(), atNanos)) {
+      if (task.isHolding(hold) && done(task.task().id(), atNanos)) {
         return;
       }
     }

@@ -1,21 +1,15 @@
 package squeezewell.coach;
 
-import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.LongConsumer;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
-import squeezewell.cue.Cue;
-import squeezewell.cue.CueFader;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
@@ -56,14 +50,9 @@ public final class Coach {
    */
   static final long BREATHING_AGAIN_NANOS = 300_000_000L;
 
-  private final Journal journal;
-  private final List<CueOutput> outputs;
-  private final List<Breath> breaths = new ArrayList<>();
-  private List<Breath> shown = List.of();
-  private List<Long> recentCompressions = List.of();
-  private int compressionCount;
-  private final List<Integer> breathNumbers = new ArrayList<>();
-  private final Deque<SessionEvent> unsaved = new ArrayDeque<>();
+  private final EventLog log;
+  private final CueGiver cues;
+  private final HandsRecord hands = new HandsRecord();
   private final List<NotedFinding> findings = new ArrayList<>();
 
   /** The prompts as they would be had the last finding never been noted. */
@@ -71,23 +60,11 @@ public final class Coach {
 
   private CueSchedule schedule;
   private Course course;
-
-  /** There while prompts may fade. */
-  private Optional<CueFader> fader = Optional.empty();
-
-  /** What the fader was before the last breath, which may yet be retracted. */
-  private Optional<CueFader> faderBefore = Optional.empty();
-
-  private int events;
+  private Fading fading;
   private long latestNow;
-  private long lastEventAt;
-  private long lastCueAt = -1;
-  private long cuedUntil;
   private boolean started;
-  private boolean squeezing;
   private boolean soundLost;
   private boolean finished;
-  private String trouble = "";
   private CoachState state;
 
   /**
@@ -98,17 +75,17 @@ public final class Coach {
    * @param outputs who gives the prompts; told of the schedule at once
    */
   public Coach(PracticePlan plan, Journal journal, List<? extends CueOutput> outputs) {
-    this.journal = Objects.requireNonNull(journal, "journal");
-    this.outputs = List.copyOf(outputs);
+    this.log = new EventLog(journal);
+    this.cues = new CueGiver(outputs);
     this.schedule = CueSchedule.of(plan);
     this.course = Course.of(plan);
-    this.fader = startFading(plan.startLevel());
+    this.fading = Fading.start(plan, course, plan.startLevel());
     if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
-      long from = append(What.PROMPTS_OFF, 0, "test");
+      long from = log.append(What.PROMPTS_OFF, 0, "test");
       schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
     }
     publish();
-    announceSchedule();
+    cues.announce(schedule);
   }
 
   /** Where things stand after the last call. */
@@ -125,7 +102,7 @@ public final class Coach {
   }
 
   private OptionalLong nextDue() {
-    OptionalLong cue = schedule.nextCueAt(cuedUntil);
+    OptionalLong cue = cues.nextAt(schedule);
     OptionalLong rescue = rescueDue();
     boolean earlier = rescue.isPresent() && rescue.getAsLong() < cue.orElse(Long.MAX_VALUE);
     return earlier ? rescue : cue;
@@ -183,23 +160,23 @@ public final class Coach {
     if (!what.isOfStation()) {
       throw new IllegalArgumentException("of the practice itself: " + what.word());
     }
-    carryOut(at -> append(what, at, detail), atNanos);
+    carryOut(at -> log.append(what, at, detail), atNanos);
   }
 
   /** When the last event was written down, session time; 0 before the first. */
   public long lastEventNanos() {
-    return lastEventAt;
+    return log.lastNanos();
   }
 
   private void carryOut(LongConsumer action, long atNanos) {
     if (finished) {
       return;
     }
-    long at = clamp(atNanos, lastEventAt);
+    long at = clamp(atNanos, log.lastNanos());
     latestNow = Math.max(latestNow, at);
     pass(at);
     if (!finished) {
-      action.accept(Math.max(at, lastEventAt));
+      action.accept(Math.max(at, log.lastNanos()));
     }
     if (!finished) {
       pass(latestNow + 1);
@@ -234,11 +211,11 @@ public final class Coach {
   }
 
   private void squeeze(long at) {
-    if (squeezing) {
+    if (hands.isSqueezing()) {
       return;
     }
-    squeezing = true;
-    if (breathBounces(at)) {
+    hands.press();
+    if (hands.breathBounces(at)) {
       // The contact bounced: the squeeze goes on, and its end will be written once more.
       return;
     }
@@ -247,47 +224,28 @@ public final class Coach {
       goOn(Stretch.Kind.SUCTION, at);
     }
     OptionalLong rescue = rescueDue();
-    long began = append(What.BREATH, at, "");
-    breaths.add(new Breath(began, OptionalLong.empty(), OptionalDouble.empty()));
-    breathNumbers.add(events);
-    shown = List.copyOf(breaths);
+    long began = log.append(What.BREATH, at, "");
+    hands.breathBegan(began, log.lastNumber());
     fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
   }
 
-  private Optional<CueFader> startFading(int level) {
-    boolean fades =
-        schedule.plan().prompting() == Prompting.FADING
-            && !course.watching()
-            && Prompting.mayFallSilent(course.guidance());
-    return fades
-        ? course.guidance().rhythm().steadyBreaths().map(p -> CueFader.start(p, level))
-        : Optional.empty();
-  }
-
-  /** Tells the fader of a breath, and does what it decides. */
-  private void fade(long began, boolean afterGap) {
-    boolean paced = schedule.stretchAt(began).kind() == Stretch.Kind.PACED;
-    if (!fader.isPresent() || !paced) {
-      return;
-    }
-    faderBefore = fader;
-    int last = breaths.size() - 1;
-    if (afterGap) {
-      moveFader(fader.get().afterGap(), What.PROMPTS_ON, began, ", gap");
-    } else if (last > 0 && schedule.unbroken(breaths.get(last - 1).startNanos(), began)) {
-      CueFader next = fader.get().after(began - breaths.get(last - 1).startNanos());
-      moveFader(next, What.PROMPTS_ON, began, next.rescues() ? ", rescue" : "");
-    }
-  }
-
   /** Every change of the prompts and of the level is written down, so that nobody decides again. */
-  private void moveFader(CueFader next, What on, long at, String why) {
-    CueFader old = fader.get();
-    fader = Optional.of(next);
-    boolean turns = next.prompts() != old.prompts() || next.level() != old.level();
-    if (turns) {
-      control(next.prompts() ? on : What.PROMPTS_OFF, at, "level " + next.level() + why);
+  private void fade(long began, boolean afterGap) {
+    if (schedule.stretchAt(began).kind() == Stretch.Kind.PACED) {
+      fading
+          .breath(afterGap, intervalTo(began))
+          .ifPresent(
+              turn ->
+                  control(
+                      turn.prompts() ? What.PROMPTS_ON : What.PROMPTS_OFF, began, turn.detail()));
     }
+  }
+
+  private OptionalLong intervalTo(long began) {
+    OptionalLong before = hands.beforeLastNanos();
+    return before.isPresent() && schedule.unbroken(before.getAsLong(), began)
+        ? OptionalLong.of(began - before.getAsLong())
+        : OptionalLong.empty();
   }
 
   /**
@@ -296,11 +254,12 @@ public final class Coach {
    */
   private OptionalLong rescueDue() {
     Stretch now = schedule.stretchAt(latestNow);
-    boolean silent = fader.isPresent() && !fader.get().prompts();
-    if (!silent || squeezing || now.kind() != Stretch.Kind.PACED || breaths.isEmpty()) {
+    boolean waits = fading.isSilent() && !hands.isSqueezing() && hands.hasBreaths();
+    if (!waits || now.kind() != Stretch.Kind.PACED) {
       return OptionalLong.empty();
     }
-    long breathed = lastBreath().endNanos().orElse(lastBreath().startNanos());
+    Breath last = hands.lastBreath();
+    long breathed = last.endNanos().orElse(last.startNanos());
     long from = Math.max(breathed, now.startNanos());
     return OptionalLong.of(from + now.guidance().limits().gapLongest().nanos() + 1);
   }
@@ -308,14 +267,19 @@ public final class Coach {
   private void rescueFromGap() {
     OptionalLong due = rescueDue();
     if (!finished && due.isPresent() && due.getAsLong() <= latestNow) {
-      long at = Math.max(latestNow, lastEventAt);
-      moveFader(fader.get().afterGap(), What.PROMPTS_AT_ONCE, at, ", gap");
+      long at = Math.max(latestNow, log.lastNanos());
+      fading
+          .gap()
+          .ifPresent(
+              turn ->
+                  control(
+                      turn.prompts() ? What.PROMPTS_AT_ONCE : What.PROMPTS_OFF, at, turn.detail()));
       pass(latestNow + 1);
     }
   }
 
   private void compress(long at) {
-    if (compressionBounces(at)) {
+    if (hands.compressionBounces(at)) {
       return;
     }
     // Where somebody else clears the airway, compressions are what was asked for.
@@ -324,28 +288,15 @@ public final class Coach {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
-    List<Long> recent = new ArrayList<>(recentCompressions);
-    recent.add(append(What.COMPRESSION, at, ""));
-    compressionCount++;
-    int from = Math.max(0, recent.size() - CoachState.RECENT);
-    recentCompressions = List.copyOf(recent.subList(from, recent.size()));
-  }
-
-  private boolean breathBounces(long at) {
-    return !breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS;
-  }
-
-  private boolean compressionBounces(long at) {
-    int last = recentCompressions.size() - 1;
-    return last >= 0 && at - recentCompressions.get(last) < COMPRESSION_BOUNCE_NANOS;
+    hands.compressed(log.append(What.COMPRESSION, at, ""));
   }
 
   /** Only as long as the finding can be taken back. */
   private void followWithout(Command command, long at) {
     boolean bounced =
         switch (command) {
-          case SQUEEZE, BREATH -> squeezing || breathBounces(at);
-          case COMPRESS -> compressionBounces(at);
+          case SQUEEZE, BREATH -> hands.isSqueezing() || hands.breathBounces(at);
+          case COMPRESS -> hands.compressionBounces(at);
           default -> false;
         };
     without =
@@ -355,52 +306,26 @@ public final class Coach {
   }
 
   private void breath(long at) {
-    if (!squeezing) {
+    if (!hands.isSqueezing()) {
       squeeze(at);
-      squeezing = false;
+      hands.release();
     }
   }
 
   private void squeezeEnd(long at) {
-    if (squeezing) {
-      replaceLastBreath(OptionalLong.of(append(What.BREATH_END, at, "")));
-      squeezing = false;
+    if (hands.isSqueezing()) {
+      hands.breathEnded(log.append(What.BREATH_END, at, ""));
+      hands.release();
     }
-  }
-
-  private Breath lastBreath() {
-    return breaths.get(breaths.size() - 1);
-  }
-
-  private void replaceLastBreath(OptionalLong end) {
-    Breath last = lastBreath();
-    breaths.set(breaths.size() - 1, new Breath(last.startNanos(), end, last.millilitres()));
-    shown = List.copyOf(breaths);
   }
 
   private void retractBreath(long at) {
-    if (breaths.isEmpty()) {
-      return;
+    if (hands.hasBreaths()) {
+      squeezeEnd(at);
+      log.append(What.RETRACT, at, Integer.toString(hands.lastBreathNumber()));
+      hands.forgetLastBreath();
+      fading.forgetLastBreath();
     }
-    squeezeEnd(at);
-    append(What.RETRACT, at, Integer.toString(breathNumbers.get(breathNumbers.size() - 1)));
-    breaths.remove(breaths.size() - 1);
-    breathNumbers.remove(breathNumbers.size() - 1);
-    shown = List.copyOf(breaths);
-    forgetInFader();
-  }
-
-  /** A slip is not counted, unless something was decided by it: that stands. */
-  private void forgetInFader() {
-    boolean same =
-        fader.isPresent()
-            && faderBefore.isPresent()
-            && fader.get().prompts() == faderBefore.get().prompts()
-            && fader.get().level() == faderBefore.get().level();
-    if (same) {
-      fader = faderBefore;
-    }
-    faderBefore = Optional.empty();
   }
 
   private void hold(What what, Stretch.Kind kind, long at) {
@@ -435,8 +360,8 @@ public final class Coach {
     }
     Course next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
-    long noted = append(What.FINDING, changes ? afterLastCue(at) : at, finding.word());
-    findings.add(new NotedFinding(events, noted, finding, course, next, false));
+    long noted = log.append(What.FINDING, changes ? cues.afterLastCue(at) : at, finding.word());
+    findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, false));
     WithoutFinding unchanged = new WithoutFinding(schedule, course);
     goTo(next, noted);
     boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
@@ -455,9 +380,9 @@ public final class Coach {
       }
       boolean changes = noted.changesPrompts();
       long from =
-          append(
+          log.append(
               What.FINDING_UNDONE,
-              changes ? afterLastCue(at) : at,
+              changes ? cues.afterLastCue(at) : at,
               Integer.toString(noted.number()));
       findings.set(last, noted.takenBack());
       goTo(course.undone(), from);
@@ -492,82 +417,43 @@ public final class Coach {
     if (control.isPresent()) {
       change(control.get());
       // In another rhythm nothing was held yet.
-      fader = startFading(0);
-      faderBefore = Optional.empty();
+      fading = Fading.start(schedule.plan(), course, 0);
     }
   }
 
   private void finish(long at) {
     squeezeEnd(at);
     control(What.FINISH, at, "");
-    // Given however late it is: it stays true.
-    long end = schedule.endNanos().getAsLong();
-    for (Cue cue : schedule.between(end, end + 1)) {
-      give(cue, Math.max(latestNow, end));
-    }
+    cues.giveEnd(schedule, latestNow);
     finished = true;
   }
 
   private void sound(boolean lost, long at) {
     if (soundLost != lost) {
       soundLost = lost;
-      append(lost ? What.SOUND_LOST : What.SOUND_BACK, at, "");
+      log.append(lost ? What.SOUND_LOST : What.SOUND_BACK, at, "");
     }
   }
 
   /** Changes the prompts; never at or before a cue that was given. */
   private void control(What what, long at, String detail) {
-    long from = append(what, afterLastCue(at), detail);
+    long from = log.append(what, cues.afterLastCue(at), detail);
     change(new Control(from, what.control(detail).get()));
-  }
-
-  private long afterLastCue(long at) {
-    return Math.max(at, lastCueAt + 1);
   }
 
   private void change(Control control) {
     schedule = schedule.with(control);
-    cuedUntil = Math.min(cuedUntil, control.atNanos());
-    announceSchedule();
-  }
-
-  /** Writes an event down; returns its time, which is not before that of the event before. */
-  private long append(What what, long at, String detail) {
-    lastEventAt = Math.max(at, lastEventAt);
-    events++;
-    unsaved.add(new SessionEvent(events, lastEventAt, what, detail));
-    try {
-      // What could not be saved earlier comes first: a journal has no gaps.
-      while (!unsaved.isEmpty()) {
-        journal.append(unsaved.peek());
-        unsaved.remove();
-      }
-      trouble = "";
-    } catch (IOException e) {
-      trouble = "This practice is not being saved: " + e.getMessage();
-    }
-    return lastEventAt;
+    cues.changed(schedule, control.atNanos());
   }
 
   /** Gives the cues before an instant, and ends the practice if its end is not after now. */
   private void pass(long upToNanos) {
     noteHole(upToNanos);
-    long end = schedule.endNanos().orElse(Stretch.OPEN);
-    long from = Math.max(cuedUntil, latestNow - STALE_NANOS);
-    for (Cue cue : schedule.between(from, Math.min(upToNanos, end))) {
-      give(cue, latestNow);
-    }
-    cuedUntil = Math.max(cuedUntil, Math.min(upToNanos, end));
+    cues.give(schedule, upToNanos, latestNow);
     started = true;
+    long end = schedule.endNanos().orElse(Stretch.OPEN);
     if (end <= latestNow) {
-      finish(Math.max(end, lastEventAt));
-    }
-  }
-
-  private void give(Cue cue, long now) {
-    lastCueAt = cue.atNanos();
-    for (CueOutput output : outputs) {
-      output.cue(cue, now);
+      finish(Math.max(end, log.lastNanos()));
     }
   }
 
@@ -579,13 +465,7 @@ public final class Coach {
     long late = latestNow - due.getAsLong();
     if (late > HOLE_NANOS) {
       BigDecimal seconds = BigDecimal.valueOf(late, 9).setScale(1, RoundingMode.HALF_UP);
-      append(What.HOLE, latestNow, seconds.toPlainString() + " s");
-    }
-  }
-
-  private void announceSchedule() {
-    for (CueOutput output : outputs) {
-      output.scheduleChanged(schedule);
+      log.append(What.HOLE, latestNow, seconds.toPlainString() + " s");
     }
   }
 
@@ -593,14 +473,14 @@ public final class Coach {
     state =
         new CoachState(
             schedule,
-            shown,
-            recentCompressions,
-            compressionCount,
-            squeezing,
-            CoachState.lastInterval(schedule, breaths),
+            hands.breaths(),
+            hands.recentCompressions(),
+            hands.compressionCount(),
+            hands.isSqueezing(),
+            CoachState.lastInterval(schedule, hands.breaths()),
             findings,
             soundLost,
-            trouble,
+            log.trouble(),
             finished);
   }
 }

@@ -25,6 +25,11 @@ final class FaultList {
     }
   }
 
+  /** The value read, or the other one where it can't be: that fault is told somewhere else. */
+  static <T> T silently(Reading<T> reading, T otherwise) {
+    return new FaultList().take(reading, otherwise);
+  }
+
   void add(BadInputException fault) {
     if (faults.size() < MOST) {
       faults.add(fault);

@@ -2,29 +2,35 @@ package squeezewell.station;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Function;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
 
 /** Reads what stands in several places of a station file, and gathers what is wrong with it. */
 final class StationFields {
+  /** The longest words of a task, finding or line, in characters. */
+  static final int LONGEST_WORDS = 300;
+
   private static final int LONGEST_ID = 40;
   private static final int MOST = 100;
   private static final BigDecimal NANOS = BigDecimal.valueOf(1_000_000_000L);
 
   private final FaultList faults;
-  private final List<String> ids;
+  private final Identifiers findings;
+  private final Identifiers tasks;
 
   /**
-   * @param top the whole file
+   * @param findings what findings are called in the file
+   * @param tasks what tasks are called in the file
    * @param faults where faults go
    */
-  StationFields(JsonValue top, FaultList faults) {
+  StationFields(Identifiers findings, Identifiers tasks, FaultList faults) {
+    this.findings = findings;
+    this.tasks = tasks;
     this.faults = faults;
-    this.ids = identifiers(top);
   }
 
   Trigger trigger(JsonValue when) throws BadInputException {
@@ -41,14 +47,7 @@ final class StationFields {
     if (kind != Trigger.Kind.TIME) {
       return new Trigger(kind, id(when, kind.word()), StationPhase.EXERCISE, 0);
     }
-    StationPhase phase =
-        when.has("phase")
-            ? when.choice(
-                "phase",
-                List.of(StationPhase.PREPARATION, StationPhase.EXERCISE),
-                StationPhase::word)
-            : StationPhase.EXERCISE;
-    return new Trigger(kind, "", phase, nanos(when, "seconds", 0, 3_600));
+    return new Trigger(kind, "", readPhase(when), nanos(when, "seconds", 0, 3_600));
   }
 
   Optional<TimeLimit> limit(JsonValue value) {
@@ -86,6 +85,30 @@ final class StationFields {
         Optional.empty());
   }
 
+  /** The part of the station; the exercise where that is left out. */
+  StationPhase phase(JsonValue value) {
+    return faults.take(() -> readPhase(value), StationPhase.EXERCISE);
+  }
+
+  private static StationPhase readPhase(JsonValue value) throws BadInputException {
+    return value.has("phase")
+        ? value.choice(
+            "phase", List.of(StationPhase.PREPARATION, StationPhase.EXERCISE), StationPhase::word)
+        : StationPhase.EXERCISE;
+  }
+
+  /** One of several words; empty where it is left out. */
+  <T> Optional<T> choice(
+      JsonValue value, String name, List<T> choices, Function<T, String> wordOf) {
+    return faults.take(
+        () -> value.has(name) ? Optional.of(value.choice(name, choices, wordOf)) : Optional.empty(),
+        Optional.empty());
+  }
+
+  String words(JsonValue value, String name) {
+    return words(value, name, LONGEST_WORDS);
+  }
+
   String words(JsonValue value, String name, int longest) {
     return faults.take(() -> value.text(name, longest), "");
   }
@@ -111,7 +134,7 @@ final class StationFields {
           List<String> ids = new ArrayList<>();
           for (JsonValue entry : value.list(name, 0, "a list of identifiers")) {
             String text = known(entry);
-            if (ids.contains(text) || ids.size() >= MOST) {
+            if ((!text.isEmpty() && ids.contains(text)) || ids.size() >= MOST) {
               throw entry.wrong("each identifier once, at most " + MOST);
             }
             ids.add(text);
@@ -121,31 +144,26 @@ final class StationFields {
         List.of());
   }
 
+  /** The identifier that an entry names; empty if it may be one that could not be read. */
   private String known(JsonValue entry) throws BadInputException {
-    for (String known : ids) {
+    List<String> all = new ArrayList<>(findings.given());
+    all.addAll(tasks.given());
+    for (String known : all) {
       if (entry.isText(known)) {
         return known;
       }
     }
-    throw entry.wrong(
-        "the id of a task or finding of this file" + Nearest.question(text(entry), ids));
+    String text = text(entry);
+    boolean isText = !text.equals(entry.describe());
+    if (isText && (findings.mayHave(text) || tasks.mayHave(text))) {
+      return "";
+    }
+    throw entry.wrong("the id of a task or finding of this file" + Nearest.question(text, all));
   }
 
   private static String text(JsonValue entry) {
     // A text is described in quotation marks.
     return entry.describe().replace("\"", "");
-  }
-
-  /** What lists of identifiers may name; what is wrong with these is told where they stand. */
-  static List<String> identifiers(JsonValue top) {
-    List<String> found = new ArrayList<>();
-    FaultList ignored = new FaultList();
-    for (String name : Arrays.asList("findings", "tasks")) {
-      for (JsonValue value : ignored.take(() -> top.list(name, 0, ""), List.<JsonValue>of())) {
-        ignored.take(() -> found.add(id(value)), false);
-      }
-    }
-    return found;
   }
 
   static String id(JsonValue value) throws BadInputException {

@@ -5,78 +5,95 @@ import static java.util.stream.Collectors.toSet;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import squeezewell.input.BadInputException;
+import squeezewell.input.JsonValue;
 
 /** Checks that every identifier of a station file is given once and leads somewhere. */
 final class StationLinks {
   private final String source;
   private final FaultList faults;
-  private final Set<String> unsure;
-  private final Set<String> findings = new LinkedHashSet<>();
+  private final Identifiers findings;
+  private final Identifiers taskIds;
+  private final Identifiers orders;
   private final Map<String, StationTask> tasks = new HashMap<>();
-  private final Set<String> orders = new LinkedHashSet<>();
   private final Set<BranchOption> ways = new HashSet<>();
 
+  /** Tasks of which something could not be read. */
+  private final Set<String> unsure;
+
+  /** Identifiers of several tasks, or of one that could not be read. */
+  private final Set<String> shared = new HashSet<>();
+
+  private final int branchesListed;
+
+  /** Whether a way could not be read or shares its identifiers, so that none is known to lack. */
+  private boolean aWayIsMissing;
+
   /**
+   * @param top the whole file
    * @param unsure tasks of which something could not be read, so that what follows from it is not
    *     told as another fault
    */
-  StationLinks(String source, FaultList faults, List<String> unsure) {
-    this.unsure = Set.copyOf(unsure);
-    this.source = source;
+  StationLinks(JsonValue top, FaultList faults, List<String> unsure) {
+    this.source = top.source();
+    this.findings = Identifiers.of(top, "findings");
+    this.taskIds = Identifiers.of(top, "tasks");
+    this.orders = Identifiers.of(top, "orders");
     this.faults = faults;
+    this.unsure = Set.copyOf(unsure);
+    this.branchesListed =
+        FaultList.silently(() -> top.has("branches") ? top.list("branches", 0, "").size() : 0, -1);
   }
 
-  void check(
-      List<StationFinding> allFindings,
-      List<StationTask> allTasks,
-      List<StationOrder> allOrders,
-      List<StationBranch> branches,
-      List<ScriptStep> steps,
-      List<CriticalFault> critical) {
-    for (int i = 0; i < allFindings.size(); i++) {
-      once(findings, allFindings.get(i).id(), "findings[" + i + "].id");
+  void check(StationParts parts) {
+    Set<String> findingIds = new HashSet<>();
+    for (int i = 0; i < parts.findings().size(); i++) {
+      once(findingIds, parts.findings().get(i).id(), "findings[" + i + "].id");
     }
-    Set<String> taskIds = new HashSet<>();
-    for (int i = 0; i < allTasks.size(); i++) {
-      once(taskIds, allTasks.get(i).id(), "tasks[" + i + "].id");
-      tasks.putIfAbsent(allTasks.get(i).id(), allTasks.get(i));
+    Set<String> seenTasks = new HashSet<>();
+    for (int i = 0; i < parts.tasks().size(); i++) {
+      StationTask task = parts.tasks().get(i);
+      if (!once(seenTasks, task.id(), "tasks[" + i + "].id")) {
+        shared.add(task.id());
+      }
+      tasks.putIfAbsent(task.id(), task);
     }
-    for (int i = 0; i < allOrders.size(); i++) {
-      once(orders, allOrders.get(i).id(), "orders[" + i + "].id");
+    Set<String> orderIds = new HashSet<>();
+    for (int i = 0; i < parts.orders().size(); i++) {
+      once(orderIds, parts.orders().get(i).id(), "orders[" + i + "].id");
     }
-    checkBranches(branches);
-    for (int i = 0; i < allTasks.size(); i++) {
-      checkTask(allTasks.get(i), "tasks[" + i + "]");
+    checkBranches(parts.branches());
+    for (int i = 0; i < parts.tasks().size(); i++) {
+      checkTask(parts.tasks().get(i), "tasks[" + i + "]");
     }
     Set<String> stepIds = new HashSet<>();
-    for (int i = 0; i < steps.size(); i++) {
-      once(stepIds, steps.get(i).id(), "script[" + i + "].id");
-      checkStep(steps.get(i), "script[" + i + "]");
+    for (int i = 0; i < parts.steps().size(); i++) {
+      once(stepIds, parts.steps().get(i).id(), "script[" + i + "].id");
+      checkStep(parts.steps().get(i), "script[" + i + "]");
     }
     Set<String> faultIds = new HashSet<>();
-    for (int i = 0; i < critical.size(); i++) {
-      once(faultIds, critical.get(i).id(), "criticalFaults[" + i + "].id");
-      checkCritical(critical.get(i), "criticalFaults[" + i + "]");
+    for (int i = 0; i < parts.faults().size(); i++) {
+      once(faultIds, parts.faults().get(i).id(), "criticalFaults[" + i + "].id");
+      checkCritical(parts.faults().get(i), "criticalFaults[" + i + "]");
     }
-    checkOrder(allTasks);
+    checkOrder(parts.tasks());
   }
 
   private void checkBranches(List<StationBranch> branches) {
     Set<String> ids = new HashSet<>();
+    aWayIsMissing = branches.size() != branchesListed;
     for (int i = 0; i < branches.size(); i++) {
       StationBranch branch = branches.get(i);
       String place = "branches[" + i + "]";
-      once(ids, branch.id(), place + ".id");
+      aWayIsMissing |= !once(ids, branch.id(), place + ".id");
       Set<String> own = new HashSet<>();
       for (int j = 0; j < branch.ways().size(); j++) {
         StationBranch.Way way = branch.ways().get(j);
-        once(own, way.id(), place + ".options[" + j + "].id");
+        aWayIsMissing |= !once(own, way.id(), place + ".options[" + j + "].id");
         ways.add(new BranchOption(branch.id(), way.id()));
         findings(way.findings(), place + ".options[" + j + "].findings");
       }
@@ -116,10 +133,12 @@ final class StationLinks {
     switch (fault.rule()) {
       case NOT_DONE -> task(fault.task(), place + ".task");
       case DONE_WHILE -> {
-        if (!tasks.containsKey(fault.task()) && !orders.contains(fault.task())) {
+        if (!taskIds.mayHave(fault.task())
+            && !orders.mayHave(fault.task())
+            && !fault.task().isEmpty()) {
           bad(place + ".task", fault.task(), "a task or an order of this file");
         }
-        if (tasks.containsKey(fault.task()) && orders.contains(fault.task())) {
+        if (taskIds.given().contains(fault.task()) && orders.given().contains(fault.task())) {
           bad(place + ".task", fault.task(), "a name that is not both a task and an order");
         }
         finding(fault.other(), place + ".finding");
@@ -127,19 +146,19 @@ final class StationLinks {
       case BEFORE -> {
         task(fault.task(), place + ".task");
         task(fault.other(), place + ".other");
-        if (fault.task().equals(fault.other())) {
+        if (fault.task().equals(fault.other()) && !fault.task().isEmpty()) {
           bad(place + ".other", fault.other(), "another task");
         }
       }
       case TOO_LONG -> {
-        lasting(fault.task(), place + ".task");
-        if (isSure(fault.task()) && !tasks.get(fault.task()).mostNanos().isPresent()) {
+        boolean lasts = lasting(fault.task(), place + ".task");
+        if (lasts && !tasks.get(fault.task()).mostNanos().isPresent()) {
           bad(place + ".task", fault.task(), "a task with mostSeconds");
         }
       }
       case TOO_SHORT -> {
-        lasting(fault.task(), place + ".task");
-        if (isSure(fault.task()) && !tasks.get(fault.task()).leastNanos().isPresent()) {
+        boolean lasts = lasting(fault.task(), place + ".task");
+        if (lasts && !tasks.get(fault.task()).leastNanos().isPresent()) {
           bad(place + ".task", fault.task(), "a task with leastSeconds");
         }
       }
@@ -175,7 +194,7 @@ final class StationLinks {
 
   /** The tasks from one back to the goal, each after the next; empty if there is no such way. */
   private List<String> circle(String from, String goal, List<String> seen) {
-    if (!tasks.containsKey(from) || seen.contains(from)) {
+    if (!tasks.containsKey(from) || shared.contains(from) || seen.contains(from)) {
       return List.of();
     }
     seen.add(from);
@@ -194,26 +213,33 @@ final class StationLinks {
     return List.of();
   }
 
-  private void once(Set<String> seen, String id, String place) {
+  /** Whether an identifier could be read and is the first of its kind. */
+  private boolean once(Set<String> seen, String id, String place) {
+    boolean first = seen.add(id);
     // An identifier that could not be read is a fault already.
-    if (!seen.add(id) && !id.isEmpty()) {
+    if (!first && !id.isEmpty()) {
       bad(place, id, "an identifier that nothing else of its kind has");
     }
+    return first && !id.isEmpty();
   }
 
   private void task(String id, String place) {
-    require(tasks.keySet(), id, place, "a task");
+    require(taskIds, id, place, "a task");
   }
 
-  private void lasting(String id, String place) {
+  /** Whether it is a task that has a length; false too where that is not known. */
+  private boolean lasting(String id, String place) {
     task(id, place);
-    if (isSure(id) && !tasks.get(id).lasts()) {
+    boolean sure = isSure(id);
+    boolean lasts = sure && tasks.get(id).lasts();
+    if (sure && !lasts) {
       bad(place, id, "a timed or paced task");
     }
+    return lasts;
   }
 
   private boolean isSure(String taskId) {
-    return tasks.containsKey(taskId) && !unsure.contains(taskId);
+    return tasks.containsKey(taskId) && !unsure.contains(taskId) && !shared.contains(taskId);
   }
 
   private void finding(String id, String place) {
@@ -225,7 +251,7 @@ final class StationLinks {
   }
 
   private void only(Optional<BranchOption> only, String place) {
-    if (only.isPresent() && !ways.contains(only.get())) {
+    if (only.isPresent() && !ways.contains(only.get()) && !aWayIsMissing) {
       bad(
           place + ".only",
           only.get().branch() + ", " + only.get().option(),
@@ -235,9 +261,9 @@ final class StationLinks {
     }
   }
 
-  private void require(Set<String> known, String id, String place, String what) {
-    if (!known.contains(id) && !id.isEmpty()) {
-      bad(place, id, what + " of this file" + Nearest.question(id, known));
+  private void require(Identifiers known, String id, String place, String what) {
+    if (!known.mayHave(id) && !id.isEmpty()) {
+      bad(place, id, what + " of this file" + Nearest.question(id, known.given()));
     }
   }
 

@@ -84,8 +84,24 @@ public final class StationPractice {
 
   /** Lets time pass. */
   public void advance(long nowNanos) {
-    coach.advance(nowNanos);
+    long beforeItsEnd = advanceCoach(nowNanos);
     run.advance(nowNanos);
+    if (beforeItsEnd < nowNanos) {
+      coach.advance(nowNanos);
+    }
+  }
+
+  /**
+   * Lets time pass for the practice, but not to its end: it keeps the journal, so a clock that
+   * leaps past both ends must find it open until the station's own end is written down.
+   *
+   * @return up to when it passed
+   */
+  private long advanceCoach(long nowNanos) {
+    OptionalLong end = coach.state().schedule().endNanos();
+    long to = end.isPresent() ? Math.min(nowNanos, end.getAsLong() - 1) : nowNanos;
+    coach.advance(to);
+    return to;
   }
 
   /**
@@ -262,8 +278,7 @@ public final class StationPractice {
   private void holdEnd(TaskHold hold, Command command, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
-      boolean running = task.progress() == TaskState.Progress.RUNNING;
-      if (running && isOf(task, hold) && done(task.task().id(), atNanos)) {
+      if (task.isHolding(hold) && done(task.task().id(), atNanos)) {
         return;
       }
     }
@@ -290,7 +305,7 @@ public final class StationPractice {
 
   /** The run is told no time before the last event, so that the journal holds the very same. */
   private boolean tell(LongPredicate action, long atNanos) {
-    coach.advance(atNanos);
+    advanceCoach(atNanos);
     return action.test(Math.max(atNanos, coach.lastEventNanos()));
   }
 

@@ -98,6 +98,11 @@ public record TaskState(
     return progress.word();
   }
 
+  /** Whether it holds the breaths up for that now. */
+  public boolean isHolding(TaskHold hold) {
+    return progress == Progress.RUNNING && task.hold().filter(hold::equals).isPresent();
+  }
+
   /** Whether it is a stretch of breaths that goes on and has not lasted long enough yet. */
   boolean isTooShort() {
     return task.kind() == TaskKind.PACED

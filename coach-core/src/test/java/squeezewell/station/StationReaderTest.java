@@ -3,6 +3,9 @@ package squeezewell.station;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
@@ -69,6 +72,9 @@ class StationReaderTest {
          {"id":"wet-open","words":"Opened while wet","rule":"done-while","task":"open",
           "finding":"wet"}]}
       """;
+
+  private static final List<String> LISTS =
+      List.of("findings", "tasks", "orders", "branches", "script", "criticalFaults");
 
   @Test
   void theSmallStationIsGood() {
@@ -142,6 +148,94 @@ class StationReaderTest {
         .singleElement()
         .satisfies(
             f -> assertThat(f.getMessage()).startsWith("s.json: tasks[2].mostSeconds is -1"));
+  }
+
+  /**
+   * One slip, one fault: each identifier of each built-in station is in turn given to the entry
+   * before it, as happens to whoever copies an entry. All that named the entry by then leads
+   * nowhere, which is the same slip.
+   */
+  @Test
+  void aRepeatedIdentifierIsOneFaultWhateverNamesIt() {
+    int tried = 0;
+    for (Station station : StationLibrary.stations()) {
+      for (String list : LISTS) {
+        JsonObject whole = JsonParser.parseString(station.definition()).getAsJsonObject();
+        JsonArray entries = whole.has(list) ? whole.getAsJsonArray(list) : new JsonArray();
+        for (int i = 0; i < entries.size() - 1; i++) {
+          JsonObject changed = whole.deepCopy();
+          JsonArray copies = changed.getAsJsonArray(list);
+          copies.get(i + 1).getAsJsonObject().add("id", copies.get(i).getAsJsonObject().get("id"));
+          tried++;
+          assertThat(StationReader.checkText("s.json", changed.toString()).faults())
+              .extracting(Throwable::getMessage)
+              .singleElement()
+              .asString()
+              .startsWith("s.json: " + list + "[" + (i + 1) + "].id is ")
+              .endsWith("allowed: an identifier that nothing else of its kind has");
+        }
+      }
+    }
+    assertThat(tried).isGreaterThan(250);
+  }
+
+  /**
+   * The same for ways, and for an identifier that can't be read instead of one that is repeated.
+   */
+  @Test
+  void anIdentifierThatCanNotBeReadIsOneFaultWhateverNamesIt() {
+    for (Station station : StationLibrary.stations()) {
+      for (String list : LISTS) {
+        JsonObject whole = JsonParser.parseString(station.definition()).getAsJsonObject();
+        JsonArray entries = whole.has(list) ? whole.getAsJsonArray(list) : new JsonArray();
+        for (int i = 0; i < entries.size(); i++) {
+          JsonObject changed = whole.deepCopy();
+          changed.getAsJsonArray(list).get(i).getAsJsonObject().addProperty("id", "Not So");
+          assertThat(StationReader.checkText("s.json", changed.toString()).faults())
+              .singleElement()
+              .extracting(Throwable::getMessage)
+              .asString()
+              .startsWith("s.json: " + list + "[" + i + "].id is \"Not So\"");
+        }
+      }
+      JsonObject ways = JsonParser.parseString(station.definition()).getAsJsonObject();
+      if (ways.has("branches")) {
+        JsonArray options =
+            ways.getAsJsonArray("branches").get(0).getAsJsonObject().getAsJsonArray("options");
+        options.get(1).getAsJsonObject().add("id", options.get(0).getAsJsonObject().get("id"));
+        assertThat(StationReader.checkText("s.json", ways.toString()).faults())
+            .singleElement()
+            .extracting(Throwable::getMessage)
+            .asString()
+            .startsWith("s.json: branches[0].options[1].id is ");
+      }
+    }
+  }
+
+  /** Each row is one slip, planted in the small station, and what alone must be told of it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "{\"task\":\"dry\"},\"clears\":[\"wet\"]|{\"task\":\"dry\"},\"clears\":[\"wett\"]"
+            + "|script[0].clears[0] is \"wett\"",
+        "\"rule\":\"too-long\",\"task\":\"dry\"|\"rule\":\"too-long\",\"task\":\"open\""
+            + "|criticalFaults[0].task is open; allowed: a timed or paced task",
+        "\"rule\":\"done-while\",\"task\":\"open\"|\"rule\":\"done-while\",\"task\":7"
+            + "|criticalFaults[1].task is 7",
+        "\"rule\":\"too-long\",\"task\":\"dry\"|\"rule\":\"before\",\"task\":7,\"other\":\"dry\""
+            + "|criticalFaults[0].task is 7",
+        "\"mostSeconds\":15,|\"leastSeconds\":9,|criticalFaults[0].task is dry; allowed: a task with"
+            + " mostSeconds"
+      })
+  void oneSlipIsToldOnce(String from, String to, String fault) {
+    assertThat(SMALL).contains(from);
+    assertThat(StationReader.checkText("s.json", SMALL.replace(from, to)).faults())
+        .singleElement()
+        .extracting(Throwable::getMessage)
+        .asString()
+        .startsWith("s.json: " + fault);
   }
 
   @Test

@@ -9,37 +9,27 @@ import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.LiveScreen;
+import squeezewell.desktop.screens.SoundLine;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.KeptSession;
 import squeezewell.live.LivePractice;
-import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
-import squeezewell.session.MonotonicClock;
-import squeezewell.session.SessionHeader;
 
 /** Everything that belongs to one running practice: its coach, sound, file, keys and screen. */
 final class LiveSession {
-  private final KeptSession kept;
+  private final Recording recording;
   private final Protocol protocol;
   private final LivePractice practice;
-  private final PracticeSound sound;
   private final PracticeKeys keys;
   private Optional<LiveScreen> screen = Optional.empty();
 
   private LiveSession(
-      KeptSession kept,
-      Protocol protocol,
-      LivePractice practice,
-      PracticeSound sound,
-      Settings settings) {
-    this.kept = kept;
+      Recording recording, Protocol protocol, LivePractice practice, Settings settings) {
+    this.recording = recording;
     this.protocol = protocol;
     this.practice = practice;
-    this.sound = sound;
-    boolean compressions =
-        practice.state().schedule().plan().all().stream()
-            .anyMatch(g -> g.rhythm().compressions().isPresent());
+    boolean compressions = Recording.mayCompress(practice.state().schedule().plan());
     this.keys = new PracticeKeys(settings.pedalKeys(), compressions, new Commands());
   }
 
@@ -54,20 +44,22 @@ final class LiveSession {
       Protocol protocol,
       PracticePlan plan,
       Consumer<LiveSession> onEnd) {
-    MonotonicClock clock = MonotonicClock.startNow();
-    SessionHeader header =
-        new SessionHeader(
-            clock.startedAt(), SessionHeader.Origin.LIVE, settings.trainee(), protocol, plan);
-    KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
-    PracticeSound sound = new PracticeSound(clock, settings);
+    Recording recording = Recording.begin(home, settings, protocol, plan);
     AtEnd<LiveSession> atEnd = new AtEnd<>(onEnd);
     LivePractice practice =
         new LivePractice(
-            plan, clock, kept, List.of(sound), state -> atEnd.changed(state.finished()));
-    LiveSession session = new LiveSession(kept, protocol, practice, sound, settings);
+            plan,
+            recording.clock(),
+            recording.kept(),
+            List.of(recording.sound()),
+            state -> atEnd.changed(state.finished()));
+    LiveSession session = new LiveSession(recording, protocol, practice, settings);
     atEnd.of(session);
-    sound.onLost(
-        lost -> practice.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
+    recording
+        .sound()
+        .onLost(
+            lost ->
+                practice.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
     practice.start();
     return session;
   }
@@ -81,35 +73,37 @@ final class LiveSession {
   }
 
   KeptSession kept() {
-    return kept;
+    return recording.kept();
   }
 
   LiveScreen screen(Kit kit) {
     screen.ifPresent(LiveScreen::close);
-    LiveScreen made = new LiveScreen(kit, practice, protocol, keys, this::notice, sound::muted);
+    LiveScreen made =
+        new LiveScreen(
+            kit,
+            practice,
+            protocol,
+            keys,
+            new SoundLine(recording::notice, recording.sound()::muted));
     screen = Optional.of(made);
     return made;
   }
 
   void apply(Settings settings) {
-    sound.apply(settings);
+    recording.sound().apply(settings);
   }
 
   /** Stops drawing; the last sound may ring on. */
   void closeScreen() {
     screen.ifPresent(LiveScreen::close);
-    sound.closeAfterRinging();
+    recording.sound().closeAfterRinging();
   }
 
   /** Ends the practice now. */
   void close() {
     screen.ifPresent(LiveScreen::close);
     practice.close();
-    sound.close();
-  }
-
-  private String notice() {
-    return kept.trouble().isEmpty() ? sound.notice() : kept.trouble();
+    recording.sound().close();
   }
 
   private final class Commands implements PracticeKeys.Listener {
@@ -162,7 +156,7 @@ final class LiveSession {
         }
         case FINISH -> practice.post(Command.FINISH, nanoTime);
         case RETRACT_BREATH -> practice.post(Command.RETRACT_BREATH, nanoTime);
-        case MUTE -> sound.toggleMute();
+        case MUTE -> recording.sound().toggleMute();
       }
     }
   }

@@ -158,10 +158,10 @@ final class ProjectorWindow extends JFrame {
       return;
     }
     LivePainter.Lines lines = painter.paint(running.get().practice());
-    setText(elapsed, lines.elapsed());
-    setText(bar, lines.found().isEmpty() ? lines.bar() : lines.found());
-    setText(asked, lines.asked());
-    setText(edition, running.get().protocol().title());
+    Kit.show(elapsed, lines.elapsed());
+    Kit.show(bar, lines.found().isEmpty() ? lines.bar() : lines.found());
+    Kit.show(asked, lines.asked());
+    Kit.show(edition, running.get().protocol().title());
     Toolkit.getDefaultToolkit().sync();
   }
 
@@ -170,23 +170,18 @@ final class ProjectorWindow extends JFrame {
     LiveStation.Now at = live.now();
     long now = live.clock().nanos();
     StationProjectorView view = StationProjectorView.of(at, now);
-    setText(elapsed, view.clock());
-    setText(bar, view.phase());
+    Kit.show(elapsed, view.clock());
+    Kit.show(bar, view.phase());
     examiner.show(view.title(), view.text());
     next.show(view.next().isEmpty() ? "Breathe on" : view.next(), view.how());
     if (at.breathing()) {
-      setText(asked, painter.paint(at.practice(), now).asked());
+      Kit.show(asked, painter.paint(at.practice(), now).asked());
     } else {
       painter.rest();
-      setText(asked, "");
+      Kit.show(asked, "");
     }
-    setText(edition, view.oxygen().isEmpty() ? running.choice().protocol().title() : view.oxygen());
+    Kit.show(
+        edition, view.oxygen().isEmpty() ? running.choice().protocol().title() : view.oxygen());
     Toolkit.getDefaultToolkit().sync();
-  }
-
-  private static void setText(JLabel label, String text) {
-    if (!text.equals(label.getText())) {
-      label.setText(text);
-    }
   }
 }

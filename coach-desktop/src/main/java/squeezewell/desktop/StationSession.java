@@ -8,6 +8,7 @@ import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.FinishGuard;
+import squeezewell.desktop.screens.SoundLine;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
 import squeezewell.desktop.screens.Ticks;
@@ -16,16 +17,13 @@ import squeezewell.files.Settings;
 import squeezewell.live.ExaminerVoice;
 import squeezewell.live.KeptSession;
 import squeezewell.live.LiveStation;
-import squeezewell.live.PracticeSound;
-import squeezewell.session.MonotonicClock;
-import squeezewell.session.SessionHeader;
+import squeezewell.station.TaskHold;
 
 /** Everything that belongs to one running station: its sound, file, keys and screen. */
 final class StationSession {
-  private final KeptSession kept;
+  private final Recording recording;
   private final StationChoice choice;
   private final LiveStation station;
-  private final PracticeSound sound;
   private final ExaminerVoice voice;
   private final PracticeKeys keys;
   private final FinishGuard finishGuard = new FinishGuard();
@@ -33,19 +31,16 @@ final class StationSession {
   private Optional<StationRunScreen> screen = Optional.empty();
 
   private StationSession(
-      KeptSession kept,
+      Recording recording,
       StationChoice choice,
       LiveStation station,
-      PracticeSound sound,
       ExaminerVoice voice,
       Settings settings) {
-    this.kept = kept;
+    this.recording = recording;
     this.choice = choice;
     this.station = station;
-    this.sound = sound;
     this.voice = voice;
-    boolean compressions =
-        choice.plan().all().stream().anyMatch(g -> g.rhythm().compressions().isPresent());
+    boolean compressions = Recording.mayCompress(choice.plan());
     this.keys = new PracticeKeys(settings.pedalKeys(), compressions, new Commands());
     keys.alsoLetters(
         StationRunScreen.LETTERS,
@@ -59,34 +54,28 @@ final class StationSession {
    */
   static StationSession start(
       HomeFolder home, Settings settings, StationChoice choice, Consumer<StationSession> onEnd) {
-    MonotonicClock clock = MonotonicClock.startNow();
-    SessionHeader header =
-        new SessionHeader(
-            clock.startedAt(),
-            SessionHeader.Origin.LIVE,
-            settings.trainee(),
-            choice.protocol(),
-            choice.plan());
-    KeptSession kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
-    PracticeSound sound = new PracticeSound(clock, settings);
-    ExaminerVoice voice = ExaminerVoice.start(choice.station(), sound);
+    Recording recording = Recording.begin(home, settings, choice.protocol(), choice.plan());
+    ExaminerVoice voice = ExaminerVoice.start(choice.station(), recording.sound());
     AtEnd<StationSession> atEnd = new AtEnd<>(onEnd);
     LiveStation station =
         new LiveStation(
             choice.station(),
             choice.setup(),
             choice.plan(),
-            clock,
-            kept,
-            List.of(sound),
+            recording.clock(),
+            recording.kept(),
+            List.of(recording.sound()),
             now -> {
               voice.changed(now.station());
               atEnd.changed(now.practice().finished());
             });
-    StationSession session = new StationSession(kept, choice, station, sound, voice, settings);
+    StationSession session = new StationSession(recording, choice, station, voice, settings);
     atEnd.of(session);
-    sound.onLost(
-        lost -> station.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
+    recording
+        .sound()
+        .onLost(
+            lost ->
+                station.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
     station.start();
     return session;
   }
@@ -100,26 +89,31 @@ final class StationSession {
   }
 
   KeptSession kept() {
-    return kept;
+    return recording.kept();
   }
 
   StationRunScreen screen(Kit kit) {
     screen.ifPresent(StationRunScreen::close);
     StationRunScreen made =
-        new StationRunScreen(kit, station, keys, finishGuard, ticks, this::notice, sound::muted);
+        new StationRunScreen(
+            kit,
+            station,
+            keys,
+            new StationRunScreen.Kept(finishGuard, ticks),
+            new SoundLine(this::notice, recording.sound()::muted));
     screen = Optional.of(made);
     return made;
   }
 
   void apply(Settings settings) {
-    sound.apply(settings);
+    recording.sound().apply(settings);
   }
 
   /** Stops drawing; the last sound may ring on. */
   void closeScreen() {
     screen.ifPresent(StationRunScreen::close);
     voice.close();
-    sound.closeAfterRinging();
+    recording.sound().closeAfterRinging();
   }
 
   /** Ends the station now. */
@@ -127,14 +121,12 @@ final class StationSession {
     screen.ifPresent(StationRunScreen::close);
     station.close();
     voice.close();
-    sound.close();
+    recording.sound().close();
   }
 
   private String notice() {
-    if (!kept.trouble().isEmpty()) {
-      return kept.trouble();
-    }
-    return sound.notice().isEmpty() ? voice.notice(System.nanoTime()) : sound.notice();
+    String notice = recording.notice();
+    return notice.isEmpty() ? voice.notice(System.nanoTime()) : notice;
   }
 
   private final class Commands implements PracticeKeys.Listener {
@@ -176,7 +168,7 @@ final class StationSession {
           }
         }
         case RETRACT_BREATH -> station.post(Command.RETRACT_BREATH, nanoTime);
-        case MUTE -> sound.toggleMute();
+        case MUTE -> recording.sound().toggleMute();
         case FINDINGS -> {
           // Findings come from the station or its examiner.
         }
@@ -185,22 +177,14 @@ final class StationSession {
 
     /** Whether a check or suction begins or ends is settled by the task that is one, if any. */
     private void hold(Stretch.Kind kind, long nanoTime) {
-      boolean check = kind == Stretch.Kind.PULSE_CHECK;
+      TaskHold hold = kind == Stretch.Kind.PULSE_CHECK ? TaskHold.PULSE_CHECK : TaskHold.SUCTION;
       LiveStation.Now now = station.now();
       boolean going =
           now.practice().schedule().stretchAt(station.clock().nanos()).kind() == kind
-              || now.station().tasks().stream()
-                  .anyMatch(
-                      t ->
-                          t.progress() == squeezewell.station.TaskState.Progress.RUNNING
-                              && t.task().hold().isPresent()
-                              && (t.task().hold().get() == squeezewell.station.TaskHold.PULSE_CHECK)
-                                  == check);
-      station.post(
-          check
-              ? going ? Command.PULSE_CHECK_END : Command.PULSE_CHECK
-              : going ? Command.SUCTION_END : Command.SUCTION,
-          nanoTime);
+              || now.station().tasks().stream().anyMatch(t -> t.isHolding(hold));
+      Command begins = hold == TaskHold.PULSE_CHECK ? Command.PULSE_CHECK : Command.SUCTION;
+      Command ends = hold == TaskHold.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.SUCTION_END;
+      station.post(going ? ends : begins, nanoTime);
     }
   }
 }

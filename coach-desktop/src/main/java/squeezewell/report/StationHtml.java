@@ -70,6 +70,7 @@ public final class StationHtml {
             + header.protocol().title());
     element("div", "soft", sheet.time());
     sheet.ways().forEach(way -> element("div", "soft", way));
+    review.notes().forEach(note -> element("div", "soft", "Note: " + note));
     element("p", "aid", StationText.PRACTICE_AID);
     if (!sheet.critical().isEmpty()) {
       element("h2", "", "Critical faults");

@@ -207,7 +207,7 @@ final class DebriefOpening {
       Session session = finish ? SessionReader.read(file) : null;
       if (finish) {
         RealWindow.waitFor(Duration.ofMillis(QUIET_MILLIS));
-        SwingUtilities.invokeAndWait(() -> window.toLive(protocol(), plan(protocol())));
+        SwingUtilities.invokeAndWait(() -> window.navigator().toLive(protocol(), plan(protocol())));
         RealWindow.waitFor(Duration.ofSeconds(8));
       }
       if (!finish) {
@@ -222,9 +222,9 @@ final class DebriefOpening {
               now.begin();
               opening = now;
               if (finish) {
-                window.toDebrief(session, null);
+                window.navigator().toDebrief(session);
               } else {
-                window.openDebrief(file);
+                window.navigator().openDebrief(file);
               }
             });
         now.done.get(60, TimeUnit.SECONDS);

@@ -84,6 +84,18 @@ class StationHtmlTest {
         .doesNotContain("<img", "<script", "http://", "https://");
   }
 
+  /** Who signs must know that a part of it is missing. */
+  @Test
+  void whatIsKnownOfTheFileStandsOnTheSheet() throws Exception {
+    Session whole = session();
+    Session torn =
+        new Session(whole.header(), whole.events(), List.of("line 9 was torn off & left out"));
+    String page =
+        StationHtml.of(
+            torn.header(), StationResult.of(torn.events()), Reviewer.review(torn), ZoneOffset.UTC);
+    assertThat(page).contains("Note: line 9 was torn off &amp; left out");
+  }
+
   @Test
   void criticalFaultsComeFirstAndRemarksStandOnTheSameTimeLine() throws Exception {
     StationSheet sheet =

@@ -67,6 +67,13 @@ public final class Kit {
     return label;
   }
 
+  /** Writes a text on a label if it is another one: writing lays the screen out anew. */
+  public static void show(JLabel label, String text) {
+    if (!text.equals(label.getText())) {
+      label.setText(text);
+    }
+  }
+
   /** Text that wraps at a width in device pixels. */
   public JTextArea text(String text, Font font, Color colour, int width) {
     JTextArea area = new JTextArea();

@@ -34,6 +34,12 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
 
   private static final long LIT_NANOS = 120_000_000L;
 
+  /** Whether compressions are asked for; not while there is only to watch. */
+  static boolean asked(CoachState state, long nowNanos) {
+    boolean compresses = state.schedule().guidanceAt(nowNanos).rhythm().compressions().isPresent();
+    return compresses && !state.course().watching();
+  }
+
   /** The view of a state. */
   static CompressionView of(CoachState state, long nowNanos) {
     List<Long> recent = state.recentCompressions();

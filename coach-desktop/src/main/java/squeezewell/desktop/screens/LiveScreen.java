@@ -3,23 +3,16 @@ package squeezewell.desktop.screens;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.GridBagConstraints;
-import java.awt.GridBagLayout;
 import java.awt.GridLayout;
-import java.awt.Insets;
 import java.awt.Toolkit;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
-import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.SwingConstants;
 import javax.swing.Timer;
 import squeezewell.coach.CoachState;
-import squeezewell.coach.Command;
 import squeezewell.cue.InForce;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.EventTime;
@@ -27,15 +20,13 @@ import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
-import squeezewell.desktop.parts.BreathPad;
-import squeezewell.desktop.parts.CompressionPad;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LivePractice;
-import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 
 /** The screen of a running practice. */
@@ -57,8 +48,7 @@ public final class LiveScreen extends JPanel {
   private final transient Look look;
   private final transient LivePractice practice;
   private final transient Protocol protocol;
-  private final transient Supplier<String> notice;
-  private final transient BooleanSupplier muted;
+  private final transient SoundLine sound;
   private final transient PracticeKeys keys;
   private final transient LivePainter painter;
   private final JLabel elapsed;
@@ -68,9 +58,7 @@ public final class LiveScreen extends JPanel {
   private final TideColumn tide;
   private final PromptWords words;
   private final Ribbon ribbon;
-  private final BreathPad pad;
-  private final CompressionPad compressionPad;
-  private final JPanel pads;
+  private final Pads pads;
   private final AdviceCard advice;
   private final CardLayout storyCards = new CardLayout();
   private final JPanel story = new JPanel(storyCards);
@@ -98,22 +86,14 @@ public final class LiveScreen extends JPanel {
    * @param practice what is shown and told
    * @param protocol the edition that is followed
    * @param keys the keys of a practice; listening while the screen is shown
-   * @param notice what a person must know about sound or saving; empty if all is well
-   * @param muted whether the sound is muted
+   * @param sound what is told of sound and saving
    */
   public LiveScreen(
-      Kit kit,
-      LivePractice practice,
-      Protocol protocol,
-      PracticeKeys keys,
-      Supplier<String> notice,
-      BooleanSupplier muted) {
-    super(new GridBagLayout());
+      Kit kit, LivePractice practice, Protocol protocol, PracticeKeys keys, SoundLine sound) {
     look = kit.look();
     this.practice = practice;
     this.protocol = protocol;
-    this.notice = notice;
-    this.muted = muted;
+    this.sound = sound;
     this.keys = keys;
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
@@ -127,22 +107,7 @@ public final class LiveScreen extends JPanel {
     words = new PromptWords(look);
     ribbon = new Ribbon(look);
     painter = new LivePainter(tide, words, ribbon);
-    pad =
-        new BreathPad(
-            look,
-            new BreathPad.Listener() {
-              @Override
-              public void pressed(long whenMillis) {
-                practice.post(Command.SQUEEZE, EventTime.nanoTimeOf(whenMillis));
-              }
-
-              @Override
-              public void released(long whenMillis) {
-                practice.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
-              }
-            });
-    compressionPad = compressionPad(look);
-    pads = pads(look);
+    pads = new Pads(look, keys, practice::post).high(120, 72);
     advice = new AdviceCard(look);
     choices = new JPanel(new GridLayout(0, 2, look.px(6), look.px(6)));
     choices.setOpaque(false);
@@ -157,7 +122,7 @@ public final class LiveScreen extends JPanel {
     mute = action(look, "Mute", "M", PracticeKeys.Action.MUTE);
     finish = action(look, "Finish", "End", PracticeKeys.Action.FINISH);
     lay(kit);
-    addAncestorListener(Focus.on(pad));
+    addAncestorListener(Focus.on(pads.forFocus()));
   }
 
   /** Starts drawing and listening. */
@@ -177,21 +142,6 @@ public final class LiveScreen extends JPanel {
     ActionButton button = new ActionButton(look, text, key);
     button.addActionListener(e -> keys.act(action, EventTime.nanoTimeOf(e.getWhen())));
     return button;
-  }
-
-  private CompressionPad compressionPad(Look look) {
-    return new CompressionPad(
-        look, when -> practice.post(Command.COMPRESS, EventTime.nanoTimeOf(when)));
-  }
-
-  /** The pads side by side, equally large. */
-  private JPanel pads(Look look) {
-    JPanel panel = new JPanel(new GridLayout(1, 0, look.px(8), 0));
-    panel.setOpaque(false);
-    panel.add(pad);
-    panel.setMinimumSize(new Dimension(look.px(200), look.px(72)));
-    panel.setPreferredSize(new Dimension(look.px(372), look.px(120)));
-    return panel;
   }
 
   private void lay(Kit kit) {
@@ -220,23 +170,23 @@ public final class LiveScreen extends JPanel {
         new Component[] {check, suction, findings, pause, leaveOut, undoFinding, mute, finish}) {
       actions.add(button);
     }
-    JPanel usual = new JPanel(new GridBagLayout());
+    JPanel usual = new JPanel();
     usual.setOpaque(false);
-    put(usual, pads, 0, 1, look.px(12));
-    put(usual, actions, 1, 0, 0);
+    new Rows(usual).add(pads, 1, look.px(12)).add(actions, 0, 0);
     hands.setOpaque(false);
     hands.add(usual, USUAL);
     hands.add(choices, CHOICES);
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
-    put(this, header, 0, 0, look.px(10));
-    put(this, bar, 1, 0, look.px(14));
-    put(this, prompt, 2, 0.7, look.px(12));
-    put(this, story, 3, 0, look.px(12));
-    put(this, hands, 4, 0.3, look.px(4));
-    put(this, noticeLine, 5, 0, look.px(2));
-    put(this, caution, 6, 0, 0);
+    new Rows(this)
+        .add(header, 0, look.px(10))
+        .add(bar, 0, look.px(14))
+        .add(prompt, 0.7, look.px(12))
+        .add(story, 0, look.px(12))
+        .add(hands, 0.3, look.px(4))
+        .add(noticeLine, 0, look.px(2))
+        .add(caution, 0, 0);
   }
 
   /** Offers what may be found in place of the pads, or takes the offer away. */
@@ -276,7 +226,7 @@ public final class LiveScreen extends JPanel {
     }
     offered = Optional.empty();
     handsCards.show(hands, USUAL);
-    pad.requestFocusInWindow();
+    pads.forFocus().requestFocusInWindow();
     return true;
   }
 
@@ -298,21 +248,11 @@ public final class LiveScreen extends JPanel {
     return line;
   }
 
-  private static void put(Container to, Component part, int row, double weight, int below) {
-    GridBagConstraints place = new GridBagConstraints();
-    place.gridy = row;
-    place.weightx = 1;
-    place.weighty = weight;
-    place.fill = GridBagConstraints.BOTH;
-    place.insets = new Insets(0, 0, below, 0);
-    to.add(part, place);
-  }
-
   private void frame() {
     LivePainter.Lines lines = painter.paint(practice);
     CoachState state = practice.state();
-    setText(elapsed, lines.elapsed());
-    setText(total, lines.total());
+    Kit.show(elapsed, lines.elapsed());
+    Kit.show(total, lines.total());
     bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
     showActions(state, practice.clock().nanos());
     long now = practice.clock().nanos();
@@ -323,38 +263,18 @@ public final class LiveScreen extends JPanel {
       leftOutAt = now;
     }
     breathsShown = breaths;
-    String text = state.trouble().isEmpty() ? notice.get() : state.trouble();
+    String text = state.trouble().isEmpty() ? sound.notice().get() : state.trouble();
     if (text.isEmpty() && now - leftOutAt < TELL_NANOS) {
       text = "The last breath is left out.";
     }
-    setText(noticeLine, text.isEmpty() ? " " : text);
+    Kit.show(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
   }
 
-  private void show(CompressionPad shown, CoachState state, long now) {
-    CompressionView view = CompressionView.of(state, now);
-    String count = view.count().isEmpty() ? keys.compressionHint() : view.count();
-    shown.show(view.lit(), count, view.rate(), view.judgement());
-  }
-
-  /** The second pad is there while the chest is to be compressed. */
   private void showRhythm(CoachState state, long now) {
-    Guidance guidance = state.schedule().guidanceAt(now);
-    setText(asked, guidance.situation().label() + "  ·  " + Phrases.edition(protocol));
-    boolean compresses = guidance.rhythm().compressions().isPresent() && !state.course().watching();
-    boolean shown = compressionPad.getParent() != null;
-    if (compresses && !shown) {
-      pads.add(compressionPad, 0);
-    } else if (!compresses && shown) {
-      pads.remove(compressionPad);
-    }
-    if (compresses != shown) {
-      pads.revalidate();
-      pads.repaint();
-    }
-    if (compresses) {
-      show(compressionPad, state, now);
-    }
+    String situation = state.schedule().guidanceAt(now).situation().label();
+    Kit.show(asked, situation + "  ·  " + Phrases.edition(protocol));
+    pads.showCompressions(state, now);
   }
 
   private void showFindings(CoachState state, long now) {
@@ -378,7 +298,7 @@ public final class LiveScreen extends JPanel {
     suction.show(
         kind == Stretch.Kind.SUCTION ? "Suction done" : "Suction", kind == Stretch.Kind.SUCTION);
     pause.show(paused ? "Go on" : "Pause", paused);
-    mute.show(muted.getAsBoolean() ? "Sound on" : "Mute", muted.getAsBoolean());
+    mute.show(sound.muted().getAsBoolean() ? "Sound on" : "Mute", sound.muted().getAsBoolean());
     String word =
         switch (kind) {
           case PULSE_CHECK, SUCTION -> LiveView.goOn(inForce);
@@ -387,12 +307,6 @@ public final class LiveScreen extends JPanel {
           default -> state.squeezing() ? "Squeezing" : "Hold while you squeeze";
         };
     String hint = paused ? "Go on, or Esc" : keys.squeezeHint();
-    pad.show(state.squeezing(), word, kind == Stretch.Kind.ENDED ? "" : hint);
-  }
-
-  private static void setText(JLabel label, String text) {
-    if (!text.equals(label.getText())) {
-      label.setText(text);
-    }
+    pads.showBreath(state.squeezing(), word, kind == Stretch.Kind.ENDED ? "" : hint);
   }
 }

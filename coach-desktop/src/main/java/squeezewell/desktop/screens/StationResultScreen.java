@@ -68,6 +68,10 @@ public final class StationResultScreen {
       column.add(kit.gap(2));
       column.add(kit.note(way));
     }
+    for (String note : review.notes()) {
+      column.add(kit.gap(2));
+      column.add(kit.note(note));
+    }
     column.add(kit.gap(6));
     column.add(
         kit.text(

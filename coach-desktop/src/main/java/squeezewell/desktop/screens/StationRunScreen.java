@@ -3,41 +3,25 @@ package squeezewell.desktop.screens;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.GridBagConstraints;
-import java.awt.GridBagLayout;
 import java.awt.GridLayout;
-import java.awt.Insets;
 import java.awt.Toolkit;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
-import java.util.function.Supplier;
 import javax.swing.BorderFactory;
-import javax.swing.Box;
-import javax.swing.BoxLayout;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JScrollPane;
 import javax.swing.SwingConstants;
 import javax.swing.Timer;
 import squeezewell.coach.CoachState;
-import squeezewell.coach.Command;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
-import squeezewell.desktop.parts.BreathPad;
-import squeezewell.desktop.parts.CompressionPad;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.desktop.parts.PromptWords;
-import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;
-import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LiveStation;
 import squeezewell.station.StationPhase;
@@ -52,11 +36,10 @@ public final class StationRunScreen extends JPanel {
   public static final int LEAST_HEIGHT = 640;
 
   /** The letters that do something here, beside those of a practice. */
-  public static final String LETTERS = StationRunView.LETTERS + StationRunView.NEXT_KEY;
+  public static final String LETTERS = StationItems.LETTERS + StationRunView.NEXT_KEY;
 
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
-  private static final int LARGEST_COUNT_OF_COLUMNS = 2;
   private static final String PREPARE = "prepare";
   private static final String BREATHE = "breathe";
 
@@ -64,26 +47,18 @@ public final class StationRunScreen extends JPanel {
   private final transient Look look;
   private final transient LiveStation station;
   private final transient PracticeKeys keys;
-  private final transient FinishGuard finishGuard;
-  private final transient Ticks ticks;
-  private final transient Supplier<String> notice;
-  private final transient BooleanSupplier muted;
-  private final transient LivePainter painter;
+  private final transient Kept kept;
+  private final transient SoundLine sound;
   private final JLabel phase;
   private final JLabel left;
   private final JLabel oxygen;
-  private final JLabel asked;
   private final JLabel noticeLine;
   private final TimeBar bar;
   private final AdviceCard examiner;
   private final AdviceCard advice;
   private final TaskButton next;
-  private final JPanel list;
-  private final TideColumn tide;
-  private final PromptWords words;
-  private final BreathPad pad;
-  private final CompressionPad compressionPad;
-  private final JPanel pads;
+  private final transient StationTaskList list;
+  private final StationBreathing breathing;
   private final CardLayout lowerCards = new CardLayout();
   private final JPanel lower = new JPanel(lowerCards);
   private final ActionButton undo;
@@ -91,12 +66,18 @@ public final class StationRunScreen extends JPanel {
   private final ActionButton mute;
   private final ActionButton pause;
   private final ActionButton finish;
-  private final List<TaskButton> buttons = new ArrayList<>();
-  private JScrollPane tasks;
+  private final transient Rows rows = new Rows(this);
   private boolean preparing;
-  private String nextShown = "";
   private transient StationRunView view;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
+
+  /**
+   * What outlives the screen when it is made anew in another size.
+   *
+   * @param finishGuard whether a second press ends the station
+   * @param ticks what of the kit is ticked off
+   */
+  public record Kept(FinishGuard finishGuard, Ticks ticks) {}
 
   /**
    * Builds the screen.
@@ -104,35 +85,23 @@ public final class StationRunScreen extends JPanel {
    * @param kit makes the parts
    * @param station what is shown and told
    * @param keys the keys of a practice; listening while the screen is shown
-   * @param finishGuard whether a second press ends the station
-   * @param ticks what of the kit is ticked off
-   * @param notice what a person must know about sound or saving; empty if all is well
-   * @param muted whether the sound is muted
+   * @param kept what outlives the screen
+   * @param sound what is told of sound and saving
    */
   public StationRunScreen(
-      Kit kit,
-      LiveStation station,
-      PracticeKeys keys,
-      FinishGuard finishGuard,
-      Ticks ticks,
-      Supplier<String> notice,
-      BooleanSupplier muted) {
-    super(new GridBagLayout());
+      Kit kit, LiveStation station, PracticeKeys keys, Kept kept, SoundLine sound) {
     this.kit = kit;
     look = kit.look();
     this.station = station;
     this.keys = keys;
-    this.finishGuard = finishGuard;
-    this.ticks = ticks;
-    this.notice = notice;
-    this.muted = muted;
+    this.kept = kept;
+    this.sound = sound;
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
     setBorder(BorderFactory.createEmptyBorder(look.px(10), side, look.px(6), side));
     phase = kit.label("", look.bold(15), look.palette().text());
     left = kit.label("0:00", look.bold(34), look.palette().text());
     oxygen = kit.label("", look.bold(13), look.palette().text());
-    asked = kit.label("", look.font(13), look.palette().softText());
     noticeLine = kit.label(" ", look.bold(13), look.palette().text());
     noticeLine.setHorizontalAlignment(SwingConstants.CENTER);
     bar = new TimeBar(look);
@@ -141,32 +110,8 @@ public final class StationRunScreen extends JPanel {
     advice = new AdviceCard(look);
     next = new TaskButton(look, 20, true);
     next.addActionListener(e -> choose(StationRunView.NEXT_KEY, EventTime.nanoTimeOf(e.getWhen())));
-    list = new JPanel(new GridLayout(0, LARGEST_COUNT_OF_COLUMNS, look.px(6), look.px(6)));
-    list.setBackground(look.palette().ground());
-    list.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, look.px(Kit.SCROLL_BAR)));
-    tide = new TideColumn(look);
-    words = new PromptWords(look);
-    painter = new LivePainter(tide, words, new Ribbon(look));
-    pad =
-        new BreathPad(
-            look,
-            new BreathPad.Listener() {
-              @Override
-              public void pressed(long whenMillis) {
-                station.post(Command.SQUEEZE, EventTime.nanoTimeOf(whenMillis));
-              }
-
-              @Override
-              public void released(long whenMillis) {
-                station.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
-              }
-            });
-    compressionPad =
-        new CompressionPad(
-            look, when -> station.post(Command.COMPRESS, EventTime.nanoTimeOf(when)));
-    pads = new JPanel(new GridLayout(1, 0, look.px(8), 0));
-    pads.setOpaque(false);
-    pads.add(pad);
+    list = new StationTaskList(kit, this::tap);
+    breathing = new StationBreathing(kit, keys, station::post);
     undo = action("Undo tap", "Z", PracticeKeys.Action.UNDO_FINDING);
     leaveOut = action("Undo breath", "Backspace", PracticeKeys.Action.RETRACT_BREATH);
     pause = action("Stop clock", "Esc", PracticeKeys.Action.PAUSE);
@@ -174,7 +119,7 @@ public final class StationRunScreen extends JPanel {
     finish = action("Finish", "End", PracticeKeys.Action.FINISH);
     lay();
     frame();
-    addAncestorListener(Focus.on(pad));
+    addAncestorListener(Focus.on(breathing.forFocus()));
   }
 
   /** Starts drawing and listening. */
@@ -192,15 +137,15 @@ public final class StationRunScreen extends JPanel {
 
   /** Does what a key stands for, if anything does. */
   public void choose(char key, long nanoTime) {
-    view.item(key)
-        .ifPresent(
-            item -> {
-              switch (item.kind()) {
-                case TASK -> station.tap(item.id(), nanoTime);
-                case ORDER -> station.post((to, at) -> to.order(item.id(), at), nanoTime);
-                case BEGIN -> station.post((to, at) -> to.begin(at), nanoTime);
-              }
-            });
+    view.item(key).ifPresent(item -> tap(item, nanoTime));
+  }
+
+  private void tap(StationRunView.Item item, long nanoTime) {
+    switch (item.kind()) {
+      case TASK -> station.tap(item.id(), nanoTime);
+      case ORDER -> station.post((to, at) -> to.order(item.id(), at), nanoTime);
+      case BEGIN -> station.post((to, at) -> to.begin(at), nanoTime);
+    }
   }
 
   private ActionButton action(String text, String key, PracticeKeys.Action action) {
@@ -227,20 +172,9 @@ public final class StationRunScreen extends JPanel {
     advice.setVisible(false);
     size(next, 372, 64, 52);
 
-    JPanel top = new JPanel(new BorderLayout());
-    top.setBackground(look.palette().ground());
-    top.add(list, BorderLayout.NORTH);
-    JScrollPane scroll = new JScrollPane(top);
-    scroll.setBorder(BorderFactory.createEmptyBorder());
-    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.getVerticalScrollBar().setUnitIncrement(look.px(32));
-    scroll.getViewport().setBackground(look.palette().ground());
-    scroll.setMinimumSize(new Dimension(look.px(200), look.px(110)));
-    scroll.setPreferredSize(new Dimension(look.px(372), look.px(122)));
-
     lower.setOpaque(false);
-    lower.add(breathing(), BREATHE);
-    lower.add(StationPreparation.of(kit, station.now().station().station(), ticks), PREPARE);
+    lower.add(breathing, BREATHE);
+    lower.add(StationPreparation.of(kit, station.now().station().station(), kept.ticks()), PREPARE);
     lower.setMinimumSize(new Dimension(look.px(200), look.px(190)));
     lower.setPreferredSize(new Dimension(look.px(372), look.px(190)));
 
@@ -254,57 +188,22 @@ public final class StationRunScreen extends JPanel {
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
-    put(this, header, 0, 0, look.px(6));
-    put(this, bar, 1, 0, look.px(8));
-    put(this, examiner, 2, 0, look.px(8));
-    // Below, since a card that comes must not move the button under the finger that taps it.
-    put(this, next, 3, 0, look.px(8));
-    put(this, advice, 4, 0, look.px(6));
-    tasks = scroll;
-    put(this, scroll, 5, 0.7, look.px(8));
-    put(this, lower, 6, 0.3, look.px(8));
-    put(this, actions, 7, 0, look.px(2));
-    put(this, noticeLine, 8, 0, 0);
-    put(this, caution, 9, 0, 0);
+    rows.add(header, 0, look.px(6))
+        .add(bar, 0, look.px(8))
+        .add(examiner, 0, look.px(8))
+        // Below, since a card that comes must not move the button under the finger that taps it.
+        .add(next, 0, look.px(8))
+        .add(advice, 0, look.px(6))
+        .add(list.page(), 0.7, look.px(8))
+        .add(lower, 0.3, look.px(8))
+        .add(actions, 0, look.px(2))
+        .add(noticeLine, 0, 0)
+        .add(caution, 0, 0);
   }
 
   private void size(JComponent part, int width, int height, int least) {
     part.setPreferredSize(new Dimension(look.px(width), look.px(height)));
     part.setMinimumSize(new Dimension(look.px(200), look.px(least)));
-  }
-
-  private JComponent breathing() {
-    JPanel prompt = new JPanel();
-    prompt.setLayout(new BoxLayout(prompt, BoxLayout.X_AXIS));
-    prompt.setOpaque(false);
-    tide.setPreferredSize(new Dimension(look.px(96), look.px(100)));
-    tide.setMinimumSize(new Dimension(look.px(96), look.px(80)));
-    tide.setMaximumSize(new Dimension(look.px(96), Integer.MAX_VALUE));
-    words.setPreferredSize(new Dimension(look.px(268), look.px(100)));
-    prompt.add(tide);
-    prompt.add(Box.createHorizontalStrut(look.px(8)));
-    prompt.add(words);
-    prompt.setMinimumSize(new Dimension(look.px(200), look.px(80)));
-    prompt.setPreferredSize(new Dimension(look.px(372), look.px(100)));
-    pads.setMinimumSize(new Dimension(look.px(200), look.px(64)));
-    pads.setPreferredSize(new Dimension(look.px(372), look.px(72)));
-    JPanel whole = new JPanel(new GridBagLayout());
-    whole.setOpaque(false);
-    put(whole, prompt, 0, 0.5, look.px(2));
-    put(whole, asked, 1, 0, look.px(4));
-    put(whole, pads, 2, 0.5, 0);
-    asked.setHorizontalAlignment(SwingConstants.CENTER);
-    return whole;
-  }
-
-  private static void put(Container to, Component part, int row, double weight, int below) {
-    GridBagConstraints place = new GridBagConstraints();
-    place.gridy = row;
-    place.weightx = 1;
-    place.weighty = weight;
-    place.fill = GridBagConstraints.BOTH;
-    place.insets = new Insets(0, 0, below, 0);
-    to.add(part, place);
   }
 
   private void frame() {
@@ -313,11 +212,11 @@ public final class StationRunScreen extends JPanel {
     CoachState practice = at.practice();
     StationState state = at.station();
     view = StationRunView.of(state, now);
-    setText(phase, view.phase());
-    setText(left, view.left());
+    Kit.show(phase, view.phase());
+    Kit.show(left, view.left());
     left.setForeground(view.leftUrgent() ? look.palette().sand() : look.palette().text());
-    setText(oxygen, view.oxygen());
-    showBar(at, now);
+    Kit.show(oxygen, view.oxygen());
+    showBreathsAndBar(at, now);
     examiner.show(
         view.examiner().isEmpty() ? state.station().title() : view.examinerWhen(),
         view.examiner().isEmpty() ? opening(state) : view.examiner());
@@ -328,19 +227,18 @@ public final class StationRunScreen extends JPanel {
       revalidate();
     }
     showNext(state);
-    showItems();
+    list.show(view);
     showLower(state.phase() == StationPhase.PREPARATION);
-    showPads(at, now);
     undo.setEnabled(at.slip().isPresent());
     undo.show("Undo tap", at.slip().isPresent());
     pause.show(state.clockStopped() ? "Run clock" : "Stop clock", state.clockStopped());
-    mute.show(muted.getAsBoolean() ? "Sound on" : "Mute", muted.getAsBoolean());
-    String trouble = practice.trouble().isEmpty() ? notice.get() : practice.trouble();
+    mute.show(sound.muted().getAsBoolean() ? "Sound on" : "Mute", sound.muted().getAsBoolean());
+    String trouble = practice.trouble().isEmpty() ? sound.notice().get() : practice.trouble();
     String slip = at.slip().map(s -> "Tapped: " + s.words() + ". Z takes it back.").orElse("");
-    boolean ends = finishGuard.waits(System.nanoTime());
+    boolean ends = kept.finishGuard().waits(System.nanoTime());
     finish.show(ends ? "Really?" : "Finish", ends);
     String text = ends ? StationRunView.finishWarning(state) : trouble.isEmpty() ? slip : trouble;
-    setText(noticeLine, text.isEmpty() ? " " : text);
+    Kit.show(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
   }
 
@@ -357,29 +255,17 @@ public final class StationRunScreen extends JPanel {
     }
     preparing = nowPreparing;
     lowerCards.show(lower, nowPreparing ? PREPARE : BREATHE);
-    GridBagLayout layout = (GridBagLayout) getLayout();
-    for (Component part : new Component[] {tasks, lower}) {
-      GridBagConstraints place = layout.getConstraints(part);
-      boolean mostRoom = (part == lower) == nowPreparing;
-      place.weighty = mostRoom ? 0.7 : nowPreparing ? 0 : 0.3;
-      layout.setConstraints(part, place);
-    }
+    rows.share(lower, nowPreparing ? 0.7 : 0.3);
+    rows.share(list.page(), nowPreparing ? 0 : 0.7);
     revalidate();
   }
 
   /** The practice's own checks press too, once breaths are paced. */
-  private void showBar(LiveStation.Now at, long now) {
-    LivePainter.Lines lines = null;
-    if (at.breathing()) {
-      lines = painter.paint(at.practice(), now);
-      setText(asked, lines.asked());
-    } else {
-      painter.rest();
-      setText(asked, "The first squeeze starts the rhythm");
-    }
-    boolean practicePresses = lines != null && lines.barUrgent() && !view.barUrgent();
-    if (practicePresses) {
-      bar.show(lines.bar(), lines.barFill(), true);
+  private void showBreathsAndBar(LiveStation.Now at, long now) {
+    Optional<LivePainter.Lines> presses =
+        breathing.show(at, now).filter(lines -> lines.barUrgent() && !view.barUrgent());
+    if (presses.isPresent()) {
+      bar.show(presses.get().bar(), presses.get().barFill(), true);
     } else {
       bar.show(view.bar(), view.barFill(), view.barUrgent());
     }
@@ -405,90 +291,9 @@ public final class StationRunScreen extends JPanel {
           false,
           false);
       if (next.isFocusOwner()) {
-        pad.requestFocusInWindow();
+        breathing.forFocus().requestFocusInWindow();
       }
       next.setEnabled(false);
-    }
-  }
-
-  private void showItems() {
-    List<StationRunView.Item> items = view.items();
-    while (buttons.size() < items.size()) {
-      int place = buttons.size();
-      TaskButton button = new TaskButton(look, 14, false);
-      button.addActionListener(e -> tapped(place, EventTime.nanoTimeOf(e.getWhen())));
-      buttons.add(button);
-      list.add(kit.comesIntoView(button));
-      list.revalidate();
-    }
-    while (buttons.size() > items.size()) {
-      list.remove(buttons.remove(buttons.size() - 1));
-      list.revalidate();
-      list.repaint();
-    }
-    for (int i = 0; i < items.size(); i++) {
-      StationRunView.Item item = items.get(i);
-      buttons.get(i).show(item.words(), item.keyName(), item.status(), item.on(), item.done());
-    }
-    showWhatIsNext(items);
-  }
-
-  /** The list moves to what is next when that changes, and else stays where a person moved it. */
-  private void showWhatIsNext(List<StationRunView.Item> items) {
-    String id = view.next().map(StationRunView.Item::id).orElse("");
-    if (id.equals(nextShown) || !list.isValid()) {
-      return;
-    }
-    nextShown = id;
-    for (int i = 0; i < items.size(); i++) {
-      if (items.get(i).id().equals(id)) {
-        list.scrollRectToVisible(buttons.get(i).getBounds());
-      }
-    }
-  }
-
-  private void tapped(int place, long nanoTime) {
-    if (place < view.items().size()) {
-      StationRunView.Item item = view.items().get(place);
-      if (item.kind() == StationRunView.Kind.ORDER) {
-        station.post((to, at) -> to.order(item.id(), at), nanoTime);
-      } else {
-        station.tap(item.id(), nanoTime);
-      }
-    }
-  }
-
-  private void showPads(LiveStation.Now at, long now) {
-    CoachState practice = at.practice();
-    boolean compresses = practice.schedule().guidanceAt(now).rhythm().compressions().isPresent();
-    boolean shown = compressionPad.getParent() != null;
-    if (compresses != shown) {
-      if (compresses) {
-        pads.add(compressionPad, 0);
-      } else {
-        pads.remove(compressionPad);
-      }
-      pads.revalidate();
-      pads.repaint();
-    }
-    if (compresses) {
-      CompressionView compression = CompressionView.of(practice, now);
-      compressionPad.show(
-          compression.lit(),
-          compression.count().isEmpty() ? keys.compressionHint() : compression.count(),
-          compression.rate(),
-          compression.judgement());
-    }
-    boolean stopped = at.station().clockStopped();
-    pad.show(
-        practice.squeezing(),
-        stopped ? "Clock stopped" : practice.squeezing() ? "Squeezing" : "Hold while you squeeze",
-        stopped ? "Run clock, or Esc" : keys.squeezeHint());
-  }
-
-  private static void setText(JLabel label, String text) {
-    if (!text.equals(label.getText())) {
-      label.setText(text);
     }
   }
 }

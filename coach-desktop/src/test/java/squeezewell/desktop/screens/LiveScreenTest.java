@@ -124,6 +124,6 @@ class LiveScreenTest {
               }
             });
     return new LiveScreen(
-        new Kit(look), practice, Practices.protocol(), keys, () -> "", () -> false);
+        new Kit(look), practice, Practices.protocol(), keys, new SoundLine(() -> "", () -> false));
   }
 }

@@ -140,7 +140,11 @@ class StationRunScreenTest {
             });
     StationRunScreen screen =
         new StationRunScreen(
-            new Kit(look), live, keys, new FinishGuard(), ticks, () -> "", () -> false);
+            new Kit(look),
+            live,
+            keys,
+            new StationRunScreen.Kept(new FinishGuard(), ticks),
+            new SoundLine(() -> "", () -> false));
     if (exercise) {
       live.close();
     }

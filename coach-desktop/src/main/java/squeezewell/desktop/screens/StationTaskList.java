@@ -1,0 +1,103 @@
+package squeezewell.desktop.screens;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.GridLayout;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.BorderFactory;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import squeezewell.desktop.input.EventTime;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.TaskButton;
+
+/** The tasks and orders of a running station, each a button; it scrolls. */
+final class StationTaskList {
+  private static final int COLUMNS = 2;
+
+  private final Kit kit;
+  private final Tapped tapped;
+  private final JPanel list;
+  private final JScrollPane page;
+  private final List<TaskButton> buttons = new ArrayList<>();
+  private List<StationRunView.Item> items = List.of();
+  private String nextShown = "";
+
+  /** Told what is tapped. */
+  interface Tapped {
+    /**
+     * Takes a tap.
+     *
+     * @param nanoTime when, a reading of {@link System#nanoTime()}
+     */
+    void tapped(StationRunView.Item item, long nanoTime);
+  }
+
+  StationTaskList(Kit kit, Tapped tapped) {
+    this.kit = kit;
+    this.tapped = tapped;
+    Look look = kit.look();
+    list = new JPanel(new GridLayout(0, COLUMNS, look.px(6), look.px(6)));
+    list.setBackground(look.palette().ground());
+    list.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, look.px(Kit.SCROLL_BAR)));
+    JPanel top = new JPanel(new BorderLayout());
+    top.setBackground(look.palette().ground());
+    top.add(list, BorderLayout.NORTH);
+    page = new JScrollPane(top);
+    page.setBorder(BorderFactory.createEmptyBorder());
+    page.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+    page.getVerticalScrollBar().setUnitIncrement(look.px(32));
+    page.getViewport().setBackground(look.palette().ground());
+    page.setMinimumSize(new Dimension(look.px(200), look.px(110)));
+    page.setPreferredSize(new Dimension(look.px(372), look.px(122)));
+  }
+
+  /** The whole list, to be put on a screen. */
+  JScrollPane page() {
+    return page;
+  }
+
+  /** Shows the items of a view. */
+  void show(StationRunView view) {
+    items = view.items();
+    while (buttons.size() < items.size()) {
+      int place = buttons.size();
+      TaskButton button = new TaskButton(kit.look(), 14, false);
+      button.addActionListener(e -> tapped(place, EventTime.nanoTimeOf(e.getWhen())));
+      buttons.add(button);
+      list.add(kit.comesIntoView(button));
+      list.revalidate();
+    }
+    while (buttons.size() > items.size()) {
+      list.remove(buttons.remove(buttons.size() - 1));
+      list.revalidate();
+      list.repaint();
+    }
+    for (int i = 0; i < items.size(); i++) {
+      StationRunView.Item item = items.get(i);
+      buttons.get(i).show(item.words(), item.keyName(), item.status(), item.on(), item.done());
+    }
+    showWhatIsNext(view.next().map(StationRunView.Item::id).orElse(""));
+  }
+
+  /** The list moves to what is next when that changes, and else stays where a person moved it. */
+  private void showWhatIsNext(String id) {
+    if (id.equals(nextShown) || !list.isValid()) {
+      return;
+    }
+    nextShown = id;
+    for (int i = 0; i < items.size(); i++) {
+      if (items.get(i).id().equals(id)) {
+        list.scrollRectToVisible(buttons.get(i).getBounds());
+      }
+    }
+  }
+
+  private void tapped(int place, long nanoTime) {
+    if (place < items.size()) {
+      tapped.tapped(items.get(place), nanoTime);
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package squeezewell.desktop.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static squeezewell.desktop.screens.ScreenParts.allOf;
+
+import java.lang.reflect.Proxy;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import org.junit.jupiter.api.Test;
+import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Kit;
+import squeezewell.report.StationSheet;
+import squeezewell.review.Review;
+import squeezewell.review.Reviewer;
+import squeezewell.session.Journal;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionHeader;
+import squeezewell.station.Station;
+import squeezewell.station.StationMode;
+import squeezewell.station.StationPractice;
+import squeezewell.station.StationResult;
+import squeezewell.station.StationSetup;
+
+class StationResultScreenTest {
+  private static final long SECOND = Practices.SECOND;
+
+  /** A torn file or a full disk is told where the result is read, not only behind a button. */
+  @Test
+  void whatIsKnownOfTheFileStandsWithTheResult() throws Exception {
+    assertThat(texts(List.of("line 9 was torn off and is left out")))
+        .contains("line 9 was torn off and is left out");
+    assertThat(texts(List.of())).noneMatch(t -> t.contains("torn"));
+  }
+
+  private static List<String> texts(List<String> notes) throws Exception {
+    Station station = StationRunViewTest.station();
+    PracticePlan plan =
+        StationPractice.plan(
+            station,
+            Practices.protocol(),
+            StationsView.guidance(station, Practices.protocol()).orElseThrow(),
+            0);
+    List<SessionEvent> events = new ArrayList<>();
+    StationPractice practice =
+        new StationPractice(
+            station,
+            StationSetup.of(station, StationMode.ALONE, List.of(), 1),
+            plan,
+            new Journal() {
+              @Override
+              public void append(SessionEvent event) {
+                events.add(event);
+              }
+
+              @Override
+              public void close() {
+                // Nothing is open.
+              }
+            },
+            List.of());
+    practice.begin(2 * SECOND);
+    practice.end(9 * SECOND);
+    Session session =
+        new Session(
+            new SessionHeader(
+                Instant.parse("2026-03-01T09:00:00Z"),
+                SessionHeader.Origin.LIVE,
+                "",
+                Practices.protocol(),
+                plan),
+            events,
+            notes);
+    Review review = Reviewer.review(session);
+    // Nobody presses a button here.
+    Navigator navigator =
+        (Navigator)
+            Proxy.newProxyInstance(
+                Navigator.class.getClassLoader(),
+                new Class<?>[] {Navigator.class},
+                (proxy, method, arguments) -> null);
+    JScrollPane page =
+        StationResultScreen.build(
+            new Kit(new Look(Palette.lightTheme(), 1)),
+            navigator,
+            StationSheet.of(StationResult.of(events), review),
+            review,
+            "1 March 2026",
+            new StationResultScreen.Ways(() -> {}, () -> {}, () -> {}));
+    return allOf(page, JTextArea.class).stream().map(JTextArea::getText).toList();
+  }
+}

@@ -36,6 +36,9 @@ public final class CueSchedule {
   private final List<PulseCheckDue> pulseChecks;
   private final List<Cue> reminders;
 
+  /** For each stretch, until when its squeezes and counts go on. */
+  private final long[] runsUntil;
+
   private CueSchedule(PracticePlan plan, List<Control> controls) {
     this.plan = plan;
     this.controls = controls;
@@ -47,6 +50,21 @@ public final class CueSchedule {
     List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
     this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
     this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Stretch.OPEN));
+    this.runsUntil = runsUntil(stretches);
+  }
+
+  /** Found from the end, so that each stretch is looked at once. */
+  private static long[] runsUntil(List<Stretch> stretches) {
+    long[] until = new long[stretches.size()];
+    for (int i = until.length - 1; i >= 0; i--) {
+      Stretch stretch = stretches.get(i);
+      // A squeeze or count goes on into a rhythm that is counted on from the breath before. What is
+      // said in a hold ends with it, though the breaths after it may be counted on.
+      boolean goesOn =
+          i + 1 < until.length && stretches.get(i + 1).countsOn() && !stretch.holdsUp();
+      until[i] = goesOn ? until[i + 1] : stretch.endNanos();
+    }
+    return until;
   }
 
   /** The schedule of a session to which nothing has happened yet. */
@@ -93,17 +111,8 @@ public final class CueSchedule {
   }
 
   private int indexAt(long nanos) {
-    int low = 0;
-    int high = stretches.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) >>> 1;
-      if (nanos >= stretches.get(middle).startNanos()) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    return low;
+    int begun = InOrder.countUpTo(stretches.size(), i -> stretches.get(i).startNanos(), nanos);
+    return Math.max(0, begun - 1);
   }
 
   /** When breaths are not prompted, in order; the last may be open. */
@@ -119,17 +128,7 @@ public final class CueSchedule {
 
   /** The index of the first silence that starts after an instant. */
   private int firstSilenceAfter(long nanos) {
-    int low = 0;
-    int high = silences.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (silences.get(middle).startNanos() <= nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return InOrder.countUpTo(silences.size(), i -> silences.get(i).startNanos(), nanos);
   }
 
   /** Whether one rhythm went on from an instant to a later one, with nothing held up between. */
@@ -158,21 +157,12 @@ public final class CueSchedule {
   /** What is in force at an instant, and what will be once a hold is over. */
   public InForce inForceAt(long nanos) {
     Stretch stretch = stretchAt(nanos);
-    int low = 0;
-    int high = changes.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (changes.get(middle).atNanos() <= nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
+    int turned = InOrder.countUpTo(changes.size(), i -> changes.get(i).atNanos(), nanos);
     return new InForce(
-        low == 0 ? plan.guidance() : changes.get(low - 1).guidance(),
+        turned == 0 ? plan.guidance() : changes.get(turned - 1).guidance(),
         stretch.guidance().limits(),
         plan.rescuers(),
-        low > 0 && changes.get(low - 1).watching(),
+        turned > 0 && changes.get(turned - 1).watching(),
         stretch.compressing());
   }
 
@@ -241,17 +231,7 @@ public final class CueSchedule {
   }
 
   private int firstReminderAt(long nanos) {
-    int low = 0;
-    int high = reminders.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (reminders.get(middle).atNanos() < nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return InOrder.countBefore(reminders.size(), i -> reminders.get(i).atNanos(), nanos);
   }
 
   /** The first cue at or after an instant; empty if there is none. */
@@ -270,23 +250,27 @@ public final class CueSchedule {
     return OptionalLong.empty();
   }
 
-  /** The squeezes that were not prompted in silences up to {@code endNanos}, in order. */
-  public List<Long> silentSqueezesUntil(long endNanos) {
+  /**
+   * The squeezes that a rhythm asked for in a half-open range, prompted or not.
+   *
+   * @param fromNanos inclusive, nanoseconds since the session began
+   * @param toNanos exclusive
+   * @return when they were to begin, in order
+   */
+  public List<Long> squeezesAsked(long fromNanos, long toNanos) {
     List<Long> squeezes = new ArrayList<>();
-    for (Silence silence : silences) {
-      for (int i = indexAt(silence.startNanos()); i < stretches.size(); i++) {
-        Stretch stretch = stretches.get(i);
-        long from = Math.max(stretch.startNanos(), silence.startNanos());
-        long to = Math.min(endNanos, Math.min(stretch.endNanos(), silence.endNanos()));
-        if (from >= to) {
-          break;
-        }
-        if (stretch.kind() == Stretch.Kind.PACED) {
-          List<Cue> planned = new ArrayList<>();
-          RhythmCues.add(stretch, from, to, planned);
-          planned.removeIf(c -> c.kind() != CueKind.SQUEEZE);
-          planned.forEach(c -> squeezes.add(c.atNanos()));
-        }
+    for (int i = indexAt(fromNanos); i < stretches.size(); i++) {
+      Stretch stretch = stretches.get(i);
+      if (stretch.startNanos() >= toNanos) {
+        break;
+      }
+      long from = Math.max(stretch.startNanos(), fromNanos);
+      long to = Math.min(stretch.endNanos(), toNanos);
+      if (stretch.kind() == Stretch.Kind.PACED && from < to) {
+        List<Cue> planned = new ArrayList<>();
+        RhythmCues.add(stretch, from, to, planned);
+        planned.removeIf(c -> c.kind() != CueKind.SQUEEZE);
+        planned.forEach(c -> squeezes.add(c.atNanos()));
       }
     }
     return List.copyOf(squeezes);
@@ -308,7 +292,7 @@ public final class CueSchedule {
     int index = indexAt(cue.atNanos());
     boolean change = cue.kind() == CueKind.RHYTHM_CHANGED || cue.kind() == CueKind.WATCH;
     // The words of a change are wrong as soon as something else is to be done.
-    long until = change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil(index);
+    long until = change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil[index];
     boolean breath =
         cue.kind() == CueKind.SQUEEZE
             || cue.kind() == CueKind.RELEASE
@@ -317,18 +301,6 @@ public final class CueSchedule {
     return breath && next < silences.size()
         ? Math.min(until, silences.get(next).startNanos())
         : until;
-  }
-
-  /** A squeeze or count goes on into a rhythm that is counted on from the breath before. */
-  private long runsUntil(int index) {
-    int last = index;
-    // What is said in a hold ends with it, though the breaths after it may be counted on.
-    while (last + 1 < stretches.size()
-        && stretches.get(last + 1).countsOn()
-        && !stretches.get(last).holdsUp()) {
-      last++;
-    }
-    return stretches.get(last).endNanos();
   }
 
   /** What is asked for at an instant. */
@@ -442,7 +414,7 @@ public final class CueSchedule {
     }
     addPrompted(index, prompted, to, found);
     for (Cue cue : found) {
-      long left = runsUntil(index) - cue.atNanos();
+      long left = runsUntil[index] - cue.atNanos();
       cues.add(
           cue.lengthNanos() <= left
               ? cue

@@ -231,10 +231,7 @@ final class HoldFindings {
       }
       for (Hold watch : part.practice().holds(Hold.Kind.WATCH)) {
         breaths +=
-            part.practice().breaths().stream()
-                .filter(b -> b.startNanos() > watch.startNanos() + SEEN_WITHIN_NANOS)
-                .filter(b -> b.startNanos() < watch.endNanos())
-                .count();
+            part.practice().breathsWithin(watch.startNanos() + SEEN_WITHIN_NANOS, watch.endNanos());
       }
     }
     if (breaths >= 2) {

@@ -1,12 +1,13 @@
 package squeezewell.review;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.PulseCheckDue;
 import squeezewell.protocol.Limits;
-import squeezewell.session.Breath;
 
 /** Compares pulse checks and suctions with their limits. */
 final class HoldResults {
@@ -18,15 +19,15 @@ final class HoldResults {
   private HoldResults() {}
 
   static List<PulseCheckResult> pulseChecks(Practice practice) {
-    List<Hold> made = practice.holds(Hold.Kind.PULSE_CHECK);
+    Map<Long, Hold> made = new HashMap<>();
+    practice.holds(Hold.Kind.PULSE_CHECK).forEach(h -> made.putIfAbsent(h.startNanos(), h));
     List<PulseCheckResult> results = new ArrayList<>();
-    for (PulseCheckDue due : practice.schedule().pulseChecks()) {
+    for (PulseCheckDue due : practice.checks()) {
       if (due.startedNanos().isPresent()) {
-        long started = due.startedNanos().getAsLong();
-        made.stream()
-            .filter(h -> h.startNanos() == started)
-            .findFirst()
-            .ifPresent(h -> results.add(made(due, h, practice)));
+        Hold hold = made.get(due.startedNanos().getAsLong());
+        if (hold != null) {
+          results.add(made(due, hold, practice));
+        }
       } else if (due.dueNanos() >= practice.startNanos() && due.dueNanos() < practice.endNanos()) {
         results.add(notMade(due, practice));
       }
@@ -62,13 +63,7 @@ final class HoldResults {
     } else if (late < -PulseCheckResult.ON_TIME_WITHIN_SECONDS) {
       outcome = PulseCheckResult.Outcome.EARLY;
     }
-    int during = 0;
-    for (Breath breath : practice.breaths()) {
-      if (breath.startNanos() > hold.startNanos() + STILL_BREATHING_NANOS
-          && breath.startNanos() < hold.endNanos()) {
-        during++;
-      }
-    }
+    int during = practice.breathsWithin(hold.startNanos() + STILL_BREATHING_NANOS, hold.endNanos());
     OptionalDouble none = OptionalDouble.empty();
     return new PulseCheckResult(
         CheckKind.of(practice.guidance()),

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
+import squeezewell.cue.InOrder;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Rhythm;
 
@@ -222,17 +223,7 @@ final class MeasureCompressions {
   }
 
   private int breathsBefore(long nanos) {
-    int low = 0;
-    int high = breaths.length;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (breaths[middle] < nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return InOrder.countBefore(breaths.length, i -> breaths[i], nanos);
   }
 
   private OptionalDouble limit() {

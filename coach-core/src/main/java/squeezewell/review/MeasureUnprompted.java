@@ -120,9 +120,9 @@ final class MeasureUnprompted {
   }
 
   private static long planned(Practice practice) {
-    return practice.schedule().silentSqueezesUntil(practice.endNanos()).stream()
-        .filter(practice::silentAt)
-        .count();
+    return practice.silences().stream()
+        .mapToLong(s -> practice.schedule().squeezesAsked(s.startNanos(), s.endNanos()).size())
+        .sum();
   }
 
   private OptionalDouble drift() {

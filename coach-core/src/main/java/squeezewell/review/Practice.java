@@ -6,12 +6,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.function.IntToLongFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InOrder;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.PulseCheckDue;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.BreathPlan;
@@ -34,6 +37,8 @@ import squeezewell.session.What;
  * @param breaths the breaths given, in order
  * @param compressions instants of the compressions up to the end, in order
  * @param holds when no breaths were asked for, in order of start
+ * @param checks the pulse checks that were due or made in it, in the order of the schedule; may
+ *     hold others too
  * @param silences when breaths were asked for and not prompted, in order
  * @param highestLevel the highest level of fading in the whole session; empty if there is none
  */
@@ -47,6 +52,7 @@ record Practice(
     List<Breath> breaths,
     List<Long> compressions,
     List<Hold> holds,
+    List<PulseCheckDue> checks,
     List<Silence> silences,
     OptionalInt highestLevel) {
   private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
@@ -84,9 +90,10 @@ record Practice(
       hold(stretch, end).ifPresent(holds::add);
     }
     holds.sort(Comparator.comparingLong(Hold::startNanos));
+    Spans stoodStill = Spans.closed(holes);
     List<Cue> prompts =
         schedule.squeezesUntil(end).stream()
-            .filter(c -> !inHole(c.atNanos(), holes))
+            .filter(c -> !stoodStill.holds(c.atNanos()))
             .collect(Collectors.toList());
     return new Practice(
         schedule,
@@ -98,6 +105,7 @@ record Practice(
         session.breaths(),
         session.compressions().stream().filter(c -> c <= end).collect(Collectors.toList()),
         List.copyOf(holds),
+        schedule.pulseChecks(),
         silences(schedule, 0, end),
         MeasureUnprompted.highestLevel(session));
   }
@@ -105,7 +113,14 @@ record Practice(
   /** What of the silences lies in [from, to). */
   static List<Silence> silences(CueSchedule schedule, long from, long to) {
     List<Silence> silences = new ArrayList<>();
-    for (Silence silence : schedule.silences()) {
+    List<Silence> all = schedule.silences();
+    // Of those that began before the span only the last can reach into it.
+    int first = InOrder.countUpTo(all.size(), i -> all.get(i).startNanos(), from);
+    for (int i = Math.max(0, first - 1); i < all.size(); i++) {
+      Silence silence = all.get(i);
+      if (silence.startNanos() >= to) {
+        break;
+      }
       long start = Math.max(from, silence.startNanos());
       long end = Math.min(to, silence.endNanos());
       if (start < end) {
@@ -123,17 +138,14 @@ record Practice(
 
   /** The place of the first silence that starts after an instant; how many there are if none. */
   int firstSilenceAfter(long nanos) {
-    int low = 0;
-    int high = silences.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (silences.get(middle).startNanos() <= nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return InOrder.countUpTo(silences.size(), i -> silences.get(i).startNanos(), nanos);
+  }
+
+  /** How many breaths began between two instants, neither of them included. */
+  int breathsWithin(long afterNanos, long beforeNanos) {
+    IntToLongFunction starts = i -> breaths.get(i).startNanos();
+    int before = InOrder.countBefore(breaths.size(), starts, beforeNanos);
+    return Math.max(0, before - InOrder.countUpTo(breaths.size(), starts, afterNanos));
   }
 
   /** A station's breathing stands from the very start until it begins; that is no wait for one. */
@@ -220,9 +232,5 @@ record Practice(
       }
     }
     return holes;
-  }
-
-  private static boolean inHole(long nanos, List<Hold> holes) {
-    return holes.stream().anyMatch(h -> nanos >= h.startNanos() && nanos <= h.endNanos());
   }
 }

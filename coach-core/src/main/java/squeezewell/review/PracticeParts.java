@@ -8,9 +8,11 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.OptionalLong;
 import java.util.TreeMap;
-import java.util.function.IntUnaryOperator;
+import java.util.function.IntToLongFunction;
 import java.util.stream.Collectors;
 import squeezewell.cue.Cue;
+import squeezewell.cue.InOrder;
+import squeezewell.cue.PulseCheckDue;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
@@ -31,6 +33,7 @@ final class PracticeParts {
   private final List<Guidance> guidance;
   private final NavigableMap<Long, Long> slips;
   private final List<List<Hold>> holds;
+  private final List<List<PulseCheckDue>> checks;
   private final long[] compressions;
 
   /**
@@ -59,6 +62,7 @@ final class PracticeParts {
     starts = found.stream().mapToLong(Long::longValue).toArray();
     slips = slips(session);
     holds = holds();
+    checks = checks();
     compressions = whole.compressions().stream().mapToLong(Long::longValue).toArray();
   }
 
@@ -81,6 +85,7 @@ final class PracticeParts {
                 whole.breaths(),
                 whole.compressions(),
                 whole.holds(),
+                whole.checks(),
                 whole.silences(),
                 whole.highestLevel());
     return List.of(new Part(only, alignment));
@@ -162,17 +167,7 @@ final class PracticeParts {
 
   /** How many values are at most that part; the values rise. */
   private static int upTo(int[] parts, int part) {
-    int low = 0;
-    int high = parts.length;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (parts[middle] <= part) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return InOrder.countUpTo(parts.length, i -> parts[i], part);
   }
 
   private Practice practice(int part, List<Cue> prompts, List<Breath> breaths, int firstBreath) {
@@ -195,6 +190,7 @@ final class PracticeParts {
                     part == 0 ? 0 : compressionsBefore(start),
                     last ? compressions.length : compressionsBefore(end))),
         List.copyOf(holds.get(part)),
+        List.copyOf(checks.get(part)),
         Practice.silences(whole.schedule(), part == 0 ? 0 : start, end),
         whole.highestLevel());
   }
@@ -220,25 +216,12 @@ final class PracticeParts {
 
   /** How many compressions came before an instant. */
   private int compressionsBefore(long nanos) {
-    int low = 0;
-    int high = compressions.length;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (compressions[middle] < nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return InOrder.countBefore(compressions.length, i -> compressions[i], nanos);
   }
 
   /** What of each hold lies in each part, in the order of the holds. */
   private List<List<Hold>> holds() {
-    List<List<Hold>> found = new ArrayList<>();
-    for (int part = 0; part < starts.length; part++) {
-      found.add(new ArrayList<>());
-    }
+    List<List<Hold>> found = listForEachPart();
     for (Hold hold : whole.holds()) {
       int last = starts.length - 1;
       for (int part = partAt(hold.startNanos());
@@ -252,12 +235,32 @@ final class PracticeParts {
     return found;
   }
 
+  /** Each check in the part in which it began, or was due if nobody made it. */
+  private List<List<PulseCheckDue>> checks() {
+    List<List<PulseCheckDue>> found = listForEachPart();
+    for (PulseCheckDue check : whole.checks()) {
+      if (!found.isEmpty()) {
+        found.get(partAt(check.startedNanos().orElse(check.dueNanos()))).add(check);
+      }
+    }
+    return found;
+  }
+
+  private <T> List<List<T>> listForEachPart() {
+    List<List<T>> lists = new ArrayList<>();
+    for (int part = 0; part < starts.length; part++) {
+      lists.add(new ArrayList<>());
+    }
+    return lists;
+  }
+
   private Alignment share(int firstPrompt, int prompts, int firstBreath, int breaths) {
     List<Alignment.Pair> pairs = new ArrayList<>();
     List<Alignment.Pair> all = alignment.pairs();
-    int from = firstAt(all.size(), i -> all.get(i).prompt(), firstPrompt);
+    IntToLongFunction prompt = i -> all.get(i).prompt();
+    int from = InOrder.countBefore(all.size(), prompt, firstPrompt);
     for (Alignment.Pair pair :
-        all.subList(from, firstAt(all.size(), i -> all.get(i).prompt(), prompts))) {
+        all.subList(from, InOrder.countBefore(all.size(), prompt, prompts))) {
       pairs.add(
           new Alignment.Pair(
               pair.prompt() - firstPrompt, pair.breath() - firstBreath, pair.errorNanos()));
@@ -271,24 +274,9 @@ final class PracticeParts {
   }
 
   private static List<Integer> within(List<Integer> places, int from, int to) {
-    int first = firstAt(places.size(), places::get, from);
-    return places.subList(first, firstAt(places.size(), places::get, to)).stream()
+    int first = InOrder.countBefore(places.size(), places::get, from);
+    return places.subList(first, InOrder.countBefore(places.size(), places::get, to)).stream()
         .map(i -> i - from)
         .collect(Collectors.toList());
-  }
-
-  /** The first of some rising values that is not under a least one; their number if none is. */
-  private static int firstAt(int size, IntUnaryOperator value, int least) {
-    int low = 0;
-    int high = size;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (value.applyAsInt(middle) < least) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
   }
 }

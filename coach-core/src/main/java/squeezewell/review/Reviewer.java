@@ -40,16 +40,19 @@ public final class Reviewer {
       facts.add(facts(part, holds));
     }
     List<String> notes = Notes.of(session, whole);
+    // Asked once, since it looks through all events.
+    boolean stationOver = session.finished() && Notes.inStation(session);
     if (facts.size() == 1) {
-      return part(session, facts.get(0), verdict(facts), notes, List.of());
+      return part(session, facts.get(0), verdict(facts), notes, stationOver);
     }
     List<Review> reviews = new ArrayList<>();
     for (Facts one : facts) {
       boolean slip = one.practice().place().slip();
       Verdict verdict = slip ? Verdict.notJudged(SLIP) : verdict(List.of(one));
-      reviews.add(part(session, one, verdict, slip ? List.of(SLIP) : List.of(), List.of()));
+      reviews.add(part(session, one, verdict, slip ? List.of(SLIP) : List.of(), stationOver));
     }
-    return whole(session, whole, alignment, facts, reviews, notes);
+    Asked asked = askedOfAll(session, whole, reviews, stationOver);
+    return whole(session, whole, alignment, facts, reviews, notes, asked);
   }
 
   /** A test is judged by itself, and nothing else of its session is. */
@@ -104,10 +107,10 @@ public final class Reviewer {
   }
 
   private static Review part(
-      Session session, Facts facts, Verdict verdict, List<String> notes, List<Review> parts) {
+      Session session, Facts facts, Verdict verdict, List<String> notes, boolean stationOver) {
     Practice practice = facts.practice();
     return new Review(
-        asked(session, practice),
+        asked(session, practice, stationOver),
         practice.startNanos(),
         practice.endNanos(),
         facts.metrics(),
@@ -123,7 +126,7 @@ public final class Reviewer {
         verdict,
         notes,
         practice.place().equals(Practice.Place.WHOLE) ? session.findings() : List.of(),
-        parts);
+        List.of());
   }
 
   private static Review whole(
@@ -132,7 +135,8 @@ public final class Reviewer {
       Alignment alignment,
       List<Facts> facts,
       List<Review> parts,
-      List<String> notes) {
+      List<String> notes,
+      Asked asked) {
     List<BreathMark> breaths = new ArrayList<>();
     List<CompressionMark> compressions = new ArrayList<>();
     List<PromptMark> prompts = new ArrayList<>();
@@ -150,7 +154,7 @@ public final class Reviewer {
       rolling.addAll(part.rollingRate());
     }
     return new Review(
-        askedOfAll(session, whole, parts),
+        asked,
         whole.startNanos(),
         whole.endNanos(),
         WholeMeasure.of(whole, facts, alignment),
@@ -250,7 +254,10 @@ public final class Reviewer {
     return marks;
   }
 
-  private static Asked asked(Session session, Practice practice) {
+  /**
+   * @param stationOver whether the session is a station's and came to its end
+   */
+  private static Asked asked(Session session, Practice practice, boolean stationOver) {
     SessionHeader header = session.header();
     Guidance guidance = practice.guidance();
     Optional<BreathPlan> plan = practice.breathPlan();
@@ -269,21 +276,20 @@ public final class Reviewer {
         compressions(guidance.rhythm()),
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
-        lengthNanos(session, practice),
+        lengthNanos(practice, stationOver),
         practice.practisedNanos(),
         source(guidance.rhythm()),
         LocalLabel.of(header.protocol(), guidance));
   }
 
   /** The breathing of a station that came to its end lasted as long as it was to last. */
-  private static long lengthNanos(Session session, Practice practice) {
-    return session.finished() && Notes.inStation(session)
-        ? practice.practisedNanos()
-        : practice.plan().lengthNanos();
+  private static long lengthNanos(Practice practice, boolean stationOver) {
+    return stationOver ? practice.practisedNanos() : practice.plan().lengthNanos();
   }
 
   /** What stands for all parts; what differs between them is left out. */
-  private static Asked askedOfAll(Session session, Practice whole, List<Review> parts) {
+  private static Asked askedOfAll(
+      Session session, Practice whole, List<Review> parts, boolean stationOver) {
     SessionHeader header = session.header();
     Asked first = parts.get(0).asked();
     List<String> situations = new ArrayList<>();
@@ -306,7 +312,7 @@ public final class Reviewer {
         "",
         first.inspirationNanos(),
         first.gapLongestNanos(),
-        lengthNanos(session, whole),
+        lengthNanos(whole, stationOver),
         whole.practisedNanos(),
         first.source(),
         first.local());

@@ -41,6 +41,13 @@ final class Spans {
     return new Spans(spans);
   }
 
+  /** All of every hold, and its end as well. */
+  static Spans closed(List<Hold> holds) {
+    List<long[]> spans = new ArrayList<>();
+    holds.forEach(h -> spans.add(new long[] {h.startNanos(), h.endNanos() + 1}));
+    return new Spans(spans);
+  }
+
   /** The part of every hold that is not held against the trainee. */
   static Spans excused(List<Hold> holds) {
     List<long[]> spans = new ArrayList<>();

@@ -12,29 +12,63 @@ import java.util.regex.Pattern;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 
-/**
- * What was done in a practice: the facts, in order. Immutable.
- *
- * @param header what was fixed before
- * @param events all events, retracted ones included
- * @param notes what a reader should know about how the session was read, such as a torn last line
- */
-public record Session(SessionHeader header, List<SessionEvent> events, List<String> notes) {
+/** What was done in a practice: the facts, in order. Immutable. */
+public final class Session {
   private static final Pattern VOLUME = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?) ?mL");
 
-  public Session {
-    Objects.requireNonNull(header, "header");
-    events = List.copyOf(events);
-    notes = List.copyOf(notes);
+  private final SessionHeader header;
+  private final List<SessionEvent> events;
+  private final List<String> notes;
+
+  /** Found once, since nearly every question to a session is about them. */
+  private final List<SessionEvent> standing;
+
+  private final boolean finished;
+
+  /**
+   * A session.
+   *
+   * @param header what was fixed before
+   * @param events all events, retracted ones included
+   * @param notes what a reader should know about how the session was read, such as a torn last line
+   */
+  public Session(SessionHeader header, List<SessionEvent> events, List<String> notes) {
+    this.header = Objects.requireNonNull(header, "header");
+    this.events = List.copyOf(events);
+    this.notes = List.copyOf(notes);
+    standing = standing(this.events);
+    finished = standing.stream().anyMatch(e -> e.what() == What.FINISH);
+  }
+
+  /** What was fixed before. */
+  public SessionHeader header() {
+    return header;
+  }
+
+  /** All events, in order, retracted ones included. */
+  public List<SessionEvent> events() {
+    return events;
+  }
+
+  /** What a reader should know about how the session was read, such as a torn last line. */
+  public List<String> notes() {
+    return notes;
   }
 
   /** The events that stand: without the retracted ones, their ends and the retractions. */
   public List<SessionEvent> standing() {
+    return standing;
+  }
+
+  private static List<SessionEvent> standing(List<SessionEvent> events) {
     Set<Integer> retracted = new HashSet<>();
     for (SessionEvent event : events) {
       if (event.what() == What.RETRACT) {
         retracted.add(Integer.parseInt(event.detail()));
       }
+    }
+    if (retracted.isEmpty()) {
+      return events;
     }
     List<SessionEvent> standing = new ArrayList<>();
     boolean dropEnd = false;
@@ -50,7 +84,7 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
         standing.add(event);
       }
     }
-    return standing;
+    return List.copyOf(standing);
   }
 
   /**
@@ -59,7 +93,7 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
    */
   public List<Breath> breaths() {
     List<Breath> breaths = new ArrayList<>();
-    for (SessionEvent event : standing()) {
+    for (SessionEvent event : standing) {
       if (event.what() == What.BREATH) {
         breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), millilitres(event.detail())));
       } else if (event.what() == What.BREATH_END && !breaths.isEmpty()) {
@@ -78,7 +112,7 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
   /** When the chest was compressed, nanoseconds since the session began, in order. */
   public List<Long> compressions() {
     List<Long> instants = new ArrayList<>();
-    for (SessionEvent event : standing()) {
+    for (SessionEvent event : standing) {
       if (event.what() == What.COMPRESSION) {
         instants.add(event.atNanos());
       }
@@ -88,12 +122,12 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
 
   /** What changed the prompts, in order. */
   public List<Control> controls() {
-    return FindingWalk.through(header.plan(), standing()).controls();
+    return FindingWalk.through(header.plan(), standing).controls();
   }
 
   /** What was found, in order, slips that were taken back included. */
   public List<NotedFinding> findings() {
-    return FindingWalk.through(header.plan(), standing()).findings();
+    return FindingWalk.through(header.plan(), standing).findings();
   }
 
   /** The prompts of this session. */
@@ -103,7 +137,7 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
 
   /** Whether the session was brought to its end; if not, the program was stopped in the middle. */
   public boolean finished() {
-    return standing().stream().anyMatch(e -> e.what() == What.FINISH);
+    return finished;
   }
 
   /**
@@ -114,7 +148,7 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
   public long endNanos() {
     OptionalLong planned = schedule().endNanos();
     long last = events.isEmpty() ? 0 : events.get(events.size() - 1).atNanos();
-    if (finished() || header.origin() == SessionHeader.Origin.EVENT_LIST) {
+    if (finished || header.origin() == SessionHeader.Origin.EVENT_LIST) {
       return planned.orElse(last);
     }
     return Math.min(last, planned.orElse(last));
@@ -126,5 +160,23 @@ public record Session(SessionHeader header, List<SessionEvent> events, List<Stri
     return matcher.matches()
         ? OptionalDouble.of(Double.parseDouble(matcher.group(1)))
         : OptionalDouble.empty();
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Session session
+        && header.equals(session.header)
+        && events.equals(session.events)
+        && notes.equals(session.notes);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(header, events, notes);
+  }
+
+  @Override
+  public String toString() {
+    return "Session[header=" + header + ", events=" + events + ", notes=" + notes + "]";
   }
 }

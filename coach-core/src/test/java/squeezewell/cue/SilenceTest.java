@@ -172,7 +172,8 @@ class SilenceTest {
   @Test
   void theRhythmGoesOnUnderneath() {
     CueSchedule schedule = with(off(12.3), at(31, Control.Kind.PROMPTS_ON));
-    assertThat(schedule.silentSqueezesUntil(300 * SECOND))
+    assertThat(schedule.squeezesAsked(0, 300 * SECOND))
+        .filteredOn(schedule::silentAt)
         .containsExactly(18 * SECOND, 24 * SECOND, 30 * SECOND, 31 * SECOND);
     assertThat(schedule.squeezesUntil(40 * SECOND))
         .extracting(Cue::atNanos)

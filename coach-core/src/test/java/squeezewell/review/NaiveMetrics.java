@@ -559,7 +559,7 @@ final class NaiveMetrics {
     put("unprompted.breathCount", Arrays.stream(at).filter(this::silent).count());
     put(
         "unprompted.plannedCount",
-        session.schedule().silentSqueezesUntil(end).stream().filter(this::silent).count());
+        session.schedule().squeezesAsked(0, end).stream().filter(this::silent).count());
     double[] lengths = lengths(all);
     int n = lengths.length;
     int fast = (int) all.stream().filter(i -> i[1] - i[0] < low).count();

@@ -295,7 +295,8 @@ public final class Coach {
    * breaths are prompted or none is asked for.
    */
   private OptionalLong rescueDue() {
-    Stretch now = schedule.stretchAt(latestNow);
+    // What ended a check at the instant of its last cue takes effect a nanosecond later.
+    Stretch now = schedule.stretchAt(Math.max(latestNow, lastEventAt));
     boolean silent = fader.isPresent() && !fader.get().prompts();
     if (!silent || squeezing || now.kind() != Stretch.Kind.PACED || breaths.isEmpty()) {
       return OptionalLong.empty();

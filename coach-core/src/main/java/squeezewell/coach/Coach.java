@@ -253,7 +253,8 @@ public final class Coach {
    * breaths are prompted or none is asked for.
    */
   private OptionalLong rescueDue() {
-    Stretch now = schedule.stretchAt(latestNow);
+    // What ended a check at the instant of its last cue takes effect a nanosecond later.
+    Stretch now = schedule.stretchAt(Math.max(latestNow, log.lastNanos()));
     boolean waits = fading.isSilent() && !hands.isSqueezing() && hands.hasBreaths();
     if (!waits || now.kind() != Stretch.Kind.PACED) {
       return OptionalLong.empty();

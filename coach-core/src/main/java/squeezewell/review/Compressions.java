@@ -19,9 +19,10 @@ import java.util.OptionalDouble;
  * @param pauseCount how many pauses lay between compressions
  * @param longestPauseSeconds from the last compression before the longest pause to the first after
  *     it
- * @param pauseLimitSeconds longest good pause: the protocol's limit, but at least 1.5 times the gap
- *     that the plan itself makes between two compressions (our own choice; it matters for newborns
- *     only); empty if the rhythm has no pauses
+ * @param pauseLimitSeconds longest good pause: the protocol's limit; where that is less than 1.5
+ *     times the gap that the plan itself makes between two compressions, as for newborns, up to
+ *     that, but never more than one compression interval above the limit (our own choice); empty if
+ *     the rhythm has no pauses
  * @param overLimitPauses how many pauses were longer than that; 0 without a limit
  * @param handsOffSeconds time without compressions, checks and suction within their limits not
  *     counted: before the first compression, in the pauses, after the last. The last compression

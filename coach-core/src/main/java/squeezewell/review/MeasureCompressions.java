@@ -226,13 +226,15 @@ final class MeasureCompressions {
     return InOrder.countBefore(breaths.length, i -> breaths[i], nanos);
   }
 
+  /** Since a pause is told from compression to compression, one compression's own time is in it. */
   private OptionalDouble limit() {
-    return cycle.isPresent()
-        ? OptionalDouble.of(
-            Math.max(
-                seconds(cycle.get().pauseLimitNanos()),
-                PLANNED_PAUSE_TIMES * seconds(cycle.get().pauseNanos() + period(cycle.get()))))
-        : OptionalDouble.empty();
+    if (!cycle.isPresent()) {
+      return OptionalDouble.empty();
+    }
+    double asked = seconds(cycle.get().pauseLimitNanos());
+    double own = seconds(period(cycle.get()));
+    double planned = seconds(cycle.get().pauseNanos()) + own;
+    return OptionalDouble.of(Math.max(asked, Math.min(asked + own, PLANNED_PAUSE_TIMES * planned)));
   }
 
   private boolean isGood(Compressions.Cycle done) {

@@ -29,13 +29,13 @@ final class Notes {
               + ".");
     }
     long after =
-        practice.breaths().stream().filter(b -> b.startNanos() > practice.endNanos()).count();
+        session.breaths().stream().filter(b -> b.startNanos() > practice.endNanos()).count();
     if (after > 0) {
       notes.add(
           Words.count(after, "breath")
               + " came after the end of the practice and "
-              + (after == 1 ? "counts" : "count")
-              + " as extra.");
+              + (after == 1 ? "is" : "are")
+              + " left out.");
     }
     if (practice.holds(Hold.Kind.HOLE).size() > 0) {
       notes.add("The program stood still for a while. That time is left out.");

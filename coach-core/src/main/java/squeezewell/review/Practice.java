@@ -34,7 +34,7 @@ import squeezewell.session.What;
  * @param startNanos end of the count-in, or start of the part
  * @param endNanos up to when something is known, or end of the part
  * @param prompts the squeezes that were prompted, in order
- * @param breaths the breaths given, in order
+ * @param breaths the breaths that began up to the end, in order
  * @param compressions instants of the compressions up to the end, in order
  * @param holds when no breaths were asked for, in order of start
  * @param checks the pulse checks that were due or made in it, in the order of the schedule; may
@@ -102,7 +102,7 @@ record Practice(
         Math.min(Math.max(schedule.plan().countInNanos(), stoodUntil(holds)), end),
         end,
         prompts,
-        session.breaths(),
+        session.breaths().stream().filter(b -> b.startNanos() <= end).collect(Collectors.toList()),
         session.compressions().stream().filter(c -> c <= end).collect(Collectors.toList()),
         List.copyOf(holds),
         schedule.pulseChecks(),

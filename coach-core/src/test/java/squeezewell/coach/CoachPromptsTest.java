@@ -17,6 +17,7 @@ import squeezewell.cue.Prompting;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
 import squeezewell.session.Session;
+import squeezewell.session.What;
 
 /** Prompts that fall silent and come back by what the trainee does. */
 class CoachPromptsTest {
@@ -114,6 +115,29 @@ class CoachPromptsTest {
     coach.find(ClinicalFinding.BREATHING_SLOW, 181 * SECOND);
     breathe(26, 182 * SECOND);
     assertThat(prompts()).last().asString().contains("prompts-off level 1");
+  }
+
+  /**
+   * Level 3 falls silent with the breath at 18.1 s. The eighth second of a check from 20 s on is
+   * told at the very instant of the command that ends it, so the check ends a nanosecond later. The
+   * longest wait of 10 s counts from there. Before, the next thing that was thought due was the
+   * check after 20 + 120 s, announced at 130 s, and the wait up to then was put down to a program
+   * that stood still, so that it was excused.
+   */
+  @Test
+  void aWaitAfterACheckThatEndsAtTheInstantOfACueIsNoticedInTime() {
+    plan = plan(Prompting.FADING, 20).withStartLevel(3);
+    journal.events.clear();
+    coach = new Coach(plan, journal, List.of(output));
+    breathe(4, 100 * MILLI);
+    passTo(20 * SECOND);
+    coach.command(Command.PULSE_CHECK, 20 * SECOND);
+    passTo(28 * SECOND);
+    coach.command(Command.PULSE_CHECK_END, 28 * SECOND);
+    assertThat(coach.nextDueNanos().getAsLong()).isBetween(38 * SECOND, 38 * SECOND + 10);
+    passTo(135 * SECOND);
+    assertThat(prompts()).last().asString().startsWith("38000 prompts-at-once");
+    assertThat(journal.events).noneMatch(e -> e.what() == What.HOLE);
   }
 
   @Test

@@ -19,7 +19,6 @@ import squeezewell.protocol.Situation;
 import squeezewell.protocol.Tempo;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.SessionHeader;
 import squeezewell.session.What;
 
 /** Figures of compressions, worked by hand; the steps stand beside each. */
@@ -88,6 +87,55 @@ class CompressionsTest {
     assertThat(done.pauseCount()).isEqualTo(29);
     assertThat(done.goodCycles()).isEqualTo(29);
     assertThat(done.fraction().getAsDouble()).isCloseTo(0.75, within(1e-6));
+  }
+
+  /**
+   * A pause of 4 s is planned at 100 a minute, a compression each 0.6 s: 4.6 s from one to the
+   * next. Where the protocol's limit is 5 s, up to 5 + 0.6 = 5.6 s is good, since one compression's
+   * own time is in it, not 1.5 x 4.6 = 6.9 s. With 8 s it is 8 s, with 10 s it is 10 s. A newborn's
+   * 3 to 1 at 120 a minute: 0.5 s planned, 1 s to the next, 1 s allowed: 1 + 0.5 = 1.5 x 1 = 1.5 s.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "100, 30, 4, 5, 5.6",
+    "100, 30, 4, 8, 8",
+    "100, 30, 4, 10, 10",
+    "120, 3, 0.5, 1, 1.5"
+  })
+  void aPauseBeyondTheProtocolsOwnLimitIsTooLong(
+      String rate, int count, String pause, String limit, double longest) {
+    Rhythm.CompressionCycle plan =
+        (Rhythm.CompressionCycle) TestPlans.cycle(rate, count, 1, pause, "0.4");
+    Rhythm rhythm =
+        new Rhythm.CompressionCycle(
+            plan.compressing(),
+            count,
+            1,
+            plan.pauseNanos(),
+            TestPlans.nanos(limit),
+            plan.inspirationNanos(),
+            TestPlans.CITATION,
+            TestPlans.CITATION,
+            TestPlans.CITATION,
+            TestPlans.CITATION);
+    for (int millis : new int[] {-1, 1}) {
+      double resumed = 0.5 * (count - 1) + longest + millis / 1e3;
+      List<SessionEvent> events = new ArrayList<>();
+      for (int k = 0; k < count; k++) {
+        events.add(event(events, 0.5 * k, What.COMPRESSION));
+      }
+      events.add(event(events, 0.5 * (count - 1) + 0.2, What.BREATH));
+      events.add(event(events, resumed, What.COMPRESSION));
+      events.add(event(events, resumed + 1, What.FINISH));
+      Compressions done = review(rhythm, TestPlans.MINUTE, events).metrics().compressions().get();
+      assertThat(done.pauseLimitSeconds().getAsDouble()).isCloseTo(longest, within(1e-9));
+      assertThat(done.overLimitPauses()).isEqualTo(millis > 0 ? 1 : 0);
+      assertThat(done.goodCycles()).isEqualTo(millis > 0 ? 0 : 1);
+    }
+  }
+
+  private static SessionEvent event(List<SessionEvent> before, double at, What what) {
+    return new SessionEvent(before.size() + 1, SessionBuilder.nanos(at), what, "");
   }
 
   @Test
@@ -186,8 +234,13 @@ class CompressionsTest {
         events.add(new SessionEvent(events.size() + 1, cue.atNanos(), what, ""));
       }
     }
-    SessionHeader header = TestPlans.header(plan);
     events.add(new SessionEvent(events.size() + 1, lengthNanos, What.FINISH, ""));
-    return Reviewer.review(new Session(header, events, List.of()));
+    return review(rhythm, lengthNanos, events);
+  }
+
+  private static Review review(Rhythm rhythm, long lengthNanos, List<SessionEvent> events) {
+    PracticePlan plan =
+        new PracticePlan(TestPlans.guidance(rhythm, TestPlans.usualLimits()), 0, lengthNanos, 0);
+    return Reviewer.review(new Session(TestPlans.header(plan), events, List.of()));
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.protocol.BreathPlan;
 
 /** Findings about times without a breath. None for a rhythm of compressions and pauses. */
 final class GapFindings {
@@ -40,7 +41,22 @@ final class GapFindings {
     Optional<Gaps.Gap> longest = over.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
     if (longest.isPresent()) {
       found.add(longGap(facts.practice().place(), longest.get(), all, over.size(), limit));
-    } else if (all.stream().allMatch(g -> g.netNanos() <= limit)) {
+      return found;
+    }
+    BreathPlan plan = facts.practice().breathPlan().get();
+    List<Gaps.Gap> late = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      boolean inHold = all.get(i).unheldNanos() < all.get(i).netNanos();
+      if (RhythmRule.tooLong(plan, all.get(i).netOnsetNanos()) && !inHold && standsOut(all, i)) {
+        late.add(all.get(i));
+      }
+    }
+    Optional<Gaps.Gap> latest =
+        late.stream().max(Comparator.comparingLong(Gaps.Gap::netOnsetNanos));
+    if (latest.isPresent()) {
+      found.add(lateBreath(latest.get(), plan, late.size()));
+    } else if (all.stream().allMatch(g -> g.netNanos() <= limit)
+        && all.stream().noneMatch(g -> RhythmRule.tooLong(plan, g.netOnsetNanos()))) {
       double net = facts.metrics().gap().longestNetSeconds();
       found.add(
           Ranked.good(
@@ -96,6 +112,31 @@ final class GapFindings {
             + " was asked."
             + times
             + " A patient who does not breathe lives on your breaths alone.");
+  }
+
+  /** A wait that the rule does not allow, and that is within the limit all the same. */
+  private static Ranked lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
+    double asked = plan.interval().seconds();
+    return Ranked.advice(
+        Ranked.LATE_BREATH,
+        "late-breath",
+        count == 1 ? "A breath came late" : "Some breaths came late",
+        (count == 1 ? "One wait was " : count + " waits were too long, the longest ")
+            + Words.intervalSeconds(latest.netOnsetNanos() / 1e9, asked)
+            + " from one breath to the next, from "
+            + Words.clock(latest.startNanos())
+            + "; asked was one breath every "
+            + Words.seconds(asked)
+            + ".");
+  }
+
+  /** Whether any wait was longer than a held rhythm allows. */
+  static boolean leftOutABreath(Facts facts) {
+    Optional<BreathPlan> plan = facts.practice().breathPlan();
+    // In cycles each prompt that is missed is a breath that was not given.
+    return !plan.isPresent()
+        || Gaps.of(facts.practice()).stream()
+            .anyMatch(g -> RhythmRule.tooLong(plan.get(), g.netOnsetNanos()));
   }
 
   /** Whether breaths were left out one at a time, rather than in a few long pauses. */

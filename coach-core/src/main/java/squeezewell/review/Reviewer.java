@@ -39,17 +39,35 @@ public final class Reviewer {
     for (PracticeParts.Part part : parts) {
       facts.add(facts(part, holds));
     }
-    List<String> notes = Notes.of(session, whole);
+    List<Facts> tested = facts.stream().map(f -> tested(f, holds)).collect(Collectors.toList());
+    List<String> notes = new ArrayList<>(Notes.of(session, whole));
+    Notes.afterTest(facts.get(0), tested.get(0)).ifPresent(notes::add);
     if (facts.size() == 1) {
-      return part(session, facts.get(0), verdict(facts), notes, List.of());
+      return part(session, facts.get(0), tested.get(0), verdict(facts), notes);
     }
     List<Review> reviews = new ArrayList<>();
-    for (Facts one : facts) {
+    for (int i = 0; i < facts.size(); i++) {
+      Facts one = facts.get(i);
       boolean slip = one.practice().place().slip();
       Verdict verdict = slip ? Verdict.notJudged(SLIP) : verdict(List.of(one));
-      reviews.add(part(session, one, verdict, slip ? List.of(SLIP) : List.of(), List.of()));
+      reviews.add(part(session, one, tested.get(i), verdict, slip ? List.of(SLIP) : List.of()));
     }
-    return whole(session, whole, alignment, facts, reviews, notes);
+    List<Ranked> found = Findings.ofAll(session, facts, tested);
+    return whole(session, whole, alignment, facts, found, reviews, notes);
+  }
+
+  /**
+   * A part as far as it counts. What comes after a test has ended does not, so nothing of it is
+   * told beside the outcome.
+   */
+  private static Facts tested(Facts facts, Spans allHolds) {
+    boolean test = facts.metrics().unprompted().flatMap(Unprompted::test).isPresent();
+    OptionalLong end = test ? HeldTest.end(facts.practice()) : OptionalLong.empty();
+    if (!end.isPresent() || end.getAsLong() >= facts.practice().endNanos()) {
+      return facts;
+    }
+    Practice part = facts.practice().upTo(end.getAsLong());
+    return facts(new PracticeParts.Part(part, align(part)), allHolds);
   }
 
   /** A test is judged by itself, and nothing else of its session is. */
@@ -104,8 +122,10 @@ public final class Reviewer {
   }
 
   private static Review part(
-      Session session, Facts facts, Verdict verdict, List<String> notes, List<Review> parts) {
+      Session session, Facts facts, Facts tested, Verdict ruled, List<String> notes) {
     Practice practice = facts.practice();
+    List<Ranked> found = Findings.of(facts, tested);
+    Verdict verdict = RhythmRule.besides(ruled, found);
     return new Review(
         asked(session, practice),
         practice.startNanos(),
@@ -119,11 +139,11 @@ public final class Reviewer {
         practice.holds(),
         practice.silences(),
         facts.alignment(),
-        Findings.of(facts),
+        Findings.pick(found, verdict),
         verdict,
         notes,
         practice.place().equals(Practice.Place.WHOLE) ? session.findings() : List.of(),
-        parts);
+        List.of());
   }
 
   private static Review whole(
@@ -131,8 +151,10 @@ public final class Reviewer {
       Practice whole,
       Alignment alignment,
       List<Facts> facts,
+      List<Ranked> found,
       List<Review> parts,
       List<String> notes) {
+    Verdict verdict = RhythmRule.besides(verdict(facts), found);
     List<BreathMark> breaths = new ArrayList<>();
     List<CompressionMark> compressions = new ArrayList<>();
     List<PromptMark> prompts = new ArrayList<>();
@@ -162,8 +184,8 @@ public final class Reviewer {
         whole.holds(),
         whole.silences(),
         alignment,
-        Findings.ofAll(session, facts),
-        verdict(facts),
+        Findings.pick(found, verdict),
+        verdict,
         notes,
         session.findings(),
         parts);

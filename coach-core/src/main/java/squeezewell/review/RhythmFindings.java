@@ -12,9 +12,7 @@ final class RhythmFindings {
   /** A tempo error below this is not told: people can't hear it (our own choice). */
   private static final double TEMPO_MARGIN = 0.03;
 
-  /** A rate this far above the range for this long is told even if the usual one was in range. */
-  private static final double FAST_MARGIN = 1.08;
-
+  /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
 
   /** Fast intervals this soon after a check are put down to it. */
@@ -91,23 +89,29 @@ final class RhythmFindings {
     }
     boolean own = facts.metrics().asynchrony().ownTempo();
     int outside = interval.fastCount() + slow;
-    boolean uneven = !fast && !isTooSlow() && !own && outside > most();
+    // Who keeps a tempo of one's own is told of that instead, where it is another tempo.
+    boolean told = own && PromptFindings.tempoDiffers(facts);
+    boolean uneven = !fast && !isTooSlow() && !told && outside > most();
     if (uneven && !slowing && !speeding) {
       found.add(uneven());
     }
-    if (!fast && !isTooSlow() && interval.count() - interval.inRangeCount() <= most()) {
-      if (CueFader.meanKept(plan, interval.meanSeconds().getAsDouble())) {
-        found.add(even());
-      }
+    boolean off = fast || isTooSlow() || slowing || speeding || told || outside > most();
+    double mean = interval.meanSeconds().getAsDouble();
+    if (!off && !CueFader.meanKept(plan, mean)) {
+      found.add(aLittleOff(mean < plan.interval().seconds()));
+    }
+    if (!fast && !isTooSlow() && RhythmRule.kept(facts)) {
+      found.add(even());
     }
   }
 
   private boolean isTooFast() {
-    double limit = FAST_MARGIN * 60 / low;
+    return isUsuallyFast() || RhythmRule.fastTooLong(plan, facts.rollingRate());
+  }
+
+  private boolean isUsuallyFast() {
     boolean own = facts.metrics().asynchrony().ownTempo();
-    return median < low * (1 - TEMPO_MARGIN)
-        || RollingRate.secondsAbove(facts.rollingRate(), limit) >= FAST_SECONDS
-        || (!own && isOften(interval.fastCount(), slow));
+    return median < low * (1 - TEMPO_MARGIN) || (!own && isOften(interval.fastCount(), slow));
   }
 
   private boolean isTooSlow() {
@@ -173,7 +177,7 @@ final class RhythmFindings {
         "too-fast",
         onlyAfterChecks()
             ? "Too fast after the " + CheckKind.of(facts.practice().guidance()).words()
-            : "Too fast",
+            : isUsuallyFast() ? "Too fast" : "Too fast for a while",
         OffPace.words(facts.valid(), Judgement.FAST, plan)
             + "."
             + inRange()
@@ -234,8 +238,20 @@ final class RhythmFindings {
             + " seconds aloud.");
   }
 
+  private Ranked aLittleOff(boolean fast) {
+    return Ranked.advice(
+        Ranked.TEMPO_OFF,
+        fast ? "a-little-fast" : "a-little-slow",
+        fast ? "A little too fast" : "A little too slow",
+        asked()
+            + inRange()
+            + (fast
+                ? " Wait for the whole interval: what is a little fast now gets faster in earnest."
+                : " Squeeze as soon as the interval is over."));
+  }
+
   private Ranked even() {
-    return Ranked.good(0, "rhythm-even", "Rhythm kept", asked() + inRange());
+    return Ranked.good(0, "rhythm-even", Findings.EVEN, asked() + inRange());
   }
 
   private String asked() {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Situation;
 
 /** Findings about times without a breath. None for a rhythm of compressions and pauses. */
 final class GapFindings {
@@ -40,7 +41,7 @@ final class GapFindings {
     }
     Optional<Gaps.Gap> longest = over.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
     if (longest.isPresent()) {
-      found.add(longGap(facts.practice().place(), longest.get(), all, over.size(), limit));
+      found.add(longGap(facts.practice(), longest.get(), all, over.size(), limit));
       return found;
     }
     BreathPlan plan = facts.practice().breathPlan().get();
@@ -89,7 +90,9 @@ final class GapFindings {
   }
 
   private static Ranked longGap(
-      Practice.Place place, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
+      Practice practice, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
+    Practice.Place place = practice.place();
+    boolean helped = practice.guidance().situation() == Situation.PULSE_SLOW_BREATHING;
     String where = "from " + Words.clock(longest.startNanos());
     String title = "A long time without a breath";
     if (longest.equals(all.get(0))) {
@@ -98,7 +101,10 @@ final class GapFindings {
     } else if (longest.equals(all.get(all.size() - 1))) {
       title = place.last() ? "No breaths towards the end" : "No breaths before the change";
     }
-    String times = count == 1 ? "" : " In all " + count + " waits were longer than that.";
+    String times =
+        count == 1
+            ? ""
+            : " " + count + " waits in all were over " + Words.seconds(limit / 1e9) + ".";
     return Ranked.fault(
         Ranked.LONG_GAP,
         "long-gap",
@@ -111,7 +117,11 @@ final class GapFindings {
             + Words.seconds(limit / 1e9)
             + " was asked."
             + times
-            + " A patient who does not breathe lives on your breaths alone.");
+            + (helped
+                ? " A patient who breathes too slowly needs your breaths in between"
+                : " A patient who does not breathe lives on your breaths alone")
+            + " (teaching). Next time give the breath first, and see to the rest between two"
+            + " breaths.");
   }
 
   /** A wait that the rule does not allow, and that is within the limit all the same. */

@@ -105,7 +105,8 @@ final class PromptFindings {
             + (prompts.missed() == 1 ? " was" : " were")
             + " not answered by a breath."
             + (GapFindings.leftOutABreath(facts)
-                ? " Each one left out doubles the wait for the patient."
+                ? " Each one left out doubles the wait for the patient. Next time squeeze at once when"
+                    + " you notice, and go on with the next prompt."
                 : " No wait was too long all the same: your breaths came between the prompts.");
     String title = prompts.missed() == 1 ? "A prompt was missed" : "Prompts were missed";
     if (!many) {

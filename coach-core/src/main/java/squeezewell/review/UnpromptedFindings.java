@@ -51,7 +51,8 @@ final class UnpromptedFindings {
               "Too fast without prompts",
               off(facts, Judgement.FAST, plan.get())
                   + " Count the seconds to yourself, all of them, before the next squeeze: too many"
-                  + " breaths hold back the blood that flows to the heart."));
+                  + " breaths hold back the blood that flows to the heart (seen in pigs, Circulation"
+                  + " 2004)."));
     } else if (tooSlow && !told) {
       found.add(
           Ranked.fault(

@@ -90,7 +90,9 @@ final class ChangeFindings {
                 Ranked.CHANGE_SLOW,
                 "compressions-late",
                 "Compressions started late",
-                text + "; within 10 s was asked. Until then no blood flows.")
+                text
+                    + "; within 10 s was asked. Until then no blood flows (basic life support). Next"
+                    + " time begin as soon as no pulse is felt.")
             : Ranked.good(
                 1,
                 "compressions-at-once",

@@ -87,14 +87,18 @@ final class CompressionFindings {
               Ranked.COMPRESS_TOO_FAST,
               "compress-too-fast",
               "Compressions too fast",
-              text + " Too fast, and the chest has no time to rise and the heart none to fill."));
+              text
+                  + " Too fast, and the chest has no time to rise and the heart none to fill (basic"
+                  + " life support). Next time compress with the sound."));
     } else if (rate < plan.lowPerMinute() - ROUNDING) {
       found.add(
           Ranked.fault(
               Ranked.COMPRESS_TOO_SLOW,
               "compress-too-slow",
               "Compressions too slow",
-              text + " Too slow, and too little blood flows."));
+              text
+                  + " Too slow, and too little blood flows (basic life support). Next time compress"
+                  + " with the sound."));
     }
   }
 
@@ -117,7 +121,8 @@ final class CompressionFindings {
                     done.pauseLimitSeconds().getAsDouble())
                 + "; at most "
                 + Words.seconds(done.pauseLimitSeconds().getAsDouble())
-                + " was asked. No blood flows while nobody compresses."));
+                + " was asked. No blood flows while nobody compresses (basic life support). Next time"
+                + " have the mask ready before the last compression."));
   }
 
   private void addCycles(List<Ranked> found, Rhythm.CompressionCycle asked) {
@@ -134,7 +139,9 @@ final class CompressionFindings {
                   + Words.count(done.cycles().size(), "pause")
                   + " had fewer than "
                   + Words.count(asked.breathsPerCycle(), "breath")
-                  + ". A pause without its breaths costs blood flow and brings no air."));
+                  + ". A pause without its breaths costs blood flow and brings no air; where the breaths"
+                  + " went in, more hearts started again (Circulation 2023). Next time seal the mask"
+                  + " before the pause begins."));
     }
     int off = count(c -> c.compressions() != asked.perCycle());
     if (off > MOST_OFF * done.cycles().size()) {

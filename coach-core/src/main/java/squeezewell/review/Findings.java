@@ -13,11 +13,19 @@ final class Findings {
   /** With fewer breaths nothing is said about the rhythm (our own choice). */
   static final int FEWEST_BREATHS = 5;
 
+  /** What is said of a rhythm that was kept. */
+  static final String EVEN = "Rhythm kept";
+
   private Findings() {}
 
-  static List<Finding> of(Facts facts) {
+  /**
+   * What may be told of a part, or of a session with one rhythm, in no order.
+   *
+   * @param tested as far as it counts: of a test that came to its end, up to there
+   */
+  static List<Ranked> of(Facts facts, Facts tested) {
     if (facts.practice().place().slip()) {
-      return List.of(new Finding("slip", Finding.Severity.ADVICE, "Not judged", Reviewer.SLIP));
+      return List.of(Ranked.advice(Ranked.NOTHING, "slip", "Not judged", Reviewer.SLIP));
     }
     List<Ranked> found = new ArrayList<>();
     int breaths = facts.metrics().breathCount();
@@ -26,19 +34,21 @@ final class Findings {
     } else if (breaths < FEWEST_BREATHS) {
       found.add(tooFew(breaths));
     }
-    found.addAll(ofRhythm(facts));
+    found.addAll(ofRhythm(tested));
     found.addAll(HoldFindings.of(List.of(facts)));
     if (found.isEmpty()) {
       found.add(nothingToSay());
     }
-    return pick(found);
+    return found;
   }
 
   /**
    * The findings of a session whose rhythm changed: those of each part, told with the time for
    * which they hold, and what is the same in several parts told once.
+   *
+   * @param tested the parts, each as far as it counts
    */
-  static List<Finding> ofAll(Session session, List<Facts> parts) {
+  static List<Ranked> ofAll(Session session, List<Facts> parts, List<Facts> tested) {
     List<Facts> judged =
         parts.stream().filter(f -> !f.practice().place().slip()).collect(Collectors.toList());
     int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
@@ -47,14 +57,18 @@ final class Findings {
     if (breaths == 0 && !compressed) {
       found.add(nothing(session.endNanos()));
     } else {
-      found.addAll(PartFindings.of(judged));
+      found.addAll(
+          PartFindings.of(
+              tested.stream()
+                  .filter(f -> !f.practice().place().slip())
+                  .collect(Collectors.toList())));
     }
     found.addAll(HoldFindings.of(judged));
     found.addAll(ChangeFindings.of(session, judged));
     if (found.isEmpty()) {
       found.add(breaths < FEWEST_BREATHS ? tooFew(breaths) : nothingToSay());
     }
-    return pick(found);
+    return found;
   }
 
   /** Those about breaths and compressions. */
@@ -88,11 +102,28 @@ final class Findings {
     return unprompted == facts.metrics().interval().count();
   }
 
-  private static List<Finding> pick(List<Ranked> found) {
+  /**
+   * At most six, worst first, what went well last.
+   *
+   * @param verdict where it is not held, something tells why
+   */
+  static List<Finding> pick(List<Ranked> found, Verdict verdict) {
     List<Ranked> sorted = new ArrayList<>(found);
+    if (found.stream().noneMatch(RhythmRule::tellsOfBreaths)) {
+      if (verdict.outcome() == Verdict.Outcome.NOT_HELD) {
+        sorted.add(notHeld(verdict));
+      } else if (verdict.outcome() == Verdict.Outcome.UNDECIDED) {
+        sorted.add(undecided(verdict));
+      }
+    }
     if (sorted.stream().anyMatch(r -> r.isCode("breaths-not-needed"))) {
       // It says the same of these breaths, and why.
       sorted.removeIf(r -> r.isCode("extra-breaths"));
+    }
+    if (verdict.outcome() == Verdict.Outcome.NOT_HELD
+        || verdict.outcome() == Verdict.Outcome.UNDECIDED) {
+      // Of a part it may be told all the same, with its place.
+      sorted.removeIf(r -> r.isCode("rhythm-even") && r.finding().title().equals(EVEN));
     }
     sorted.sort(
         Comparator.comparing((Ranked r) -> r.finding().severity()).thenComparingInt(Ranked::harm));
@@ -114,6 +145,28 @@ final class Findings {
             + Words.clock(lengthNanos)
             + ". If you did squeeze, check that the key or the sensor reaches the program, then"
             + " try again.");
+  }
+
+  private static Ranked notHeld(Verdict verdict) {
+    return Ranked.advice(
+        Ranked.UNEVEN,
+        "rhythm-not-held",
+        "Not quite held",
+        reasons(verdict)
+            + ". Count the seconds to yourself, so that each breath gets its whole time.");
+  }
+
+  private static Ranked undecided(Verdict verdict) {
+    return Ranked.advice(
+        Ranked.UNEVEN,
+        "rhythm-undecided",
+        "One breath may not have been recorded",
+        reasons(verdict) + ". If you did squeeze then, press or hold more firmly, and try again.");
+  }
+
+  private static String reasons(Verdict verdict) {
+    String reasons = String.join("; ", verdict.reasons());
+    return Character.toUpperCase(reasons.charAt(0)) + reasons.substring(1);
   }
 
   private static Ranked tooFew(int breaths) {

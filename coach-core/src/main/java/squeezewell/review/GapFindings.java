@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Situation;
 
 /** Findings about times without a breath. None for a rhythm of compressions and pauses. */
 final class GapFindings {
@@ -39,8 +41,23 @@ final class GapFindings {
     }
     Optional<Gaps.Gap> longest = over.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
     if (longest.isPresent()) {
-      found.add(longGap(facts.practice().place(), longest.get(), all, over.size(), limit));
-    } else if (all.stream().allMatch(g -> g.netNanos() <= limit)) {
+      found.add(longGap(facts.practice(), longest.get(), all, over.size(), limit));
+      return found;
+    }
+    BreathPlan plan = facts.practice().breathPlan().get();
+    List<Gaps.Gap> late = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      boolean inHold = all.get(i).unheldNanos() < all.get(i).netNanos();
+      if (RhythmRule.tooLong(plan, all.get(i).netOnsetNanos()) && !inHold && standsOut(all, i)) {
+        late.add(all.get(i));
+      }
+    }
+    Optional<Gaps.Gap> latest =
+        late.stream().max(Comparator.comparingLong(Gaps.Gap::netOnsetNanos));
+    if (latest.isPresent()) {
+      found.add(lateBreath(latest.get(), plan, late.size()));
+    } else if (all.stream().allMatch(g -> g.netNanos() <= limit)
+        && all.stream().noneMatch(g -> RhythmRule.tooLong(plan, g.netOnsetNanos()))) {
       double net = facts.metrics().gap().longestNetSeconds();
       found.add(
           Ranked.good(
@@ -73,7 +90,9 @@ final class GapFindings {
   }
 
   private static Ranked longGap(
-      Practice.Place place, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
+      Practice practice, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
+    Practice.Place place = practice.place();
+    boolean helped = practice.guidance().situation() == Situation.PULSE_SLOW_BREATHING;
     String where = "from " + Words.clock(longest.startNanos());
     String title = "A long time without a breath";
     if (longest.equals(all.get(0))) {
@@ -82,7 +101,10 @@ final class GapFindings {
     } else if (longest.equals(all.get(all.size() - 1))) {
       title = place.last() ? "No breaths towards the end" : "No breaths before the change";
     }
-    String times = count == 1 ? "" : " In all " + count + " waits were longer than that.";
+    String times =
+        count == 1
+            ? ""
+            : " " + count + " waits in all were over " + Words.seconds(limit / 1e9) + ".";
     return Ranked.fault(
         Ranked.LONG_GAP,
         "long-gap",
@@ -95,7 +117,36 @@ final class GapFindings {
             + Words.seconds(limit / 1e9)
             + " was asked."
             + times
-            + " A patient who does not breathe lives on your breaths alone.");
+            + (helped
+                ? " A patient who breathes too slowly needs your breaths in between"
+                : " A patient who does not breathe lives on your breaths alone")
+            + " (teaching). Next time give the breath first, and see to the rest between two"
+            + " breaths.");
+  }
+
+  /** A wait that the rule does not allow, and that is within the limit all the same. */
+  private static Ranked lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
+    double asked = plan.interval().seconds();
+    return Ranked.advice(
+        Ranked.LATE_BREATH,
+        "late-breath",
+        count == 1 ? "A breath came late" : "Some breaths came late",
+        (count == 1 ? "One wait was " : count + " waits were too long, the longest ")
+            + Words.intervalSeconds(latest.netOnsetNanos() / 1e9, asked)
+            + " from one breath to the next, from "
+            + Words.clock(latest.startNanos())
+            + "; asked was one breath every "
+            + Words.seconds(asked)
+            + ".");
+  }
+
+  /** Whether any wait was longer than a held rhythm allows. */
+  static boolean leftOutABreath(Facts facts) {
+    Optional<BreathPlan> plan = facts.practice().breathPlan();
+    // In cycles each prompt that is missed is a breath that was not given.
+    return !plan.isPresent()
+        || Gaps.of(facts.practice()).stream()
+            .anyMatch(g -> RhythmRule.tooLong(plan.get(), g.netOnsetNanos()));
   }
 
   /** Whether breaths were left out one at a time, rather than in a few long pauses. */

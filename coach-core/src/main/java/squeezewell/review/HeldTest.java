@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.session.Breath;
 
@@ -55,48 +56,83 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     return new Verdict(outcome.verdict, rule, reasons);
   }
 
+  /** What of a practice is scored, and whether that is a whole test. */
+  private record Scored(
+      List<Long> intervals,
+      List<Long> otherGaps,
+      List<IntervalPoint> points,
+      long nanos,
+      long end) {
+    static Scored of(Practice practice) {
+      Spans held = Spans.whole(practice.holds());
+      Spans excused = Spans.excused(practice.holds());
+      List<Breath> breaths = practice.breaths();
+      List<Long> intervals = new ArrayList<>();
+      List<Long> otherGaps = new ArrayList<>();
+      List<IntervalPoint> points = new ArrayList<>();
+      long scored = 0;
+      long end = practice.endNanos();
+      for (int k = 1; k < breaths.size() && scored < LENGTH_NANOS; k++) {
+        long from = breaths.get(k - 1).startNanos();
+        long to = breaths.get(k).startNanos();
+        long hold = held.overlap(from, to);
+        points.add(new IntervalPoint(to, to - from, Judgement.UNJUDGED, hold == 0));
+        end = to;
+        scored += to - from - hold;
+        if (hold == 0) {
+          intervals.add(to - from);
+        } else {
+          otherGaps.add(to - from - excused.overlap(from, to));
+        }
+      }
+      return new Scored(intervals, otherGaps, points, scored, end);
+    }
+
+    boolean whole() {
+      return nanos >= LENGTH_NANOS;
+    }
+  }
+
+  /**
+   * The breath with which a test without prompts ends, nanoseconds since the session began; empty
+   * if it came to no end.
+   */
+  static OptionalLong end(Practice practice) {
+    Scored scored = Scored.of(practice);
+    return scored.whole() ? OptionalLong.of(scored.end()) : OptionalLong.empty();
+  }
+
   /**
    * The test of a practice, or of its first part, in which nothing was prompted.
    *
    * @param plan what was asked for
    */
   static HeldTest of(Practice practice, BreathPlan plan) {
-    Spans held = Spans.whole(practice.holds());
-    Spans excused = Spans.excused(practice.holds());
-    List<Breath> breaths = practice.breaths();
-    List<Long> intervals = new ArrayList<>();
-    List<Long> otherGaps = new ArrayList<>();
-    long scored = 0;
-    for (int k = 1; k < breaths.size() && scored < LENGTH_NANOS; k++) {
-      long from = breaths.get(k - 1).startNanos();
-      long to = breaths.get(k).startNanos();
-      long hold = held.overlap(from, to);
-      scored += to - from - hold;
-      if (hold == 0) {
-        intervals.add(to - from);
-      } else {
-        otherGaps.add(to - from - excused.overlap(from, to));
-      }
-    }
+    Scored scored = Scored.of(practice);
     String rule =
         "Without prompts, from the first breath to the first one at or after 2:00: "
             + RhythmRule.demands(plan)
-            + " (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
+            + ". (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
             + " pass again on another day.";
-    if (scored < LENGTH_NANOS) {
-      String far = Words.clock(scored) + " from the first breath to the last";
+    int count = scored.intervals().size();
+    if (!scored.whole()) {
+      String far = Words.clock(scored.nanos()) + " from the first breath to the last";
       far = far.startsWith("2:00") ? "just under " + far : far;
-      return new HeldTest(
-          Outcome.INCOMPLETE, rule, List.of(far + "; the rule needs 2:00"), intervals.size());
+      return new HeldTest(Outcome.INCOMPLETE, rule, List.of(far + "; the rule needs 2:00"), count);
     }
-    long[] lengths = intervals.stream().mapToLong(Long::longValue).toArray();
-    long[] others = otherGaps.stream().mapToLong(Long::longValue).toArray();
+    long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();
+    long[] others = scored.otherGaps().stream().mapToLong(Long::longValue).toArray();
     List<String> reasons = RhythmRule.shortfalls(plan, lengths, others);
+    List<RatePoint> rates = RollingRate.of(scored.points(), practice.startNanos(), scored.end());
+    boolean fast = RhythmRule.fastTooLong(plan, rates);
+    if (fast) {
+      reasons.add(RhythmRule.fastFor(plan, RhythmRule.fastSeconds(plan, rates)));
+    }
     Outcome outcome = Outcome.PASS;
     if (!reasons.isEmpty()) {
-      boolean repeat = RhythmRule.heldIfOneWasTwo(plan, lengths, others);
+      boolean repeat = !fast && RhythmRule.heldIfOneWasTwo(plan, lengths, others);
       outcome = repeat ? Outcome.REPEAT : Outcome.FAIL;
     }
-    return new HeldTest(outcome, rule, reasons, intervals.size());
+    return new HeldTest(outcome, rule, reasons, count);
   }
 }

@@ -126,7 +126,8 @@ final class HoldFindings {
                 + " due at "
                 + when
                 + ". "
-                + whyAtAll()));
+                + whyAtAll()
+                + " (basic life support). Next time begin when it is announced."));
   }
 
   private void addLate(List<Ranked> found) {
@@ -151,7 +152,7 @@ final class HoldFindings {
                   + others(late.size())
                   + " The later the check, the longer "
                   + unnoticed()
-                  + " goes unnoticed."));
+                  + " goes unnoticed (teaching). Next time begin when it is announced."));
     }
     List<PulseCheckResult> early = with(c -> c.outcome() == PulseCheckResult.Outcome.EARLY);
     if (!early.isEmpty()) {
@@ -199,8 +200,9 @@ final class HoldFindings {
                   + asked
                   + others(tooLong.size())
                   + (kind == CheckKind.RHYTHM
-                      ? " The chest is not compressed meanwhile."
-                      : " No breath reaches the patient meanwhile.")));
+                      ? " The chest is not compressed meanwhile"
+                      : " No breath reaches the patient meanwhile")
+                  + " (basic life support). Next time end it at the prompt."));
     }
     List<PulseCheckResult> tooShort =
         with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_SHORT);
@@ -218,7 +220,10 @@ final class HoldFindings {
                   + Words.secondsBeside(least, limits.pulseCheckShortest().seconds())
                   + asked
                   + others(tooShort.size())
-                  + tooQuick()));
+                  + tooQuick()
+                  + " (course texts). Next time take at least "
+                  + Words.seconds(limits.pulseCheckShortest().seconds())
+                  + "."));
     }
   }
 
@@ -262,7 +267,8 @@ final class HoldFindings {
                   + Words.seconds(limits.suctionLongest().seconds())
                   + "."
                   + others(over.size())
-                  + " Suction takes oxygen out of the airway along with the fluid."));
+                  + " Suction takes oxygen out of the airway along with the fluid (responder texts). Next"
+                  + " time stop at the warning, and give breaths before you go in again."));
     } else if (!suctions.isEmpty()) {
       found.add(
           Ranked.good(
@@ -296,11 +302,11 @@ final class HoldFindings {
   private String whyAtAll() {
     switch (kind) {
       case RHYTHM:
-        return "The rhythm of the heart can change without a sign, and with it what is to be done.";
+        return "The rhythm of the heart can change without a sign, and with it what is to be done";
       case HEART_RATE:
-        return "The heart rate shows whether the breaths work, and what is to be done next.";
+        return "The heart rate shows whether the breaths work, and what is to be done next";
       default:
-        return "A pulse can be lost without a sign, and then the chest must be compressed.";
+        return "A pulse can be lost without a sign, and then the chest must be compressed";
     }
   }
 
@@ -318,11 +324,11 @@ final class HoldFindings {
   private String tooQuick() {
     switch (kind) {
       case RHYTHM:
-        return " A rhythm is misread in less time.";
+        return " A rhythm is misread in less time";
       case HEART_RATE:
-        return " A heart rate is miscounted in less time.";
+        return " A heart rate is miscounted in less time";
       default:
-        return " A slow or weak pulse is missed in less time.";
+        return " A slow or weak pulse is missed in less time";
     }
   }
 

@@ -2,6 +2,7 @@ package squeezewell.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.What;
@@ -41,6 +42,20 @@ final class Notes {
       notes.add("The program stood still for a while. That time is left out.");
     }
     return notes;
+  }
+
+  /** What came after a test and is not judged; empty if nothing did. */
+  static Optional<String> afterTest(Facts all, Facts tested) {
+    int after = all.practice().breaths().size() - tested.practice().breaths().size();
+    return after == 0
+        ? Optional.empty()
+        : Optional.of(
+            "The test ended at "
+                + Words.clock(tested.practice().endNanos())
+                + ". "
+                + Words.count(after, "later breath")
+                + (after == 1 ? " is" : " are")
+                + " in the figures and pictures and not judged.");
   }
 
   /** A station ends when it ends; how long its breathing lasts is not laid down. */

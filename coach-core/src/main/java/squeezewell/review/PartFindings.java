@@ -18,6 +18,9 @@ final class PartFindings {
   /** In a shorter part nothing is said about what was not done at all (our own choice). */
   private static final int FEWEST_SECONDS = 10;
 
+  /** Figures of so many parts are told in one finding (our own choice). */
+  private static final int MOST_TOLD = 3;
+
   private static final Pattern FIGURE = Pattern.compile("\\d");
 
   private final List<Facts> parts;
@@ -76,6 +79,7 @@ final class PartFindings {
     Set<String> said = new LinkedHashSet<>();
     List<String> texts = new ArrayList<>();
     int harm = first.harm();
+    int more = 0;
     for (Told one : same) {
       harm = Math.min(harm, one.ranked().harm());
       where.add(one.part());
@@ -84,9 +88,14 @@ final class PartFindings {
           Arrays.stream(one.ranked().finding().text().split("(?<=\\.) "))
               .filter(sentence -> said.add(sentence) || FIGURE.matcher(sentence).find())
               .collect(Collectors.joining(" "));
-      if (!news.isEmpty()) {
+      if (texts.size() >= MOST_TOLD) {
+        more++;
+      } else if (!news.isEmpty()) {
         texts.add(from(one.part()) + news);
       }
+    }
+    if (more > 0) {
+      texts.add("Likewise in " + Words.count(more, "other part") + "; see there.");
     }
     boolean everywhere = same.size() == parts.size();
     Finding finding = first.finding();

@@ -160,6 +160,28 @@ record Practice(
     return until;
   }
 
+  /** The same up to a breath with which what counts ends. */
+  Practice upTo(long nanos) {
+    return new Practice(
+        schedule,
+        guidance,
+        new Place(
+            place.first(),
+            true,
+            place.slip(),
+            place.breathedUntilNanos(),
+            place.compressedAtNanos()),
+        startNanos,
+        nanos,
+        prompts.stream().filter(c -> c.atNanos() <= nanos).collect(Collectors.toList()),
+        breaths.stream().filter(b -> b.startNanos() <= nanos).collect(Collectors.toList()),
+        compressions.stream().filter(c -> c <= nanos).collect(Collectors.toList()),
+        holds.stream().filter(h -> h.startNanos() <= nanos).collect(Collectors.toList()),
+        checks,
+        silences(schedule, startNanos, nanos),
+        highestLevel);
+  }
+
   PracticePlan plan() {
     return schedule.plan();
   }

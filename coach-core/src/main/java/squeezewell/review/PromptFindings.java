@@ -93,15 +93,21 @@ final class PromptFindings {
     Metrics.Prompts prompts = facts.metrics().prompts();
     boolean single = GapFindings.leavesOutSingleBreaths(facts);
     boolean longGaps = facts.metrics().gap().overLimitCount() > 0;
+    // Where no wait was too long the breaths were given, only not with the prompts.
     boolean many =
         prompts.missed() >= FEWEST_MISSED
+            && GapFindings.leftOutABreath(facts)
             && (prompts.missed() >= MISSED_SHARE * prompts.given() || (single && longGaps));
     String text =
         Words.count(prompts.missed(), "prompt")
             + " of "
             + prompts.given()
             + (prompts.missed() == 1 ? " was" : " were")
-            + " not answered by a breath. Each one left out doubles the wait for the patient.";
+            + " not answered by a breath."
+            + (GapFindings.leftOutABreath(facts)
+                ? " Each one left out doubles the wait for the patient. Next time squeeze at once when"
+                    + " you notice, and go on with the next prompt."
+                : " No wait was too long all the same: your breaths came between the prompts.");
     String title = prompts.missed() == 1 ? "A prompt was missed" : "Prompts were missed";
     if (!many) {
       return Ranked.advice(Ranked.MISSED_PROMPTS, "missed-prompts", title, text);
@@ -125,7 +131,7 @@ final class PromptFindings {
    * Whether the tempo itself is another: below 3 % a listener notices no difference over a few
    * intervals (Drake and Botte, 1993), and to tell of it would contradict the figures beside it.
    */
-  private static boolean tempoDiffers(Facts facts) {
+  static boolean tempoDiffers(Facts facts) {
     double asked = facts.practice().breathPlan().get().interval().seconds();
     double own = facts.metrics().interval().medianSeconds().orElse(asked);
     return Math.abs(own - asked) >= NOTICEABLE_TEMPO * asked;

@@ -36,6 +36,8 @@ record Ranked(int harm, Finding finding) {
   static final int UNEVEN = 71;
   static final int EXTRA_BREATHS = 72;
   static final int WRONG_NUMBER = 73;
+  static final int TEMPO_OFF = 74;
+  static final int LATE_BREATH = 75;
   static final int AGAINST_PROMPT = 80;
   static final int OWN_TEMPO = 90;
   static final int WENT_WELL = 100;

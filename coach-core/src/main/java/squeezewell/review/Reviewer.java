@@ -39,20 +39,39 @@ public final class Reviewer {
     for (PracticeParts.Part part : parts) {
       facts.add(facts(part, holds));
     }
-    List<String> notes = Notes.of(session, whole);
+    List<Facts> tested = facts.stream().map(f -> tested(f, holds)).collect(Collectors.toList());
+    List<String> notes = new ArrayList<>(Notes.of(session, whole));
+    Notes.afterTest(facts.get(0), tested.get(0)).ifPresent(notes::add);
     // Asked once, since it looks through all events.
     boolean stationOver = session.finished() && Notes.inStation(session);
     if (facts.size() == 1) {
-      return part(session, facts.get(0), verdict(facts), notes, stationOver);
+      return part(session, facts.get(0), tested.get(0), verdict(facts), notes, stationOver);
     }
     List<Review> reviews = new ArrayList<>();
-    for (Facts one : facts) {
+    for (int i = 0; i < facts.size(); i++) {
+      Facts one = facts.get(i);
       boolean slip = one.practice().place().slip();
       Verdict verdict = slip ? Verdict.notJudged(SLIP) : verdict(List.of(one));
-      reviews.add(part(session, one, verdict, slip ? List.of(SLIP) : List.of(), stationOver));
+      List<String> slipped = slip ? List.of(SLIP) : List.of();
+      reviews.add(part(session, one, tested.get(i), verdict, slipped, stationOver));
     }
+    List<Ranked> found = Findings.ofAll(session, facts, tested);
     Asked asked = askedOfAll(session, whole, reviews, stationOver);
-    return whole(session, whole, alignment, facts, reviews, notes, asked);
+    return whole(session, whole, alignment, facts, found, reviews, notes, asked);
+  }
+
+  /**
+   * A part as far as it counts. What comes after a test has ended does not, so nothing of it is
+   * told beside the outcome.
+   */
+  private static Facts tested(Facts facts, Spans allHolds) {
+    boolean test = facts.metrics().unprompted().flatMap(Unprompted::test).isPresent();
+    OptionalLong end = test ? HeldTest.end(facts.practice()) : OptionalLong.empty();
+    if (!end.isPresent() || end.getAsLong() >= facts.practice().endNanos()) {
+      return facts;
+    }
+    Practice part = facts.practice().upTo(end.getAsLong());
+    return facts(new PracticeParts.Part(part, align(part)), allHolds);
   }
 
   /** A test is judged by itself, and nothing else of its session is. */
@@ -107,8 +126,15 @@ public final class Reviewer {
   }
 
   private static Review part(
-      Session session, Facts facts, Verdict verdict, List<String> notes, boolean stationOver) {
+      Session session,
+      Facts facts,
+      Facts tested,
+      Verdict ruled,
+      List<String> notes,
+      boolean stationOver) {
     Practice practice = facts.practice();
+    List<Ranked> found = Findings.of(facts, tested);
+    Verdict verdict = RhythmRule.besides(ruled, found);
     return new Review(
         asked(session, practice, stationOver),
         practice.startNanos(),
@@ -122,7 +148,7 @@ public final class Reviewer {
         practice.holds(),
         practice.silences(),
         facts.alignment(),
-        Findings.of(facts),
+        Findings.pick(found, verdict),
         verdict,
         notes,
         practice.place().equals(Practice.Place.WHOLE) ? session.findings() : List.of(),
@@ -134,9 +160,11 @@ public final class Reviewer {
       Practice whole,
       Alignment alignment,
       List<Facts> facts,
+      List<Ranked> found,
       List<Review> parts,
       List<String> notes,
       Asked asked) {
+    Verdict verdict = RhythmRule.besides(verdict(facts), found);
     List<BreathMark> breaths = new ArrayList<>();
     List<CompressionMark> compressions = new ArrayList<>();
     List<PromptMark> prompts = new ArrayList<>();
@@ -166,8 +194,8 @@ public final class Reviewer {
         whole.holds(),
         whole.silences(),
         alignment,
-        Findings.ofAll(session, facts),
-        verdict(facts),
+        Findings.pick(found, verdict),
+        verdict,
         notes,
         session.findings(),
         parts);

@@ -12,9 +12,9 @@ final class RhythmFindings {
   /** A tempo error below this is not told: people can't hear it (our own choice). */
   private static final double TEMPO_MARGIN = 0.03;
 
-  /** A rate this far above the range for this long is told even if the usual one was in range. */
-  private static final double FAST_MARGIN = 1.08;
+  private static final double COUNTED_SECONDS = 1.8;
 
+  /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
 
   /** Fast intervals this soon after a check are put down to it. */
@@ -91,23 +91,30 @@ final class RhythmFindings {
     }
     boolean own = facts.metrics().asynchrony().ownTempo();
     int outside = interval.fastCount() + slow;
-    boolean uneven = !fast && !isTooSlow() && !own && outside > most();
+    // Who keeps a tempo of one's own is told of that instead, where it is another tempo.
+    boolean told = own && PromptFindings.tempoDiffers(facts);
+    boolean uneven = !fast && !isTooSlow() && !told && outside > most();
     if (uneven && !slowing && !speeding) {
       found.add(uneven());
     }
-    if (!fast && !isTooSlow() && interval.count() - interval.inRangeCount() <= most()) {
-      if (CueFader.meanKept(plan, interval.meanSeconds().getAsDouble())) {
-        found.add(even());
-      }
+    boolean off = fast || isTooSlow() || slowing || speeding || told || outside > most();
+    double mean = interval.meanSeconds().getAsDouble();
+    // A mean that only a few long waits make slow is told as those.
+    if (!off && !CueFader.meanKept(plan, mean) && !CueFader.meanKept(plan, median)) {
+      found.add(aLittleOff(mean < plan.interval().seconds()));
+    }
+    if (!fast && !isTooSlow() && RhythmRule.kept(facts)) {
+      found.add(even());
     }
   }
 
   private boolean isTooFast() {
-    double limit = FAST_MARGIN * 60 / low;
+    return isUsuallyFast() || RhythmRule.fastTooLong(plan, facts.rollingRate());
+  }
+
+  private boolean isUsuallyFast() {
     boolean own = facts.metrics().asynchrony().ownTempo();
-    return median < low * (1 - TEMPO_MARGIN)
-        || RollingRate.secondsAbove(facts.rollingRate(), limit) >= FAST_SECONDS
-        || (!own && isOften(interval.fastCount(), slow));
+    return median < low * (1 - TEMPO_MARGIN) || (!own && isOften(interval.fastCount(), slow));
   }
 
   private boolean isTooSlow() {
@@ -173,13 +180,14 @@ final class RhythmFindings {
         "too-fast",
         onlyAfterChecks()
             ? "Too fast after the " + CheckKind.of(facts.practice().guidance()).words()
-            : "Too fast",
+            : isUsuallyFast() ? "Too fast" : "Too fast for a while",
         OffPace.words(facts.valid(), Judgement.FAST, plan)
             + "."
             + inRange()
             + howLong
             + " Too many breaths keep the pressure in the chest high, so that less blood flows"
-            + " back to the heart.");
+            + " back to the heart (seen in pigs, Circulation 2004). "
+            + count());
   }
 
   private boolean onlyAfterChecks() {
@@ -204,7 +212,15 @@ final class RhythmFindings {
         OffPace.words(facts.valid(), Judgement.SLOW, plan)
             + "."
             + inRange()
-            + " With too few breaths carbon dioxide builds up and oxygen runs low.");
+            + " With too few breaths carbon dioxide builds up and oxygen runs low (physiology). "
+            + count());
+  }
+
+  /** Seconds can be counted; what is shorter than two is felt as a beat. */
+  private String count() {
+    return plan.interval().seconds() < COUNTED_SECONDS
+        ? "Next time say the beat aloud, and squeeze on it."
+        : "Next time count the seconds to yourself, and squeeze when the count is full.";
   }
 
   private Ranked drifted(int harm, String code, String title, boolean harmful) {
@@ -216,7 +232,11 @@ final class RhythmFindings {
             + Words.intervalSeconds(last(), asked)
             + " in the last; asked was "
             + Words.seconds(asked)
-            + " throughout. Counting under your breath keeps the rhythm when attention tires.";
+            + " throughout. "
+            + (first() > last()
+                ? "A rhythm that speeds up ends in too many breaths"
+                : "A rhythm that slows down ends in too few breaths")
+            + "; counting under your breath keeps it when attention tires (teaching).";
     return harmful ? Ranked.fault(harm, code, title, text) : Ranked.advice(harm, code, title, text);
   }
 
@@ -230,12 +250,25 @@ final class RhythmFindings {
             + interval.fastCount()
             + " came too soon and "
             + interval.slowCount()
-            + " too late. Each breath needs time to flow out again before the next. Count the"
-            + " seconds aloud.");
+            + " too late. Each breath needs time to flow out again before the next (basic life"
+            + " support). "
+            + count());
+  }
+
+  private Ranked aLittleOff(boolean fast) {
+    return Ranked.advice(
+        Ranked.TEMPO_OFF,
+        fast ? "a-little-fast" : "a-little-slow",
+        fast ? "A little too fast" : "A little too slow",
+        asked()
+            + inRange()
+            + (fast
+                ? " Wait for the whole interval: what is a little fast now gets faster in earnest."
+                : " Squeeze as soon as the interval is over."));
   }
 
   private Ranked even() {
-    return Ranked.good(0, "rhythm-even", "Rhythm kept", asked() + inRange());
+    return Ranked.good(0, "rhythm-even", Findings.EVEN, asked() + inRange());
   }
 
   private String asked() {

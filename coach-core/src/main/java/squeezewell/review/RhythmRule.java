@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
@@ -14,8 +16,14 @@ import squeezewell.protocol.BreathPlan;
  * The rule by which a rhythm counts as held. Its numbers are our own choice: at least 120 s
  * practised; at most 15 % of the intervals out of range; the mean within 8 % of the interval asked
  * for, or inside the range where the guideline prints a range; nothing longer than 5/3 of the
- * interval. They were chosen so that a steady trainee (mean within 0.3 s, SD up to 0.4 s at a 6 s
- * interval) nearly always passes and one who is 0.6 s off nearly never does.
+ * interval; and less than a minute in all in which the rate over the last minute was more than 8 %
+ * above the range. They were chosen so that a steady trainee (mean within 0.3 s, SD up to 0.4 s at
+ * a 6 s interval) nearly always passes and one who is 0.6 s off nearly never does. In a long
+ * practice 15 % of the intervals are enough for minutes of breathing too fast at one go, so the
+ * rate is asked about too: at practical stations a full minute above the upper rate is what is
+ * commonly called hyperventilating. A share of the whole also hides a part, or the time without
+ * prompts, that was off by itself: what stands under the findings as a fault of the breaths is a
+ * shortfall too.
  */
 final class RhythmRule {
   private static final long SECOND = 1_000_000_000L;
@@ -24,6 +32,37 @@ final class RhythmRule {
   private static final long LEAST_PRACTISED_NANOS = 120 * SECOND - SECOND / 2;
 
   private static final int MOST_OUTSIDE_PERCENT = 15;
+
+  /** A rate this far above the range is told. */
+  private static final double FAST_MARGIN = 1.08;
+
+  /** In all, from which on it is too long. */
+  private static final int FAST_SECONDS = 60;
+
+  /**
+   * Faults of the breaths over time; those of single breaths, checks and compressions are others.
+   */
+  private static final Set<String> OF_BREATHS =
+      Set.of(
+          "no-breaths",
+          "too-fast",
+          "too-slow",
+          "sped-up",
+          "slowed-down",
+          "rhythm-uneven",
+          "long-gap",
+          "late-breath",
+          "a-little-fast",
+          "a-little-slow",
+          "own-tempo",
+          "missed-prompts",
+          "breaths-missing",
+          "unprompted-fast",
+          "unprompted-slow",
+          "unprompted-uneven");
+
+  /** What one breath that was not recorded can look like. */
+  private static final Set<String> OF_A_LOST_BREATH = Set.of("long-gap", "missed-prompts");
 
   /** An interval this many times the one asked for may be two, with a breath not recorded. */
   private static final double DOUBLE_LOW = 1.7;
@@ -76,6 +115,27 @@ final class RhythmRule {
     return new Verdict(Verdict.Outcome.TOO_SHORT, String.join(" ", rules), reasons);
   }
 
+  /** Whether the breaths of one part are as the rule demands, however long it lasted. */
+  static boolean kept(Facts facts) {
+    BreathPlan plan = facts.practice().breathPlan().get();
+    return shortfalls(plan, lengths(List.of(facts)), otherGaps(List.of(facts))).isEmpty();
+  }
+
+  private static long[] lengths(List<Facts> parts) {
+    return parts.stream()
+        .flatMap(f -> f.valid().stream())
+        .mapToLong(IntervalPoint::lengthNanos)
+        .toArray();
+  }
+
+  private static long[] otherGaps(List<Facts> parts) {
+    return parts.stream()
+        .flatMap(f -> Gaps.of(f.practice()).stream())
+        .filter(g -> !g.interval())
+        .mapToLong(Gaps.Gap::netOnsetNanos)
+        .toArray();
+  }
+
   private static Verdict judgeAlike(List<Facts> parts) {
     BreathPlan plan = parts.get(0).practice().breathPlan().get();
     long practised = parts.stream().mapToLong(f -> f.practice().pacedNanos()).sum();
@@ -85,24 +145,71 @@ final class RhythmRule {
           rule(plan),
           List.of("practised for " + Words.clock(practised) + "; the rule needs 2:00"));
     }
-    long[] intervals =
-        parts.stream()
-            .flatMap(f -> f.valid().stream())
-            .mapToLong(IntervalPoint::lengthNanos)
-            .toArray();
-    long[] otherGaps =
-        parts.stream()
-            .flatMap(f -> Gaps.of(f.practice()).stream())
-            .filter(g -> !g.interval())
-            .mapToLong(Gaps.Gap::netOnsetNanos)
-            .toArray();
+    long[] intervals = lengths(parts);
+    long[] otherGaps = otherGaps(parts);
     List<String> reasons = shortfalls(plan, intervals, otherGaps);
+    int fast = parts.stream().mapToInt(f -> fastSeconds(plan, f.rollingRate())).sum();
+    boolean fastTooLong = fast >= FAST_SECONDS;
+    if (fastTooLong) {
+      reasons.add(fastFor(plan, fast));
+    }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {
-      boolean undecided = heldIfOneWasTwo(plan, intervals, otherGaps);
+      boolean undecided = !fastTooLong && heldIfOneWasTwo(plan, intervals, otherGaps);
       outcome = undecided ? Verdict.Outcome.UNDECIDED : Verdict.Outcome.NOT_HELD;
     }
     return new Verdict(outcome, rule(plan), reasons);
+  }
+
+  /**
+   * The outcome beside what is told: nothing counts as held while a fault of the breaths is told.
+   *
+   * @param found what is told, each with its place where the rhythm changed
+   */
+  static Verdict besides(Verdict verdict, List<Ranked> found) {
+    boolean undecided = verdict.outcome() == Verdict.Outcome.UNDECIDED;
+    if (verdict.outcome() != Verdict.Outcome.HELD && !undecided) {
+      return verdict;
+    }
+    List<String> reasons = new ArrayList<>(verdict.reasons());
+    for (Ranked ranked : found) {
+      String code = ranked.finding().code();
+      if (ranked.is(Finding.Severity.FAULT)
+          && OF_BREATHS.contains(code)
+          && !(undecided && OF_A_LOST_BREATH.contains(code))) {
+        String title = ranked.finding().title();
+        reasons.add(title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1));
+      }
+    }
+    return reasons.size() == verdict.reasons().size()
+        ? verdict
+        : new Verdict(Verdict.Outcome.NOT_HELD, verdict.rule(), reasons);
+  }
+
+  /** Whether a finding other than a good one tells of the breaths over time. */
+  static boolean tellsOfBreaths(Ranked ranked) {
+    return OF_BREATHS.contains(ranked.finding().code()) && !ranked.is(Finding.Severity.GOOD);
+  }
+
+  /** For how long the rate over the last minute was clearly above the range, in seconds. */
+  static int fastSeconds(BreathPlan plan, List<RatePoint> rollingRate) {
+    return RollingRate.secondsAbove(rollingRate, fastRate(plan));
+  }
+
+  /** Whether that is long enough to be told. */
+  static boolean fastTooLong(BreathPlan plan, List<RatePoint> rollingRate) {
+    return fastSeconds(plan, rollingRate) >= FAST_SECONDS;
+  }
+
+  static String fastFor(BreathPlan plan, int seconds) {
+    return "over "
+        + Words.decimal(fastRate(plan))
+        + " breaths a minute for "
+        + Words.clock((double) seconds);
+  }
+
+  private static double fastRate(BreathPlan plan) {
+    return FAST_MARGIN * 60e9 / plan.lowNanos();
   }
 
   /** At most so many of n intervals may be out of range. */
@@ -113,7 +220,7 @@ final class RhythmRule {
   static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
     int n = intervals.length;
     if (n == 0) {
-      return List.of("no interval between two breaths");
+      return new ArrayList<>(List.of("no interval between two breaths"));
     }
     List<String> reasons = new ArrayList<>();
     int outside = (int) Arrays.stream(intervals).filter(i -> !plan.inRange(i)).count();
@@ -144,7 +251,8 @@ final class RhythmRule {
     return Words.secondsBeside(seconds, (double) end / SECOND);
   }
 
-  private static boolean tooLong(BreathPlan plan, long nanos) {
+  /** Whether a wait is longer than the rule allows, from the start of one breath to the next. */
+  static boolean tooLong(BreathPlan plan, long nanos) {
     return 3 * nanos > 5 * plan.interval().nanosAt(1);
   }
 
@@ -168,7 +276,9 @@ final class RhythmRule {
   }
 
   private static String rule(BreathPlan plan) {
-    return "At least 2 minutes; " + demands(plan) + " (This rule is our own choice.)";
+    return "At least 2 minutes; "
+        + demands(plan)
+        + "; no part of it too fast, too slow or uneven by itself. (This rule is our own choice.)";
   }
 
   /** What the rule demands of the intervals, in plain words. */
@@ -187,6 +297,8 @@ final class RhythmRule {
         + mean
         + "; never over "
         + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted.";
+        + " from one breath to the next, checks and suction within their limits not counted; over "
+        + Words.decimal(fastRate(plan))
+        + " breaths a minute for less than a minute in all";
   }
 }

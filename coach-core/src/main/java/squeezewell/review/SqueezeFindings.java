@@ -2,6 +2,7 @@ package squeezewell.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import squeezewell.protocol.Situation;
 
 /** Findings about the length of the squeezes. */
 final class SqueezeFindings {
@@ -34,9 +35,16 @@ final class SqueezeFindings {
             + "; asked was "
             + Words.hundredths(Measure.inspirationNanos(facts.practice()) / 1e9)
             + " s. ";
-    String whyShort = " A short, hard squeeze drives air into the stomach instead of the lungs.";
+    boolean tube = facts.practice().guidance().situation() == Situation.ARREST_ADVANCED_AIRWAY;
+    String whyShort =
+        (tube
+                ? " A short, hard squeeze raises the pressure in the airway (physiology)."
+                : " A short, hard squeeze raises the pressure, and above 15 to 20 cmH2O air goes into"
+                    + " the stomach (Anesthesiology 2014).")
+            + " Next time squeeze gently, until the prompt for the release.";
     String whyLong =
-        " A long squeeze keeps the chest under pressure and leaves less time to empty.";
+        " A long squeeze keeps the chest under pressure and leaves less time to empty (basic life"
+            + " support). Next time release when the chest has risen.";
     if (median < squeeze.shortestGoodSeconds()) {
       found.add(
           Ranked.fault(

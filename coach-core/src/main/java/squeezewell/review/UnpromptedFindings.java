@@ -3,7 +3,6 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 
 /** Findings about the rhythm while no breath was prompted. The numbers are our own choice. */
@@ -52,7 +51,8 @@ final class UnpromptedFindings {
               "Too fast without prompts",
               off(facts, Judgement.FAST, plan.get())
                   + " Count the seconds to yourself, all of them, before the next squeeze: too many"
-                  + " breaths hold back the blood that flows to the heart."));
+                  + " breaths hold back the blood that flows to the heart (seen in pigs, Circulation"
+                  + " 2004)."));
     } else if (tooSlow && !told) {
       found.add(
           Ranked.fault(
@@ -69,13 +69,22 @@ final class UnpromptedFindings {
               "Uneven without prompts",
               how(unprompted, plan.get())
                   + " Counting each second makes the intervals more even."));
-    } else if (fast + slow <= most
-        && CueFader.meanKept(plan.get(), unprompted.meanSeconds().getAsDouble())) {
+    } else if (!tooFast && !tooSlow && kept(facts, plan.get())) {
       found.add(
           Ranked.good(
               0, "unprompted-held", "Rhythm kept without prompts", how(unprompted, plan.get())));
     }
     return found;
+  }
+
+  /** In a test waits at its ends count too. */
+  private static boolean kept(Facts facts, BreathPlan plan) {
+    if (facts.metrics().unprompted().get().test().isPresent()) {
+      return RhythmRule.kept(facts);
+    }
+    long[] lengths =
+        MeasureUnprompted.intervals(facts).stream().mapToLong(IntervalPoint::lengthNanos).toArray();
+    return RhythmRule.shortfalls(plan, lengths, new long[0]).isEmpty();
   }
 
   private static boolean often(int these, int others, int most) {

@@ -79,12 +79,7 @@ final class PhoneWindow extends JFrame implements Stage, PhoneNavigator.KeptSett
       showScreen(CautionScreen.build(kit, "I understand", this::cautionRead));
     }
     setVisible(true);
-<<<<<<< HEAD
-    FirstDebrief.prepareInBackground(
-        kit, this, () -> live.isEmpty() && replay.isEmpty() && stations.running().isEmpty());
-=======
-    FirstDebrief.prepareInBackground(kit, navigator.running()::isNothing);
->>>>>>> structure
+    FirstDebrief.prepareInBackground(kit, this, navigator.running()::isNothing);
   }
 
   private void cautionRead() {

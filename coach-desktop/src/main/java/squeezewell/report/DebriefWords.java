@@ -18,6 +18,8 @@ import squeezewell.session.SessionHeader;
  * Nothing is escaped here.
  */
 final class DebriefWords {
+  private static final int LONGEST_NAME = 120;
+
   /** What stands where a figure can't be known. */
   static final String UNKNOWN = "–";
 
@@ -63,13 +65,25 @@ final class DebriefWords {
 
   /** Who practised, how and when. */
   static String who(SessionHeader header, ZoneId zone) {
-    String trainee = header.trainee().isEmpty() ? "" : header.trainee() + ", ";
+    String name = shortened(header.trainee(), LONGEST_NAME);
+    String trainee = name.isEmpty() ? "" : name + ", ";
     String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
     return switch (header.origin()) {
       case LIVE -> trainee + "practised live, " + when;
       case VIRTUAL -> trainee + "a virtual practice, not a person, " + when;
       case EVENT_LIST -> trainee + "from a list of events";
     };
+  }
+
+  /** What is too long for a page is cut, and that is said. */
+  static String shortened(String text, int most) {
+    int length = text.codePointCount(0, text.length());
+    return length <= most
+        ? text
+        : text.substring(0, text.offsetByCodePoints(0, most))
+            + "… (cut, "
+            + length
+            + " characters in all)";
   }
 
   /** The figures to be seen first, of a whole practice or of a part. */

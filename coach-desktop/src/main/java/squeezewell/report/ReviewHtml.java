@@ -72,8 +72,22 @@ public final class ReviewHtml {
         .block { break-inside: avoid; } .block .soft { font-size: 9.5px; }
         .block h2 { margin-top: 0; padding-top: 3px; } .block p { margin: 2px 0; }
         .part th::after { content: ": "; } .part tr + tr::before { content: " · "; }
-        .card, .finding, figure, tr, .caution { break-inside: avoid; } }
+        .card, .finding, figure, tr, .caution { break-inside: avoid; }
+        .full { font-size: 9px; line-height: 1.24; } .full h1 { font-size: 17px; }
+        .full h2 { font-size: 11px; margin: 5px 0 2px; } .full h3 { font-size: 9px; margin: 3px 0 0; }
+        .full figure svg { width: 70%; } .full th { width: 7em; } .full .part th { width: auto; }
+        .full .finding { padding: 2px 8px; margin: 0 0 3px; }
+        .full .word, .full .part, .full .card .label, .full .block .soft { font-size: 8.5px; }
+        .full .card { padding: 2px 10px; } .full .card b { font-size: 14px; } }
       """;
+
+  private static final int MOST_PARTS = 4;
+  private static final int MOST_DIFFERENCES = 8;
+  private static final int MOST_NOTES = 6;
+  private static final int LONGEST_NOTE = 300;
+
+  /** So many checks, or suctions, are listed; of more only those that were not as asked. */
+  private static final int MOST_HOLDS = 12;
 
   private final SessionHeader header;
   private final Review review;
@@ -101,13 +115,18 @@ public final class ReviewHtml {
     add("<meta http-equiv=\"Content-Security-Policy\"");
     add(" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n");
     add("<title>" + Html.text("Debrief: " + review.headline()) + "</title>\n");
-    add("<style>\n" + STYLE + "</style>\n</head>\n<body>\n");
+    add(
+        "<style>\n"
+            + STYLE
+            + "</style>\n</head>\n<body"
+            + (isFull() ? " class=\"full\"" : "")
+            + ">\n");
     element("div", "soft", "Debrief");
     element("h1", "", review.headline());
     element("div", "soft", DebriefWords.asked(review));
     review.asked().local().ifPresent(this::local);
     element("div", "soft", DebriefWords.who(header, zone));
-    review.notes().forEach(note -> element("div", "", "Note: " + note));
+    notes();
     cards();
     found();
     figure("What was asked, what was done", ReviewSvg.ribbon(review));
@@ -133,6 +152,25 @@ public final class ReviewHtml {
     add("</div>\n</div>\n");
     add("<p class=\"caution\">" + Html.text(Caution.TEXT) + "</p>\n</body>\n</html>\n");
     return page.toString();
+  }
+
+  private void notes() {
+    List<String> notes = review.notes();
+    for (int i = 0; i < Math.min(MOST_NOTES, notes.size()); i++) {
+      element("div", "", "Note: " + DebriefWords.shortened(notes.get(i), LONGEST_NOTE));
+    }
+    if (notes.size() > MOST_NOTES) {
+      int left = notes.size() - MOST_NOTES;
+      element("div", "", "Note: " + left + " more notes are not printed here.");
+    }
+  }
+
+  /** Whether so much is told that it is printed smaller, so that two sheets hold it. */
+  private boolean isFull() {
+    int differences = review.asked().local().map(l -> l.differences().size()).orElse(0);
+    return review.parts().size() > MOST_PARTS
+        || differences > MOST_DIFFERENCES
+        || review.notes().size() >= MOST_NOTES;
   }
 
   /** A service's own protocol is never taken for a guideline. */
@@ -251,7 +289,13 @@ public final class ReviewHtml {
 
   private void holds(Metrics metrics) {
     List<String> checks = new ArrayList<>();
+    boolean many = metrics.pulseChecks().size() > MOST_HOLDS;
+    int asAsked = 0;
     for (PulseCheckResult check : metrics.pulseChecks()) {
+      if (many && isAsAsked(check)) {
+        asAsked++;
+        continue;
+      }
       checks.add(
           "due "
               + clock(check.dueSeconds())
@@ -259,6 +303,9 @@ public final class ReviewHtml {
               + clock(check.startedSeconds())
               + ", for "
               + number(check.lengthSeconds(), 1, " s"));
+    }
+    if (many) {
+      cut(checks, asAsked + " when due and of the length asked for");
     }
     some(
         metrics.pulseChecks().stream().map(c -> c.kind().words()).distinct().count() == 1
@@ -274,7 +321,26 @@ public final class ReviewHtml {
               + Words.upTo(suction.lengthSeconds(), 1)
               + " s");
     }
+    if (suctions.size() > MOST_HOLDS) {
+      long within = metrics.suctions().stream().filter(SuctionResult::withinLimit).count();
+      cut(suctions, within + " of " + suctions.size() + " within the limit");
+    }
     some("suction", suctions);
+  }
+
+  private static boolean isAsAsked(PulseCheckResult check) {
+    return check.outcome() == PulseCheckResult.Outcome.ON_TIME
+        && check.lengthOutcome() == PulseCheckResult.LengthOutcome.RIGHT;
+  }
+
+  /** The page is for two sheets of paper: what it leaves out it says, and where that stands. */
+  private static void cut(List<String> values, String inShort) {
+    int left = values.size() - MOST_HOLDS;
+    if (left > 0) {
+      values.subList(MOST_HOLDS, values.size()).clear();
+      values.add("and " + left + " more, not listed here");
+    }
+    values.add(0, inShort + ".");
   }
 
   /** Several values of one name, side by side where there is room. */

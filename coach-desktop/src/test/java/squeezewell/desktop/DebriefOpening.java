@@ -212,7 +212,7 @@ final class DebriefOpening {
       }
       if (!finish) {
         RealWindow.waitFor(Duration.ofMillis(QUIET_MILLIS));
-        SwingUtilities.invokeAndWait(window::toPast);
+        SwingUtilities.invokeAndWait(() -> window.navigator().toPast());
       }
       for (int i = 0; i <= LATER; i++) {
         RealWindow.waitFor(Duration.ofMillis(QUIET_MILLIS));
@@ -235,7 +235,7 @@ final class DebriefOpening {
         System.out.printf(Locale.ROOT, "%s threads %.2f%n", what, now.threadMillis);
         System.out.printf(Locale.ROOT, "%s chart %.2f%n", what, now.chartMillis);
         System.out.printf(Locale.ROOT, "%s whole %.2f%n", what, now.wholeMillis);
-        SwingUtilities.invokeAndWait(window::toPast);
+        SwingUtilities.invokeAndWait(() -> window.navigator().toPast());
       }
       System.out.flush();
       System.exit(0);

@@ -1,5 +1,6 @@
 package squeezewell.desktop;
 
+import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import squeezewell.desktop.parts.Kit;
@@ -12,8 +13,18 @@ interface Stage {
   /** What dialogues belong to. */
   JFrame window();
 
+  /** The same in the look that fits the window; sizes are in density-independent pixels. */
+  Kit fittedKit(int leastWidth, int leastHeight);
+
   /** Shows a screen instead of the one before. */
   void showScreen(JComponent screen);
+
+  /**
+   * Shows a screen instead of the one before.
+   *
+   * @param mayLeave asked when the window is to close while the screen is shown
+   */
+  void showScreen(JComponent screen, BooleanSupplier mayLeave);
 
   /** Keeps how to come back to where a person is, for when the look changes. */
   void remember(Runnable again);

@@ -206,12 +206,12 @@ final class DebriefOpening {
       Session session = finish ? SessionReader.read(file) : null;
       if (finish) {
         RealWindow.waitFor(Duration.ofMillis(QUIET_MILLIS));
-        SwingUtilities.invokeAndWait(() -> window.toLive(protocol(), plan(protocol())));
+        SwingUtilities.invokeAndWait(() -> window.navigator().toLive(protocol(), plan(protocol())));
         RealWindow.waitFor(Duration.ofSeconds(8));
       }
       if (!finish) {
         RealWindow.waitFor(Duration.ofMillis(QUIET_MILLIS));
-        SwingUtilities.invokeAndWait(window::toPast);
+        SwingUtilities.invokeAndWait(window.navigator()::toPast);
       }
       for (int i = 0; i <= LATER; i++) {
         RealWindow.waitFor(Duration.ofMillis(QUIET_MILLIS));
@@ -221,9 +221,9 @@ final class DebriefOpening {
               now.begin();
               opening = now;
               if (finish) {
-                window.toDebrief(session, null);
+                window.navigator().toDebrief(session);
               } else {
-                window.openDebrief(file);
+                window.navigator().openDebrief(file);
               }
             });
         now.done.get(60, TimeUnit.SECONDS);
@@ -233,7 +233,7 @@ final class DebriefOpening {
         System.out.printf(Locale.ROOT, "%s processor %.2f%n", what, now.processorMillis);
         System.out.printf(Locale.ROOT, "%s threads %.2f%n", what, now.threadMillis);
         System.out.printf(Locale.ROOT, "%s chart %.2f%n", what, now.chartMillis);
-        SwingUtilities.invokeAndWait(window::toPast);
+        SwingUtilities.invokeAndWait(window.navigator()::toPast);
       }
       System.out.flush();
       System.exit(0);

@@ -17,8 +17,8 @@ public interface Navigator {
   /** Starts a practice and shows it. */
   void toLive(Protocol protocol, PracticePlan plan);
 
-  /** To the debrief of a practice; the file is where it is kept. */
-  void toDebrief(Session session, Path file);
+  /** To the debrief of a practice. */
+  void toDebrief(Session session);
 
   /** Reads a practice from its file, then to its debrief. */
   void openDebrief(Path file);

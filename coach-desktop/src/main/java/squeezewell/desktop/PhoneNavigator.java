@@ -1,0 +1,245 @@
+package squeezewell.desktop;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.function.BiConsumer;
+import javax.swing.JScrollPane;
+import javax.swing.SwingWorker;
+import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.screens.CautionScreen;
+import squeezewell.desktop.screens.EquipmentScreen;
+import squeezewell.desktop.screens.LibraryScreen;
+import squeezewell.desktop.screens.LocalProtocolsScreen;
+import squeezewell.desktop.screens.Navigator;
+import squeezewell.desktop.screens.PastScreen;
+import squeezewell.desktop.screens.ProtocolEditScreen;
+import squeezewell.desktop.screens.SettingsScreen;
+import squeezewell.desktop.screens.SetupScreen;
+import squeezewell.desktop.screens.StationsScreen;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.LastChoice;
+import squeezewell.files.LocalProtocolFile;
+import squeezewell.files.ProtocolStore;
+import squeezewell.files.SessionStore;
+import squeezewell.files.Settings;
+import squeezewell.files.StationStore;
+import squeezewell.input.BadInputException;
+import squeezewell.kit.KitLibrary;
+import squeezewell.live.PracticeSound;
+import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolDraft;
+import squeezewell.session.Session;
+import squeezewell.trainee.RecordBook;
+
+/** Which screen follows which in the window of the simulated phone. Used on the event thread. */
+final class PhoneNavigator implements Navigator {
+  private static final long MOST_CHANCE = 1_000_000;
+
+  private final HomeFolder home;
+  private final Stage stage;
+  private final KeptSettings settings;
+  private final Debriefs debriefs;
+  private final Running running;
+
+  /** The settings in force, and who keeps new ones. */
+  interface KeptSettings {
+    /** The settings in force. */
+    Settings inForce();
+
+    /** Keeps new settings; the windows follow them. */
+    void keep(Settings next);
+  }
+
+  /**
+   * @param home where practices and protocols lie
+   * @param stage where screens are shown
+   */
+  PhoneNavigator(HomeFolder home, Stage stage, KeptSettings settings) {
+    this.home = home;
+    this.stage = stage;
+    this.settings = settings;
+    this.running = new Running(home, stage, this::toDebrief);
+    this.debriefs = new Debriefs(home, stage, this, running::show);
+  }
+
+  /** What runs in the window. */
+  Running running() {
+    return running;
+  }
+
+  @Override
+  public Settings settings() {
+    return settings.inForce();
+  }
+
+  @Override
+  public void keep(Settings next) {
+    settings.keep(next);
+  }
+
+  @Override
+  public void toSetup() {
+    stage.remember(this::toSetup);
+    ProtocolStore store = ProtocolStore.read(home);
+    stage.showScreen(
+        SetupScreen.build(
+            stage.kit(), this, store.protocols(), store.problems(), PracticeSound.leadNanos()));
+  }
+
+  @Override
+  public void toSettings() {
+    stage.remember(this::toSettings);
+    stage.showScreen(
+        SettingsScreen.build(stage.kit(), this, kind -> PracticeSound.preview(kind, settings())));
+  }
+
+  @Override
+  public void toCautions() {
+    stage.remember(this::toCautions);
+    JScrollPane page = CautionScreen.build(stage.kit(), "Back", this::toSettings);
+    stage.showScreen(stage.kit().withBackKeys(page, this::toSettings));
+  }
+
+  @Override
+  public void toPast() {
+    stage.remember(this::toPast);
+    stage.showScreen(PastScreen.build(stage.kit(), this, debriefs::readPast));
+  }
+
+  @Override
+  public void readBook(BiConsumer<RecordBook, ZoneId> told) {
+    new SwingWorker<RecordBook, Void>() {
+      @Override
+      protected RecordBook doInBackground() throws BadInputException {
+        return new SessionStore(home).book();
+      }
+
+      @Override
+      protected void done() {
+        try {
+          told.accept(get(), home.zone());
+        } catch (ExecutionException e) {
+          // The list of past practices says why; a practice begins without what was before.
+        } catch (InterruptedException e) {
+          Thread.currentThread().interrupt();
+        }
+      }
+    }.execute();
+  }
+
+  @Override
+  public void toStations() {
+    stage.remember(this::toStations);
+    JScrollPane page =
+        StationsScreen.build(
+            stage.kit(),
+            this,
+            StationStore.read(home),
+            ProtocolStore.read(home).protocols(),
+            PracticeSound.leadNanos(),
+            Math.floorMod(System.nanoTime(), MOST_CHANCE),
+            home.stations().toString(),
+            choice -> running.start(settings(), choice));
+    stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
+  }
+
+  @Override
+  public void toLibrary() {
+    stage.remember(this::toLibrary);
+    LastChoice last = settings().lastChoice();
+    JScrollPane page =
+        LibraryScreen.build(
+            stage.kit(),
+            this,
+            ProtocolStore.read(home).protocols(),
+            last.patient(),
+            last.situation());
+    stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
+  }
+
+  @Override
+  public void toEquipment() {
+    stage.remember(this::toEquipment);
+    JScrollPane page = EquipmentScreen.build(stage.kit(), this, KitLibrary.builtIn());
+    stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
+  }
+
+  @Override
+  public void toLocalProtocols() {
+    stage.remember(this::toLocalProtocols);
+    stage.showScreen(LocalProtocolsScreen.build(stage.kit(), this, ProtocolStore.read(home)));
+  }
+
+  @Override
+  public void toCopy(Protocol protocol) {
+    Set<String> taken = ProtocolStore.read(home).ids();
+    showEditor(
+        ProtocolDraft.copyOf(protocol, taken, LocalDate.now(home.zone()).getYear()),
+        new LocalProtocolSaver(home));
+  }
+
+  @Override
+  public void toEdit(Path file) {
+    try {
+      LocalProtocolFile opened = LocalProtocolFile.open(file);
+      Set<String> taken = ProtocolStore.read(home).ids();
+      showEditor(
+          ProtocolDraft.edit(opened.protocol(), taken), new LocalProtocolSaver(home, opened));
+    } catch (BadInputException e) {
+      Dialogs.tell(stage.window(), "This protocol can't be edited", e.getMessage());
+      toLocalProtocols();
+    }
+  }
+
+  private void showEditor(ProtocolDraft draft, LocalProtocolSaver saver) {
+    ProtocolEditScreen editor =
+        ProtocolEditScreen.build(
+            stage.kit(),
+            draft,
+            saver.hasFile(),
+            saver::save,
+            this::mayLose,
+            this::toLocalProtocols);
+    stage.remember(this::toLocalProtocols);
+    stage.showScreen(editor.page(), editor::mayLeave);
+  }
+
+  private boolean mayLose() {
+    return Dialogs.mayGo(
+        stage.window(), "What you changed is not saved. Leave without saving?", "Not saved");
+  }
+
+  @Override
+  public void toLive(Protocol protocol, PracticePlan plan) {
+    stage.remember(this::toSetup);
+    running.start(settings(), protocol, plan);
+  }
+
+  @Override
+  public void openDebrief(Path file) {
+    debriefs.open(file);
+  }
+
+  @Override
+  public void openReplay(Path file) {
+    debriefs.openReplay(file);
+  }
+
+  @Override
+  public void toDebrief(Session session) {
+    debriefs.show(session);
+  }
+
+  @Override
+  public void toComparison(Path a, Path b) {
+    debriefs.compare(a, b);
+  }
+
+  @Override
+  public void toggleProjector() {
+    running.toggleProjector();
+  }
+}

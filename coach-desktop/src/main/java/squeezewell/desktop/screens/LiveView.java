@@ -2,8 +2,7 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.OptionalLong;
+import java.util.Optional;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
@@ -62,7 +61,7 @@ record LiveView(
     CueSchedule schedule = state.schedule();
     Moment moment = schedule.momentAt(nowNanos);
     Guidance guidance = moment.stretch().guidance();
-    Bar bar = bar(state, moment, nowNanos);
+    BarLine bar = PracticeBar.of(state, moment, nowNanos);
     boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
     boolean silent = moment.act() == Moment.Act.KEEP_RHYTHM;
     Judgement judgement =
@@ -118,10 +117,10 @@ record LiveView(
       }
     }
     for (Stretch stretch : schedule.stretches()) {
-      RibbonMark.Kind kind = holdKind(stretch.kind());
-      if (kind != null && stretch.startNanos() < to && stretch.endNanos() > from) {
+      Optional<RibbonMark.Kind> kind = holdKind(stretch.kind());
+      if (kind.isPresent() && stretch.startNanos() < to && stretch.endNanos() > from) {
         long end = Math.min(stretch.endNanos(), nowNanos);
-        marks.add(new RibbonMark(kind, stretch.startNanos(), end, Judgement.UNJUDGED));
+        marks.add(new RibbonMark(kind.get(), stretch.startNanos(), end, Judgement.UNJUDGED));
       }
     }
     for (Cue cue : schedule.between(from, to)) {
@@ -174,112 +173,13 @@ record LiveView(
     return intervalNanos < plan.lowNanos() ? Judgement.FAST : Judgement.SLOW;
   }
 
-  private static RibbonMark.Kind holdKind(Stretch.Kind kind) {
+  private static Optional<RibbonMark.Kind> holdKind(Stretch.Kind kind) {
     return switch (kind) {
-      case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
-      case SUCTION -> RibbonMark.Kind.SUCTION;
-      case PAUSED -> RibbonMark.Kind.PAUSE;
-      default -> null;
+      case PULSE_CHECK -> Optional.of(RibbonMark.Kind.PULSE_CHECK);
+      case SUCTION -> Optional.of(RibbonMark.Kind.SUCTION);
+      case PAUSED -> Optional.of(RibbonMark.Kind.PAUSE);
+      default -> Optional.empty();
     };
-  }
-
-  private record Bar(String text, double fill, boolean urgent) {}
-
-  private static Bar bar(CoachState state, Moment moment, long now) {
-    CueSchedule schedule = state.schedule();
-    Guidance guidance = moment.stretch().guidance();
-    Limits limits = guidance.limits();
-    InForce inForce = schedule.inForceAt(now);
-    String next =
-        switch (inForce.care()) {
-          case BREATHE -> "squeeze";
-          case COMPRESS -> "compress";
-          case WATCH -> "watch";
-        };
-    long since = now - moment.stretch().startNanos();
-    switch (moment.stretch().kind()) {
-      case PULSE_CHECK:
-        long most = limits.pulseCheckLongest().nanos();
-        String range =
-            Phrases.seconds(limits.pulseCheckShortest().nanos())
-                + " to "
-                + Phrases.seconds(most)
-                + " s";
-        return since >= most
-            ? new Bar("Check over " + Phrases.seconds(most) + " s: " + next, 1, true)
-            : new Bar(
-                sentence(inForce.check().task()) + ", " + range, (double) since / most, false);
-      case SUCTION:
-        long longest = limits.suctionLongest().nanos();
-        boolean compressing = moment.stretch().compressing();
-        String then = compressing ? "end it" : next;
-        return since >= longest
-            ? new Bar("Suction over " + Phrases.seconds(longest) + " s: " + then, 1, true)
-            : new Bar(
-                "Suction, at most "
-                    + Phrases.seconds(longest)
-                    + (compressing ? " s; compress on" : " s"),
-                (double) since / longest,
-                longest - since <= limits.suctionNotice().nanos());
-      case PAUSED:
-        return new Bar("Paused for " + Words.clock(since), 0, false);
-      case ENDED:
-        return new Bar("Practice over", 1, false);
-      default:
-        long without = state.withoutBreathNanos(now);
-        if (without > limits.gapLongest().nanos()) {
-          return new Bar("No breath for " + Words.clock(without), 1, true);
-        }
-        Bar check = checkBar(schedule, moment, now);
-        return moment.act() == Moment.Act.KEEP_RHYTHM
-            ? withoutSeconds(schedule, moment, check, now)
-            : check;
-    }
-  }
-
-  /** The same without seconds that run: only what is due, or nearly. */
-  private static Bar withoutSeconds(CueSchedule schedule, Moment moment, Bar bar, long now) {
-    OptionalLong due = schedule.nextPulseCheckAt(now);
-    if (!due.isPresent() || !bar.urgent()) {
-      return new Bar("Keep the rhythm on your own", 0, false);
-    }
-    String check = sentence(schedule.inForceAt(now).check().words());
-    long notice = moment.stretch().guidance().limits().pulseCheckNotice().nanos();
-    long left = due.getAsLong() - now;
-    if (left > 0) {
-      return new Bar(left <= notice ? check + " soon" : "Keep the rhythm on your own", 0, true);
-    }
-    return new Bar(check + " now", 1, true);
-  }
-
-  /** While the chest is compressed, the check comes with a change of hands. */
-  private static Bar checkBar(CueSchedule schedule, Moment moment, long now) {
-    Guidance guidance = moment.stretch().guidance();
-    InForce inForce = schedule.inForceAt(now);
-    String check = sentence(inForce.check().words());
-    OptionalLong due = schedule.nextPulseCheckAt(now);
-    if (!due.isPresent()) {
-      OptionalLong end = schedule.endNanos();
-      String left = end.isPresent() ? Phrases.clockLeft(end.getAsLong() - now) : "";
-      return new Bar(
-          left.isEmpty()
-              ? "No more " + check.toLowerCase(Locale.ROOT) + "s"
-              : "Practice ends in " + left,
-          0,
-          false);
-    }
-    long left = due.getAsLong() - now;
-    if (left <= 0) {
-      String late = Words.clock(-left);
-      String atOnce = inForce.changesCompressors() ? "Check rhythm, change hands" : check + " now";
-      return new Bar(-left < 2_000_000_000L ? atOnce : check + " overdue by " + late, 1, true);
-    }
-    Limits limits = guidance.limits();
-    double used = 1 - (double) left / limits.pulseCheckEvery().nanos();
-    return new Bar(
-        check + " in " + Phrases.clockLeft(left),
-        Math.max(0, used),
-        left <= limits.pulseCheckNotice().nanos());
   }
 
   /** The word on the button that begins a check. */
@@ -299,10 +199,6 @@ record LiveView(
       case COMPRESS -> inForce.compressing() ? "Squeeze to go on" : "Compress to go on";
       case WATCH -> "Then watch";
     };
-  }
-
-  private static String sentence(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static String word(Moment.Act act) {

@@ -1,7 +1,5 @@
 package squeezewell.desktop.screens;
 
-import squeezewell.desktop.parts.Rows;
-
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Component;
@@ -22,6 +20,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LiveStation;
@@ -37,7 +36,7 @@ public final class StationRunScreen extends JPanel {
   public static final int LEAST_HEIGHT = 640;
 
   /** The letters that do something here, beside those of a practice. */
-  public static final String LETTERS = StationRunView.LETTERS + StationRunView.NEXT_KEY;
+  public static final String LETTERS = StationItems.LETTERS + StationRunView.NEXT_KEY;
 
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;

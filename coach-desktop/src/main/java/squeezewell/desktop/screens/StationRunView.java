@@ -1,14 +1,11 @@
 package squeezewell.desktop.screens;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
 import squeezewell.report.Words;
-import squeezewell.station.StationOrder;
 import squeezewell.station.StationPhase;
 import squeezewell.station.StationState;
 import squeezewell.station.StationTask;
@@ -47,27 +44,13 @@ record StationRunView(
   /** The key of what is expected next. */
   static final char NEXT_KEY = 'N';
 
-  /** Letters that a practice leaves free, after the digits and but for the key of what is next. */
-  static final String LETTERS = "ABDEGHIJKLOQRTUVWXY";
-
-  private static final String KEYS = "123456789" + LETTERS;
-  private static final char NO_KEY = '\0';
   private static final long SECOND = 1_000_000_000L;
-
-  /** So long before its end a time presses (our own choice). */
-  private static final long NOTICE_NANOS = 5 * SECOND;
 
   /** A task that must begin within this time is what is expected next (our own choice). */
   private static final long NEXT_NOTICE_NANOS = 10 * SECOND;
 
-  /** A task's time is shown on the bar so long before it runs out (our own choice). */
-  private static final long LIMIT_NOTICE_NANOS = 60 * SECOND;
-
   /** So long before the end of a phase its clock is marked (our own choice). */
   private static final long PHASE_NOTICE_NANOS = 30 * SECOND;
-
-  /** So long before its end oxygen is warned of (our own choice). */
-  private static final long OXYGEN_NOTICE_NANOS = 120 * SECOND;
 
   StationRunView {
     items = List.copyOf(items);
@@ -95,7 +78,7 @@ record StationRunView(
       Kind kind, String id, String words, char key, String status, boolean on, boolean done) {
     /** The key as written on a button; empty if it has none. */
     String keyName() {
-      return key == NO_KEY ? "" : String.valueOf(key);
+      return key == StationItems.NO_KEY ? "" : String.valueOf(key);
     }
   }
 
@@ -104,12 +87,11 @@ record StationRunView(
     long passed = state.clockStopped() ? 0 : Math.max(0, nowNanos - state.nowNanos());
     long clock = state.clockNanos() + passed;
     long phaseLeft = Math.max(0, state.phaseLeftNanos() - passed);
-    List<Item> items = items(state, clock);
-    Bar bar = bar(state, clock, phaseLeft, nowNanos);
-    StationState.Line line =
-        state.lines().isEmpty() ? null : state.lines().get(state.lines().size() - 1);
-    Optional<StationState.Holding> brought = brought(state, line == null ? 0 : line.atNanos());
-    long oxygen = oxygenLeft(state, nowNanos);
+    List<Item> items = StationItems.items(state, clock);
+    BarLine bar = StationBar.of(state, clock, phaseLeft, nowNanos);
+    Optional<StationState.Line> line = state.lines().stream().reduce((first, later) -> later);
+    Optional<StationState.Holding> brought =
+        brought(state, line.map(StationState.Line::atNanos).orElse(0L));
     return new StationRunView(
         state.phase().label() + ", " + who(state),
         Phrases.clockLeft(phaseLeft),
@@ -117,14 +99,16 @@ record StationRunView(
         bar.text(),
         bar.fill(),
         bar.urgent(),
-        brought.map(f -> f.finding().words() + ".").orElse(line == null ? "" : line.words()),
+        brought
+            .map(f -> f.finding().words() + ".")
+            .orElse(line.map(StationState.Line::words).orElse("")),
         brought
             .map(f -> "Found, at " + Words.clock(f.sinceNanos()))
-            .orElse(line == null ? "" : "Examiner, at " + Words.clock(line.atNanos())),
+            .orElse(line.map(l -> "Examiner, at " + Words.clock(l.atNanos())).orElse("")),
         next(state, items, clock),
         items,
-        oxygenWords(state, oxygen),
-        state.oxygen().isPresent() && oxygen <= OXYGEN_NOTICE_NANOS);
+        oxygenWords(state, StationBar.oxygenLeft(state, nowNanos)),
+        StationBar.oxygenPresses(state, nowNanos));
   }
 
   /**
@@ -198,86 +182,7 @@ record StationRunView(
   Optional<Item> item(char key) {
     return key == NEXT_KEY
         ? next
-        : items.stream().filter(i -> i.key() == key && key != NO_KEY).findFirst();
-  }
-
-  private static List<Item> items(StationState state, long clock) {
-    List<Item> items = new ArrayList<>();
-    boolean preparing = state.phase() == StationPhase.PREPARATION;
-    int place = 0;
-    for (StationTask each : state.station().tasks()) {
-      // One of a way that is not taken keeps its key, since the way may be chosen yet.
-      boolean here = preparing == (each.phase() == StationPhase.PREPARATION);
-      Optional<TaskState> found = state.task(each.id());
-      if (!here && (preparing || !found.isPresent() || !leftOver(state, found.get()))) {
-        continue;
-      }
-      char key = key(place++);
-      if (found.isPresent() && offered(found.get())) {
-        TaskState task = found.get();
-        items.add(
-            new Item(
-                Kind.TASK,
-                task.task().id(),
-                task.task().words(),
-                key,
-                status(task, clock),
-                task.progress() == TaskState.Progress.RUNNING
-                    || task.progress() == TaskState.Progress.LATE,
-                task.progress() == TaskState.Progress.DONE));
-      }
-    }
-    if (!preparing) {
-      for (StationOrder order : state.station().orders()) {
-        items.add(
-            new Item(Kind.ORDER, order.id(), order.words(), key(place++), "order", false, false));
-      }
-    }
-    return items;
-  }
-
-  /** What was left out of the preparation can be made good; then it stays, so that no key moves. */
-  private static boolean leftOver(StationState state, TaskState task) {
-    return task.doneNanos().isEmpty()
-        || task.doneNanos().getAsLong() >= state.exerciseFromNanos().orElse(0);
-  }
-
-  private static char key(int place) {
-    return place < KEYS.length() ? KEYS.charAt(place) : NO_KEY;
-  }
-
-  /**
-   * A task that a finding calls for is not shown before, since that would give the finding away.
-   */
-  private static boolean offered(TaskState task) {
-    return task.progress() != TaskState.Progress.NOT_NEEDED
-        || task.begunNanos().isPresent()
-        || task.task().ifFinding().isEmpty();
-  }
-
-  private static String status(TaskState task, long clock) {
-    if (task.progress() == TaskState.Progress.RUNNING && task.begunNanos().isPresent()) {
-      boolean paced = task.task().kind() == TaskKind.PACED;
-      long length = paced ? task.lengthNanos().orElse(0) : clock - task.begunNanos().getAsLong();
-      String of =
-          paced && task.task().leastNanos().isPresent()
-              ? " of " + Words.clock(task.task().leastNanos().getAsLong())
-              : "";
-      return "running " + Words.clock(length) + of;
-    }
-    if (task.breathsLeftNanos() > 0) {
-      return "in, breathe " + Phrases.clockLeft(task.breathsLeftNanos()) + " more";
-    }
-    if (task.progress() == TaskState.Progress.DUE && task.dueNanos().isPresent()) {
-      return "within " + Phrases.clockLeft(Math.max(0, task.dueNanos().getAsLong() - clock));
-    }
-    if (task.progress() == TaskState.Progress.NOT_NEEDED) {
-      return task.task().optional() ? "if it is right here" : task.word();
-    }
-    if (task.progress() == TaskState.Progress.OPEN) {
-      return task.task().kind() == TaskKind.TIMED ? "tap to begin" : "";
-    }
-    return task.word();
+        : items.stream().filter(i -> i.key() == key && key != StationItems.NO_KEY).findFirst();
   }
 
   private static Optional<Item> next(StationState state, List<Item> items, long clock) {
@@ -324,105 +229,6 @@ record StationRunView(
 
   private static Optional<Item> find(List<Item> items, StationTask task) {
     return items.stream().filter(i -> i.id().equals(task.id())).findFirst();
-  }
-
-  private record Bar(String text, double fill, boolean urgent) {}
-
-  private static Bar bar(StationState state, long clock, long phaseLeft, long nowNanos) {
-    if (state.phase() == StationPhase.ENDED) {
-      return new Bar("The station is over", 1, false);
-    }
-    if (state.clockStopped()) {
-      return new Bar("The clock is stopped", 0, true);
-    }
-    for (TaskState task : state.tasks()) {
-      if (task.progress() == TaskState.Progress.RUNNING && task.task().kind() == TaskKind.TIMED) {
-        return running(task, clock);
-      }
-    }
-    long oxygen = oxygenLeft(state, nowNanos);
-    if (state.oxygen().isPresent() && oxygen <= OXYGEN_NOTICE_NANOS) {
-      return new Bar(
-          oxygen <= 0
-              ? "Oxygen: the reserve is reached"
-              : "Oxygen for " + Words.clock(oxygen) + " more",
-          1 - (double) Math.max(0, oxygen) / OXYGEN_NOTICE_NANOS,
-          true);
-    }
-    return limit(state, clock)
-        .orElseGet(
-            () ->
-                new Bar(
-                    state.phase().label() + " ends in " + Phrases.clockLeft(phaseLeft),
-                    used(state, phaseLeft),
-                    phaseLeft <= NOTICE_NANOS));
-  }
-
-  private static double used(StationState state, long phaseLeft) {
-    long whole =
-        state.phase() == StationPhase.PREPARATION
-            ? state.station().preparationNanos()
-            : state.station().exerciseNanos();
-    return whole == 0 ? 0 : 1 - (double) phaseLeft / whole;
-  }
-
-  /** The time of a task that is going on, against the most and the least it may take. */
-  private static Bar running(TaskState task, long clock) {
-    long since = clock - task.begunNanos().orElse(clock);
-    String words = name(task) + ": " + since / SECOND + " s";
-    if (task.task().mostNanos().isPresent()) {
-      long most = task.task().mostNanos().getAsLong();
-      String range =
-          task.task().leastNanos().isPresent()
-              ? Phrases.seconds(task.task().leastNanos().getAsLong()) + " to "
-              : "at most ";
-      return since >= most
-          ? new Bar(name(task) + " over " + Phrases.seconds(most) + " s: end it", 1, true)
-          : new Bar(
-              words + ", " + range + Phrases.seconds(most) + " s",
-              (double) since / most,
-              most - since <= Math.min(NOTICE_NANOS, most / 3));
-    }
-    return new Bar(words, 0, false);
-  }
-
-  private static String name(TaskState task) {
-    return task.task()
-        .hold()
-        .map(h -> Phrases.capital(h.word().replace('-', ' ').toLowerCase(Locale.ROOT)))
-        .orElse(task.task().words());
-  }
-
-  /** The task whose time runs out first, or the first that is late. */
-  private static Optional<Bar> limit(StationState state, long clock) {
-    TaskState first = null;
-    for (TaskState task : state.tasks()) {
-      boolean presses =
-          task.dueNanos().isPresent()
-              && (task.progress() == TaskState.Progress.DUE
-                  || task.progress() == TaskState.Progress.LATE);
-      boolean sooner =
-          presses && (first == null || task.dueNanos().getAsLong() < first.dueNanos().getAsLong());
-      if (sooner && offered(task)) {
-        first = task;
-      }
-    }
-    if (first == null || first.dueNanos().getAsLong() - clock > LIMIT_NOTICE_NANOS) {
-      return Optional.empty();
-    }
-    long left = first.dueNanos().getAsLong() - clock;
-    return Optional.of(
-        left <= 0
-            ? new Bar("Late: " + first.task().words(), 1, true)
-            : new Bar(
-                Phrases.clockLeft(left) + " left to begin: " + first.task().words(),
-                0,
-                left <= NOTICE_NANOS));
-  }
-
-  private static long oxygenLeft(StationState state, long nowNanos) {
-    long passed = state.clockStopped() ? 0 : Math.max(0, nowNanos - state.nowNanos());
-    return state.oxygen().map(o -> o.leftNanos() - passed).orElse(0L);
   }
 
   /** Gauges are marked in either unit. */

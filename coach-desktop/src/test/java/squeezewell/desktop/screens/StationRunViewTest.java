@@ -117,7 +117,7 @@ class StationRunViewTest {
       assertThat(keys).as(station.id()).doesNotHaveDuplicates().doesNotContain('N', '\0');
     }
     // The keys of a practice: C compresses, F, M, P, S and Z act.
-    assertThat(StationRunView.LETTERS).doesNotContain("C", "F", "M", "P", "S", "Z", "N");
+    assertThat(StationItems.LETTERS).doesNotContain("C", "F", "M", "P", "S", "Z", "N");
   }
 
   @Test

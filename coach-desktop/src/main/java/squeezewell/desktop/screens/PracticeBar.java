@@ -1,0 +1,121 @@
+package squeezewell.desktop.screens;
+
+import java.util.Locale;
+import java.util.OptionalLong;
+import squeezewell.coach.CoachState;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InForce;
+import squeezewell.cue.Moment;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limits;
+import squeezewell.report.Words;
+
+/**
+ * Picks the one time of a practice that presses most: a check, a hold, the wait for a breath. Pure.
+ */
+final class PracticeBar {
+  private PracticeBar() {}
+
+  /** The bar of a practice at a moment of its schedule. */
+  static BarLine of(CoachState state, Moment moment, long now) {
+    CueSchedule schedule = state.schedule();
+    Guidance guidance = moment.stretch().guidance();
+    Limits limits = guidance.limits();
+    InForce inForce = schedule.inForceAt(now);
+    String next =
+        switch (inForce.care()) {
+          case BREATHE -> "squeeze";
+          case COMPRESS -> "compress";
+          case WATCH -> "watch";
+        };
+    long since = now - moment.stretch().startNanos();
+    switch (moment.stretch().kind()) {
+      case PULSE_CHECK:
+        long most = limits.pulseCheckLongest().nanos();
+        String range =
+            Phrases.seconds(limits.pulseCheckShortest().nanos())
+                + " to "
+                + Phrases.seconds(most)
+                + " s";
+        return since >= most
+            ? new BarLine("Check over " + Phrases.seconds(most) + " s: " + next, 1, true)
+            : new BarLine(
+                sentence(inForce.check().task()) + ", " + range, (double) since / most, false);
+      case SUCTION:
+        long longest = limits.suctionLongest().nanos();
+        boolean compressing = moment.stretch().compressing();
+        String then = compressing ? "end it" : next;
+        return since >= longest
+            ? new BarLine("Suction over " + Phrases.seconds(longest) + " s: " + then, 1, true)
+            : new BarLine(
+                "Suction, at most "
+                    + Phrases.seconds(longest)
+                    + (compressing ? " s; compress on" : " s"),
+                (double) since / longest,
+                longest - since <= limits.suctionNotice().nanos());
+      case PAUSED:
+        return new BarLine("Paused for " + Words.clock(since), 0, false);
+      case ENDED:
+        return new BarLine("Practice over", 1, false);
+      default:
+        long without = state.withoutBreathNanos(now);
+        if (without > limits.gapLongest().nanos()) {
+          return new BarLine("No breath for " + Words.clock(without), 1, true);
+        }
+        BarLine check = checkBar(schedule, moment, now);
+        return moment.act() == Moment.Act.KEEP_RHYTHM
+            ? withoutSeconds(schedule, moment, check, now)
+            : check;
+    }
+  }
+
+  /** The same without seconds that run: only what is due, or nearly. */
+  private static BarLine withoutSeconds(
+      CueSchedule schedule, Moment moment, BarLine bar, long now) {
+    OptionalLong due = schedule.nextPulseCheckAt(now);
+    if (!due.isPresent() || !bar.urgent()) {
+      return new BarLine("Keep the rhythm on your own", 0, false);
+    }
+    String check = sentence(schedule.inForceAt(now).check().words());
+    long notice = moment.stretch().guidance().limits().pulseCheckNotice().nanos();
+    long left = due.getAsLong() - now;
+    if (left > 0) {
+      return new BarLine(left <= notice ? check + " soon" : "Keep the rhythm on your own", 0, true);
+    }
+    return new BarLine(check + " now", 1, true);
+  }
+
+  /** While the chest is compressed, the check comes with a change of hands. */
+  private static BarLine checkBar(CueSchedule schedule, Moment moment, long now) {
+    Guidance guidance = moment.stretch().guidance();
+    InForce inForce = schedule.inForceAt(now);
+    String check = sentence(inForce.check().words());
+    OptionalLong due = schedule.nextPulseCheckAt(now);
+    if (!due.isPresent()) {
+      OptionalLong end = schedule.endNanos();
+      String left = end.isPresent() ? Phrases.clockLeft(end.getAsLong() - now) : "";
+      return new BarLine(
+          left.isEmpty()
+              ? "No more " + check.toLowerCase(Locale.ROOT) + "s"
+              : "Practice ends in " + left,
+          0,
+          false);
+    }
+    long left = due.getAsLong() - now;
+    if (left <= 0) {
+      String late = Words.clock(-left);
+      String atOnce = inForce.changesCompressors() ? "Check rhythm, change hands" : check + " now";
+      return new BarLine(-left < 2_000_000_000L ? atOnce : check + " overdue by " + late, 1, true);
+    }
+    Limits limits = guidance.limits();
+    double used = 1 - (double) left / limits.pulseCheckEvery().nanos();
+    return new BarLine(
+        check + " in " + Phrases.clockLeft(left),
+        Math.max(0, used),
+        left <= limits.pulseCheckNotice().nanos());
+  }
+
+  private static String sentence(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+  }
+}

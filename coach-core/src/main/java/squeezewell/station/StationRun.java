@@ -2,14 +2,10 @@ package squeezewell.station;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;
 
@@ -37,15 +33,12 @@ public final class StationRun {
   private final StationSetup setup;
   private final StationOutput output;
   private final List<StationInput> inputs = new ArrayList<>();
-  private final Map<String, StationState.Line> said = new LinkedHashMap<>();
-  private final Map<String, StationState.Told> told = new LinkedHashMap<>();
+  private final SaidAndTold given = new SaidAndTold();
   private StationWalk walk;
   private StationWalk seenWalk;
   private int seenLines;
   private int seenTold;
-  private List<StationState.Line> saidInOrder = new ArrayList<>();
   private long latest;
-  private long undoneAt;
   private boolean exerciseTold;
   private boolean endTold;
   private StationState state;
@@ -128,9 +121,16 @@ public final class StationRun {
     }
     inputs.remove(undone.get().place());
     walk = undone.get().walk();
-    undoneAt = latest;
+    given.undone(latest);
     output.fact(What.TASK_UNDONE, latest, taskId);
-    undone.get().slip().ifPresent(this::takeBack);
+    undone
+        .get()
+        .slip()
+        .ifPresent(
+            slip -> {
+              given.takeBack(slip);
+              output.undoFinding(latest);
+            });
     publish();
     return true;
   }
@@ -201,29 +201,14 @@ public final class StationRun {
    */
   public void breath(long nowNanos) {
     advance(nowNanos);
-    for (TaskState task : state.tasks()) {
-      if (task.task().kind() == TaskKind.PACED) {
-        boolean enough =
-            task.progress() == TaskState.Progress.RUNNING
-                && task.lengthNanos().isPresent()
-                && task.lengthNanos().getAsLong() >= task.task().leastNanos().orElse(0);
-        if (enough) {
-          done(task.task().id(), latest);
-        }
-        if (task.progress() == TaskState.Progress.RUNNING && !enough) {
-          nextPaced().filter(this::wasCalledFor).ifPresent(t -> start(t.id(), latest));
-          return;
-        }
-      }
+    Optional<TaskState> running = PacedTurn.running(state);
+    boolean tooShort = running.filter(t -> !PacedTurn.isLongEnough(t)).isPresent();
+    if (running.isPresent() && !tooShort) {
+      done(running.get().task().id(), latest);
     }
-    nextPaced().ifPresent(task -> start(task.id(), latest));
-  }
-
-  /** Whether something that came about calls for it, so that it need not wait for its turn. */
-  private boolean wasCalledFor(StationTask task) {
-    return !task.ifFinding().isEmpty()
-        || task.after().stream()
-            .anyMatch(id -> station.task(id).filter(t -> t.adjunct().isPresent()).isPresent());
+    PacedTurn.next(state)
+        .filter(next -> !tooShort || PacedTurn.wasCalledFor(station, next))
+        .ifPresent(next -> start(next.id(), latest));
   }
 
   /**
@@ -238,29 +223,6 @@ public final class StationRun {
       inputs.add(input);
       publish();
     }
-  }
-
-  private Optional<StationTask> nextPaced() {
-    for (TaskState task : state.tasks()) {
-      boolean todo =
-          task.progress() == TaskState.Progress.OPEN
-              || task.progress() == TaskState.Progress.DUE
-              || task.progress() == TaskState.Progress.LATE;
-      if (todo && task.task().kind() == TaskKind.PACED && state.isInTurn(task.task())) {
-        return Optional.of(task.task());
-      }
-    }
-    // Out of turn is better than not at all, but only for the first: a later one waits for its own.
-    boolean none =
-        state.tasks().stream()
-            .noneMatch(t -> t.task().kind() == TaskKind.PACED && t.begunNanos().isPresent());
-    return none
-        ? state.tasks().stream()
-            .filter(t -> t.task().kind() == TaskKind.PACED)
-            .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
-            .map(TaskState::task)
-            .findFirst()
-        : Optional.empty();
   }
 
   private boolean take(
@@ -310,33 +272,21 @@ public final class StationRun {
       outgoing.add(new Outgoing(at, 2, () -> output.fact(What.STATION_END, at, "clock")));
       outgoing.add(new Outgoing(at, 3, () -> output.ended(at)));
     }
-    if (news) {
-      saidInOrder = new ArrayList<>(said.values());
-    }
     // What was taken back changes without news of the walk.
-    state = walk.state(saidInOrder, new ArrayList<>(told.values()));
+    state = walk.state(given);
     outgoing.sort(Comparator.comparingLong(Outgoing::atNanos).thenComparingInt(Outgoing::rank));
     outgoing.forEach(o -> o.action().run());
   }
 
   /** What was said and told and has not been given out. */
   private void gather(List<Outgoing> outgoing) {
-    Map<String, Integer> seen = new HashMap<>();
-    for (StationState.Line line : walk.lines()) {
-      String key = key(line.step() + "@" + line.atNanos(), seen);
-      if (!said.containsKey(key)) {
-        long at = Math.max(line.atNanos(), undoneAt);
-        said.put(key, new StationState.Line(at, line.step(), line.words()));
-        outgoing.add(new Outgoing(at, 1, () -> output.fact(What.EXAMINER, at, line.words())));
-      }
+    for (StationState.Line line : given.say(walk)) {
+      long at = line.atNanos();
+      outgoing.add(new Outgoing(at, 1, () -> output.fact(What.EXAMINER, at, line.words())));
     }
-    for (Map.Entry<String, StationState.Told> entry : keyed(walk).entrySet()) {
-      if (!told.containsKey(entry.getKey())) {
-        StationState.Told fresh = entry.getValue();
-        long at = Math.max(fresh.atNanos(), undoneAt);
-        told.put(entry.getKey(), new StationState.Told(at, fresh.finding(), false));
-        outgoing.add(new Outgoing(at, 1, () -> output.find(fresh.finding(), at)));
-      }
+    for (StationState.Told told : given.tell(walk)) {
+      long at = told.atNanos();
+      outgoing.add(new Outgoing(at, 1, () -> output.find(told.finding(), at)));
     }
   }
 
@@ -364,19 +314,9 @@ public final class StationRun {
       }
     }
     without.advance(atNanos);
-    Set<String> still = keyed(without).keySet();
-    List<String> slips = new ArrayList<>();
-    String last = "";
-    for (Map.Entry<String, StationState.Told> entry : told.entrySet()) {
-      last = entry.getKey();
-      if (!entry.getValue().takenBack() && !still.contains(last)) {
-        slips.add(last);
-      }
-    }
-    // The live practice can take back its last finding only.
-    boolean possible = slips.isEmpty() || (slips.size() == 1 && slips.get(0).equals(last));
-    return possible
-        ? Optional.of(new Undone(place, without, slips.stream().findFirst()))
+    SaidAndTold.Consequence consequence = given.without(without);
+    return consequence.possible()
+        ? Optional.of(new Undone(place, without, consequence.key()))
         : Optional.empty();
   }
 
@@ -384,27 +324,5 @@ public final class StationRun {
     boolean aboutTask =
         input.kind() == StationInput.Kind.START || input.kind() == StationInput.Kind.DONE;
     return aboutTask && input.detail().equals(taskId);
-  }
-
-  private void takeBack(String key) {
-    StationState.Told slip = told.remove(key);
-    // Under another key, since the same may be told again, even at the same instant.
-    told.put(
-        key + " taken back " + inputs.size() + " " + told.size(),
-        new StationState.Told(slip.atNanos(), slip.finding(), true));
-    output.undoFinding(latest);
-  }
-
-  private static Map<String, StationState.Told> keyed(StationWalk walk) {
-    Map<String, Integer> seen = new HashMap<>();
-    Map<String, StationState.Told> keyed = new LinkedHashMap<>();
-    for (StationState.Told each : walk.told()) {
-      keyed.put(key(each.finding().word() + "@" + each.atNanos(), seen), each);
-    }
-    return keyed;
-  }
-
-  private static String key(String what, Map<String, Integer> seen) {
-    return what + "#" + seen.merge(what, 1, Integer::sum);
   }
 }

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import squeezewell.kit.OxygenSupply;
 import squeezewell.protocol.ClinicalFinding;
 
 /**
@@ -22,26 +21,25 @@ final class StationWalk {
   private final StationTime time = new StationTime();
   private final Ventilation ventilation;
   private final TaskMarks tasks;
+  private final FaultWatch faults;
   private final Map<String, Long> holding = new LinkedHashMap<>();
   private final Set<String> taken = new HashSet<>();
   private final List<ScriptStep> toCome = new ArrayList<>();
-  private final Set<String> faulted = new HashSet<>();
   private final List<StationState.Line> lines = new ArrayList<>();
   private final List<StationState.Told> told = new ArrayList<>();
-  private final List<StationState.Fault> faults = new ArrayList<>();
   private final List<StationState.Chosen> chosen = new ArrayList<>();
   private final List<StationState.Remark> remarks = new ArrayList<>();
   private StationPhase phase = StationPhase.PREPARATION;
   private Optional<StationState.End> end = Optional.empty();
   private OptionalLong exerciseSince = OptionalLong.empty();
-  private OptionalLong oxygenFrom = OptionalLong.empty();
-  private long oxygenSince;
+  private Optional<OxygenFlow> oxygen = Optional.empty();
 
   StationWalk(Station station, StationSetup setup) {
     this.station = station;
     this.ways = new StationWays(station, setup);
     this.ventilation = new Ventilation(station);
     this.tasks = new TaskMarks(station, ways, ventilation);
+    this.faults = new FaultWatch(station, ways, tasks, time);
     at(station.preparationNanos(), this::beginExercise);
     timedSteps(StationPhase.PREPARATION, 0);
     advance(0);
@@ -152,12 +150,7 @@ final class StationWalk {
 
   private boolean endNow(StationState.End how) {
     tasks.end(time.clock());
-    for (StationTask task : station.tasks()) {
-      if (task.critical() && tasks.isNeeded(task) && !tasks.isBegun(task.id())) {
-        faults.add(
-            new StationState.Fault(time.now(), task.id(), "Not done: " + task.words(), true));
-      }
-    }
+    faults.ended();
     phase = StationPhase.ENDED;
     end = Optional.of(how);
     return true;
@@ -202,11 +195,10 @@ final class StationWalk {
     String taskId = task.id();
     tasks.finish(task, time.clock(), byFinding);
     if (tasks.judge(task) == TaskState.Length.SHORT) {
-      commit(CriticalFault.Rule.TOO_SHORT, taskId);
+      faults.lasted(task, CriticalFault.Rule.TOO_SHORT);
     }
-    if (task.oxygen() && !oxygenFrom.isPresent()) {
-      oxygenFrom = OptionalLong.of(time.clock());
-      oxygenSince = time.now();
+    if (task.oxygen() && !oxygen.isPresent()) {
+      oxygen = station.oxygen().map(o -> new OxygenFlow(o, time.clock(), time.now()));
     }
     anchor(TimeLimit.Anchor.TASK, taskId);
     trigger(Trigger.Kind.TASK, taskId);
@@ -226,20 +218,13 @@ final class StationWalk {
     ways.settles(task.only());
     endOtherPaced(task);
     tasks.begin(task, time.clock(), timed);
-    for (CriticalFault fault : station.faults()) {
-      boolean spoils =
-          (fault.rule() == CriticalFault.Rule.DONE_WHILE && holding.containsKey(fault.other()))
-              || (fault.rule() == CriticalFault.Rule.BEFORE && !tasks.isBegun(fault.other()));
-      if (spoils && fault.task().equals(task.id())) {
-        commit(fault);
-      }
-    }
+    faults.begun(task, holding.keySet());
     if (timed && task.mostNanos().isPresent()) {
       at(
           time.clock() + task.mostNanos().getAsLong() + 1,
           () -> {
             if (tasks.isRunning(task.id())) {
-              commit(CriticalFault.Rule.TOO_LONG, task.id());
+              faults.lasted(task, CriticalFault.Rule.TOO_LONG);
             }
           });
     }
@@ -252,13 +237,7 @@ final class StationWalk {
     if (phase != StationPhase.EXERCISE || !station.order(orderId).isPresent()) {
       return false;
     }
-    for (CriticalFault fault : station.faults()) {
-      if (fault.rule() == CriticalFault.Rule.DONE_WHILE
-          && fault.task().equals(orderId)
-          && holding.containsKey(fault.other())) {
-        commit(fault);
-      }
-    }
+    faults.ordered(orderId, holding.keySet());
     trigger(Trigger.Kind.ORDER, orderId);
     return true;
   }
@@ -389,39 +368,13 @@ final class StationWalk {
 
   /** Starts the times that count from something that has just happened. */
   private void anchor(TimeLimit.Anchor anchor, String id) {
-    for (CriticalFault fault : station.faults()) {
-      if (fault.limit().isPresent() && fault.limit().get().from() == anchor) {
-        TimeLimit limit = fault.limit().get();
-        if (limit.id().equals(id)) {
-          at(time.clock() + limit.nanos() + 1, () -> timeIsUp(fault));
-        }
-      }
-    }
-  }
-
-  private void timeIsUp(CriticalFault fault) {
-    boolean needed = station.task(fault.task()).filter(tasks::isNeeded).isPresent();
-    if (needed && !tasks.isBegun(fault.task())) {
-      commit(fault);
-    }
-  }
-
-  private void commit(CriticalFault.Rule rule, String taskId) {
-    for (CriticalFault fault : station.faults()) {
-      if (fault.rule() == rule && fault.task().equals(taskId)) {
-        commit(fault);
-      }
-    }
-  }
-
-  private void commit(CriticalFault fault) {
-    if (ways.settles(fault.only()) && faulted.add(fault.id())) {
-      faults.add(new StationState.Fault(time.now(), fault.id(), fault.words(), false));
+    for (CriticalFault fault : faults.timedFrom(anchor, id)) {
+      at(time.clock() + fault.limit().get().nanos() + 1, () -> faults.timeIsUp(fault));
     }
   }
 
   /** Where things stand, with what was really said and told. */
-  StationState state(List<StationState.Line> said, List<StationState.Told> reallyTold) {
+  StationState state(SaidAndTold really) {
     settleBreaths();
     List<TaskState> states = new ArrayList<>();
     // What a clock that ran out left behind can't come any more.
@@ -447,13 +400,13 @@ final class StationWalk {
         phaseLeft(),
         states,
         ventilation.all(),
-        said,
+        really.lines(),
         chosen,
         holds,
-        reallyTold,
-        faults,
+        really.told(),
+        faults.faults(),
         remarks,
-        oxygen(),
+        oxygen.map(flow -> flow.leftAt(time.clock())),
         complete,
         end);
   }
@@ -474,16 +427,5 @@ final class StationWalk {
       case EXERCISE -> tasks.exerciseFrom().getAsLong() + station.exerciseNanos() - time.clock();
       case ENDED -> 0;
     };
-  }
-
-  private Optional<StationState.OxygenLeft> oxygen() {
-    if (!oxygenFrom.isPresent() || !station.oxygen().isPresent()) {
-      return Optional.empty();
-    }
-    StationOxygen oxygen = station.oxygen().get();
-    OxygenSupply left = oxygen.supply().after(oxygen.flow(), time.clock() - oxygenFrom.getAsLong());
-    return Optional.of(
-        new StationState.OxygenLeft(
-            oxygenSince, left.gauge(), left.nanosUntilReserve(oxygen.flow())));
   }
 }

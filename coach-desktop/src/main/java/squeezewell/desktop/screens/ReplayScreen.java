@@ -2,12 +2,8 @@ package squeezewell.desktop.screens;
 
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
-import java.awt.Component;
 import java.awt.Dimension;
-import java.awt.GridBagConstraints;
-import java.awt.GridBagLayout;
 import java.awt.GridLayout;
-import java.awt.Insets;
 import java.awt.Toolkit;
 import java.awt.event.KeyEvent;
 import java.util.Optional;
@@ -29,11 +25,11 @@ import squeezewell.desktop.parts.DonePanel;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
+import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.SessionSlider;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.ReplayPlayer;
-import squeezewell.protocol.Guidance;
 
 /** A practice played back on the parts of the live screen. */
 public final class ReplayScreen extends JPanel {
@@ -103,7 +99,6 @@ public final class ReplayScreen extends JPanel {
    * @param back leads back to where the person came from
    */
   public ReplayScreen(Kit kit, ReplayPlayer player, String when, Sound sound, Runnable back) {
-    super(new GridBagLayout());
     this.player = player;
     this.sound = sound;
     this.back = back;
@@ -257,15 +252,16 @@ public final class ReplayScreen extends JPanel {
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
-    put(header, 0, 0, look.px(8));
-    put(bar, 1, 0, look.px(10));
-    put(prompt, 2, 0.8, look.px(10));
-    put(story, 3, 0, look.px(8));
-    put(done, 4, 0.2, look.px(4));
-    put(slider, 5, 0, look.px(4));
-    put(actions, 6, 0, look.px(4));
-    put(noticeLine, 7, 0, look.px(2));
-    put(caution, 8, 0, 0);
+    new Rows(this)
+        .add(header, 0, look.px(8))
+        .add(bar, 0, look.px(10))
+        .add(prompt, 0.8, look.px(10))
+        .add(story, 0, look.px(8))
+        .add(done, 0.2, look.px(4))
+        .add(slider, 0, look.px(4))
+        .add(actions, 0, look.px(4))
+        .add(noticeLine, 0, look.px(2))
+        .add(caution, 0, 0);
   }
 
   private static String shortened(String text) {
@@ -280,23 +276,13 @@ public final class ReplayScreen extends JPanel {
     player.skip(steps * ReplayView.STEP_NANOS);
   }
 
-  private void put(Component part, int row, double weight, int below) {
-    GridBagConstraints place = new GridBagConstraints();
-    place.gridy = row;
-    place.weightx = 1;
-    place.weighty = weight;
-    place.fill = GridBagConstraints.BOTH;
-    place.insets = new Insets(0, 0, below, 0);
-    add(part, place);
-  }
-
   private void frame() {
     CoachState state = player.state();
     long now = player.nowNanos();
     LivePainter.Lines lines = painter.paint(state, now);
-    setText(time, view.time(now));
-    setText(speed, player.speed() + "\u00d7");
-    setText(asked, Phrases.capital(lines.asked()));
+    Kit.show(time, view.time(now));
+    Kit.show(speed, player.speed() + "\u00d7");
+    Kit.show(asked, Phrases.capital(lines.asked()));
     bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
     showing = true;
     slider.show(now, view.time(now));
@@ -314,7 +300,7 @@ public final class ReplayScreen extends JPanel {
     before.setEnabled(view.before(now).isPresent());
     next.setEnabled(view.after(now).isPresent());
     String notice = notice(state, now);
-    setText(noticeLine, notice.isEmpty() ? " " : notice);
+    Kit.show(noticeLine, notice.isEmpty() ? " " : notice);
     Toolkit.getDefaultToolkit().sync();
   }
 
@@ -336,8 +322,7 @@ public final class ReplayScreen extends JPanel {
   /** The second panel is there while the chest is to be compressed. */
   private void showDone(CoachState state, long now) {
     breath.show(state.squeezing(), ReplayView.breath(state, now), "");
-    Guidance guidance = state.schedule().guidanceAt(now);
-    boolean compresses = guidance.rhythm().compressions().isPresent();
+    boolean compresses = CompressionView.asked(state, now);
     boolean shown = compressions.getParent() != null;
     if (compresses && !shown) {
       done.add(compressions, 0);
@@ -352,12 +337,6 @@ public final class ReplayScreen extends JPanel {
       CompressionView pressed = CompressionView.of(state, now);
       String count = pressed.count().isEmpty() ? "No compression yet" : pressed.count();
       compressions.show(pressed.lit(), count, pressed.rate());
-    }
-  }
-
-  private static void setText(JLabel label, String text) {
-    if (!text.equals(label.getText())) {
-      label.setText(text);
     }
   }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
+import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
@@ -37,6 +38,20 @@ class CompressionViewTest {
 
   private static CompressionView after(Coach coach, long lastNanos) {
     return CompressionView.of(coach.state(), lastNanos + 50 * MS);
+  }
+
+  /**
+   * A newborn whose breathing came back: this edition has no rhythm for that, so there is only to
+   * watch, on the running station and in a replay as on the live screen.
+   */
+  @Test
+  void compressionsAreNotAskedForWhereThereIsOnlyToWatch() {
+    Coach newborn = coach(PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    assertThat(CompressionView.asked(newborn.state(), SECOND)).isTrue();
+    newborn.find(ClinicalFinding.BREATHING_BACK, 2 * SECOND);
+    assertThat(newborn.state().course().watching()).isTrue();
+    assertThat(CompressionView.asked(newborn.state(), 3 * SECOND)).isFalse();
+    assertThat(CompressionView.asked(cycle.state(), SECOND)).isTrue();
   }
 
   @Test

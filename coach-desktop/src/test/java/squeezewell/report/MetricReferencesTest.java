@@ -123,7 +123,8 @@ class MetricReferencesTest {
     }
     facts.add(fact(20, What.HOLE, "1.5 s"));
     facts.add(fact(120, What.FINISH));
-    return session(Situation.PULSE_NO_BREATHING, Prompting.NONE, 120, facts.toArray(Object[][]::new));
+    return session(
+        Situation.PULSE_NO_BREATHING, Prompting.NONE, 120, facts.toArray(Object[][]::new));
   }
 
   private static Session cycles() {
@@ -137,7 +138,10 @@ class MetricReferencesTest {
     }
     facts.add(fact(120, What.FINISH));
     return session(
-        Situation.ARREST_NO_ADVANCED_AIRWAY, Prompting.THROUGHOUT, 120, facts.toArray(Object[][]::new));
+        Situation.ARREST_NO_ADVANCED_AIRWAY,
+        Prompting.THROUGHOUT,
+        120,
+        facts.toArray(Object[][]::new));
   }
 
   /** Breaths that slow down by a tenth a minute in one long silence, and a check when due. */
@@ -158,7 +162,13 @@ class MetricReferencesTest {
 
   private static List<Session> sessions() {
     return List.of(
-        eventful(), test(), slowing(), cycles(), Reports.changing(), Reports.steady(2), Reports.steady(200));
+        eventful(),
+        test(),
+        slowing(),
+        cycles(),
+        Reports.changing(),
+        Reports.steady(2),
+        Reports.steady(200));
   }
 
   @Test

@@ -190,7 +190,14 @@ class ProtocolFaultsTest {
     assertThat(checked.unknown().get(0))
         .matches("local\\.json: patients\\[\\d\\]\\.rhythms\\[\\d\\]\\." + field + " is .*")
         .contains(
-            field + " is " + value + "; allowed: in the kind " + kind + " " + FIELDS.get(kind) + ";")
+            field
+                + " is "
+                + value
+                + "; allowed: in the kind "
+                + kind
+                + " "
+                + FIELDS.get(kind)
+                + ";")
         .endsWith("; did you mean the kind " + kinds + "?");
   }
 

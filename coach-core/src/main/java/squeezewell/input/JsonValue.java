@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -73,12 +72,21 @@ public final class JsonValue {
    * control character, since the text may be shown on a terminal.
    */
   public String text(String name, int longest) throws BadInputException {
-    String allowed = allowedText(longest);
-    JsonValue value = field(name, allowed);
-    if (!(value.content instanceof String text) || !isText(text, longest)) {
-      throw value.wrong(allowed);
+    if (contentOf(name) instanceof String text && isText(text, longest)) {
+      return text;
     }
-    return text;
+    throw unfit(name, allowedText(longest));
+  }
+
+  /** Null if the field is not there, or is null. */
+  private Object contentOf(String name) throws BadInputException {
+    JsonValue value = members().get(name);
+    return value == null ? null : value.content;
+  }
+
+  /** A file has thousands of values, so what is allowed is put into words for a fault only. */
+  private BadInputException unfit(String name, String allowed) throws BadInputException {
+    return field(name, allowed).wrong(allowed);
   }
 
   /** Whether {@link #text} would take that text. */
@@ -103,27 +111,23 @@ public final class JsonValue {
     if (!has(name)) {
       return "";
     }
-    String allowed = "a text of at most " + longest + " characters";
-    JsonValue value = field(name, allowed);
-    if (!(value.content instanceof String text) || text.length() > longest) {
-      throw value.wrong(allowed);
+    if (contentOf(name) instanceof String text && text.length() <= longest) {
+      return text;
     }
-    return text;
+    throw unfit(name, "a text of at most " + longest + " characters");
   }
 
   /** The number in field {@code name}, within the given limits, both included. */
   public BigDecimal number(String name, BigDecimal least, BigDecimal most, String unit)
       throws BadInputException {
-    String allowed =
-        "a number from " + least.toPlainString() + " to " + most.toPlainString() + unitOf(unit);
-    JsonValue value = field(name, allowed);
-    if (!(value.content instanceof BigDecimal number)) {
-      throw value.wrong(allowed);
+    if (contentOf(name) instanceof BigDecimal number
+        && number.compareTo(least) >= 0
+        && number.compareTo(most) <= 0) {
+      return number;
     }
-    if (number.compareTo(least) < 0 || number.compareTo(most) > 0) {
-      throw value.wrong(allowed);
-    }
-    return number;
+    throw unfit(
+        name,
+        "a number from " + least.toPlainString() + " to " + most.toPlainString() + unitOf(unit));
   }
 
   /** The whole number in field {@code name}, within the given limits, both included. */
@@ -151,18 +155,17 @@ public final class JsonValue {
   /** One of a fixed set of words in field {@code name}. */
   public <T> T choice(String name, List<T> choices, Function<T, String> wordOf)
       throws BadInputException {
+    Object content = contentOf(name);
+    for (T choice : choices) {
+      if (wordOf.apply(choice).equals(content)) {
+        return choice;
+      }
+    }
     Set<String> words = new TreeSet<>();
     for (T choice : choices) {
       words.add(wordOf.apply(choice));
     }
-    String allowed = "one of " + String.join(", ", words);
-    JsonValue value = field(name, allowed);
-    Optional<T> found =
-        choices.stream().filter(c -> wordOf.apply(c).equals(value.content)).findFirst();
-    if (!found.isPresent()) {
-      throw value.wrong(allowed);
-    }
-    return found.get();
+    throw unfit(name, "one of " + String.join(", ", words));
   }
 
   /** Whether this is exactly that text. */

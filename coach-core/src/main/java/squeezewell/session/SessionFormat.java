@@ -25,6 +25,7 @@ import squeezewell.protocol.Situation;
 final class SessionFormat {
   static final String FORMAT = "squeezewell-session";
   static final int VERSION = 1;
+  private static final List<What> ALL = List.of(What.values());
 
   private SessionFormat() {}
 
@@ -126,7 +127,7 @@ final class SessionFormat {
   static SessionEvent event(JsonValue line) throws BadInputException {
     int number = (int) line.integer("n", 1, Integer.MAX_VALUE);
     long at = line.integer("at", 0, SessionEvent.LATEST_NANOS);
-    What what = line.choice("what", List.of(What.values()), What::word);
+    What what = line.choice("what", ALL, What::word);
     return new SessionEvent(number, at, what, line.freeText("detail", what.longestDetail()));
   }
 

@@ -144,30 +144,38 @@ public final class SessionReader {
       byte[] block = new byte[8_192];
       try (InputStream in = Files.newInputStream(file)) {
         for (int got = in.read(block); got >= 0; got = in.read(block)) {
+          int from = 0;
           for (int i = 0; i < got; i++) {
             if (block[i] == '\n') {
+              append(line, block, from, i, lines);
+              from = i + 1;
               lines++;
               line(line.toByteArray());
               line.reset();
               if (headerOnly) {
                 return new byte[0];
               }
-            } else if (line.size() >= LONGEST_LINE) {
-              throw BadInputException.notAllowed(
-                  source,
-                  "line " + (lines + 1),
-                  "over " + LONGEST_LINE + " bytes long",
-                  "lines of at most " + LONGEST_LINE + " bytes");
-            } else {
-              line.write(block[i]);
             }
           }
+          append(line, block, from, got, lines);
         }
       }
       return line.toByteArray();
     } catch (IOException e) {
       throw BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")");
     }
+  }
+
+  private void append(ByteArrayOutputStream line, byte[] block, int from, int to, int lines)
+      throws BadInputException {
+    if (line.size() + to - from > LONGEST_LINE) {
+      throw BadInputException.notAllowed(
+          source,
+          "line " + (lines + 1),
+          "over " + LONGEST_LINE + " bytes long",
+          "lines of at most " + LONGEST_LINE + " bytes");
+    }
+    line.write(block, from, to - from);
   }
 
   private static String text(String source, int line, byte[] bytes) throws BadInputException {

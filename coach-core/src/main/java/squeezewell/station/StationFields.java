@@ -8,6 +8,7 @@ import java.util.OptionalLong;
 import java.util.function.Function;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
+import squeezewell.input.Nearest;
 
 /** Reads what stands in several places of a station file, and gathers what is wrong with it. */
 final class StationFields {

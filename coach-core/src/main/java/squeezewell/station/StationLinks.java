@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
+import squeezewell.input.Nearest;
 
 /** Checks that every identifier of a station file is given once and leads somewhere. */
 final class StationLinks {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
+import squeezewell.input.Nearest;
 
 /** Finds fields that this version does not know: from a newer one, or mistyped. */
 final class UnknownFields {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +17,17 @@ import squeezewell.input.Faults;
 
 /** A file with several faults tells them all. */
 class ProtocolFaultsTest {
+  /** Of each kind of rhythm, as in the table in docs/formats.md. */
+  private static final Map<String, String> FIELDS =
+      Map.of(
+          "steady-breaths",
+          "breathInterval, inspiration, kind, limits, rescuers, situation",
+          "continuous-compressions",
+          "breathInterval, compressionRate, inspiration, kind, limits, rescuers, situation",
+          "compression-cycle",
+          "compressionRate, cycle, inspiration, kind, limits, pause, pauseLimit, rescuers,"
+              + " situation");
+
   private static final String GOOD = ProtocolReaderTest.builtIn("aha-2025");
 
   @TempDir Path folder;
@@ -139,16 +151,76 @@ class ProtocolFaultsTest {
     assertThat(checked.protocol()).isPresent();
     assertThat(checked.unknown())
         .containsExactly(
-            "local.json: locl: this version does not know the field and leaves it out",
+            "local.json: locl: this version does not know the field and leaves it out; did you mean"
+                + " local?",
             "local.json: \uFFFD[31m: this version does not know the field and leaves it out",
             "local.json: patients[0].gapLongst: this version does not know the field and leaves it"
                 + " out",
             "local.json: patients[0].limits.gapLongst: this version does not know the field and"
-                + " leaves it out");
+                + " leaves it out; did you mean gapLongest?");
     for (Protocol edition : GuidelineLibrary.editions()) {
       String builtIn = ProtocolReaderTest.builtIn(edition.id());
       assertThat(ProtocolReader.checkText("x", builtIn).unknown()).as(edition.id()).isEmpty();
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "steady-breaths | pause | {\"value\": 4} | an object | compression-cycle",
+        "steady-breaths | pauseLimit | 10 | 10 | compression-cycle",
+        "steady-breaths | cycle | null | null | compression-cycle",
+        "steady-breaths | compressionRate | [] | a list | continuous-compressions or"
+            + " compression-cycle",
+        "continuous-compressions | cycle | \"30:2\" | \"30:2\" | compression-cycle",
+        "continuous-compressions | pause | true | true | compression-cycle",
+        "compression-cycle | breathInterval | {} | an object | steady-breaths or"
+            + " continuous-compressions",
+      })
+  void aValueOfAnotherKindOfRhythmIsNamed(
+      String kind, String field, String json, String value, String kinds) {
+    String text = ProtocolReaderTest.builtIn("aha-2020");
+    String there = "\"kind\": \"" + kind + "\"";
+    assertThat(text).contains(there);
+    String wrong = text.replaceFirst(there, "$0, \"" + field + "\": " + json);
+    ProtocolReader.Checked checked = ProtocolReader.checkText("local.json", wrong);
+    assertThat(checked.faults()).isEmpty();
+    assertThat(checked.unknown()).hasSize(1);
+    assertThat(checked.unknown().get(0))
+        .matches("local\\.json: patients\\[\\d\\]\\.rhythms\\[\\d\\]\\." + field + " is .*")
+        .contains(
+            field
+                + " is "
+                + value
+                + "; allowed: in the kind "
+                + kind
+                + " "
+                + FIELDS.get(kind)
+                + ";")
+        .endsWith("; did you mean the kind " + kinds + "?");
+  }
+
+  @Test
+  void aValueInTheWrongPlaceIsNamedWithTheRightOne() {
+    String wrong =
+        GOOD.replaceFirst("\"limits\": \\{", "\"gapLongest\": 5, \"limits\": {\"inspiration\": 1,")
+            .replace("\"local\": false", "\"suctionLongest\": {}");
+    assertThat(ProtocolReader.checkText("local.json", wrong).unknown())
+        .satisfiesExactly(
+            top ->
+                assertThat(top)
+                    .startsWith("local.json: suctionLongest is an object; allowed: here approval,")
+                    .endsWith("did you mean limits.suctionLongest?"),
+            patient ->
+                assertThat(patient)
+                    .isEqualTo(
+                        "local.json: patients[0].gapLongest is 5; allowed: here ages, group,"
+                            + " limits, rhythms; it is left out; did you mean limits.gapLongest?"),
+            limits ->
+                assertThat(limits)
+                    .startsWith("local.json: patients[0].limits.inspiration is 1; allowed: here")
+                    .endsWith("did you mean inspiration of one of the rhythms?"));
   }
 
   @Test

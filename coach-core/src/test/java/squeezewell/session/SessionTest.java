@@ -52,6 +52,27 @@ class SessionTest {
     assertThat(session.standing()).extracting(SessionEvent::number).containsExactly(1, 2, 6);
   }
 
+  /** A review asks for them for each part, and there may be thousands of parts. */
+  @Test
+  void whatStandsIsSortedOutOnce() {
+    Session session = session("1 breath", "2 breath-end", "3 retract 1", "9 finish");
+    assertThat(session.standing()).isSameAs(session.standing());
+    Session whole = session("1 breath", "2 breath-end", "9 finish");
+    assertThat(whole.standing()).isSameAs(whole.events());
+  }
+
+  @Test
+  void sessionsWithTheSameFactsAreEqual() {
+    Session one = session("1 breath", "9 finish");
+    assertThat(one).isEqualTo(session("1 breath", "9 finish"));
+    assertThat(one).hasSameHashCodeAs(session("1 breath", "9 finish"));
+    assertThat(one).isNotEqualTo(session("1 breath", "8 finish"));
+    assertThat(one)
+        .isNotEqualTo(new Session(one.header(), one.events(), List.of("torn off")))
+        .isNotEqualTo(session(SessionHeader.Origin.EVENT_LIST, "1 breath", "9 finish"))
+        .isNotEqualTo("1 breath");
+  }
+
   @Test
   void aRetractedFirstBreathLeavesTheSecondWhole() {
     Session session =

@@ -96,6 +96,40 @@ class FormatsDocTest {
     everyKeyIsExplained(example("oxygen"), Set.of());
   }
 
+  /** Of a practice of each kind and of a file that can't be read: the table has these fields. */
+  @Test
+  void everyFieldOfThePastPracticesIsExplainedAndNoOther() throws Exception {
+    String home = folder.toString();
+    assertThat(CliRun.of("demo", "--home", home).code()).isZero();
+    Path sessions = folder.resolve("sessions");
+    String header = example("session").split("\n", -1)[0];
+    assertThat(header).contains("\"origin\":\"live\"");
+    write("sessions/live.jsonl", header + "\n");
+    write(
+        "sessions/fading.jsonl",
+        header.replaceFirst("\"countInNanos\"", "\"prompts\":\"fading\",\"countInNanos\"") + "\n");
+    write("sessions/torn.jsonl", "{");
+    assertThat(sessions).isDirectory();
+    Set<String> printed = new TreeSet<>();
+    JsonObject book = CliRun.of("book", "--json", "--home", home).json();
+    assertThat(book.keySet()).containsExactly("sessions");
+    assertThat(book.getAsJsonArray("sessions")).hasSize(4);
+    book.getAsJsonArray("sessions").forEach(s -> printed.addAll(s.getAsJsonObject().keySet()));
+    Set<String> explained = new TreeSet<>();
+    Matcher row = Pattern.compile("(?m)^\\| `([a-zA-Z]+)` \\|").matcher(section("Past practices"));
+    while (row.find()) {
+      explained.add(row.group(1));
+    }
+    assertThat(printed).isEqualTo(explained);
+  }
+
+  private static String section(String title) throws IOException {
+    String doc = doc();
+    int from = doc.indexOf("\n## " + title);
+    assertThat(from).as(title).isNotNegative();
+    return doc.substring(from, doc.indexOf("\n## ", from + 1));
+  }
+
   @Test
   void theFiguresOfTheEventListHaveTheRowsShownAndNoNameIsLeftOut() throws Exception {
     Path list = write("list.csv", example("event list") + "\n");

@@ -1,16 +1,16 @@
-package squeezewell.station;
+package squeezewell.input;
 
 import java.util.Collection;
 
 /** Finds the word that a misspelt one was probably meant to be. */
-final class Nearest {
+public final class Nearest {
   /** No word of a file is longer; a megabyte in its place is not looked at. */
   private static final int LONGEST = 60;
 
   private Nearest() {}
 
   /** A question to put behind a message; empty if nothing is close enough. */
-  static String question(String word, Collection<String> known) {
+  public static String question(String word, Collection<String> known) {
     if (word.length() > LONGEST) {
       return "";
     }

@@ -1,4 +1,4 @@
-package squeezewell.station;
+package squeezewell.input;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -8,6 +8,9 @@ import java.util.stream.Collectors;
 
 /** What two practices asked for, and in what they did not ask for the same. */
 final class AskedOfBoth {
+  /** So many changes of the rhythm are told one by one. */
+  private static final int MOST_CHANGES = 6;
+
   private final Review a;
   private final Review b;
   private final List<String> breathingA;
@@ -68,7 +71,14 @@ final class AskedOfBoth {
               + ".");
     }
     differs(lines, "Patient: ", r -> r.asked().patient().toLowerCase(Locale.ROOT));
-    differs(lines, "Situation: ", r -> r.asked().situation());
+    if (!a.asked().situation().equals(b.asked().situation())) {
+      if (a.parts().isEmpty() && b.parts().isEmpty()) {
+        differs(lines, "Situation: ", r -> r.asked().situation());
+      } else {
+        lines.add("Situation in A: " + situations(a));
+        lines.add("Situation in B: " + situations(b));
+      }
+    }
     if (!breathingA.equals(breathingB)) {
       differs(lines, "Asked for ", r -> all(breathing(r), "no steady breaths"));
     }
@@ -87,6 +97,30 @@ final class AskedOfBoth {
       lines.add("A longer practice has more room for a long gap and for missed prompts.");
     }
     return lines;
+  }
+
+  /** With what it began, and from when on what held: each change by itself. */
+  private static String situations(Review review) {
+    List<Review> parts =
+        review.rhythms().stream().filter(r -> !r.slip()).collect(Collectors.toList());
+    StringBuilder words = new StringBuilder(parts.get(0).asked().situation());
+    if (parts.size() == 1) {
+      return words.append(", throughout.").toString();
+    }
+    int changes = parts.size() - 1;
+    words.append(". It changed ").append(changes == 1 ? "once" : changes + " times").append(":");
+    for (int i = 1; i <= Math.min(changes, MOST_CHANGES); i++) {
+      words
+          .append(i == 1 ? " at " : "; at ")
+          .append(Words.clock(parts.get(i).startNanos()))
+          .append(" to \u201c")
+          .append(parts.get(i).asked().situation())
+          .append("\u201d");
+    }
+    if (changes > MOST_CHANGES) {
+      words.append("; and ").append(changes - MOST_CHANGES).append(" more, see its own debrief");
+    }
+    return words.append('.').toString();
   }
 
   private static String all(List<String> words, String none) {

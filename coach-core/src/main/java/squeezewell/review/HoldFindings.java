@@ -16,6 +16,9 @@ final class HoldFindings {
    */
   private static final long SEEN_WITHIN_NANOS = 10_000_000_000L;
 
+  /** So many times are told one by one. */
+  private static final int MOST_TIMES = 6;
+
   private final List<PulseCheckResult> checks;
   private final List<SuctionResult> suctions;
   private final Limits limits;
@@ -112,7 +115,9 @@ final class HoldFindings {
     String when =
         missed.stream()
             .map(c -> Words.clock(c.dueSeconds().getAsDouble()))
+            .limit(MOST_TIMES)
             .collect(Collectors.joining(", "));
+    int more = missed.size() - MOST_TIMES;
     found.add(
         Ranked.fault(
             Ranked.CHECK_MISSED,
@@ -125,9 +130,12 @@ final class HoldFindings {
                 + (missed.size() == 1 ? "" : "s")
                 + " due at "
                 + when
+                + (more > 0 ? " and " + more + " more" : "")
                 + ". "
                 + whyAtAll()
-                + " (basic life support). Next time begin when it is announced."));
+                + " ("
+                + teaching()
+                + "). Next time begin when it is announced."));
   }
 
   private void addLate(List<Ranked> found) {
@@ -202,7 +210,9 @@ final class HoldFindings {
                   + (kind == CheckKind.RHYTHM
                       ? " The chest is not compressed meanwhile"
                       : " No breath reaches the patient meanwhile")
-                  + " (basic life support). Next time end it at the prompt."));
+                  + " ("
+                  + teaching()
+                  + "). Next time end it at the prompt."));
     }
     List<PulseCheckResult> tooShort =
         with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_SHORT);
@@ -308,6 +318,10 @@ final class HoldFindings {
       default:
         return "A pulse can be lost without a sign, and then the chest must be compressed";
     }
+  }
+
+  private String teaching() {
+    return kind == CheckKind.HEART_RATE ? "newborn life support" : "basic life support";
   }
 
   private String unnoticed() {

@@ -32,6 +32,19 @@ class ComparisonTest {
   private static final Review ONE = SessionBuilder.ofSeconds(120).breaths(30).review();
 
   @Test
+  void eachChangeOfTheSituationIsToldByItselfWithItsTime() {
+    SessionBuilder changed = SessionBuilder.ofSeconds(240).breathsEvery(6, 0, 60);
+    changed.finding(66, squeezewell.protocol.ClinicalFinding.PULSE_LOST);
+    changed.finding(150, squeezewell.protocol.ClinicalFinding.PULSE_BACK);
+    Review b = SessionBuilder.ofSeconds(240).breathsEvery(6, 0, 234).review();
+    assertThat(new AskedOfBoth(changed.review(), b).differences())
+        .contains(
+            "Situation in A: pulse, not breathing. It changed 2 times: at 1:06 to \u201cno pulse, no"
+                + " advanced airway\u201d; at 2:30 to \u201cpulse, not breathing\u201d.",
+            "Situation in B: pulse, not breathing, throughout.");
+  }
+
+  @Test
   void aTraineeWhoSlowedDownToThePaceIsBetterInB() {
     Comparison found = Comparison.of(FAST, GOOD);
     Comparison.Row share = row(found, "interval.inRange");
@@ -262,7 +275,7 @@ class ComparisonTest {
     assertThat(row(found, "interval.mean").b().observations()).hasValue(10);
     assertThat(row(found, "interval.mean").b().value()).hasValue(6);
     assertThat(found.askedDifferently())
-        .anyMatch(line -> line.startsWith("Situation: "))
+        .anyMatch(line -> line.startsWith("Situation in A: "))
         .anyMatch(line -> line.startsWith("Compressions: none asked in A, 30 compressions"));
   }
 

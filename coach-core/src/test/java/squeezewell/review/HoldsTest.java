@@ -17,6 +17,21 @@ import squeezewell.session.What;
  */
 class HoldsTest {
   @Test
+  void ofManyMissedChecksOnlyTheFirstAreToldOneByOne() {
+    // Due every two minutes: at 2:00, 4:00 and so on to 18:00, nine in all; six are told.
+    Review review = SessionBuilder.ofSeconds(1140).breathsEvery(6, 0, 1134).review();
+    assertThat(review.findings())
+        .filteredOn(f -> f.code().equals("pulse-check-missed"))
+        .singleElement()
+        .satisfies(
+            f ->
+                assertThat(f.text())
+                    .startsWith(
+                        "Not made: the pulse checks due at 2:00, 4:00, 6:00, 8:00, 10:00, 12:00 and"
+                            + " 3 more. A pulse can be lost"));
+  }
+
+  @Test
   void aCheckServesItsTimeAndSetsTheNext() {
     // Made at 125 (5 s late), so the next is due at 245; made at 275, 30 s late.
     List<PulseCheckResult> checks =

@@ -83,6 +83,6 @@ class ReviewTextTest {
     assertThat(review.findings())
         .filteredOn(f -> f.code().equals("long-gap"))
         .singleElement()
-        .satisfies(f -> assertThat(f.text()).contains("In all 2 waits were longer than that."));
+        .satisfies(f -> assertThat(f.text()).contains("2 waits in all were over 10 s."));
   }
 }

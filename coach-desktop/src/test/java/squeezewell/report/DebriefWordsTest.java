@@ -14,6 +14,14 @@ import squeezewell.session.SessionHeader;
 class DebriefWordsTest {
   /** By hand: 20 breaths of 1 s every 6 s are 19 intervals and 10 a minute, with gaps of 5 s. */
   @Test
+  void whatIsTooLongForThePageIsCutAndThatIsSaid() {
+    // Five signs outside of the basic plane are ten units, and none is cut in two.
+    assertThat(DebriefWords.shortened("\uD83D\uDE00".repeat(5), 3))
+        .isEqualTo("\uD83D\uDE00".repeat(3) + "… (cut, 5 characters in all)");
+    assertThat(DebriefWords.shortened("Kim", 3)).isEqualTo("Kim");
+  }
+
+  @Test
   void anEvenPracticeShowsWhatWasAskedBesideWhatWasDone() {
     Review review = Reviewer.review(Reports.steady(6));
     assertThat(DebriefWords.cards(review))

@@ -10,7 +10,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import javax.swing.JFileChooser;
-import javax.swing.JOptionPane;
 import javax.swing.filechooser.FileFilter;
 import squeezewell.files.WholeFile;
 import squeezewell.report.ReportKind;
@@ -19,6 +18,7 @@ import squeezewell.session.Session;
 
 /** Saves the report of a practice where the person wants it, as the kind that they choose. */
 final class ReportSaver {
+  private static final String TITLE = "Save report";
   private static final DateTimeFormatter NAME =
       DateTimeFormatter.ofPattern("'squeezewell-'yyyy-MM-dd_HHmmss", Locale.ROOT);
 
@@ -60,24 +60,16 @@ final class ReportSaver {
             : named.toPath().resolveSibling(named.getName() + kind.ending());
     try {
       if (write(parent, file, kind.content(session, review, zone))) {
-        JOptionPane.showMessageDialog(
-            parent,
-            "Saved as " + file + "\n" + kind.label() + ".",
-            "Save report",
-            JOptionPane.INFORMATION_MESSAGE);
+        Dialogs.say(parent, TITLE, "Saved as " + file + "\n" + kind.label() + ".");
       }
     } catch (IOException e) {
-      JOptionPane.showMessageDialog(
-          parent,
-          file + " can't be written: " + e.getMessage(),
-          "Save report",
-          JOptionPane.WARNING_MESSAGE);
+      Dialogs.tell(parent, TITLE, file + " can't be written: " + e.getMessage());
     }
   }
 
   private static JFileChooser chooser(Session session, ZoneId zone) {
     JFileChooser chooser = new JFileChooser();
-    chooser.setDialogTitle("Save report");
+    chooser.setDialogTitle(TITLE);
     chooser.setAcceptAllFileFilterUsed(false);
     for (ReportKind kind : ReportKind.of(session)) {
       chooser.addChoosableFileFilter(new KindFilter(kind));
@@ -106,13 +98,7 @@ final class ReportSaver {
       WholeFile.write(file, content, false);
       return true;
     } catch (FileAlreadyExistsException e) {
-      int answer =
-          JOptionPane.showConfirmDialog(
-              parent,
-              file.getFileName() + " is there already. Replace it?",
-              "Save report",
-              JOptionPane.OK_CANCEL_OPTION);
-      if (answer != JOptionPane.OK_OPTION) {
+      if (!Dialogs.mayReplace(parent, TITLE, file)) {
         return false;
       }
       WholeFile.write(file, content, true);

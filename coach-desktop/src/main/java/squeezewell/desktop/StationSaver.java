@@ -10,7 +10,6 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import javax.swing.JFileChooser;
-import javax.swing.JOptionPane;
 import squeezewell.files.WholeFile;
 import squeezewell.report.StationHtml;
 import squeezewell.review.Review;
@@ -43,18 +42,11 @@ final class StationSaver {
         StationHtml.of(session.header(), result, review, zone).getBytes(StandardCharsets.UTF_8);
     try {
       if (write(parent, file, page)) {
-        JOptionPane.showMessageDialog(
-            parent,
-            "Saved as " + file + "\nPage for any browser, to read or print.",
-            TITLE,
-            JOptionPane.INFORMATION_MESSAGE);
+        Dialogs.say(
+            parent, TITLE, "Saved as " + file + "\nPage for any browser, to read or print.");
       }
     } catch (IOException e) {
-      JOptionPane.showMessageDialog(
-          parent,
-          file + " can't be written: " + e.getMessage(),
-          TITLE,
-          JOptionPane.WARNING_MESSAGE);
+      Dialogs.tell(parent, TITLE, file + " can't be written: " + e.getMessage());
     }
   }
 
@@ -64,13 +56,7 @@ final class StationSaver {
       WholeFile.write(file, page, false);
       return true;
     } catch (FileAlreadyExistsException e) {
-      int answer =
-          JOptionPane.showConfirmDialog(
-              parent,
-              file.getFileName() + " is there already. Replace it?",
-              TITLE,
-              JOptionPane.OK_CANCEL_OPTION);
-      if (answer != JOptionPane.OK_OPTION) {
+      if (!Dialogs.mayReplace(parent, TITLE, file)) {
         return false;
       }
       WholeFile.write(file, page, true);

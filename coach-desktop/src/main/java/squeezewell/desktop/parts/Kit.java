@@ -90,7 +90,7 @@ public final class Kit {
     area.setFont(font);
     area.setForeground(colour);
     area.setAlignmentX(Component.LEFT_ALIGNMENT);
-    PageFit.asked(area, width);
+    PageFit.fits(area);
     wrap(area, width);
     return area;
   }
@@ -158,7 +158,7 @@ public final class Kit {
     button.putClientProperty("html.disable", true);
     button.setFont(look.bold(15));
     button.setAlignmentX(Component.LEFT_ALIGNMENT);
-    PageFit.asked(button, look.px(width));
+    PageFit.fits(button);
     fix(button, new Dimension(look.px(width), look.px(52)));
     button.addActionListener(action);
     return comesIntoView(button);
@@ -239,7 +239,7 @@ public final class Kit {
 
   /** Makes a control so wide and 48 density-independent pixels high. */
   public <T extends JComponent> T control(T control, int width) {
-    PageFit.asked(control, look.px(width));
+    PageFit.fits(control);
     fix(control, new Dimension(look.px(width), look.px(48)));
     control.setAlignmentX(Component.LEFT_ALIGNMENT);
     control.setFont(look.font(15));
@@ -285,7 +285,7 @@ public final class Kit {
     return column;
   }
 
-  /** A row of parts; below each other on a page in a window too narrow for them. */
+  /** A row of parts; in several lines on a page in a window too narrow for them. */
   public JPanel row() {
     JPanel row = PageFit.row(look);
     row.setOpaque(false);

@@ -5,6 +5,7 @@ import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Insets;
 import java.awt.LayoutManager2;
+import javax.swing.AbstractButton;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
 import javax.swing.JComponent;
@@ -15,12 +16,15 @@ import squeezewell.desktop.look.Look;
 
 /**
  * Makes a page that was built for the usual width fit a narrower window: text wraps earlier,
- * controls become narrower, and what stands beside each other and no longer fits is put below each
- * other. Pictures keep their width. In a window that is wide enough nothing changes.
+ * controls become narrower, and what no longer fits beside each other goes on in a new line.
+ * Pictures keep their width. In a window that is wide enough nothing changes.
  */
 final class PageFit {
-  /** Width that was asked for, of text and controls. */
-  private static final String ASKED = "squeezewell.askedWidth";
+  /** Marks text and controls that may become narrower. */
+  private static final String FITS = "squeezewell.fits";
+
+  /** The usual width of what is narrower now. */
+  private static final String USUAL = "squeezewell.usualWidth";
 
   /** What a control does once its width has changed. */
   private static final String FITTED = "squeezewell.fitted";
@@ -43,9 +47,9 @@ final class PageFit {
     this.available = Math.max(look.px(LEAST_PAGE), Math.min(full, available));
   }
 
-  /** Remembers the width that a text or a control was asked to have, in device pixels. */
-  static void asked(JComponent part, int width) {
-    part.putClientProperty(ASKED, width);
+  /** Lets a text or a control become narrower where there is no room for it. */
+  static void fits(JComponent part) {
+    part.putClientProperty(FITS, true);
   }
 
   /** In a narrow window this card ends where the text does, however wide a picture is. */
@@ -58,9 +62,20 @@ final class PageFit {
     part.putClientProperty(FITTED, act);
   }
 
-  /** A row whose parts are put below each other where they do not fit beside each other. */
+  /** A row whose parts are put into several lines where they do not fit beside each other. */
   static JPanel row(Look look) {
-    JPanel row = new JPanel();
+    JPanel row =
+        new JPanel() {
+          private static final long serialVersionUID = 1L;
+
+          /** One that was set holds for one line only. */
+          @Override
+          public Dimension getMaximumSize() {
+            return getLayout() instanceof RowLayout layout && layout.wraps
+                ? getPreferredSize()
+                : super.getMaximumSize();
+          }
+        };
     row.setLayout(new RowLayout(row, look.px(8)));
     return row;
   }
@@ -105,14 +120,14 @@ final class PageFit {
     if (part.getClientProperty(CARD) != null) {
       part.setMaximumSize(available < full ? new Dimension(room, Short.MAX_VALUE) : null);
     }
-    if (!(part.getClientProperty(ASKED) instanceof Integer asked)) {
+    if (part.getClientProperty(FITS) == null) {
       return false;
     }
-    int width = asked;
-    if (available < full) {
-      width = part instanceof JTextArea ? textWidth(asked, room) : Math.min(asked, room);
-    }
-    if (width == part.getPreferredSize().width) {
+    int now = part.getPreferredSize().width;
+    int usual = part.getClientProperty(USUAL) instanceof Integer before ? before : now;
+    int width = available < full ? narrowed(part, usual, room) : usual;
+    part.putClientProperty(USUAL, width < usual ? usual : null);
+    if (width == now) {
       return false;
     }
     if (part instanceof JTextArea area) {
@@ -127,17 +142,21 @@ final class PageFit {
   }
 
   /** Beside what stands next to it a wide text keeps its distance from the edge. */
-  private int textWidth(int asked, int room) {
-    return 2 * asked > full
-        ? Math.max(look.px(LEAST_TEXT), asked - (full - available))
-        : Math.min(asked, room);
+  private int narrowed(JComponent part, int usual, int room) {
+    if (part instanceof JTextArea && 2 * usual > full) {
+      return Math.max(look.px(LEAST_TEXT), usual - (full - available));
+    }
+    // A button's words would be cut.
+    int least = part instanceof AbstractButton b ? b.getUI().getPreferredSize(b).width : 0;
+    return Math.min(usual, Math.max(least, room));
   }
 
-  /** Beside each other, or below each other. */
+  /** Beside each other, or in several lines. */
   private static final class RowLayout implements LayoutManager2 {
     private final BoxLayout beside;
     private final int gap;
-    private boolean below;
+    private int room = Integer.MAX_VALUE;
+    private boolean wraps;
 
     RowLayout(JPanel row, int gap) {
       this.beside = new BoxLayout(row, BoxLayout.X_AXIS);
@@ -145,12 +164,13 @@ final class PageFit {
     }
 
     /** Asks the parts anew; they may have become narrower. */
-    boolean fit(int room) {
+    boolean fit(int roomNow) {
       Container row = beside.getTarget();
       beside.invalidateLayout(row);
-      boolean stacked = beside.preferredLayoutSize(row).width > room;
-      boolean changed = stacked != below;
-      below = stacked;
+      boolean wrapsNow = beside.preferredLayoutSize(row).width > roomNow;
+      boolean changed = wrapsNow != wraps || (wraps && roomNow != room);
+      wraps = wrapsNow;
+      room = roomNow;
       if (changed) {
         row.invalidate();
       }
@@ -159,44 +179,54 @@ final class PageFit {
 
     @Override
     public Dimension preferredLayoutSize(Container row) {
-      return below ? stacked(row, false) : beside.preferredLayoutSize(row);
+      return wraps ? lines(row, false) : beside.preferredLayoutSize(row);
     }
 
     @Override
     public Dimension minimumLayoutSize(Container row) {
-      return below ? stacked(row, false) : beside.minimumLayoutSize(row);
+      return wraps ? lines(row, false) : beside.minimumLayoutSize(row);
     }
 
     @Override
     public void layoutContainer(Container row) {
-      if (below) {
-        stacked(row, true);
+      if (wraps) {
+        lines(row, true);
       } else {
         beside.layoutContainer(row);
       }
     }
 
-    private Dimension stacked(Container row, boolean place) {
+    /** In lines, as many beside each other as fit. */
+    private Dimension lines(Container row, boolean place) {
       Insets insets = row.getInsets();
-      int y = insets.top;
+      int x = 0;
+      int y = 0;
+      int lineHeight = 0;
       int widest = 0;
       for (Component part : row.getComponents()) {
-        Dimension size = part.getPreferredSize();
         if (part.isVisible() && !(part instanceof Box.Filler)) {
-          y += y > insets.top ? gap : 0;
-          if (place) {
-            part.setBounds(insets.left, y, size.width, size.height);
+          Dimension size = part.getPreferredSize();
+          if (x > 0 && x + gap + size.width > room) {
+            y += lineHeight + gap;
+            x = 0;
+            lineHeight = 0;
           }
-          y += size.height;
-          widest = Math.max(widest, size.width);
+          x += x > 0 ? gap : 0;
+          if (place) {
+            part.setBounds(insets.left + x, insets.top + y, size.width, size.height);
+          }
+          x += size.width;
+          lineHeight = Math.max(lineHeight, size.height);
+          widest = Math.max(widest, x);
         }
       }
-      return new Dimension(widest + insets.left + insets.right, y + insets.bottom);
+      return new Dimension(
+          widest + insets.left + insets.right, y + lineHeight + insets.top + insets.bottom);
     }
 
     @Override
     public Dimension maximumLayoutSize(Container row) {
-      return below ? stacked(row, false) : beside.maximumLayoutSize(row);
+      return wraps ? lines(row, false) : beside.maximumLayoutSize(row);
     }
 
     @Override

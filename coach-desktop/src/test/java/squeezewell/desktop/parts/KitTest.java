@@ -175,6 +175,39 @@ class KitTest {
         });
   }
 
+  /**
+   * By hand, at twice the usual size: five buttons of 100 with 16 between them, three in a line of
+   * 332, and lines of 104 with 16 between them.
+   */
+  @Test
+  void aRowGoesOnInANewLineAndASizeGivenLaterIsKept() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          JPanel row = kit.row();
+          JButton[] buttons = new JButton[5];
+          for (int i = 0; i < buttons.length; i++) {
+            buttons[i] = kit.button(Integer.toString(i), Kit.CONTENT_WIDTH, e -> {});
+            Kit.fix(buttons[i], new Dimension(100, 104));
+            row.add(buttons[i]);
+          }
+          row.setMaximumSize(row.getPreferredSize());
+          JPanel column = kit.column();
+          column.add(row);
+          JScrollPane page = kit.page(column);
+          for (int width : new int[] {824, 412, 824}) {
+            page.setSize(width, 892);
+            layOut(page);
+            for (int i = 0; i < buttons.length; i++) {
+              assertThat(buttons[i].getWidth()).isEqualTo(100);
+              assertThat(buttons[i].getX()).isEqualTo(width == 412 ? i % 3 * 116 : i * 100);
+              assertThat(buttons[i].getY()).isEqualTo(width == 412 ? i / 3 * 120 : 0);
+            }
+            assertThat(row.getHeight()).isEqualTo(width == 412 ? 224 : 104);
+          }
+        });
+  }
+
   /** What the box does not show would be lost: it grows by the lines that it then needs. */
   @Test
   void inANarrowWindowAChoiceWrapsInItsNarrowerBox() throws Exception {

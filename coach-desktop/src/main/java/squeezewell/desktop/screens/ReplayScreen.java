@@ -6,7 +6,6 @@ import java.awt.Dimension;
 import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.GridLayout;
-import java.awt.Insets;
 import java.awt.Toolkit;
 import java.awt.event.KeyEvent;
 import java.util.Optional;
@@ -64,7 +63,7 @@ public final class ReplayScreen extends JPanel {
   private final transient Runnable back;
   private final transient LivePainter painter;
   private final transient Look look;
-  private final GridBagLayout sides = new GridBagLayout();
+  private final GridBagLayout below = new GridBagLayout();
   private final JPanel storySide = new JPanel();
   private final JPanel controlSide = new JPanel();
   private final JLabel time;
@@ -118,7 +117,6 @@ public final class ReplayScreen extends JPanel {
     this.back = back;
     view = ReplayView.of(player.replay());
     look = kit.look();
-    setLayout(sides);
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
     setBorder(BorderFactory.createEmptyBorder(look.px(12), side, look.px(8), side));
@@ -296,18 +294,20 @@ public final class ReplayScreen extends JPanel {
   }
 
   private void place() {
+    if (beside) {
+      // Halves, whatever is written in them.
+      setLayout(new GridLayout(1, 2, look.px(16), 0));
+      return;
+    }
+    setLayout(below);
     GridBagConstraints where = new GridBagConstraints();
     where.fill = GridBagConstraints.BOTH;
     where.gridx = 0;
-    where.gridy = 0;
     where.weightx = 1;
-    where.weighty = beside ? 1 : 0.8;
-    sides.setConstraints(storySide, where);
-    where.gridx = beside ? 1 : 0;
-    where.gridy = beside ? 0 : 1;
-    where.weighty = beside ? 1 : 0.2;
-    where.insets = new Insets(0, beside ? look.px(16) : 0, 0, 0);
-    sides.setConstraints(controlSide, where);
+    where.weighty = 0.8;
+    below.setConstraints(storySide, where);
+    where.weighty = 0.2;
+    below.setConstraints(controlSide, where);
   }
 
   private static String shortened(String text) {

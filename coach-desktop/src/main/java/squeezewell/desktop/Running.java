@@ -118,7 +118,9 @@ final class Running {
   }
 
   private Kit replayKit() {
-    return stage.fittedKit(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+    Kit below = stage.fittedKit(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+    Kit beside = stage.fittedKit(ReplayScreen.BESIDE_WIDTH, ReplayScreen.BESIDE_HEIGHT);
+    return beside.look().scale() > below.look().scale() ? beside : below;
   }
 
   /** The window has another size. */

@@ -124,7 +124,10 @@ final class DebriefWords {
         number(done.ratePerMinute(), 0), "compressions a minute", done.count() + " in all");
   }
 
-  /** The longest time without a breath; not known if the breaths never began. */
+  /**
+   * The longest time without a breath, first without the times in which none was asked for; not
+   * known if the breaths never began.
+   */
   static Card gap(Metrics.Gap gap) {
     if (!gap.happened()) {
       return new Card(UNKNOWN, "longest gap", "not known: the breaths never began");
@@ -132,11 +135,11 @@ final class DebriefWords {
     String longest = Words.upTo(gap.longestSeconds(), 1);
     String net = Words.upTo(gap.longestNetSeconds(), 1);
     return new Card(
-        longest + " s",
+        net + " s",
         "longest gap",
         net.equals(longest)
             ? "from " + Words.clock(Math.round(gap.longestAtSeconds() * 1e9))
-            : net + " s without checks, suction and pauses");
+            : longest + " s with checks, suction and pauses");
   }
 
   private static String range(Asked asked) {

@@ -86,8 +86,9 @@ final class ReviewSvg {
       text(4, top + 34, "label", Words.clock(Math.round((double) row * rowSeconds * SECOND)));
       line(LEFT, top + 36, WIDTH - 8, top + 36, "rule");
     }
+    double[] wordEnds = new double[rows];
     for (Hold hold : review.holds()) {
-      hold(hold, rows);
+      hold(hold, rows, wordEnds);
     }
     for (Silence silence : review.silences()) {
       silence(silence, rows);
@@ -202,7 +203,12 @@ final class ReviewSvg {
     return Math.max(1.5, 2.2 * perSecond());
   }
 
-  private void hold(Hold hold, int rows) {
+  /**
+   * A shade over both lanes, and its word once, in the first row with room for it.
+   *
+   * @param wordEnds where the last word in each row ends; changed
+   */
+  private void hold(Hold hold, int rows, double[] wordEnds) {
     String word =
         switch (hold.kind()) {
           case PULSE_CHECK -> "check";
@@ -213,7 +219,7 @@ final class ReviewSvg {
         };
     double from = hold.startNanos() / SECOND;
     double to = Math.min(hold.endNanos() / SECOND, rows * rowSeconds);
-    boolean first = true;
+    boolean told = false;
     while (from < to) {
       int row = (int) (from / rowSeconds);
       double rowEnd = Math.min(to, (row + 1) * rowSeconds);
@@ -221,10 +227,15 @@ final class ReviewSvg {
       add(
           "<rect class=\"hold\" x=\"%s\" y=\"%d\" width=\"%s\" height=\"%d\"/>\n",
           number(x), row * ROW_HEIGHT + 10, number((rowEnd - from) * perSecond()), ROW_HEIGHT - 16);
-      if (first) {
-        text(x + 2, row * ROW_HEIGHT + ROW_HEIGHT - 2, "label", word);
+      double wordLength = LETTER * word.length();
+      double left = Math.min(Math.max(x + 2, wordEnds[row] + LETTER), WIDTH - wordLength);
+      boolean free = left >= wordEnds[row] + LETTER;
+      // Further along it would seem to be the word of another hold.
+      if (!told && free && left <= x + Math.max(2, (rowEnd - from) * perSecond())) {
+        text(left, row * ROW_HEIGHT + ROW_HEIGHT - 2, "label", word);
+        wordEnds[row] = left + wordLength;
+        told = true;
       }
-      first = false;
       from = rowEnd;
     }
   }

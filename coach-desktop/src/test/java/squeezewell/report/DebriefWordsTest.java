@@ -38,11 +38,10 @@ class DebriefWordsTest {
   }
 
   @Test
-  void aGapWithACheckInItIsToldWithoutItToo() {
+  void aGapWithACheckInItIsFirstToldWithoutIt() {
     assertThat(DebriefWords.gap(new Metrics.Gap(14, 120, 5.5, 60, 0, 0)))
         .isEqualTo(
-            new DebriefWords.Card(
-                "14 s", "longest gap", "5.5 s without checks, suction and pauses"));
+            new DebriefWords.Card("5.5 s", "longest gap", "14 s with checks, suction and pauses"));
   }
 
   @Test

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -83,6 +85,55 @@ class ReviewSvgTest {
     Session late = new Session(whole.header(), events, List.of());
     assertThat(Reviewer.review(late).endNanos()).isGreaterThan(4 * 60 * Reports.SECOND);
     assertThat(ReviewSvg.ribbon(Reviewer.review(late)).split("class=\"rule\"", -1)).hasSize(3);
+  }
+
+  /**
+   * Two minutes are 668 points from 44: 1:00 stands at 378 and its word at 380, 30 points long with
+   * six for a letter. The pause from 1:02 stands at 389.13; its word moves on to 380 + 30 + 6. That
+   * from 1:12.5 stands at 447.61 and is 2.78 long: its word would stand beyond it, at 452.
+   */
+  @Test
+  void noWordOfAPauseStandsOnTheOneBefore() {
+    String svg = ReviewSvg.ribbon(Reviewer.review(pausing(60, 61, 62, 72, 72.5, 73)));
+    assertThat(words(svg, "pause")).containsExactly("380", "416");
+    assertThat(svg.split("class=\"hold\"", -1)).hasSize(4);
+  }
+
+  /** By hand: 1:59 stands at 706.43 of 720 points, and the word takes 30. */
+  @Test
+  void aWordAtTheEndOfARowIsNotCut() {
+    assertThat(words(ReviewSvg.ribbon(Reviewer.review(pausing(119, 140))), "pause"))
+        .containsExactly("690");
+  }
+
+  private static List<String> words(String svg, String word) {
+    List<String> places = new ArrayList<>();
+    Matcher matcher =
+        Pattern.compile("<text class=\"label\" x=\"([0-9.]+)\" y=\"\\d+\">" + word).matcher(svg);
+    while (matcher.find()) {
+      places.add(matcher.group(1));
+    }
+    return places;
+  }
+
+  /** Three minutes with pauses from and to those seconds and no breath from 0:54 to 2:24. */
+  private static Session pausing(double... seconds) {
+    List<SessionEvent> events = new ArrayList<>();
+    int next = 0;
+    for (SessionEvent event : practice(3).events()) {
+      while (next < seconds.length && seconds[next] * Reports.SECOND <= event.atNanos()) {
+        long at = Math.round(seconds[next] * Reports.SECOND);
+        What what = next % 2 == 0 ? What.PAUSE : What.RESUME;
+        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+        next++;
+      }
+      double at = event.atNanos() / (double) Reports.SECOND;
+      if (at < 59 || at > 144) {
+        events.add(
+            new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+      }
+    }
+    return new Session(practice(3).header(), events, List.of());
   }
 
   private static Session practice(long minutes) {

@@ -90,12 +90,24 @@ public final class Kit {
     area.setFont(font);
     area.setForeground(colour);
     area.setAlignmentX(Component.LEFT_ALIGNMENT);
-    area.setSize(width, Short.MAX_VALUE);
-    Dimension size = new Dimension(width, area.getPreferredSize().height);
-    area.setPreferredSize(size);
-    area.setMaximumSize(size);
-    area.setMinimumSize(size);
+    PageFit.fits(area);
+    wrap(area, width);
     return area;
+  }
+
+  /** Wraps a text at a width in device pixels. */
+  static void wrap(JTextArea area, int width) {
+    area.setPreferredSize(null);
+    area.setSize(width, Short.MAX_VALUE);
+    fix(area, new Dimension(width, area.getPreferredSize().height));
+  }
+
+  /** Gives a part a size that no layout changes. */
+  static void fix(JComponent part, Dimension size) {
+    part.setPreferredSize(size);
+    part.setMaximumSize(size);
+    part.setMinimumSize(size);
+    part.invalidate();
   }
 
   /** Body text over the whole width. */
@@ -114,8 +126,8 @@ public final class Kit {
   }
 
   /** The heading of a part of a screen. */
-  public JLabel subheading(String text) {
-    return label(text, look.bold(15), look.palette().text());
+  public JTextArea subheading(String text) {
+    return text(text, look.bold(15), look.palette().text(), look.px(CONTENT_WIDTH));
   }
 
   /** Room between parts, in density-independent pixels. */
@@ -146,10 +158,8 @@ public final class Kit {
     button.putClientProperty("html.disable", true);
     button.setFont(look.bold(15));
     button.setAlignmentX(Component.LEFT_ALIGNMENT);
-    Dimension size = new Dimension(look.px(width), look.px(52));
-    button.setPreferredSize(size);
-    button.setMaximumSize(size);
-    button.setMinimumSize(size);
+    PageFit.fits(button);
+    fix(button, new Dimension(look.px(width), look.px(52)));
     button.addActionListener(action);
     return comesIntoView(button);
   }
@@ -183,13 +193,13 @@ public final class Kit {
     JComboBox<T> box = choices();
     control(box, width);
     ListCellRenderer<? super T> usual = box.getRenderer();
-    int textWidth = look.px(width - WRAPPING_MARGIN);
+    PageFit.whenFitted(box, () -> grow(box));
     box.setRenderer(
         (list, value, index, selected, focused) -> {
           Component cell =
               usual.getListCellRendererComponent(list, value, index, selected, focused);
           JTextArea area =
-              text(String.valueOf(value), cell.getFont(), cell.getForeground(), textWidth);
+              text(String.valueOf(value), cell.getFont(), cell.getForeground(), textWidth(box));
           JPanel middle = new JPanel(new GridBagLayout());
           middle.setBackground(cell.getBackground());
           middle.setOpaque(index >= 0);
@@ -202,19 +212,23 @@ public final class Kit {
           middle.getAccessibleContext().setAccessibleName(area.getText());
           return middle;
         });
-    box.addItemListener(e -> grow(box, width, textWidth));
-    box.addPropertyChangeListener("model", e -> grow(box, width, textWidth));
+    box.addItemListener(e -> grow(box));
+    box.addPropertyChangeListener("model", e -> grow(box));
     return box;
   }
 
-  private void grow(JComboBox<?> box, int width, int textWidth) {
+  private int textWidth(JComboBox<?> box) {
+    return box.getPreferredSize().width - look.px(WRAPPING_MARGIN);
+  }
+
+  private void grow(JComboBox<?> box) {
     String chosen = String.valueOf(box.getSelectedItem());
     int lines =
-        text(chosen, look.font(15), look.palette().text(), textWidth).getPreferredSize().height;
-    Dimension size = new Dimension(look.px(width), Math.max(look.px(48), lines + look.px(14)));
-    box.setPreferredSize(size);
-    box.setMaximumSize(size);
-    box.setMinimumSize(size);
+        text(chosen, look.font(15), look.palette().text(), textWidth(box))
+            .getPreferredSize()
+            .height;
+    int width = box.getPreferredSize().width;
+    fix(box, new Dimension(width, Math.max(look.px(48), lines + look.px(14))));
     box.revalidate();
   }
 
@@ -225,10 +239,8 @@ public final class Kit {
 
   /** Makes a control so wide and 48 density-independent pixels high. */
   public <T extends JComponent> T control(T control, int width) {
-    Dimension size = new Dimension(look.px(width), look.px(48));
-    control.setPreferredSize(size);
-    control.setMaximumSize(size);
-    control.setMinimumSize(size);
+    PageFit.fits(control);
+    fix(control, new Dimension(look.px(width), look.px(48)));
     control.setAlignmentX(Component.LEFT_ALIGNMENT);
     control.setFont(look.font(15));
     return comesIntoView(control);
@@ -273,10 +285,9 @@ public final class Kit {
     return column;
   }
 
-  /** A row of parts. */
+  /** A row of parts; in several lines on a page in a window too narrow for them. */
   public JPanel row() {
-    JPanel row = new JPanel();
-    row.setLayout(new BoxLayout(row, BoxLayout.X_AXIS));
+    JPanel row = PageFit.row(look);
     row.setOpaque(false);
     row.setAlignmentX(Component.LEFT_ALIGNMENT);
     return row;
@@ -302,6 +313,7 @@ public final class Kit {
             g2.dispose();
           }
         };
+    PageFit.card(card);
     card.setLayout(new BoxLayout(card, BoxLayout.Y_AXIS));
     card.setOpaque(false);
     card.setAlignmentX(Component.LEFT_ALIGNMENT);
@@ -316,8 +328,9 @@ public final class Kit {
   }
 
   /**
-   * A screen that scrolls up and down, its content centred at a fixed width. Home and End lead to
-   * its ends wherever they mean nothing else.
+   * A screen that scrolls up and down, its content centred at a fixed width. In a narrower window
+   * text and controls become narrower; what can't, such as a picture, scrolls sideways. Home and
+   * End lead to its ends wherever they mean nothing else.
    */
   public JScrollPane page(JPanel content) {
     int margin = look.px(MARGIN);
@@ -336,7 +349,16 @@ public final class Kit {
     centred.add(Box.createHorizontalGlue());
     centred.add(above);
     centred.add(Box.createHorizontalGlue());
-    JScrollPane scroll = new JScrollPane(centred);
+    JScrollPane scroll =
+        new JScrollPane(centred) {
+          private static final long serialVersionUID = 1L;
+
+          @Override
+          public void doLayout() {
+            PageFit.fit(look, content, getWidth() - 2 * margin);
+            super.doLayout();
+          }
+        };
     scroll.setBorder(BorderFactory.createEmptyBorder());
     scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_AS_NEEDED);
     scroll.getVerticalScrollBar().setUnitIncrement(look.px(24));

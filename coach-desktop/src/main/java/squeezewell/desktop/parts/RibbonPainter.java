@@ -10,6 +10,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -55,14 +56,20 @@ final class RibbonPainter {
     double middle = height * 0.5;
     List<Word> words = new ArrayList<>();
     for (RibbonMark mark : marks) {
-      boolean shown = mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
-      if (mark.kind().hold() && shown) {
-        paintHold(g2, palette, mark, words);
+      if (mark.kind().hold() && isShown(mark)) {
+        paintHold(g2, palette, mark);
+      }
+    }
+    // A long hold has room for its word beside those of short ones, not the other way round.
+    for (boolean brief : new boolean[] {true, false}) {
+      for (RibbonMark mark : marks) {
+        if (mark.kind().hold() && isShown(mark) && isBrief(mark.kind()) == brief) {
+          addWord(g2, mark, words);
+        }
       }
     }
     for (RibbonMark mark : marks) {
-      boolean shown = mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
-      if (mark.kind() == RibbonMark.Kind.SILENCE && shown) {
+      if (mark.kind() == RibbonMark.Kind.SILENCE && isShown(mark)) {
         paintSilence(g2, palette, mark, middle, words);
       }
     }
@@ -94,6 +101,14 @@ final class RibbonPainter {
         paintBreath(g2, palette, mark, middle);
       }
     }
+  }
+
+  private boolean isShown(RibbonMark mark) {
+    return mark.startNanos() <= toNanos && mark.endNanos() >= fromNanos;
+  }
+
+  private static boolean isBrief(RibbonMark.Kind kind) {
+    return kind == RibbonMark.Kind.PULSE_CHECK || kind == RibbonMark.Kind.SUCTION;
   }
 
   /** Where a mark is drawn, wide enough to be ringed. */
@@ -145,14 +160,20 @@ final class RibbonPainter {
   /** The word of a hold and where it stands. */
   private record Word(String text, double left, double right) {}
 
-  /** A word is left out where it would stand on the one before. */
-  private void paintHold(Graphics2D g2, Palette palette, RibbonMark mark, List<Word> words) {
+  private void paintHold(Graphics2D g2, Palette palette, RibbonMark mark) {
     double left = Math.max(0, x(mark.startNanos()));
     double length = Math.max(look.px(3), Math.min(width, x(mark.endNanos())) - left);
     g2.setColor(palette.active());
     g2.fill(
         new RoundRectangle2D.Double(
             left, look.px(4), length, height - look.px(8.0), look.px(6), look.px(6)));
+  }
+
+  /**
+   * In the middle of its hold or, if another stands there, of the room that is left of the hold;
+   * left out where there is none.
+   */
+  private void addWord(Graphics2D g2, RibbonMark mark, List<Word> words) {
     String word =
         switch (mark.kind()) {
           case PULSE_CHECK -> "check";
@@ -160,15 +181,42 @@ final class RibbonPainter {
           case WATCH -> "watch";
           default -> "pause";
         };
+    double left = Math.max(0, x(mark.startNanos()));
+    double right = left + Math.max(look.px(3), Math.min(width, x(mark.endNanos())) - left);
     g2.setFont(look.font(11));
-    int textWidth = g2.getFontMetrics().stringWidth(word);
-    double at = left + (length - textWidth) / 2;
-    at = Math.max(look.px(4), Math.min(at, width - textWidth - look.px(4.0)));
-    double before =
-        words.isEmpty() ? Double.NEGATIVE_INFINITY : words.get(words.size() - 1).right();
-    if (at >= before + look.px(8)) {
-      words.add(new Word(word, at, at + textWidth));
+    double wide = g2.getFontMetrics().stringWidth(word);
+    double at = (left + right - wide) / 2;
+    at = Math.max(look.px(4), Math.min(at, width - wide - look.px(4.0)));
+    double space = look.px(8);
+    double middle = at;
+    boolean taken =
+        words.stream()
+            .anyMatch(w -> middle < w.right() + space && w.left() < middle + wide + space);
+    if (taken) {
+      Span room = widestRoom(words, left, right, space);
+      if (room.right() - room.left() < wide) {
+        return;
+      }
+      at = (room.left() + room.right() - wide) / 2;
     }
+    words.add(new Word(word, at, at + wide));
+    words.sort(Comparator.comparingDouble(Word::left));
+  }
+
+  private record Span(double left, double right) {}
+
+  /** The widest stretch between two places that words leave, with some space to each of them. */
+  private static Span widestRoom(List<Word> words, double left, double right, double space) {
+    Span widest = new Span(left, left);
+    double start = left;
+    for (int i = 0; i <= words.size(); i++) {
+      double end = i < words.size() ? Math.min(right, words.get(i).left() - space) : right;
+      if (end - start > widest.right() - widest.left()) {
+        widest = new Span(start, end);
+      }
+      start = i < words.size() ? Math.max(start, words.get(i).right() + space) : start;
+    }
+    return widest;
   }
 
   /** On a ground of its own, so that no line runs through it. */
@@ -178,7 +226,7 @@ final class RibbonPainter {
     g2.setColor(look.palette().card());
     g2.fill(
         new Rectangle2D.Double(
-            left - look.px(3), base - look.px(11), wide + look.px(6), look.px(14)));
+            left - look.px(3), base - look.px(13), wide + look.px(6), look.px(16)));
     g2.setColor(colour);
     g2.drawString(word, (float) left, (float) base);
   }
@@ -206,21 +254,11 @@ final class RibbonPainter {
     String word = "no prompts";
     g2.setFont(look.font(11));
     double textWidth = g2.getFontMetrics().stringWidth(word);
-    double from = left;
-    double widest = 0;
-    double start = left;
     // In the widest room that the words of holds leave.
-    for (int i = 0; i <= words.size(); i++) {
-      double end = i < words.size() ? words.get(i).left() : left + length;
-      double room = Math.min(end, left + length) - start;
-      if (room > widest) {
-        widest = room;
-        from = start;
-      }
-      start = i < words.size() ? Math.max(start, words.get(i).right()) : start;
-    }
-    if (textWidth + look.px(10) <= widest) {
-      double at = from + (widest - textWidth) / 2;
+    Span room = widestRoom(words, left, left + length, look.px(3));
+    double free = room.right() - room.left();
+    if (textWidth + look.px(7) <= free) {
+      double at = room.left() + (free - textWidth) / 2;
       paintWord(g2, palette.text(), word, at, top + high / 2 + look.px(4));
     }
   }

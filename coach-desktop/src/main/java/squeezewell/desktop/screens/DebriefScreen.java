@@ -96,6 +96,10 @@ public final class DebriefScreen {
     column.add(kit.gap(6));
     column.add(kit.heading(view.headline()));
     column.add(kit.gap(4));
+    if (!view.first().isEmpty()) {
+      column.add(kit.body(view.first()));
+      column.add(kit.gap(4));
+    }
     column.add(kit.note(view.asked()));
     for (String line : view.local()) {
       column.add(kit.gap(2));
@@ -273,8 +277,16 @@ public final class DebriefScreen {
     JPanel text = kit.column();
     text.setAlignmentY(Component.TOP_ALIGNMENT);
     text.add(kit.text(finding.title() + ".", look.bold(15), palette.text(), width));
-    text.add(kit.gap(3));
-    text.add(kit.text(finding.text(), look.font(13), palette.softText(), width));
+    for (String words : FindingWords.paragraphs(finding)) {
+      boolean toDo = FindingWords.tellsWhatToDo(words);
+      text.add(kit.gap(toDo ? 5 : 3));
+      text.add(
+          kit.text(
+              words,
+              toDo ? look.bold(13) : look.font(13),
+              toDo ? palette.text() : palette.softText(),
+              width));
+    }
     row.add(number);
     row.add(text);
     card.add(row);

@@ -17,12 +17,14 @@ import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
 import squeezewell.review.SuctionResult;
 import squeezewell.review.UnpromptedText;
+import squeezewell.review.Verdict;
 import squeezewell.session.NotedFinding;
 
 /**
  * What the debrief says. Pure.
  *
  * @param headline the most important thing
+ * @param first whether the rhythm was held and what to change first; empty if all went well
  * @param asked what was practised
  * @param figures three figures, each with its name and what was asked
  * @param toChange findings that are not good, worst first
@@ -35,6 +37,7 @@ import squeezewell.session.NotedFinding;
  */
 record DebriefView(
     String headline,
+    String first,
     String asked,
     List<Figure> figures,
     List<Finding> toChange,
@@ -73,6 +76,7 @@ record DebriefView(
     }
     return new DebriefView(
         review.headline(),
+        first(review, toChange),
         askedLine(review),
         figures(review),
         toChange,
@@ -82,6 +86,16 @@ record DebriefView(
         details(review),
         MarksView.of(review).index().marks(),
         review.asked().local().map(Phrases::local).orElse(List.of()));
+  }
+
+  private static String first(Review review, List<Finding> toChange) {
+    Verdict.Outcome outcome = review.verdict().outcome();
+    if (toChange.isEmpty() && outcome == Verdict.Outcome.HELD) {
+      return "";
+    }
+    return outcome.label()
+        + "."
+        + FindingWords.whatToDo(toChange).map(words -> " " + words).orElse("");
   }
 
   /** What was found, numbered in order of time. */
@@ -144,12 +158,15 @@ record DebriefView(
     return List.copyOf(figures);
   }
 
-  private static Figure gapFigure(Metrics.Gap gap) {
+  static Figure gapFigure(Metrics.Gap gap) {
     if (!gap.happened()) {
       return new Figure("–", "longest gap", "breaths never began", Judgement.UNJUDGED);
     }
     return new Figure(
-        Math.round(gap.longestSeconds()) + " s", "longest gap", gapNote(gap), Judgement.UNJUDGED);
+        Math.round(gap.longestNetSeconds()) + " s",
+        "longest gap",
+        gapNote(gap),
+        Judgement.UNJUDGED);
   }
 
   private static Figure compressionRate(Compressions done) {
@@ -204,11 +221,11 @@ record DebriefView(
         gapFigure(metrics.gap()));
   }
 
-  /** The findings speak of the gap without checks and suction, so both must stand together. */
+  /** While breathing was to be held no breath was missing, so the gap without that leads. */
   private static String gapNote(Metrics.Gap gap) {
-    long net = Math.round(gap.longestNetSeconds());
-    return net < Math.round(gap.longestSeconds())
-        ? net + " s without holds"
+    long whole = Math.round(gap.longestSeconds());
+    return Math.round(gap.longestNetSeconds()) < whole
+        ? whole + " s with holds"
         : "from " + clock(gap.longestAtSeconds());
   }
 
@@ -289,12 +306,11 @@ record DebriefView(
       lines.add(
           String.format(
               Locale.ROOT,
-              "Longest gap: %.0f s from %s; with checks, suction and pauses taken off, %.0f s from"
-                  + " %s",
-              gap.longestSeconds(),
-              clock(gap.longestAtSeconds()),
+              "Longest gap: %.0f s from %s; with checks, suction and pauses, %.0f s from %s",
               gap.longestNetSeconds(),
-              clock(gap.longestNetAtSeconds())));
+              clock(gap.longestNetAtSeconds()),
+              gap.longestSeconds(),
+              clock(gap.longestAtSeconds())));
     }
     for (PulseCheckResult check : metrics.pulseChecks()) {
       lines.add(line(check));

@@ -63,7 +63,7 @@ public final class LibraryScreen {
     column.add(kit.gap(12));
     column.add(kit.heading("Guidelines side by side"));
     column.add(kit.gap(10));
-    JComboBox<SideBySide.Choice> choice = Kit.choices();
+    JComboBox<SideBySide.Choice> choice = kit.wrappingChoices(Kit.CONTENT_WIDTH);
     for (SideBySide.Choice each : SideBySide.choices(editions)) {
       choice.addItem(each);
       if (choice.getSelectedIndex() <= 0
@@ -74,7 +74,7 @@ public final class LibraryScreen {
     }
     choice.getAccessibleContext().setAccessibleName("Patient and situation");
     choice.addActionListener(e -> fill((SideBySide.Choice) choice.getSelectedItem()));
-    column.add(kit.wide(choice));
+    column.add(choice);
     column.add(kit.gap(14));
     column.add(values);
     column.add(kit.gap(8));

@@ -3,6 +3,8 @@ package squeezewell.desktop.screens;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Dimension;
+import java.awt.GridBagConstraints;
+import java.awt.GridBagLayout;
 import java.awt.GridLayout;
 import java.awt.Toolkit;
 import java.awt.event.KeyEvent;
@@ -39,6 +41,12 @@ public final class ReplayScreen extends JPanel {
   /** The least height at which everything on the screen is seen, in density-independent pixels. */
   public static final int LEAST_HEIGHT = 640;
 
+  /** The least width for the story and the controls beside each other. */
+  public static final int BESIDE_WIDTH = 680;
+
+  /** The least height for the story and the controls beside each other. */
+  public static final int BESIDE_HEIGHT = 400;
+
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
 
@@ -54,6 +62,10 @@ public final class ReplayScreen extends JPanel {
   private final transient Sound sound;
   private final transient Runnable back;
   private final transient LivePainter painter;
+  private final transient Look look;
+  private final GridBagLayout below = new GridBagLayout();
+  private final JPanel storySide = new JPanel();
+  private final JPanel controlSide = new JPanel();
   private final JLabel time;
   private final JLabel speed;
   private final JLabel asked;
@@ -77,6 +89,7 @@ public final class ReplayScreen extends JPanel {
   private final ActionButton next;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
   private boolean showing;
+  private boolean beside;
   private String reached = "";
   private long reachedAt;
 
@@ -103,7 +116,7 @@ public final class ReplayScreen extends JPanel {
     this.sound = sound;
     this.back = back;
     view = ReplayView.of(player.replay());
-    Look look = kit.look();
+    look = kit.look();
     setBackground(look.palette().ground());
     int side = look.px(Kit.MARGIN);
     setBorder(BorderFactory.createEmptyBorder(look.px(12), side, look.px(8), side));
@@ -130,12 +143,12 @@ public final class ReplayScreen extends JPanel {
                 .map(m -> new SessionSlider.Span(m.fromNanos(), m.toNanos()))
                 .collect(Collectors.toList()));
     slider.addChangeListener(e -> moved());
-    play = action(look, "Play", "Space", KeyEvent.VK_SPACE, player::toggle);
-    mute = action(look, "Mute", "M", KeyEvent.VK_M, sound.toggleMute());
-    slower = action(look, "Slower", "Down", KeyEvent.VK_DOWN, player::slower);
-    faster = action(look, "Faster", "Up", KeyEvent.VK_UP, player::faster);
-    before = action(look, "Event before", "Page Up", KeyEvent.VK_PAGE_UP, this::goBefore);
-    next = action(look, "Event after", "Page Down", KeyEvent.VK_PAGE_DOWN, this::goNext);
+    play = action("Play", "Space", KeyEvent.VK_SPACE, player::toggle);
+    mute = action("Mute", "M", KeyEvent.VK_M, sound.toggleMute());
+    slower = action("Slower", "Down", KeyEvent.VK_DOWN, player::slower);
+    faster = action("Faster", "Up", KeyEvent.VK_UP, player::faster);
+    before = action("Event before", "Page Up", KeyEvent.VK_PAGE_UP, this::goBefore);
+    next = action("Event after", "Page Down", KeyEvent.VK_PAGE_DOWN, this::goNext);
     lay(kit, when);
     key(KeyEvent.VK_HOME, () -> player.seek(0));
     key(KeyEvent.VK_END, () -> player.seek(view.endNanos()));
@@ -154,7 +167,7 @@ public final class ReplayScreen extends JPanel {
     frames.stop();
   }
 
-  private ActionButton action(Look look, String text, String keyName, int key, Runnable act) {
+  private ActionButton action(String text, String keyName, int key, Runnable act) {
     ActionButton button = new ActionButton(look, text, keyName);
     button.addActionListener(e -> act(act));
     key(key, act);
@@ -204,7 +217,6 @@ public final class ReplayScreen extends JPanel {
   }
 
   private void lay(Kit kit, String when) {
-    Look look = kit.look();
     JPanel header = kit.column();
     String title = "Replay, " + when;
     int room = look.px(LEAST_WIDTH - 2 * Kit.MARGIN);
@@ -238,9 +250,9 @@ public final class ReplayScreen extends JPanel {
 
     JPanel actions = new JPanel(new GridLayout(3, 3, look.px(6), look.px(6)));
     actions.setOpaque(false);
-    actions.add(action(look, "Back 10 s", "Left", KeyEvent.VK_LEFT, () -> skip(-1)));
+    actions.add(action("Back 10 s", "Left", KeyEvent.VK_LEFT, () -> skip(-1)));
     actions.add(play);
-    actions.add(action(look, "On 10 s", "Right", KeyEvent.VK_RIGHT, () -> skip(1)));
+    actions.add(action("On 10 s", "Right", KeyEvent.VK_RIGHT, () -> skip(1)));
     actions.add(before);
     actions.add(mute);
     actions.add(next);
@@ -252,16 +264,50 @@ public final class ReplayScreen extends JPanel {
     JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
     caution.setHorizontalAlignment(SwingConstants.CENTER);
 
-    new Rows(this)
+    storySide.setOpaque(false);
+    new Rows(storySide)
         .add(header, 0, look.px(8))
         .add(bar, 0, look.px(10))
-        .add(prompt, 0.8, look.px(10))
-        .add(story, 0, look.px(8))
-        .add(done, 0.2, look.px(4))
+        .add(prompt, 1, look.px(10))
+        .add(story, 0, look.px(8));
+    controlSide.setOpaque(false);
+    new Rows(controlSide)
+        .add(done, 1, look.px(4))
         .add(slider, 0, look.px(4))
         .add(actions, 0, look.px(4))
         .add(noticeLine, 0, look.px(2))
         .add(caution, 0, 0);
+    add(storySide);
+    add(controlSide);
+    place();
+  }
+
+  /** Where the window is too low for all of it below each other, the controls stand beside. */
+  @Override
+  public void doLayout() {
+    boolean low = getHeight() < look.px(LEAST_HEIGHT) && getWidth() >= look.px(BESIDE_WIDTH);
+    if (low != beside) {
+      beside = low;
+      place();
+    }
+    super.doLayout();
+  }
+
+  private void place() {
+    if (beside) {
+      // Halves, whatever is written in them.
+      setLayout(new GridLayout(1, 2, look.px(16), 0));
+      return;
+    }
+    setLayout(below);
+    GridBagConstraints where = new GridBagConstraints();
+    where.fill = GridBagConstraints.BOTH;
+    where.gridx = 0;
+    where.weightx = 1;
+    where.weighty = 0.8;
+    below.setConstraints(storySide, where);
+    where.weighty = 0.2;
+    below.setConstraints(controlSide, where);
   }
 
   private static String shortened(String text) {

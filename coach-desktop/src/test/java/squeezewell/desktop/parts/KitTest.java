@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Color;
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.Dimension;
 import java.awt.event.ActionEvent;
 import java.awt.event.FocusEvent;
 import java.awt.event.FocusListener;
 import java.awt.event.KeyEvent;
+import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -16,6 +18,7 @@ import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollBar;
 import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
@@ -123,6 +126,108 @@ class KitTest {
         });
     int top = page.getViewport().getViewPosition().y;
     assertThat(top).isBetween(3_000 + 48 + 44 - 892, 3_020);
+  }
+
+  /**
+   * By hand, at twice the usual size: 744 pixels of content need 824 with a margin of 40 at each
+   * side; in 412 there are 332.
+   */
+  @Test
+  void inANarrowWindowTextAndControlsFitAndWhatStoodBesideStandsBelow() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          JTextArea note = kit.note("The rhythm was held for the whole of the time. ".repeat(4));
+          JTextArea inner = kit.text("word ".repeat(40), note.getFont(), Color.BLACK, 688);
+          JPanel card = kit.card();
+          card.add(inner);
+          JButton left = kit.button("Pictures", 181, e -> {});
+          JButton right = kit.button("Replay", 181, e -> {});
+          JPanel row = kit.row();
+          row.add(left);
+          row.add(right);
+          JPanel picture = kit.column();
+          picture.setPreferredSize(new Dimension(744, 100));
+          JPanel column = kit.column();
+          for (JComponent part : new JComponent[] {note, card, row, picture}) {
+            column.add(part);
+          }
+          JScrollPane page = kit.page(column);
+          int wideHeight = note.getPreferredSize().height;
+          for (int width : new int[] {824, 412, 824}) {
+            page.setSize(width, 892);
+            layOut(page);
+            boolean narrow = width == 412;
+            assertThat(note.getWidth()).isEqualTo(narrow ? 332 : 744);
+            // A card has 28 pixels around what is on it.
+            assertThat(inner.getWidth()).isEqualTo(narrow ? 332 - 56 : 688);
+            assertThat(right.getX()).isEqualTo(narrow ? 0 : 362);
+            assertThat(right.getY()).isEqualTo(narrow ? 104 + 16 : 0);
+            assertThat(left.getWidth()).isEqualTo(narrow ? 332 : 362);
+            assertThat(picture.getPreferredSize().width).isEqualTo(744);
+            if (narrow) {
+              assertThat(note.getHeight()).isGreaterThanOrEqualTo(2 * wideHeight);
+              assertThat(card.getWidth()).isEqualTo(332);
+            } else {
+              assertThat(note.getHeight()).isEqualTo(wideHeight);
+            }
+          }
+        });
+  }
+
+  /**
+   * By hand, at twice the usual size: five buttons of 100 with 16 between them, three in a line of
+   * 332, and lines of 104 with 16 between them.
+   */
+  @Test
+  void aRowGoesOnInANewLineAndASizeGivenLaterIsKept() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          JPanel row = kit.row();
+          JButton[] buttons = new JButton[5];
+          for (int i = 0; i < buttons.length; i++) {
+            buttons[i] = kit.button(Integer.toString(i), Kit.CONTENT_WIDTH, e -> {});
+            Kit.fix(buttons[i], new Dimension(100, 104));
+            row.add(buttons[i]);
+          }
+          row.setMaximumSize(row.getPreferredSize());
+          JPanel column = kit.column();
+          column.add(row);
+          JScrollPane page = kit.page(column);
+          for (int width : new int[] {824, 412, 824}) {
+            page.setSize(width, 892);
+            layOut(page);
+            for (int i = 0; i < buttons.length; i++) {
+              assertThat(buttons[i].getWidth()).isEqualTo(100);
+              assertThat(buttons[i].getX()).isEqualTo(width == 412 ? i % 3 * 116 : i * 100);
+              assertThat(buttons[i].getY()).isEqualTo(width == 412 ? i / 3 * 120 : 0);
+            }
+            assertThat(row.getHeight()).isEqualTo(width == 412 ? 224 : 104);
+          }
+        });
+  }
+
+  /** What the box does not show would be lost: it grows by the lines that it then needs. */
+  @Test
+  void inANarrowWindowAChoiceWrapsInItsNarrowerBox() throws Exception {
+    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          JComboBox<String> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+          box.addItem("An adult with a pulse who does not breathe");
+          box.setSelectedIndex(0);
+          JPanel column = kit.column();
+          column.add(box);
+          JScrollPane page = kit.page(column);
+          page.setSize(824, 892);
+          layOut(page);
+          int wideHeight = box.getHeight();
+          page.setSize(412, 892);
+          layOut(page);
+          assertThat(box.getWidth()).isEqualTo(332);
+          assertThat(box.getHeight()).isGreaterThan(wideHeight);
+        });
   }
 
   private static void layOut(Container part) {

@@ -121,6 +121,26 @@ class PaintTest {
     assertThat(letters).isGreaterThan(20);
   }
 
+  /** By hand: the check's middle is at 10 + 113 = 123, and so is that of the watched time. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 2})
+  void aCheckAndTheWatchedTimeAroundItBothHaveTheirWord(double scale) {
+    RibbonMark check = span(RibbonMark.Kind.PULSE_CHECK, 1_125, 1_135);
+    BufferedImage alone = ribbon(scale, 3_520, check);
+    BufferedImage among = ribbon(scale, 3_520, span(RibbonMark.Kind.WATCH, 400, 1_860), check);
+    int watch = 0;
+    for (int y = (int) (6 * scale); y < (int) (17 * scale); y++) {
+      for (int x = (int) (111 * scale); x < (int) (135 * scale); x++) {
+        assertThat(among.getRGB(x, y)).as("at %d, %d", x, y).isEqualTo(alone.getRGB(x, y));
+      }
+      for (int x = (int) (50 * scale); x < (int) (104 * scale); x++) {
+        watch += near(among, x, y, Palette.lightTheme().softText()) ? 1 : 0;
+        watch += near(among, (int) (246 * scale) - x, y, Palette.lightTheme().softText()) ? 1 : 0;
+      }
+    }
+    assertThat(watch).isGreaterThan(5);
+  }
+
   private static RibbonMark span(RibbonMark.Kind kind, long from, long to) {
     return new RibbonMark(kind, from * SECOND, to * SECOND, Judgement.UNJUDGED);
   }

@@ -21,6 +21,7 @@ import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Judgement;
+import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 
 class DebriefViewTest {
@@ -73,6 +74,22 @@ class DebriefViewTest {
     assertThat(view.figures().get(2).value()).isEqualTo("87 s");
     assertThat(view.figures().get(2).askedFor()).isEqualTo("from 0:33");
     assertThat(view.details()).noneMatch(line -> line.startsWith("Longest gap"));
+  }
+
+  @Test
+  void aGapInWhichThePatientWasWatchedIsFirstToldWithoutThat() {
+    DebriefView.Figure figure = DebriefView.gapFigure(new Metrics.Gap(179.9, 60, 5.4, 12, 0, 0));
+    assertThat(figure.value()).isEqualTo("5 s");
+    assertThat(figure.askedFor()).isEqualTo("180 s with holds");
+  }
+
+  @Test
+  void whatToChangeFirstStandsBelowTheHeadline() {
+    assertThat(DebriefView.of(Practices.review(Practices.every(3))).first())
+        .startsWith("Rhythm not held. Next time ");
+    assertThat(DebriefView.of(Practices.review(Practices.every(6))).first()).isEmpty();
+    // Nothing but time is wrong with it: two minutes are asked for.
+    assertThat(DebriefView.of(Practices.review()).first()).startsWith("Rhythm not held.");
   }
 
   @Test

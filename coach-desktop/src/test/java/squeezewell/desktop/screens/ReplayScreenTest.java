@@ -9,6 +9,7 @@ import java.awt.event.KeyEvent;
 import java.util.List;
 import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -17,6 +18,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.SessionSlider;
 import squeezewell.live.ReplayPlayer;
 import squeezewell.session.ManualClock;
@@ -61,6 +63,33 @@ class ReplayScreenTest {
           assertThat(b.getHeight()).as(b.getText()).isGreaterThanOrEqualTo(look.px(46));
           assertThat(b.getAccessibleContext().getAccessibleDescription()).startsWith("Key ");
         });
+  }
+
+  /** The story and the controls beside each other leave room for larger type in a low window. */
+  @ParameterizedTest
+  @CsvSource({"1024,600,2", "824,620,2", "680,400,1", "1500,620,1.5"})
+  void nothingFallsOffALowScreenEither(int width, int height, double scale) {
+    Look look =
+        new Look(Palette.lightTheme(), scale)
+            .fitting(width, height, ReplayScreen.BESIDE_WIDTH, ReplayScreen.BESIDE_HEIGHT);
+    ReplayScreen screen = screen(look);
+    screen.setSize(width, height);
+    layOut(screen);
+    everythingLiesWithin(screen);
+    SessionSlider slider = allOf(screen, SessionSlider.class).get(0);
+    Ribbon ribbon = allOf(screen, Ribbon.class).get(0);
+    // In the right half and in the left one.
+    assertThat(SwingUtilities.convertPoint(slider, 0, 0, screen).x).isGreaterThan(width / 2);
+    assertThat(SwingUtilities.convertPoint(ribbon, ribbon.getWidth(), 0, screen).x)
+        .isLessThanOrEqualTo(width / 2);
+    allOf(screen, ActionButton.class)
+        .forEach(
+            b -> assertThat(b.getHeight()).as(b.getText()).isGreaterThanOrEqualTo(look.px(46)));
+    // The window grows: one column again.
+    screen.setSize(width, look.px(ReplayScreen.LEAST_HEIGHT));
+    layOut(screen);
+    everythingLiesWithin(screen);
+    assertThat(SwingUtilities.convertPoint(slider, 0, 0, screen).x).isLessThan(width / 4);
   }
 
   /** A date and a name of 80 letters; a name may have 200. */

@@ -158,6 +158,7 @@ final class RibbonPainter {
           case PULSE_CHECK -> "check";
           case SUCTION -> "suction";
           case WATCH -> "watch";
+          case NO_RATE -> "no rate";
           default -> "pause";
         };
     g2.setFont(look.font(11));

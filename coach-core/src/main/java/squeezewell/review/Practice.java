@@ -83,7 +83,7 @@ record Practice(
 
   static Practice of(Session session) {
     CueSchedule schedule = session.schedule();
-    long end = session.endNanos();
+    long end = session.endNanos(schedule);
     List<Hold> holes = holes(session, end);
     List<Hold> holds = new ArrayList<>(holes);
     for (Stretch stretch : schedule.stretches()) {

@@ -44,6 +44,7 @@ enum Phrase {
   COMPRESS_NOW,
   COMPRESS_WITHOUT_PAUSING,
   BREATHS_ONLY,
+  BREATHS_ONLY_NO_RATE,
   WATCH_THE_BREATHING,
   FIVE_SECONDS_OF_SUCTION,
   SUCTION_NEARLY_OVER,
@@ -84,11 +85,12 @@ enum Phrase {
         switch (cue.kind()) {
           case RHYTHM_CHANGED -> changeTo(inForce.guidance().rhythm());
           case WATCH -> WATCH_THE_BREATHING;
+          case NO_RATE -> BREATHS_ONLY_NO_RATE;
           case PULSE_CHECK_SOON, PULSE_CHECK_DUE -> check(cue, inForce);
           case PULSE_CHECK_LIMIT -> {
             boolean ten = cue.count() == 1 && limits.pulseCheckLongest().nanos() == TEN_SECONDS;
             yield switch (inForce.care()) {
-              case BREATHE -> ten ? TEN_SECONDS_SQUEEZE : SQUEEZE_NOW;
+              case BREATHE, BREATHE_NO_RATE -> ten ? TEN_SECONDS_SQUEEZE : SQUEEZE_NOW;
               case COMPRESS -> ten ? TEN_SECONDS_COMPRESS : COMPRESS_NOW;
               case WATCH -> ten ? TEN_SECONDS_WATCH : WATCH_THE_BREATHING;
             };
@@ -99,7 +101,7 @@ enum Phrase {
                   : SUCTION_NEARLY_OVER;
           case SUCTION_LIMIT ->
               switch (inForce.care()) {
-                case BREATHE -> STOP_SUCTION;
+                case BREATHE, BREATHE_NO_RATE -> STOP_SUCTION;
                 // Where somebody compresses meanwhile, it is the breaths that waited.
                 case COMPRESS -> inForce.compressing() ? STOP_SUCTION : STOP_SUCTION_COMPRESS;
                 case WATCH -> STOP_SUCTION_WATCH;

@@ -109,7 +109,7 @@ final class SoundBank {
       case PULSE_CHECK_DUE, PULSE_CHECK_LIMIT, SUCTION_LIMIT -> reminder(call, cue, inForce);
       case PULSE_CHECK_ENOUGH -> reminder(note, cue, inForce);
       case SESSION_END -> reminder(close, cue, inForce);
-      case RHYTHM_CHANGED, WATCH -> change(cue, inForce);
+      case RHYTHM_CHANGED, WATCH, NO_RATE -> change(cue, inForce);
     };
   }
 

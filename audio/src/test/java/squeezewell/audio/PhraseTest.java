@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import squeezewell.cue.CareKind;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.Cue;
@@ -131,6 +132,18 @@ class PhraseTest {
     "nrp-8,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,2,no,"
         + "heart rate check soon|check the heart rate|heart rate check overdue|"
         + "ten seconds. compress now|compress now|stop suction. squeeze",
+    "aha-2025,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,2,no rate,"
+        + "heart rate check soon|check the heart rate|heart rate check overdue|"
+        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+    "erc-2025,CHILD,ARREST_NO_ADVANCED_AIRWAY,2,no rate,"
+        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
+        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+    "erc-2025,INFANT,ARREST_NO_ADVANCED_AIRWAY,1,no rate,"
+        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
+        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+    "erc-2025,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,1,no rate,"
+        + "heart rate check soon|check the heart rate|heart rate check overdue|"
+        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
     "aha-2020,ADULT,PULSE_NO_BREATHING,2,yes,"
         + "pulse check in ten seconds|check the pulse|pulse check overdue|"
         + "ten seconds. watch the breathing|watch the breathing|stop suction. watch the breathing",
@@ -146,7 +159,7 @@ class PhraseTest {
       PatientGroup patient,
       Situation situation,
       int rescuers,
-      String watched,
+      String unprompted,
       String words)
       throws IOException {
     Protocol protocol =
@@ -154,7 +167,11 @@ class PhraseTest {
     Guidance guidance = protocol.find(patient, situation, rescuers).orElseThrow();
     PracticePlan plan = PracticePlan.of(protocol, guidance, rescuers, 0, 600 * Plans.SECOND, 0);
     List<Control> before =
-        watched.equals("yes") ? List.of(Control.watch(5 * Plans.SECOND, guidance)) : List.of();
+        switch (unprompted) {
+          case "yes" -> List.of(Control.watch(5 * Plans.SECOND, guidance));
+          case "no rate" -> List.of(Control.noRate(5 * Plans.SECOND, guidance));
+          default -> List.of();
+        };
     boolean compressing = Course.of(plan).compressesDuringSuction() && before.isEmpty();
     List<Control> suction = new ArrayList<>(before);
     suction.add(
@@ -174,6 +191,29 @@ class PhraseTest {
     assertThat(String.join("|", said)).isEqualTo(words);
   }
 
+  /** What is told when it comes into force, beside what the screens show (tested there). */
+  @Test
+  void whoNeedsBreathsAtNoKnownRateIsNotWatched() throws IOException {
+    Guidance arrest =
+        Plans.guidance("aha-2025", PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY);
+    PracticePlan plan = new PracticePlan(arrest, 0, 600 * Plans.SECOND, 0);
+    CueSchedule noRate = CueSchedule.of(plan, List.of(Control.noRate(30 * Plans.SECOND, arrest)));
+    CueSchedule watched = CueSchedule.of(plan, List.of(Control.watch(30 * Plans.SECOND, arrest)));
+    assertThat(wordsAt(noRate, 30 * Plans.SECOND)).isEqualTo("breaths only. no rate here");
+    assertThat(wordsAt(watched, 30 * Plans.SECOND)).isEqualTo("watch the breathing");
+  }
+
+  /** What is said of the cues at an instant. */
+  private static String wordsAt(CueSchedule schedule, long nanos) throws IOException {
+    List<String> said = new ArrayList<>();
+    for (Cue cue : schedule.between(nanos, nanos + 1)) {
+      if (Phrase.reminder(cue, schedule.inForceAt(nanos)).isPresent()) {
+        said.add(words(cue.kind(), cue.count(), schedule.inForceAt(nanos)));
+      }
+    }
+    return String.join("|", said);
+  }
+
   /** As they are written down for the recording. */
   private static String words(CueKind kind, int count, InForce inForce) throws IOException {
     String file =
@@ -190,7 +230,7 @@ class PhraseTest {
     Set<Phrase> said = EnumSet.noneOf(Phrase.class);
     for (CueKind kind : CueKind.values()) {
       for (int count = 1; count <= 2; count++) {
-        InForce inForce = new InForce(guidance, guidance.limits(), 2, false, false);
+        InForce inForce = new InForce(guidance, guidance.limits(), 2, CareKind.of(guidance), false);
         Phrase.reminder(new Cue(0, kind, count, 0, 0, false), inForce).ifPresent(said::add);
       }
     }

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -30,6 +31,9 @@ import squeezewell.protocol.Situation;
  * compressions a minute. What was mixed ahead when the command comes can't be called back.
  */
 class SwitchingTest {
+  private static final Set<CueKind> CHANGES =
+      Set.of(CueKind.RHYTHM_CHANGED, CueKind.WATCH, CueKind.NO_RATE);
+
   private static final int RATE = 48_000;
   private static final long MILLI = 1_000_000L;
   private static final long SECOND = HandRhythm.SECOND;
@@ -374,7 +378,7 @@ class SwitchingTest {
     List<Long> named =
         track.cues().stream()
             .filter(c -> c.atNanos() < until)
-            .filter(c -> c.kind() != CueKind.RHYTHM_CHANGED && c.kind() != CueKind.WATCH)
+            .filter(c -> !CHANGES.contains(c.kind()))
             .map(CueTrack.Expected::frame)
             .sorted()
             .toList();

@@ -33,7 +33,7 @@ final class Fading {
   static Fading start(PracticePlan plan, Course course, int level) {
     boolean fades =
         plan.prompting() == Prompting.FADING
-            && !course.watching()
+            && course.care().prompted()
             && Prompting.mayFallSilent(course.guidance());
     return new Fading(
         fades

@@ -47,7 +47,7 @@ public final class Replay {
     this.session = Objects.requireNonNull(session, "session");
     this.controls = session.controls();
     this.whole = session.schedule();
-    this.endNanos = session.endNanos();
+    this.endNanos = session.endNanos(whole);
     this.compressions = session.compressions();
     this.squeezes = squeezes(session);
     this.findings = findings(session);

@@ -10,7 +10,7 @@ import squeezewell.protocol.Guidance;
  * @param atNanos when, nanoseconds since the session began, at most {@link #LATEST_NANOS}
  * @param kind what
  * @param guidance what is in force from then on; there for {@link Kind#CHANGE}, and may be for
- *     {@link Kind#WATCH}
+ *     {@link Kind#WATCH} and {@link Kind#NO_RATE}
  */
 public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
   /** A session that is left paused may go on for long; after a year nobody will come back to it. */
@@ -21,8 +21,8 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     if (atNanos > LATEST_NANOS) {
       throw new IllegalArgumentException("a control over a year after the start: " + atNanos);
     }
-    boolean fits =
-        guidance.isPresent() ? kind == Kind.CHANGE || kind == Kind.WATCH : kind != Kind.CHANGE;
+    boolean takes = kind == Kind.CHANGE || kind == Kind.WATCH || kind == Kind.NO_RATE;
+    boolean fits = guidance.isPresent() ? takes : kind != Kind.CHANGE;
     if (!fits) {
       throw new IllegalArgumentException("guidance goes with a change, and a change with guidance");
     }
@@ -43,6 +43,11 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     return new Control(atNanos, Kind.WATCH, Optional.of(guidance));
   }
 
+  /** From then on breaths go on without prompts, with the limits and checks of that guidance. */
+  public static Control noRate(long atNanos, Guidance guidance) {
+    return new Control(atNanos, Kind.NO_RATE, Optional.of(guidance));
+  }
+
   /** The kinds of change. An end without its start changes nothing. */
   public enum Kind {
     PULSE_CHECK,
@@ -59,6 +64,11 @@ public record Control(long atNanos, Kind kind, Optional<Guidance> guidance) {
     CHANGE,
     /** The patient breathes well: nothing is prompted until {@link #CHANGE}. */
     WATCH,
+    /**
+     * The patient needs breaths, and there is no rate for them: nothing is prompted until {@link
+     * #CHANGE}.
+     */
+    NO_RATE,
     /**
      * Breaths are no longer prompted. The breath that is going on keeps its squeeze and release.
      * Has no effect where prompts may not fall silent.

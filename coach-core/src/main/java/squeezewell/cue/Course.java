@@ -14,19 +14,19 @@ public final class Course {
   private final PracticePlan plan;
   private final PatientState state;
   private final Guidance guidance;
-  private final boolean watching;
+  private final CareKind care;
   private final Optional<Course> before;
 
   private Course(
       PracticePlan plan,
       PatientState state,
       Guidance guidance,
-      boolean watching,
+      CareKind care,
       Optional<Course> before) {
     this.plan = plan;
     this.state = state;
     this.guidance = guidance;
-    this.watching = watching;
+    this.care = care;
     this.before = before;
   }
 
@@ -34,7 +34,7 @@ public final class Course {
   public static Course of(PracticePlan plan) {
     Guidance guidance = plan.guidance();
     PatientState state = PatientState.of(guidance.patient(), guidance.situation());
-    return new Course(plan, state, guidance, false, Optional.empty());
+    return new Course(plan, state, guidance, CareKind.of(guidance), Optional.empty());
   }
 
   /**
@@ -50,7 +50,9 @@ public final class Course {
     Guidance found = stays ? guidance : plan.guidanceFor(needs).orElse(guidance);
     // Nobody with a pulse is compressed, not even for want of a rhythm: rather no prompts at all.
     boolean wrong = !next.arrest() && compresses(found);
-    return new Course(plan, next, found, next.watching() || wrong, Optional.of(this));
+    CareKind needed = wrong ? CareKind.BREATHE_NO_RATE : CareKind.of(found);
+    return new Course(
+        plan, next, found, next.watching() ? CareKind.WATCH : needed, Optional.of(this));
   }
 
   private static boolean compresses(Guidance guidance) {
@@ -72,19 +74,20 @@ public final class Course {
     return guidance;
   }
 
-  /** Whether nothing is prompted: there is only to watch, or no rhythm for one with a pulse. */
-  public boolean watching() {
-    return watching;
+  /** What is done for the patient. */
+  public CareKind care() {
+    return care;
   }
 
   /** Whether the edition has a rhythm for what is known of the patient. */
   public boolean covered() {
-    return state.watching() || (!watching && state.situations().contains(guidance.situation()));
+    return state.watching()
+        || (care.prompted() && state.situations().contains(guidance.situation()));
   }
 
   /** Whether the chest is compressed on while the airway is cleared. */
   public boolean compressesDuringSuction() {
-    return !watching && guidance.compressesDuringSuction(plan.rescuers());
+    return care.prompted() && guidance.compressesDuringSuction(plan.rescuers());
   }
 
   /** What to do about a finding that led here, for this patient and with these limits. */
@@ -103,10 +106,14 @@ public final class Course {
 
   /** How it changes the prompts to go on from another course to this one; empty if it does not. */
   public Optional<Control> controlFrom(Course other, long atNanos) {
-    if (watching == other.watching && guidance.equals(other.guidance)) {
+    if (care == other.care && guidance.equals(other.guidance)) {
       return Optional.empty();
     }
     return Optional.of(
-        watching ? Control.watch(atNanos, guidance) : Control.change(atNanos, guidance));
+        switch (care) {
+          case WATCH -> Control.watch(atNanos, guidance);
+          case BREATHE_NO_RATE -> Control.noRate(atNanos, guidance);
+          case BREATHE, COMPRESS -> Control.change(atNanos, guidance);
+        });
   }
 }

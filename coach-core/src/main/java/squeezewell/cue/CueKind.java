@@ -16,6 +16,8 @@ public enum CueKind {
   RHYTHM_CHANGED("rhythm-changed"),
   /** From now on there is nothing to do but watch the patient breathe. */
   WATCH("watch"),
+  /** From now on breathe for the patient, at no rate that is known. */
+  NO_RATE("no-rate"),
   /** A pulse check will be due soon. */
   PULSE_CHECK_SOON("pulse-check-soon"),
   /** A pulse check is due, or overdue when {@link Cue#count()} is above 1. */

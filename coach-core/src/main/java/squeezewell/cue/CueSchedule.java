@@ -162,7 +162,7 @@ public final class CueSchedule {
         turned == 0 ? plan.guidance() : changes.get(turned - 1).guidance(),
         stretch.guidance().limits(),
         plan.rescuers(),
-        turned > 0 && changes.get(turned - 1).watching(),
+        turned == 0 ? CareKind.of(plan.guidance()) : changes.get(turned - 1).care(),
         stretch.compressing());
   }
 
@@ -290,7 +290,10 @@ public final class CueSchedule {
    */
   public long soundsUntil(Cue cue) {
     int index = indexAt(cue.atNanos());
-    boolean change = cue.kind() == CueKind.RHYTHM_CHANGED || cue.kind() == CueKind.WATCH;
+    boolean change =
+        cue.kind() == CueKind.RHYTHM_CHANGED
+            || cue.kind() == CueKind.WATCH
+            || cue.kind() == CueKind.NO_RATE;
     // The words of a change are wrong as soon as something else is to be done.
     long until = change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil[index];
     boolean breath =
@@ -320,6 +323,7 @@ public final class CueSchedule {
       case PAUSED -> holding(stretch, Moment.Act.PAUSED, 0);
       case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
       case WATCHING -> holding(stretch, Moment.Act.WATCH, 0);
+      case NO_RATE -> holding(stretch, Moment.Act.BREATHE_NO_RATE, 0);
       case PACED ->
           silentAt(nanos)
               ? holding(stretch, Moment.Act.KEEP_RHYTHM, 0)
@@ -350,8 +354,13 @@ public final class CueSchedule {
     Limits limits = stretch.guidance().limits();
     long start = stretch.startNanos();
     if (start >= from && start < to && turns(index)) {
-      boolean watch = stretch.kind() == Stretch.Kind.WATCHING;
-      cues.add(Cue.of(start, watch ? CueKind.WATCH : CueKind.RHYTHM_CHANGED, 1));
+      CueKind kind =
+          switch (stretch.kind()) {
+            case WATCHING -> CueKind.WATCH;
+            case NO_RATE -> CueKind.NO_RATE;
+            default -> CueKind.RHYTHM_CHANGED;
+          };
+      cues.add(Cue.of(start, kind, 1));
     }
     switch (stretch.kind()) {
       case COUNT_IN -> addCountIn(from, to, cues);
@@ -375,7 +384,7 @@ public final class CueSchedule {
         put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
         addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);
       }
-      case PAUSED, WATCHING -> {
+      case PAUSED, WATCHING, NO_RATE -> {
         // Nothing is prompted any more.
       }
       case ENDED -> put(cues, from, to, start, CueKind.SESSION_END);

@@ -11,22 +11,15 @@ import squeezewell.protocol.PatientGroup;
  * @param guidance the rhythm in force, or to be once a hold is over
  * @param limits the limits of what goes on
  * @param rescuers how many rescuers are there, at least 1
- * @param watching whether there is nothing to do but watch
+ * @param care what is done for the patient, or will be once a hold is over
  * @param compressing whether the chest is compressed on during suction that goes on
  */
 public record InForce(
-    Guidance guidance, Limits limits, int rescuers, boolean watching, boolean compressing) {
+    Guidance guidance, Limits limits, int rescuers, CareKind care, boolean compressing) {
   public InForce {
     Objects.requireNonNull(guidance, "guidance");
     Objects.requireNonNull(limits, "limits");
-  }
-
-  /** What is done for the patient, or will be once a hold is over. */
-  public CareKind care() {
-    if (watching) {
-      return CareKind.WATCH;
-    }
-    return guidance.rhythm().compressions().isPresent() ? CareKind.COMPRESS : CareKind.BREATHE;
+    Objects.requireNonNull(care, "care");
   }
 
   /** What a check looks for. */
@@ -34,11 +27,11 @@ public record InForce(
     if (guidance.patient() == PatientGroup.NEWBORN) {
       return CheckKind.HEART_RATE;
     }
-    return care() == CareKind.COMPRESS ? CheckKind.RHYTHM : CheckKind.PULSE;
+    return care == CareKind.COMPRESS ? CheckKind.RHYTHM : CheckKind.PULSE;
   }
 
   /** Whether a check is also the time to change who compresses. */
   public boolean changesCompressors() {
-    return care() == CareKind.COMPRESS && guidance.changesCompressorsAtChecks(rescuers);
+    return care == CareKind.COMPRESS && guidance.changesCompressorsAtChecks(rescuers);
   }
 }

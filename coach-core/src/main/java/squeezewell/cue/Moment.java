@@ -33,6 +33,8 @@ public record Moment(
     SUCTION,
     /** Nothing to do but watch the patient breathe. */
     WATCH,
+    /** Breathe for the patient; there is no rate to keep. */
+    BREATHE_NO_RATE,
     PAUSED,
     FINISHED,
     /** Breathe on in the rhythm; nothing tells when. */

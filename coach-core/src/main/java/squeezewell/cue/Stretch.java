@@ -37,6 +37,11 @@ public record Stretch(
     return new Stretch(kind, startNanos, OPEN, 0, 0, false, guidance);
   }
 
+  /** A stretch of care for which no rhythm is prompted, open. */
+  static Stretch unprompted(CareKind care, long startNanos, Guidance guidance) {
+    return holding(care == CareKind.WATCH ? Kind.WATCHING : Kind.NO_RATE, startNanos, guidance);
+  }
+
   /** A stretch with a rhythm, open. */
   static Stretch paced(long startNanos, long origin, long breathOrigin, Guidance guidance) {
     return new Stretch(Kind.PACED, startNanos, OPEN, origin, breathOrigin, false, guidance);
@@ -53,6 +58,8 @@ public record Stretch(
     PACED,
     /** The patient breathes well; nothing is prompted but checks. */
     WATCHING,
+    /** The patient needs breaths, and there is no rate for them; nothing is prompted but checks. */
+    NO_RATE,
     PULSE_CHECK,
     SUCTION,
     PAUSED,
@@ -69,11 +76,17 @@ public record Stretch(
     return kind == Kind.PULSE_CHECK || kind == Kind.SUCTION || kind == Kind.PAUSED;
   }
 
-  /** Whether both are only watched, or both have a rhythm of one kind. */
+  /** Whether no rhythm is prompted in it, and no hold takes its place. */
+  public boolean unprompted() {
+    return kind == Kind.WATCHING || kind == Kind.NO_RATE;
+  }
+
+  /** Whether the same is done in both without prompts, or both have a rhythm of one kind. */
   boolean sameDoingAs(Stretch other) {
-    boolean watching = kind == Kind.WATCHING;
-    return watching == (other.kind == Kind.WATCHING)
-        && (watching || guidance.rhythm().getClass().equals(other.guidance.rhythm().getClass()));
+    if (unprompted() || other.unprompted()) {
+      return kind == other.kind;
+    }
+    return guidance.rhythm().getClass().equals(other.guidance.rhythm().getClass());
   }
 
   /** Whether its breaths are counted on from a squeeze before it. */

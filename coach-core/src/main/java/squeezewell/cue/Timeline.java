@@ -22,7 +22,7 @@ final class Timeline {
   private final List<Turn> turns = new ArrayList<>();
   private Stretch open;
   private Guidance inForce;
-  private boolean watching;
+  private CareKind care;
   private long pausedNanos;
   private long lastSqueeze = NONE;
   private long lastCompression = NONE;
@@ -43,14 +43,15 @@ final class Timeline {
    * Something else came into force.
    *
    * @param atNanos when, nanoseconds since the session began
-   * @param guidance the rhythm, or the last one before there was only to watch
-   * @param watching whether there is only to watch
+   * @param guidance the rhythm, or the last one before nothing was prompted
+   * @param care what is done from then on
    */
-  record Turn(long atNanos, Guidance guidance, boolean watching) {}
+  record Turn(long atNanos, Guidance guidance, CareKind care) {}
 
   private Timeline(PracticePlan plan) {
     this.plan = plan;
     this.inForce = plan.guidance();
+    this.care = CareKind.of(inForce);
   }
 
   /** The stretches of a session and its silences. */
@@ -88,8 +89,9 @@ final class Timeline {
       case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at, true);
       case SUCTION_UNDONE -> goOnAfter(Stretch.Kind.SUCTION, at, false);
       case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at, false);
-      case CHANGE -> change(control.guidance().get(), false, at);
-      case WATCH -> change(control.guidance().orElse(inForce), true, at);
+      case CHANGE -> change(control.guidance().get(), CareKind.of(control.guidance().get()), at);
+      case WATCH -> change(control.guidance().orElse(inForce), CareKind.WATCH, at);
+      case NO_RATE -> change(control.guidance().orElse(inForce), CareKind.BREATHE_NO_RATE, at);
       case PROMPTS_OFF -> fallSilent(at);
       case PROMPTS_ON -> soundAgain(at, false);
       case PROMPTS_AT_ONCE -> soundAgain(at, true);
@@ -98,7 +100,7 @@ final class Timeline {
   }
 
   private void fallSilent(long at) {
-    if (silentFrom == NONE && !watching && Prompting.mayFallSilent(inForce)) {
+    if (silentFrom == NONE && care.prompted() && Prompting.mayFallSilent(inForce)) {
       boolean paced = open.kind() == Stretch.Kind.PACED && open.startNanos() <= at;
       silentFrom = paced ? RhythmCues.afterBreathAt(open, at) : at;
     }
@@ -145,7 +147,7 @@ final class Timeline {
   }
 
   private boolean compresses() {
-    return !watching && inForce.rhythm().compressions().isPresent();
+    return care == CareKind.COMPRESS;
   }
 
   /**
@@ -159,8 +161,8 @@ final class Timeline {
     }
     long atOnce = at + plan.leadNanos();
     long breaths = breatheAtOnce ? atOnce : breathOrigin(at);
-    if (watching) {
-      turn(Stretch.holding(Stretch.Kind.WATCHING, at, inForce));
+    if (!care.prompted()) {
+      turn(Stretch.unprompted(care, at, inForce));
     } else if (!open.compressing()) {
       turn(Stretch.paced(at, atOnce, breaths, inForce));
     } else if (breatheAtOnce && inForce.rhythm() instanceof Rhythm.CompressionCycle cycle) {
@@ -172,13 +174,13 @@ final class Timeline {
     }
   }
 
-  private void change(Guidance guidance, boolean watch, long at) {
-    if (guidance.equals(inForce) && watch == watching) {
+  private void change(Guidance guidance, CareKind needed, long at) {
+    if (guidance.equals(inForce) && needed == care) {
       return;
     }
     inForce = guidance;
-    watching = watch;
-    turns.add(new Turn(at, guidance, watch));
+    care = needed;
+    turns.add(new Turn(at, guidance, needed));
     if (mustGoOn()) {
       endSilence(at);
       if (open.compressing()) {
@@ -191,14 +193,14 @@ final class Timeline {
       // The count-in leads to the new rhythm instead.
       long start = open.startNanos();
       open =
-          watch
-              ? Stretch.holding(Stretch.Kind.WATCHING, start, inForce)
-              : Stretch.paced(start, start, start, inForce);
+          care.prompted()
+              ? Stretch.paced(start, start, start, inForce)
+              : Stretch.unprompted(care, start, inForce);
     } else {
       Stretch next =
-          watch
-              ? Stretch.holding(Stretch.Kind.WATCHING, at, inForce)
-              : Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce);
+          care.prompted()
+              ? Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce)
+              : Stretch.unprompted(care, at, inForce);
       turn(next);
       // Another rhythm starts with its prompts.
       endSilence(at);

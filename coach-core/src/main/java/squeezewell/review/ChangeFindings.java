@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalLong;
+import squeezewell.cue.InOrder;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 
@@ -48,8 +48,12 @@ final class ChangeFindings {
 
   /** A few compressions may be under way when the pulse is found. */
   private static void wentOn(NotedFinding noted, Practice part, List<Ranked> found) {
-    long late =
-        part.compressions().stream().filter(c -> c > noted.atNanos() + LONGEST_WAIT_NANOS).count();
+    // They are in order, and a file may hold many findings of one instant.
+    List<Long> compressions = part.compressions();
+    int late =
+        compressions.size()
+            - InOrder.countUpTo(
+                compressions.size(), compressions::get, noted.atNanos() + LONGEST_WAIT_NANOS);
     if (late > 0) {
       found.add(
           Ranked.advice(
@@ -68,12 +72,11 @@ final class ChangeFindings {
   }
 
   private static void waited(NotedFinding noted, Practice part, List<Ranked> found) {
-    OptionalLong first = part.compressions().stream().mapToLong(Long::longValue).min();
-    if (!first.isPresent()) {
+    if (part.compressions().isEmpty()) {
       // There is a finding that says so.
       return;
     }
-    long waited = first.getAsLong() - noted.atNanos();
+    long waited = part.compressions().get(0) - noted.atNanos();
     String text =
         "The first compression came "
             + (waited < AT_ONCE_NANOS

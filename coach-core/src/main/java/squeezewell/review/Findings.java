@@ -46,16 +46,18 @@ final class Findings {
    * The findings of a session whose rhythm changed: those of each part, told with the time for
    * which they hold, and what is the same in several parts told once.
    *
+   * @param whole the whole session
    * @param tested the parts, each as far as it counts
    */
-  static List<Ranked> ofAll(Session session, List<Facts> parts, List<Facts> tested) {
+  static List<Ranked> ofAll(
+      Session session, Practice whole, List<Facts> parts, List<Facts> tested) {
     List<Facts> judged =
         parts.stream().filter(f -> !f.practice().place().slip()).collect(Collectors.toList());
     int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
     boolean compressed = parts.stream().anyMatch(f -> !f.practice().compressions().isEmpty());
     List<Ranked> found = new ArrayList<>();
     if (breaths == 0 && !compressed) {
-      found.add(nothing(session.endNanos()));
+      found.add(nothing(whole.endNanos()));
     } else {
       found.addAll(
           PartFindings.of(

@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.session.Breath;
@@ -11,7 +12,9 @@ import squeezewell.session.Breath;
  * Whether the rhythm was held for two minutes without prompts, by a rule that is stated: no score
  * is made up of several figures. It is scored from the first breath to the first one at or after
  * 120 s, checks, suction and pauses not counted, and nowhere else: to let the best two minutes
- * count would let nearly anyone pass in time. The rule is that of {@link RhythmRule}.
+ * count would let nearly anyone pass in time. The rule is that of {@link RhythmRule}; the verdict
+ * on the practice also asks that no fault of the breaths is told beside it, and counts for the days
+ * on which a rhythm was held.
  *
  * @param outcome what the rule gives
  * @param rule the rule, in plain words
@@ -43,6 +46,16 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     Outcome(String label, Verdict.Outcome verdict) {
       this.label = label;
       this.verdict = verdict;
+    }
+
+    /** The same as the verdict on a practice; empty for one that was not judged. */
+    public static Optional<Outcome> of(Verdict verdict) {
+      for (Outcome outcome : values()) {
+        if (outcome.verdict == verdict.outcome()) {
+          return Optional.of(outcome);
+        }
+      }
+      return Optional.empty();
     }
 
     /** The words shown to people. */
@@ -112,12 +125,12 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     String rule =
         "Without prompts, from the first breath to the first one at or after 2:00: "
             + RhythmRule.demands(plan)
-            + ". (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
+            + "; no fault of the breaths told beside it, after a change of rhythm neither. (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
             + " pass again on another day.";
     int count = scored.intervals().size();
     if (!scored.whole()) {
-      String far = Words.clock(scored.nanos()) + " from the first breath to the last";
-      far = far.startsWith("2:00") ? "just under " + far : far;
+      String far =
+          RhythmRule.shortOf2Minutes(scored.nanos()) + " from the first breath to the last";
       return new HeldTest(Outcome.INCOMPLETE, rule, List.of(far + "; the rule needs 2:00"), count);
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();

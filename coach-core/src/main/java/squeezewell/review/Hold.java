@@ -37,6 +37,8 @@ public record Hold(
     PAUSE,
     /** The patient breathed well and was only watched. */
     WATCH,
+    /** The patient needed breaths, and the edition gives no rate for them. */
+    NO_RATE,
     /** The program stood still. */
     HOLE
   }

@@ -240,10 +240,6 @@ final class HoldFindings {
   private static void addWatched(List<Facts> parts, List<Ranked> found) {
     long breaths = 0;
     for (Facts part : parts) {
-      if (part.practice().guidance().rhythm().compressions().isPresent()) {
-        // Nothing was prompted for want of a rhythm; whoever breathes for the patient may be right.
-        continue;
-      }
       for (Hold watch : part.practice().holds(Hold.Kind.WATCH)) {
         breaths +=
             part.practice().breathsWithin(watch.startNanos() + SEEN_WITHIN_NANOS, watch.endNanos());

@@ -38,6 +38,15 @@ final class Notes {
               + (after == 1 ? "is" : "are")
               + " left out.");
     }
+    long withoutRate =
+        practice.holds(Hold.Kind.NO_RATE).stream().mapToLong(Hold::excusedNanos).sum();
+    if (withoutRate > 0) {
+      notes.add(
+          "For "
+              + Words.clock(withoutRate)
+              + " the patient needed breaths and no compressions, and this edition gives no rate"
+              + " for them. How they came then is not judged.");
+    }
     if (practice.holds(Hold.Kind.HOLE).size() > 0) {
       notes.add("The program stood still for a while. That time is left out.");
     }

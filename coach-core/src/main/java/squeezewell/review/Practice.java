@@ -83,7 +83,7 @@ record Practice(
 
   static Practice of(Session session) {
     CueSchedule schedule = session.schedule();
-    long end = session.endNanos();
+    long end = session.endNanos(schedule);
     List<Hold> holes = holes(session, end);
     List<Hold> holds = new ArrayList<>(holes);
     for (Stretch stretch : schedule.stretches()) {
@@ -191,13 +191,16 @@ record Practice(
     return schedule.practisedAt(endNanos) - schedule.practisedAt(startNanos);
   }
 
-  /** How much of that breaths were asked for in: without the times of watching. */
+  /**
+   * How much of that a rhythm was asked for in: not in the times of watching, nor without a rate.
+   */
   long pacedNanos() {
-    long watched =
-        holds(Hold.Kind.WATCH).stream()
+    long unprompted =
+        holds.stream()
+            .filter(h -> h.kind() == Hold.Kind.WATCH || h.kind() == Hold.Kind.NO_RATE)
             .mapToLong(h -> Math.max(0, h.endNanos() - Math.max(startNanos, h.startNanos())))
             .sum();
-    return practisedNanos() - watched;
+    return practisedNanos() - unprompted;
   }
 
   /** The interval asked for; empty for a rhythm of compressions and pauses. */
@@ -234,6 +237,7 @@ record Practice(
       }
       case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
       case WATCHING -> Optional.of(new Hold(Hold.Kind.WATCH, start, end, length, cut));
+      case NO_RATE -> Optional.of(new Hold(Hold.Kind.NO_RATE, start, end, length, cut));
       default -> Optional.empty();
     };
   }

@@ -55,7 +55,7 @@ public final class Reviewer {
       List<String> slipped = slip ? List.of(SLIP) : List.of();
       reviews.add(part(session, one, tested.get(i), verdict, slipped, stationOver));
     }
-    List<Ranked> found = Findings.ofAll(session, facts, tested);
+    List<Ranked> found = Findings.ofAll(session, whole, facts, tested);
     Asked asked = askedOfAll(session, whole, reviews, stationOver);
     return whole(session, whole, alignment, facts, found, reviews, notes, asked);
   }

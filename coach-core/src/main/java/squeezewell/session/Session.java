@@ -146,7 +146,16 @@ public final class Session {
    * is taken to cover its plan, since whoever wrote it down chose that length.
    */
   public long endNanos() {
-    OptionalLong planned = schedule().endNanos();
+    return endNanos(schedule());
+  }
+
+  /**
+   * The same, where the prompts of this session are at hand: to lay them out takes the longest.
+   *
+   * @param schedule what {@link #schedule()} gave
+   */
+  public long endNanos(CueSchedule schedule) {
+    OptionalLong planned = schedule.endNanos();
     long last = events.isEmpty() ? 0 : events.get(events.size() - 1).atNanos();
     if (finished || header.origin() == SessionHeader.Origin.EVENT_LIST) {
       return planned.orElse(last);

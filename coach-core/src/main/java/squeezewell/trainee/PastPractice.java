@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
 import squeezewell.review.HeldTest;
+import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.Unprompted;
 import squeezewell.session.NotedFinding;
@@ -29,7 +30,8 @@ import squeezewell.session.What;
  * @param startLevel the level of fading it began with; 0 where prompts did not fade
  * @param endLevel the level it ended with, before any finding that changed the rhythm; 0 where
  *     prompts did not fade
- * @param test what the test without prompts gave; empty if it was none
+ * @param test what the review of the test without prompts gives: its verdict, so that no test
+ *     counts as passed of which the debrief says that it was not; empty if it was none
  */
 public record PastPractice(
     Instant startedAt,
@@ -73,13 +75,15 @@ public record PastPractice(
             prompting,
             header.plan().startLevel(),
             prompting == Prompting.FADING ? endLevel(session) : 0,
-            prompting == Prompting.NONE
-                ? Reviewer.review(session)
-                    .metrics()
-                    .unprompted()
-                    .flatMap(Unprompted::test)
-                    .map(HeldTest::outcome)
-                : Optional.empty()));
+            prompting == Prompting.NONE ? test(Reviewer.review(session)) : Optional.empty()));
+  }
+
+  private static Optional<HeldTest.Outcome> test(Review review) {
+    return review
+        .metrics()
+        .unprompted()
+        .flatMap(Unprompted::test)
+        .map(test -> HeldTest.Outcome.of(review.verdict()).orElse(test.outcome()));
   }
 
   /** Each change of the level is an event; another rhythm begins again with level 0. */

@@ -105,7 +105,7 @@ class ReplayTest {
     assertThat(played.findings().toString().replaceAll("Course@\\w+", ""))
         .isEqualTo(live.findings().toString().replaceAll("Course@\\w+", ""));
     assertThat(played.course().guidance()).isEqualTo(live.course().guidance());
-    assertThat(played.course().watching()).isEqualTo(live.course().watching());
+    assertThat(played.course().care()).isEqualTo(live.course().care());
   }
 
   @Test

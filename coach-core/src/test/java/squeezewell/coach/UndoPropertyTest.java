@@ -120,7 +120,7 @@ class UndoPropertyTest {
 
     sameIsGoingOn(with, without, now + 2);
     assertThat(with.state().course().state()).isEqualTo(without.state().course().state());
-    assertThat(with.state().course().watching()).isEqualTo(without.state().course().watching());
+    assertThat(with.state().course().care()).isEqualTo(without.state().course().care());
     assertThat(with.state().course().guidance()).isEqualTo(without.state().course().guidance());
     if (plan.guidance().rhythm() instanceof Rhythm.SteadyBreaths) {
       nextBreathIsNotSooner(with, without, now + 2, before, between);

@@ -45,10 +45,11 @@ final class ControlScripts {
     return scripts(withoutFinish());
   }
 
-  /** The same with changes of rhythm, and times when the patient is only watched. */
+  /** The same with changes of rhythm, and times when nothing is prompted. */
   static Arbitrary<List<Control>> scriptsWithChanges() {
     List<Control.Kind> kinds = withoutFinish();
     kinds.add(Control.Kind.WATCH);
+    kinds.add(Control.Kind.NO_RATE);
     kinds.addAll(List.of(Control.Kind.CHANGE, Control.Kind.CHANGE, Control.Kind.CHANGE));
     return scripts(kinds);
   }
@@ -80,6 +81,7 @@ final class ControlScripts {
     kinds.remove(Control.Kind.FINISH);
     kinds.remove(Control.Kind.CHANGE);
     kinds.remove(Control.Kind.WATCH);
+    kinds.remove(Control.Kind.NO_RATE);
     return kinds;
   }
 

@@ -44,7 +44,7 @@ class CourseTest {
         .doesNotContain(CueKind.COMPRESS);
     assertThat(back.covered()).isFalse();
     Course lost = back.after(ClinicalFinding.PULSE_LOST);
-    assertThat(lost.watching()).isFalse();
+    assertThat(lost.care().prompted()).isTrue();
     assertThat(lost.covered()).isTrue();
   }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
@@ -17,6 +18,12 @@ import squeezewell.protocol.Rhythm;
 
 /** What must hold for every plan and every order of controls. */
 class CueSchedulePropertyTest {
+  private static final Set<CueKind> CHANGES =
+      EnumSet.of(CueKind.RHYTHM_CHANGED, CueKind.WATCH, CueKind.NO_RATE);
+
+  private static final Map<Stretch.Kind, String> UNPROMPTED =
+      Map.of(Stretch.Kind.WATCHING, "watch", Stretch.Kind.NO_RATE, "no-rate");
+
   private static final int TRIES = 1_000;
   private static final long SECOND = 1_000_000_000L;
   private static final long LAST = 3_000 * SECOND;
@@ -125,18 +132,22 @@ class CueSchedulePropertyTest {
     List<String> wanted = new ArrayList<>();
     String before = null;
     for (Stretch stretch : schedule.stretches()) {
-      boolean watching = stretch.kind() == Stretch.Kind.WATCHING;
-      if (watching || stretch.kind() == Stretch.Kind.PACED || before == null) {
-        String doing = watching ? "watch" : stretch.guidance().rhythm().getClass().getSimpleName();
+      String unprompted = UNPROMPTED.getOrDefault(stretch.kind(), "");
+      if (!unprompted.isEmpty() || stretch.kind() == Stretch.Kind.PACED || before == null) {
+        String doing =
+            unprompted.isEmpty()
+                ? stretch.guidance().rhythm().getClass().getSimpleName()
+                : unprompted;
         if (before != null && !before.equals(doing)) {
-          wanted.add(stretch.startNanos() + (watching ? " watch" : " rhythm-changed"));
+          wanted.add(
+              stretch.startNanos() + " " + (unprompted.isEmpty() ? "rhythm-changed" : unprompted));
         }
         before = doing;
       }
     }
     List<String> told =
         schedule.between(0, LAST).stream()
-            .filter(c -> c.kind() == CueKind.RHYTHM_CHANGED || c.kind() == CueKind.WATCH)
+            .filter(c -> CHANGES.contains(c.kind()))
             .map(c -> c.atNanos() + " " + c.kind().id())
             .collect(Collectors.toList());
     assertThat(told).isEqualTo(wanted);

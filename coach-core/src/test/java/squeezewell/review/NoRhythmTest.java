@@ -32,5 +32,10 @@ class NoRhythmTest {
         new SessionHeader(Instant.EPOCH, SessionHeader.Origin.EVENT_LIST, "", edition, plan);
     Review review = Reviewer.review(new Session(header, events, List.of()));
     assertThat(review.findings()).extracting(Finding::code).doesNotContain("breaths-not-needed");
+    // From the finding at 0:30 to the end of the plan at 2:00.
+    assertThat(review.notes())
+        .contains(
+            "For 1:30 the patient needed breaths and no compressions, and this edition gives no"
+                + " rate for them. How they came then is not judged.");
   }
 }

@@ -34,6 +34,21 @@ class RhythmRuleTest {
         .isEqualTo(Verdict.Outcome.TOO_SHORT);
   }
 
+  /** The rule says at least 2 minutes: 120 s is, 119.999 s and 119.5 s are not. */
+  @Test
+  void twoMinutesMeanTwoMinutes() {
+    assertThat(outcome(SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 114)))
+        .isEqualTo(Verdict.Outcome.HELD);
+    for (double seconds : new double[] {119.999, 119.5}) {
+      Verdict shorter = verdict(SessionBuilder.ofSeconds(seconds).breathsEvery(6, 0, 114));
+      assertThat(shorter.outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
+      assertThat(shorter.reasons())
+          .containsExactly("practised for just under 2:00; the rule needs 2:00");
+    }
+    assertThat(verdict(SessionBuilder.ofSeconds(119.4).breathsEvery(6, 0, 114)).reasons())
+        .containsExactly("practised for 1:59; the rule needs 2:00");
+  }
+
   @Test
   void theRightMeanOfWrongIntervalsIsNotHeld() {
     // 4.9 and 7.1 in turn: mean 6.0, all 20 out of range.

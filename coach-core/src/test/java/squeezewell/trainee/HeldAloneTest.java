@@ -9,13 +9,19 @@ import static squeezewell.trainee.PastSessions.test;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
+import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Situation;
+import squeezewell.review.Reviewer;
+import squeezewell.review.Verdict;
 import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
 
 /**
  * On which days the test was passed. Breaths every 6 s for two minutes pass, every 4 s they do not:
@@ -72,6 +78,47 @@ class HeldAloneTest {
                 .days())
         .isEmpty();
     assertThat(book().heldAlone("", ADULT, UTC).words()).isEmpty();
+  }
+
+  /**
+   * Twenty-one breaths 6 s apart, from 1 to 121 s, pass: asked is one every 6 s. At 123 s the
+   * patient is found to breathe too slowly, which asks for one every 6 s too. Then twenty breaths
+   * from 127 s on: 3 s apart all 19 intervals are shorter than 5 s, 6 s apart none is.
+   */
+  @Test
+  void aTestCountsOnlyIfTheDebriefSaysThatItWasHeld() {
+    Session lost = withLaterPart("2026-03-01T08:00:00Z", 3);
+    Session kept = withLaterPart("2026-03-02T08:00:00Z", 6);
+    assertThat(Reviewer.review(lost).verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
+    assertThat(Reviewer.review(kept).verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
+    assertThat(days(UTC, lost, kept)).containsExactly("2026-03-02");
+    assertThat(words(lost, book(lost))).isEqualTo("test: not held without prompts");
+    assertThat(NextPractice.of(book(lost), "", ADULT, UTC).orElseThrow().lines())
+        .noneMatch(line -> line.startsWith("Held without prompts"));
+  }
+
+  private static Session withLaterPart(String at, int laterIntervalSeconds) {
+    List<SessionEvent> events = new ArrayList<>();
+    events.add(new SessionEvent(1, 0, What.PROMPTS_OFF, "test"));
+    for (long second = 1; second <= 121; second += 6) {
+      events.add(breath(events, second));
+    }
+    events.add(
+        new SessionEvent(
+            events.size() + 1, 123 * TestPlans.SECOND, What.FINDING, "breathing-slow"));
+    for (int k = 0; k < 20; k++) {
+      events.add(breath(events, 127 + (long) k * laterIntervalSeconds));
+    }
+    PracticePlan plan =
+        PracticePlan.of(TestPlans.edition("aha-2025"), ADULT, 0, 246 * TestPlans.SECOND, 0)
+            .with(Prompting.NONE);
+    long end = (127 + 20L * laterIntervalSeconds) * TestPlans.SECOND;
+    events.add(new SessionEvent(events.size() + 1, end, What.FINISH, ""));
+    return PastSessions.session(at, "", SessionHeader.Origin.LIVE, plan, events);
+  }
+
+  private static SessionEvent breath(List<SessionEvent> before, long second) {
+    return new SessionEvent(before.size() + 1, second * TestPlans.SECOND, What.BREATH, "");
   }
 
   @Test

@@ -74,7 +74,7 @@ final class DrillScreen implements CueOutput {
     String changing = inForce.changesCompressors() ? check + " and change of hands" : check;
     String goOn =
         switch (inForce.care()) {
-          case BREATHE -> "breathe";
+          case BREATHE, BREATHE_NO_RATE -> "breathe";
           case COMPRESS -> "compress";
           case WATCH -> "watch";
         };
@@ -93,6 +93,7 @@ final class DrillScreen implements CueOutput {
       case SESSION_END -> "the practice is over";
       case RHYTHM_CHANGED -> "now " + rhythm(inForce.guidance().rhythm());
       case WATCH -> "nothing is prompted now: watch the breathing";
+      case NO_RATE -> "nothing is prompted now: breaths only, no rate here";
       case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
     };
   }
@@ -199,6 +200,7 @@ final class DrillScreen implements CueOutput {
           };
       case SUCTION -> "suction";
       case WATCH -> "watch";
+      case BREATHE_NO_RATE -> "breaths only";
       case PAUSED -> "paused";
       case FINISHED -> "finished";
       case KEEP_RHYTHM -> "no prompts";

@@ -127,6 +127,7 @@ final class TextRibbon {
           case SUCTION -> "suction";
           case PAUSE -> "pause";
           case WATCH -> "watched";
+          case NO_RATE -> "no rate";
           case HOLE -> "hole";
         };
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;

@@ -215,6 +215,7 @@ final class ReviewSvg {
           case SUCTION -> "suction";
           case PAUSE -> "pause";
           case WATCH -> "watched";
+          case NO_RATE -> "no rate";
           case HOLE -> "stood still";
         };
     double from = hold.startNanos() / SECOND;

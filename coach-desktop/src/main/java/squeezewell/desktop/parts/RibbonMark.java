@@ -27,14 +27,20 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     PAUSE,
     /** The patient breathed well and was only watched. */
     WATCH,
+    /** The patient needed breaths, and there was no rate for them. */
+    NO_RATE,
     /** Breaths were asked for and not prompted. */
     SILENCE,
     /** Something was found; these are numbered in the order they are given. */
     FINDING;
 
-    /** Whether it is a stretch over both lanes in which no breaths were asked for. */
+    /** Whether it is a stretch over both lanes in which no rhythm was asked for. */
     boolean hold() {
-      return this == PULSE_CHECK || this == SUCTION || this == PAUSE || this == WATCH;
+      return this == PULSE_CHECK
+          || this == SUCTION
+          || this == PAUSE
+          || this == WATCH
+          || this == NO_RATE;
     }
 
     /** Whether it stands in a lane: that of the prompts, or that of what was done. */

@@ -179,6 +179,7 @@ final class RibbonPainter {
           case PULSE_CHECK -> "check";
           case SUCTION -> "suction";
           case WATCH -> "watch";
+          case NO_RATE -> "no rate";
           default -> "pause";
         };
     double left = Math.max(0, x(mark.startNanos()));

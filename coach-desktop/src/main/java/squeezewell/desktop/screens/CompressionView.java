@@ -37,7 +37,7 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
   /** Whether compressions are asked for; not while there is only to watch. */
   static boolean asked(CoachState state, long nowNanos) {
     boolean compresses = state.schedule().guidanceAt(nowNanos).rhythm().compressions().isPresent();
-    return compresses && !state.course().watching();
+    return compresses && state.course().care().prompted();
   }
 
   /** The view of a state. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.coach.CoachState;
+import squeezewell.cue.CareKind;
 import squeezewell.cue.Course;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.NotedFinding;
@@ -72,13 +73,16 @@ record FindingsView(List<Choice> choices) {
     if (finding == ClinicalFinding.VOMIT) {
       return course.compressesDuringSuction() ? "suction, compress on" : "suction";
     }
+    if (next.care() == CareKind.BREATHE_NO_RATE) {
+      return "breaths only, no rate here";
+    }
     if (!next.covered()) {
       return "no rhythm in this edition";
     }
     if (!next.controlFrom(course, 0).isPresent()) {
       return "rhythm stays";
     }
-    return next.watching() ? "watch" : Phrases.shortRhythm(next.guidance());
+    return next.care() == CareKind.WATCH ? "watch" : Phrases.shortRhythm(next.guidance());
   }
 
   /** The choice of a digit. */
@@ -105,11 +109,14 @@ record FindingsView(List<Choice> choices) {
 
   private static String rhythm(NotedFinding noted) {
     Course after = noted.after();
-    if (!after.covered()) {
-      String prompts = after.watching() ? "nothing is prompted" : "the prompts stay";
-      return " This edition has no rhythm for it here: " + prompts + ". Follow local protocol.";
+    if (after.care() == CareKind.BREATHE_NO_RATE) {
+      return " Breaths only: this edition gives no rate here, so nothing is prompted. Follow local"
+          + " protocol.";
     }
-    return noted.changesPrompts() && !after.watching()
+    if (!after.covered()) {
+      return " This edition has no rhythm for it here: the prompts stay. Follow local protocol.";
+    }
+    return noted.changesPrompts() && after.care().prompted()
         ? " Now: " + Phrases.shortRhythm(after.guidance()) + "."
         : "";
   }

@@ -77,9 +77,11 @@ public final class LivePainter {
 
   private static String asked(CoachState state, long now) {
     Stretch stretch = state.schedule().stretchAt(now);
-    return stretch.kind() == Stretch.Kind.WATCHING
-        ? "no breaths asked for"
-        : Phrases.shortRhythm(stretch.guidance());
+    return switch (stretch.kind()) {
+      case WATCHING -> "no breaths asked for";
+      case NO_RATE -> "breaths, no rate here";
+      default -> Phrases.shortRhythm(stretch.guidance());
+    };
   }
 
   /** Shows that nothing is going on. */

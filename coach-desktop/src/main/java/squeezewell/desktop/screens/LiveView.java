@@ -84,7 +84,7 @@ record LiveView(
         bar.urgent(),
         word(moment.act()),
         moment.count() > 0 ? Integer.toString(moment.count()) : "",
-        note(moment, guidance, state.course().covered()),
+        note(moment, guidance),
         interval,
         judgement,
         moment.fill(),
@@ -194,7 +194,7 @@ record LiveView(
   /** What the breath pad says during a check or suction. */
   static String goOn(InForce inForce) {
     return switch (inForce.care()) {
-      case BREATHE -> "Squeeze to go on";
+      case BREATHE, BREATHE_NO_RATE -> "Squeeze to go on";
       // Compressions that go on do not end suction.
       case COMPRESS -> inForce.compressing() ? "Squeeze to go on" : "Compress to go on";
       case WATCH -> "Then watch";
@@ -211,13 +211,14 @@ record LiveView(
       case CHECK_PULSE -> "Check";
       case SUCTION -> "Suction";
       case WATCH -> "Watch";
+      case BREATHE_NO_RATE -> "Breaths only";
       case PAUSED -> "Paused";
       case FINISHED -> "Done";
       case KEEP_RHYTHM -> "No prompts now";
     };
   }
 
-  private static String note(Moment moment, Guidance guidance, boolean covered) {
+  private static String note(Moment moment, Guidance guidance) {
     Limits limits = guidance.limits();
     boolean cycle = guidance.rhythm() instanceof Rhythm.CompressionCycle;
     return switch (moment.stretch().kind()) {
@@ -226,7 +227,8 @@ record LiveView(
           moment.act() == Moment.Act.KEEP_RHYTHM
               ? "keep the rhythm"
               : moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
-      case WATCHING -> covered ? "breathing well" : "no rhythm here";
+      case WATCHING -> "breathing well";
+      case NO_RATE -> "no rate here";
       case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
       case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());
       default -> "";

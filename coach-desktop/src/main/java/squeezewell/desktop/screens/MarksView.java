@@ -119,6 +119,7 @@ final class MarksView {
           case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
           case SUCTION -> RibbonMark.Kind.SUCTION;
           case WATCH -> RibbonMark.Kind.WATCH;
+          case NO_RATE -> RibbonMark.Kind.NO_RATE;
           default -> RibbonMark.Kind.PAUSE;
         };
     add(
@@ -230,6 +231,7 @@ final class MarksView {
           case PULSE_CHECK -> "Check";
           case SUCTION -> "Suction";
           case WATCH -> "Watching";
+          case NO_RATE -> "Breaths without a rate";
           case PAUSE -> "Pause";
           case HOLE -> "The program stood still,";
         };

@@ -24,7 +24,7 @@ final class PracticeBar {
     InForce inForce = schedule.inForceAt(now);
     String next =
         switch (inForce.care()) {
-          case BREATHE -> "squeeze";
+          case BREATHE, BREATHE_NO_RATE -> "squeeze";
           case COMPRESS -> "compress";
           case WATCH -> "watch";
         };

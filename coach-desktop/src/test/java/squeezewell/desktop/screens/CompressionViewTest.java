@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
+import squeezewell.cue.CareKind;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -49,7 +50,7 @@ class CompressionViewTest {
     Coach newborn = coach(PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY);
     assertThat(CompressionView.asked(newborn.state(), SECOND)).isTrue();
     newborn.find(ClinicalFinding.BREATHING_BACK, 2 * SECOND);
-    assertThat(newborn.state().course().watching()).isTrue();
+    assertThat(newborn.state().course().care()).isEqualTo(CareKind.WATCH);
     assertThat(CompressionView.asked(newborn.state(), 3 * SECOND)).isFalse();
     assertThat(CompressionView.asked(cycle.state(), SECOND)).isTrue();
   }

@@ -2,6 +2,7 @@ package squeezewell.protocol;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.math.MathContext;
 
 /**
  * A steady rate as an exact fraction: one event every {@code numerator / denominator} nanoseconds.
@@ -94,8 +95,11 @@ public record Tempo(long numerator, long denominator) {
     return (double) numerator / denominator / NANOS_PER_SECOND;
   }
 
-  /** Events a minute, for display. */
+  /** Events a minute, rounded once: a tempo made from 110 a minute gives 110. */
   public double perMinute() {
-    return 60 / seconds();
+    return BigDecimal.valueOf(NANOS_PER_MINUTE)
+        .multiply(BigDecimal.valueOf(denominator))
+        .divide(BigDecimal.valueOf(numerator), MathContext.DECIMAL128)
+        .doubleValue();
   }
 }

@@ -94,8 +94,8 @@ final class ChangeFindings {
                 "compressions-late",
                 "Compressions started late",
                 text
-                    + "; within 10 s was asked. Until then no blood flows (basic life support). Next"
-                    + " time begin as soon as no pulse is felt.")
+                    + "; within 10 s was asked. Until then hardly any blood flows (basic life support)."
+                    + " Next time begin as soon as it is found.")
             : Ranked.good(
                 1,
                 "compressions-at-once",

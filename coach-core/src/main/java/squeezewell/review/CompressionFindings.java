@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
 
 /**
@@ -27,12 +28,14 @@ final class CompressionFindings {
   private final CompressionPlan plan;
   private final Optional<Rhythm.CompressionCycle> cycle;
   private final int breaths;
+  private final PatientGroup patient;
 
   private CompressionFindings(Facts facts, Compressions done, CompressionPlan plan) {
     this.done = done;
     this.plan = plan;
     cycle = MeasureCompressions.cycleOf(facts.practice());
     breaths = facts.metrics().breathCount();
+    patient = facts.practice().guidance().patient();
   }
 
   static List<Ranked> of(Facts facts) {
@@ -88,8 +91,8 @@ final class CompressionFindings {
               "compress-too-fast",
               "Compressions too fast",
               text
-                  + " Too fast, and the chest has no time to rise and the heart none to fill (basic"
-                  + " life support). Next time compress with the sound."));
+                  + " Too fast, and the heart has too little time to fill (JAMA Cardiology 2019)."
+                  + " Next time compress with the sound."));
     } else if (rate < plan.lowPerMinute() - ROUNDING) {
       found.add(
           Ranked.fault(
@@ -97,7 +100,7 @@ final class CompressionFindings {
               "compress-too-slow",
               "Compressions too slow",
               text
-                  + " Too slow, and too little blood flows (basic life support). Next time compress"
+                  + " Too slow, and too little blood flows (JAMA Cardiology 2019). Next time compress"
                   + " with the sound."));
     }
   }
@@ -121,8 +124,8 @@ final class CompressionFindings {
                     done.pauseLimitSeconds().getAsDouble())
                 + "; at most "
                 + Words.seconds(done.pauseLimitSeconds().getAsDouble())
-                + " was asked. No blood flows while nobody compresses (basic life support). Next time"
-                + " have the mask ready before the last compression."));
+                + " was asked. Hardly any blood flows while nobody compresses (basic life support)."
+                + " Next time have the mask ready before the last compression."));
   }
 
   private void addCycles(List<Ranked> found, Rhythm.CompressionCycle asked) {
@@ -139,9 +142,9 @@ final class CompressionFindings {
                   + Words.count(done.cycles().size(), "pause")
                   + " had fewer than "
                   + Words.count(asked.breathsPerCycle(), "breath")
-                  + ". A pause without its breaths costs blood flow and brings no air; where the breaths"
-                  + " went in, more hearts started again (Circulation 2023). Next time seal the mask"
-                  + " before the pause begins."));
+                  + ". A pause without its breaths costs blood flow and brings no air"
+                  + whyBreaths()
+                  + ". Next time seal the mask before the pause begins."));
     }
     int off = count(c -> c.compressions() != asked.perCycle());
     if (off > MOST_OFF * done.cycles().size()) {
@@ -156,6 +159,17 @@ final class CompressionFindings {
                   + " did not have "
                   + Words.count(asked.perCycle(), "compression")
                   + ". Count aloud, so that the one who breathes is ready."));
+    }
+  }
+
+  private String whyBreaths() {
+    switch (patient) {
+      case ADULT:
+        return "; where breaths went in, more hearts started again (adults, Circulation 2023)";
+      case NEWBORN:
+        return "; in a newborn the breaths matter most (newborn life support)";
+      default:
+        return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock 2010)";
     }
   }
 

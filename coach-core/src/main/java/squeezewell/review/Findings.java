@@ -154,8 +154,7 @@ final class Findings {
         Ranked.UNEVEN,
         "rhythm-not-held",
         "Not quite held",
-        reasons(verdict)
-            + ". Count the seconds to yourself, so that each breath gets its whole time.");
+        reasons(verdict) + ". Give each breath its whole time, and squeeze when the next is due.");
   }
 
   private static Ranked undecided(Verdict verdict) {

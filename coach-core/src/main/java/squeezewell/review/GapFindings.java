@@ -119,7 +119,7 @@ final class GapFindings {
             + times
             + (helped
                 ? " A patient who breathes too slowly needs your breaths in between"
-                : " A patient who does not breathe lives on your breaths alone")
+                : " A patient who does not breathe gets air from your breaths alone")
             + " (teaching). Next time give the breath first, and see to the rest between two"
             + " breaths.");
   }

@@ -64,6 +64,11 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     }
   }
 
+  /** The same test, not passed for these reasons. */
+  HeldTest failed(List<String> why) {
+    return new HeldTest(Outcome.FAIL, rule, why, intervalCount);
+  }
+
   /** The same as the verdict on a practice. */
   Verdict verdict() {
     return new Verdict(outcome.verdict, rule, reasons);
@@ -125,7 +130,8 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     String rule =
         "Without prompts, from the first breath to the first one at or after 2:00: "
             + RhythmRule.demands(plan)
-            + "; no fault of the breaths told beside it, after a change of rhythm neither. (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
+            + RhythmRule.NOTHING_TOLD
+            + ". (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
             + " pass again on another day.";
     int count = scored.intervals().size();
     if (!scored.whole()) {

@@ -209,7 +209,7 @@ final class HoldFindings {
                   + others(tooLong.size())
                   + (kind == CheckKind.RHYTHM
                       ? " The chest is not compressed meanwhile"
-                      : " No breath reaches the patient meanwhile")
+                      : " You give no breath meanwhile")
                   + " ("
                   + teaching()
                   + "). Next time end it at the prompt."));
@@ -219,21 +219,27 @@ final class HoldFindings {
     if (!tooShort.isEmpty()) {
       double least =
           tooShort.stream().mapToDouble(c -> c.lengthSeconds().getAsDouble()).min().getAsDouble();
+      String text =
+          "A "
+              + kind.words()
+              + " lasted "
+              + Words.secondsBeside(least, limits.pulseCheckShortest().seconds())
+              + asked
+              + others(tooShort.size())
+              + tooQuick();
+      String title = title(1) + " too short";
+      // Compressions wait meanwhile, so nobody is harmed by a check that was short and sure.
       found.add(
-          Ranked.fault(
-              Ranked.CHECK_SHORT,
-              "pulse-check-short",
-              title(1) + " too short",
-              "A "
-                  + kind.words()
-                  + " lasted "
-                  + Words.secondsBeside(least, limits.pulseCheckShortest().seconds())
-                  + asked
-                  + others(tooShort.size())
-                  + tooQuick()
-                  + " (course texts). Next time take at least "
-                  + Words.seconds(limits.pulseCheckShortest().seconds())
-                  + "."));
+          kind == CheckKind.RHYTHM
+              ? Ranked.advice(Ranked.CHECK_SHORT, "pulse-check-short", title, text)
+              : Ranked.fault(
+                  Ranked.CHECK_SHORT,
+                  "pulse-check-short",
+                  title,
+                  text
+                      + " Next time take at least "
+                      + Words.seconds(limits.pulseCheckShortest().seconds())
+                      + "."));
     }
   }
 
@@ -334,11 +340,13 @@ final class HoldFindings {
   private String tooQuick() {
     switch (kind) {
       case RHYTHM:
-        return " A rhythm is misread in less time";
+        return " Short is good for the flow of blood, as long as the rhythm was surely seen (basic life"
+            + " support).";
       case HEART_RATE:
-        return " A heart rate is miscounted in less time";
+        return " A heart rate is easily miscounted in less time (the newborn programme counts for"
+            + " 6 s).";
       default:
-        return " A slow or weak pulse is missed in less time";
+        return " A slow or weak pulse is easily missed in less time (course texts).";
     }
   }
 

@@ -56,6 +56,37 @@ public record Metrics(
   }
 
   /**
+   * The same, with the outcome of a test as the verdict has it: a fault that is told beside the
+   * test counts against both.
+   */
+  Metrics with(Verdict verdict) {
+    Optional<HeldTest> test = unprompted.flatMap(Unprompted::test);
+    if (!test.isPresent() || verdict.outcome() != Verdict.Outcome.NOT_HELD) {
+      return this;
+    }
+    return new Metrics(
+        breathCount,
+        sessionSeconds,
+        effectiveSeconds,
+        firstBreathSeconds,
+        rate,
+        interval,
+        hyperventilationMinutes,
+        gap,
+        prompts,
+        asynchrony,
+        Optional.of(unprompted.get().withTest(test.get().failed(verdict.reasons()))),
+        inspiration,
+        pulseChecks,
+        suctions,
+        holeCount,
+        holeSeconds,
+        drift,
+        volume,
+        compressions);
+  }
+
+  /**
    * Breaths a minute.
    *
    * @param overallPerMinute 60 over the mean of the valid intervals; empty without one

@@ -178,7 +178,8 @@ record Practice(
         compressions.stream().filter(c -> c <= nanos).collect(Collectors.toList()),
         holds.stream().filter(h -> h.startNanos() <= nanos).collect(Collectors.toList()),
         checks,
-        silences(schedule, startNanos, nanos),
+        // The breath at the end is one of them.
+        silences(schedule, startNanos, nanos + 1),
         highestLevel);
   }
 

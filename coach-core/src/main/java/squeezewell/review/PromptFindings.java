@@ -105,8 +105,7 @@ final class PromptFindings {
             + (prompts.missed() == 1 ? " was" : " were")
             + " not answered by a breath."
             + (GapFindings.leftOutABreath(facts)
-                ? " Each one left out doubles the wait for the patient. Next time squeeze at once when"
-                    + " you notice, and go on with the next prompt."
+                ? leftOut(facts)
                 : " No wait was too long all the same: your breaths came between the prompts.");
     String title = prompts.missed() == 1 ? "A prompt was missed" : "Prompts were missed";
     if (!many) {
@@ -114,6 +113,15 @@ final class PromptFindings {
     }
     return Ranked.fault(
         single ? Ranked.SKIPS : Ranked.MISSED_PROMPTS, "missed-prompts", title, text);
+  }
+
+  private static String leftOut(Facts facts) {
+    // Between compressions a breath can't be made up for.
+    return facts.practice().breathPlan().isPresent()
+        ? " Each one left out doubles the wait for the patient. Next time squeeze at once when you"
+            + " notice, and go on with the next prompt."
+        : " Each one left out is a pause that brings less air. Next time have the mask sealed before"
+            + " the last compression.";
   }
 
   private static Ranked extra(Metrics.Prompts prompts) {

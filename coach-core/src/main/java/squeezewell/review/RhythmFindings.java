@@ -14,6 +14,9 @@ final class RhythmFindings {
 
   private static final double COUNTED_SECONDS = 1.8;
 
+  /** In arrest, at 12 to 30 breaths a minute; what it means for another patient is an inference. */
+  static final String SEEN_IN_PIGS = " (seen in pigs in cardiac arrest, Circulation 2004)";
+
   /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
 
@@ -186,8 +189,10 @@ final class RhythmFindings {
             + inRange()
             + howLong
             + " Too many breaths keep the pressure in the chest high, so that less blood flows"
-            + " back to the heart (seen in pigs, Circulation 2004). "
-            + count());
+            + " back to the heart"
+            + SEEN_IN_PIGS
+            + ". "
+            + count(plan));
   }
 
   private boolean onlyAfterChecks() {
@@ -213,11 +218,11 @@ final class RhythmFindings {
             + "."
             + inRange()
             + " With too few breaths carbon dioxide builds up and oxygen runs low (physiology). "
-            + count());
+            + count(plan));
   }
 
   /** Seconds can be counted; what is shorter than two is felt as a beat. */
-  private String count() {
+  static String count(BreathPlan plan) {
     return plan.interval().seconds() < COUNTED_SECONDS
         ? "Next time say the beat aloud, and squeeze on it."
         : "Next time count the seconds to yourself, and squeeze when the count is full.";
@@ -250,9 +255,9 @@ final class RhythmFindings {
             + interval.fastCount()
             + " came too soon and "
             + interval.slowCount()
-            + " too late. Each breath needs time to flow out again before the next (basic life"
-            + " support). "
-            + count());
+            + " too late. A breath that comes too soon leaves the one before it no time to flow out,"
+            + " and in a long wait oxygen runs low (physiology). "
+            + count(plan));
   }
 
   private Ranked aLittleOff(boolean fast) {

@@ -69,6 +69,14 @@ final class RhythmRule {
 
   private static final double DOUBLE_HIGH = 2.3;
 
+  /** What {@link #besides} asks for, in plain words; the label is that of a fault. */
+  static final String NOTHING_TOLD =
+      "; and nothing under "
+          + Finding.Severity.FAULT.label()
+          + " about the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
+          + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part or"
+          + " without prompts";
+
   private RhythmRule() {}
 
   /**
@@ -284,7 +292,8 @@ final class RhythmRule {
   private static String rule(BreathPlan plan) {
     return "At least 2 minutes; "
         + demands(plan)
-        + "; no part of it too fast, too slow or uneven by itself. (This rule is our own choice.)";
+        + NOTHING_TOLD
+        + ". (This rule is our own choice.)";
   }
 
   /** What the rule demands of the intervals, in plain words. */
@@ -303,8 +312,9 @@ final class RhythmRule {
         + mean
         + "; never over "
         + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted; over "
+        + " from one breath to the next, checks and suction within their limits not counted; less than"
+        + " a minute in all at over "
         + Words.decimal(fastRate(plan))
-        + " breaths a minute for less than a minute in all";
+        + " breaths a minute";
   }
 }

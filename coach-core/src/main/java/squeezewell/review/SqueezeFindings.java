@@ -2,6 +2,7 @@ package squeezewell.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
 
 /** Findings about the length of the squeezes. */
@@ -35,16 +36,14 @@ final class SqueezeFindings {
             + "; asked was "
             + Words.hundredths(Measure.inspirationNanos(facts.practice()) / 1e9)
             + " s. ";
-    boolean tube = facts.practice().guidance().situation() == Situation.ARREST_ADVANCED_AIRWAY;
     String whyShort =
-        (tube
-                ? " A short, hard squeeze raises the pressure in the airway (physiology)."
-                : " A short, hard squeeze raises the pressure, and above 15 to 20 cmH2O air goes into"
-                    + " the stomach (Anesthesiology 2014).")
-            + " Next time squeeze gently, until the prompt for the release.";
+        whyShort(facts.practice().guidance())
+            + " Next time squeeze gently, and let it last "
+            + Words.hundredths(Measure.inspirationNanos(facts.practice()) / 1e9)
+            + " s.";
     String whyLong =
-        " A long squeeze keeps the chest under pressure and leaves less time to empty (basic life"
-            + " support). Next time release when the chest has risen.";
+        " A long squeeze keeps the chest under pressure and leaves less time to empty (physiology)."
+            + " Next time release when the chest has risen.";
     if (median < squeeze.shortestGoodSeconds()) {
       found.add(
           Ranked.fault(
@@ -64,6 +63,26 @@ final class SqueezeFindings {
       found.add(Ranked.good(4, "squeezes-good", "Squeezes of the right length", usual + share));
     }
     return found;
+  }
+
+  /** What was measured in adults and in children of 2 to 4 years is told of nobody else. */
+  private static String whyShort(Guidance guidance) {
+    String why = " A short, hard squeeze raises the pressure in the airway";
+    if (guidance.situation() == Situation.ARREST_ADVANCED_AIRWAY) {
+      return why + " (physiology).";
+    }
+    switch (guidance.patient()) {
+      case ADULT:
+        return why
+            + ", and above some 15 cmH2O air goes into the stomach more and more often"
+            + " (Anesthesiology 2014).";
+      case NEWBORN:
+        return why + " and can send air into the stomach (physiology).";
+      default:
+        return why
+            + ", and the higher it is, the more often air goes into the stomach (BMC Anesthesiology"
+            + " 2017).";
+    }
   }
 
   private static String usual(double median, Metrics.Inspiration squeeze) {

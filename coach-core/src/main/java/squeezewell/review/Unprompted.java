@@ -54,4 +54,26 @@ public record Unprompted(
     Objects.requireNonNull(highestLevel, "highestLevel");
     Objects.requireNonNull(test, "test");
   }
+
+  /** The same with another outcome of the test. */
+  Unprompted withTest(HeldTest other) {
+    return new Unprompted(
+        silences,
+        seconds,
+        breathCount,
+        plannedCount,
+        intervalCount,
+        meanSeconds,
+        ratePerMinute,
+        inRangeCount,
+        fastCount,
+        slowCount,
+        inRangeLow,
+        inRangeHigh,
+        driftPercentPerMinute,
+        longestGapSeconds,
+        longestGapAtSeconds,
+        highestLevel,
+        Optional.of(other));
+  }
 }

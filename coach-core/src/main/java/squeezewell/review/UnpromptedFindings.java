@@ -50,9 +50,10 @@ final class UnpromptedFindings {
               "unprompted-fast",
               "Too fast without prompts",
               off(facts, Judgement.FAST, plan.get())
-                  + " Count the seconds to yourself, all of them, before the next squeeze: too many"
-                  + " breaths hold back the blood that flows to the heart (seen in pigs, Circulation"
-                  + " 2004)."));
+                  + " Too many breaths hold back the blood that flows to the heart"
+                  + RhythmFindings.SEEN_IN_PIGS
+                  + ". "
+                  + RhythmFindings.count(plan.get())));
     } else if (tooSlow && !told) {
       found.add(
           Ranked.fault(
@@ -60,15 +61,15 @@ final class UnpromptedFindings {
               "unprompted-slow",
               "Too slow without prompts",
               off(facts, Judgement.SLOW, plan.get())
-                  + " Count on without a break, so that the next squeeze comes in time."));
+                  + " With too few breaths carbon dioxide builds up and oxygen runs low (physiology). "
+                  + RhythmFindings.count(plan.get())));
     } else if (!tooFast && !tooSlow && fast + slow > most && !told) {
       found.add(
           Ranked.fault(
               Ranked.UNEVEN,
               "unprompted-uneven",
               "Uneven without prompts",
-              how(unprompted, plan.get())
-                  + " Counting each second makes the intervals more even."));
+              how(unprompted, plan.get()) + " " + RhythmFindings.count(plan.get())));
     } else if (!tooFast && !tooSlow && kept(facts, plan.get())) {
       found.add(
           Ranked.good(

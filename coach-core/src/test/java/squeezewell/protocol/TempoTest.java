@@ -63,6 +63,17 @@ class TempoTest {
   }
 
   @Property
+  void aRateComesBackAsItWasGiven(@ForAll("rates") BigDecimal perMinute) {
+    assertThat(Tempo.perMinute(perMinute).perMinute()).isEqualTo(perMinute.doubleValue());
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {100, 105, 110, 115, 120})
+  void ratesOfCompressionsComeBackAsWholeNumbers(int perMinute) {
+    assertThat(Tempo.perMinute(BigDecimal.valueOf(perMinute)).perMinute()).isEqualTo(perMinute);
+  }
+
+  @Property
   void aCycleIsItsEventsAndItsPause(
       @ForAll("rates") BigDecimal perMinute,
       @ForAll @IntRange(min = 1, max = 100) int events,

@@ -121,6 +121,25 @@ class OutcomeAgreesTest {
   }
 
   @Test
+  void aTestWithALateStartIsNotPassedBesideARhythmThatIsNotHeld() {
+    // From the first breath on every interval is 6 s for 120 s, but the first comes after 25 s, and
+    // at most 12 s without a breath were asked for.
+    Review review = SessionBuilder.ofSeconds(150).test().breathsEvery(6, 25, 145).review();
+    HeldTest test = review.metrics().unprompted().get().test().get();
+    assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
+    assertThat(review.verdict().reasons()).containsExactly("a late start");
+    assertThat(test.outcome()).isEqualTo(HeldTest.Outcome.FAIL);
+    assertThat(test.reasons()).isEqualTo(review.verdict().reasons());
+  }
+
+  @Test
+  void theBreathThatEndsATestIsOneOfItsBreaths() {
+    // 20 intervals of 6 s from 0 to 120 s; nothing after the last one.
+    Review review = SessionBuilder.ofSeconds(180).test().breathsEvery(6, 0, 120).review();
+    assertThat(review.findings().toString()).contains("20 of 20 intervals were in range");
+  }
+
+  @Test
   void aMeanThatTheRuleDoesNotAllowIsTold() {
     // 5.4 s is 10 % short of 6 s although every interval is in range.
     Review review = SessionBuilder.ofSeconds(240).test().breathsEvery(5.4, 0, 237.6).review();
@@ -140,6 +159,11 @@ class OutcomeAgreesTest {
     Verdict.Outcome outcome = review.verdict().outcome();
     List<Finding> findings = review.findings();
     seen.merge(outcome, 1, Integer::sum);
+    review
+        .metrics()
+        .unprompted()
+        .flatMap(Unprompted::test)
+        .ifPresent(test -> assertThat(test.verdict().outcome()).as(told).isEqualTo(outcome));
     List<Finding> faults =
         findings.stream()
             .filter(f -> f.severity() == Finding.Severity.FAULT)

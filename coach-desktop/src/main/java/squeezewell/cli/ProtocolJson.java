@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.protocol.AgeBand;
@@ -139,9 +140,9 @@ final class ProtocolJson {
       return;
     }
     json.beginObject();
-    json.name("target").value(compressions.get().tempo().perMinute());
-    json.name("low").value(compressions.get().lowPerMinute());
-    json.name("high").value(compressions.get().highPerMinute());
+    rate("target", compressions.get().tempo().perMinute());
+    rate("low", compressions.get().lowPerMinute());
+    rate("high", compressions.get().highPerMinute());
     json.endObject();
   }
 
@@ -166,6 +167,12 @@ final class ProtocolJson {
 
   private void seconds(String name, long nanos) throws IOException {
     json.name(name).value(Words.exactSeconds(nanos));
+  }
+
+  /** Without needless zeros, as the other numbers are written. */
+  private void rate(String name, double perMinute) throws IOException {
+    BigDecimal plain = BigDecimal.valueOf(perMinute).stripTrailingZeros();
+    json.name(name).value(plain.setScale(Math.max(0, plain.scale())));
   }
 
   private void citation(String source, String confidence, Citation citation) throws IOException {

@@ -21,6 +21,7 @@ import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
+import squeezewell.review.Finding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
 import squeezewell.session.What;
@@ -63,6 +64,18 @@ class FormatsDocTest {
     }
     assertThat(shown).isEqualTo(real);
     everyKeyIsExplained(example("review"), Set.of());
+  }
+
+  @Test
+  void everyCodeOfAFindingIsListedAndNoOther() throws Exception {
+    String from = doc().substring(doc().indexOf("Codes of findings."));
+    Matcher listed =
+        Pattern.compile("`([a-z-]+)`").matcher(from.substring(0, from.indexOf("The review of")));
+    Set<String> codes = new TreeSet<>();
+    while (listed.find()) {
+      assertThat(codes.add(listed.group(1))).as(listed.group(1)).isTrue();
+    }
+    assertThat(codes).isEqualTo(new TreeSet<>(Finding.CODES));
   }
 
   @Test

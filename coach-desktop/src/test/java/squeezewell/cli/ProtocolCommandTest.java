@@ -65,8 +65,10 @@ class ProtocolCommandTest {
     assertThat(cycle.get("compressionsPerCycle").getAsInt()).isEqualTo(30);
     assertThat(cycle.get("breathsPerCycle").getAsInt()).isEqualTo(2);
     JsonObject rate = cycle.getAsJsonObject("compressionsPerMinute");
-    assertThat(rate.get("low").getAsDouble()).isEqualTo(100);
-    assertThat(rate.get("high").getAsDouble()).isEqualTo(120);
+    // As text, since a program that reads text has to find the numbers that are published.
+    assertThat(rate.get("low").getAsString()).isEqualTo("100");
+    assertThat(rate.get("high").getAsString()).isEqualTo("120");
+    assertThat(rate.get("target").getAsString()).isEqualTo("110");
   }
 
   @Test

@@ -88,8 +88,12 @@ class DebriefViewTest {
     assertThat(DebriefView.of(Practices.review(Practices.every(3))).first())
         .startsWith("Rhythm not held. Next time ");
     assertThat(DebriefView.of(Practices.review(Practices.every(6))).first()).isEmpty();
-    // Nothing but time is wrong with it: two minutes are asked for.
-    assertThat(DebriefView.of(Practices.review()).first()).startsWith("Rhythm not held.");
+    // Nothing but time is wrong with it: the rule needs two minutes.
+    double[] minute = {0, 6, 12, 18, 24, 30, 36, 42, 48, 54};
+    DebriefView tooShort =
+        DebriefView.of(Practices.review(Practices.protocol(), Practices.plan(0, 1), minute));
+    assertThat(tooShort.toChange()).isEmpty();
+    assertThat(tooShort.first()).isEqualTo("Too short to judge.");
   }
 
   @Test

@@ -81,6 +81,9 @@ class DebriefViewTest {
     DebriefView.Figure figure = DebriefView.gapFigure(new Metrics.Gap(179.9, 60, 5.4, 12, 0, 0));
     assertThat(figure.value()).isEqualTo("5 s");
     assertThat(figure.askedFor()).isEqualTo("180 s with holds");
+    // The findings round a time to the nearest second.
+    assertThat(DebriefView.gapFigure(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).askedFor())
+        .isEqualTo("from 0:37");
   }
 
   @Test
@@ -93,7 +96,8 @@ class DebriefViewTest {
     DebriefView tooShort =
         DebriefView.of(Practices.review(Practices.protocol(), Practices.plan(0, 1), minute));
     assertThat(tooShort.toChange()).isEmpty();
-    assertThat(tooShort.first()).isEqualTo("Too short to judge.");
+    assertThat(tooShort.first())
+        .isEqualTo("Too short to judge: practised for 1:00; the rule needs 2:00.");
   }
 
   @Test

@@ -138,7 +138,7 @@ final class DebriefWords {
         net + " s",
         "longest gap",
         net.equals(longest)
-            ? "from " + Words.clock(Math.round(gap.longestAtSeconds() * 1e9))
+            ? "from " + Words.clock(Math.round(gap.longestAtSeconds()) * 1_000_000_000L)
             : longest + " s with checks, suction and pauses");
   }
 

@@ -45,6 +45,12 @@ class DebriefWordsTest {
   }
 
   @Test
+  void theTimeOfAGapIsRoundedAsTheFindingsRoundIt() {
+    assertThat(DebriefWords.gap(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).note())
+        .isEqualTo("from 0:37");
+  }
+
+  @Test
   void thePageShowsTheSameWords() {
     for (Session session : List.of(Reports.steady(6), Reports.steady(2), Reports.changing())) {
       Review review = Reviewer.review(session);

@@ -93,9 +93,11 @@ record DebriefView(
     if (toChange.isEmpty() && outcome == Verdict.Outcome.HELD) {
       return "";
     }
+    String why = String.join("; ", review.verdict().reasons());
     return outcome.label()
-        + "."
-        + FindingWords.whatToDo(toChange).map(words -> " " + words).orElse("");
+        + FindingWords.whatToDo(toChange)
+            .map(words -> ". " + words)
+            .orElse(why.isEmpty() ? "." : ": " + why + ".");
   }
 
   /** What was found, numbered in order of time. */
@@ -358,7 +360,8 @@ record DebriefView(
     return line.toString();
   }
 
+  /** To the nearest second, as the findings tell it. */
   private static String clock(double seconds) {
-    return Words.clock(Math.round(seconds * 1e9));
+    return Words.clock(Math.round(seconds) * 1_000_000_000L);
   }
 }

@@ -141,6 +141,7 @@ class KitTest {
           JTextArea inner = kit.text("word ".repeat(40), note.getFont(), Color.BLACK, 688);
           JPanel card = kit.card();
           card.add(inner);
+          card.add(kit.gap(4));
           JButton left = kit.button("Pictures", 181, e -> {});
           JButton right = kit.button("Replay", 181, e -> {});
           JPanel row = kit.row();

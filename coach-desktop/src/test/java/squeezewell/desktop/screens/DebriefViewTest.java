@@ -81,6 +81,9 @@ class DebriefViewTest {
     DebriefView.Figure figure = DebriefView.gapFigure(new Metrics.Gap(179.9, 60, 5.4, 12, 0, 0));
     assertThat(figure.value()).isEqualTo("5 s");
     assertThat(figure.askedFor()).isEqualTo("180 s with holds");
+    // The findings round a time to the nearest second.
+    assertThat(DebriefView.gapFigure(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).askedFor())
+        .isEqualTo("from 0:37");
   }
 
   @Test
@@ -88,8 +91,13 @@ class DebriefViewTest {
     assertThat(DebriefView.of(Practices.review(Practices.every(3))).first())
         .startsWith("Rhythm not held. Next time ");
     assertThat(DebriefView.of(Practices.review(Practices.every(6))).first()).isEmpty();
-    // Nothing but time is wrong with it: two minutes are asked for.
-    assertThat(DebriefView.of(Practices.review()).first()).startsWith("Rhythm not held.");
+    // Nothing but time is wrong with it: the rule needs two minutes.
+    double[] minute = {0, 6, 12, 18, 24, 30, 36, 42, 48, 54};
+    DebriefView tooShort =
+        DebriefView.of(Practices.review(Practices.protocol(), Practices.plan(0, 1), minute));
+    assertThat(tooShort.toChange()).isEmpty();
+    assertThat(tooShort.first())
+        .isEqualTo("Too short to judge: practised for 1:00; the rule needs 2:00.");
   }
 
   @Test

@@ -207,12 +207,8 @@ final class HoldFindings {
                   + Words.secondsBeside(most, limits.pulseCheckLongest().seconds())
                   + asked
                   + others(tooLong.size())
-                  + (kind == CheckKind.RHYTHM
-                      ? " The chest is not compressed meanwhile"
-                      : " You give no breath meanwhile")
-                  + " ("
-                  + teaching()
-                  + "). Next time end it at the prompt."));
+                  + whyShortChecks()
+                  + " Next time end it at the prompt."));
     }
     List<PulseCheckResult> tooShort =
         with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_SHORT);
@@ -334,6 +330,18 @@ final class HoldFindings {
         return "a slow heart";
       default:
         return "a lost pulse";
+    }
+  }
+
+  /** How long the heart of a newborn may be listened to is our own choice. */
+  private String whyShortChecks() {
+    switch (kind) {
+      case RHYTHM:
+        return " The chest is not compressed meanwhile (basic life support).";
+      case HEART_RATE:
+        return " You give no breath meanwhile.";
+      default:
+        return " You give no breath meanwhile (basic life support).";
     }
   }
 

@@ -125,7 +125,7 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     String rule =
         "Without prompts, from the first breath to the first one at or after 2:00: "
             + RhythmRule.demands(plan)
-            + "; no fault of the breaths told beside it, after a change of rhythm neither. (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
+            + "; no fault of the breaths told beside it, nor after a change of rhythm. (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
             + " pass again on another day.";
     int count = scored.intervals().size();
     if (!scored.whole()) {

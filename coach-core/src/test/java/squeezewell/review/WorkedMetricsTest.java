@@ -241,7 +241,7 @@ class WorkedMetricsTest {
             + " the intervals outside 5 to 7 s; the mean within 8 % of 6 s; never over 10 s from"
             + " one breath to the next, checks and suction within their limits not counted; over 13"
             + " breaths a minute for less than a minute in all; no fault of the breaths told beside"
-            + " it, after a change of rhythm neither. (This"
+            + " it, nor after a change of rhythm. (This"
             + " rule is our own choice.) To pass counts for today; a rhythm is yours when you pass"
             + " again on another day.");
     worked.is("prompts.given", 0).is("prompts.met", 0).is("prompts.extra", 0);

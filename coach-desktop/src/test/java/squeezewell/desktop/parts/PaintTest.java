@@ -8,6 +8,7 @@ import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.util.List;
 import javax.swing.JComponent;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
@@ -16,6 +17,12 @@ import squeezewell.review.Judgement;
 
 /** Paints parts into pictures and looks at the pixels. */
 class PaintTest {
+  /** Text is drawn in the program's own font, whichever test ran before. */
+  @BeforeAll
+  static void font() {
+    new Look(Palette.lightTheme(), 1).install();
+  }
+
   private static final long SECOND = 1_000_000_000L;
 
   @ParameterizedTest
@@ -118,7 +125,8 @@ class PaintTest {
         letters += near(alone, x, y, Palette.lightTheme().softText()) ? 1 : 0;
       }
     }
-    assertThat(letters).isGreaterThan(20);
+    // Of thin letters few pixels have the colour of the text itself; without the word none has.
+    assertThat(letters).isGreaterThan(10);
   }
 
   /** By hand: the check's middle is at 10 + 113 = 123, and so is that of the watched time. */

@@ -8,7 +8,7 @@ import squeezewell.review.Finding;
 
 class FindingWordsTest {
   private static Finding finding(String text) {
-    return new Finding("a-code", Finding.Severity.ADVICE, "A title", text);
+    return new Finding("too-fast", Finding.Severity.ADVICE, "A title", text);
   }
 
   @Test

@@ -2,6 +2,7 @@ package squeezewell.desktop;
 
 import java.awt.Component;
 import java.awt.Container;
+import java.awt.Robot;
 import java.awt.Toolkit;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
@@ -203,6 +204,8 @@ final class DebriefOpening {
               throw new IllegalStateException(e);
             }
           });
+      // Nobody opens anything without having touched the window.
+      new Robot().mouseMove(200, 40);
       boolean finish = way.equals("finish");
       Session session = finish ? SessionReader.read(file) : null;
       if (finish) {

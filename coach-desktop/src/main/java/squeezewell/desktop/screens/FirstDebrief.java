@@ -1,12 +1,16 @@
 package squeezewell.desktop.screens;
 
+import java.awt.AWTEvent;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Graphics;
 import java.awt.Image;
+import java.awt.Toolkit;
+import java.awt.event.AWTEventListener;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
 import javax.swing.JScrollPane;
@@ -55,6 +59,7 @@ public final class FirstDebrief {
    *     nothing runs there that must not wait
    */
   public static void prepareInBackground(Kit kit, Component window, BooleanSupplier mayPaint) {
+    CompletableFuture<Void> touched = firstInput();
     Thread thread =
         new Thread(
             () -> {
@@ -62,11 +67,32 @@ public final class FirstDebrief {
               for (int time = 0; time < TIMES; time++) {
                 review = prepare(kit.look());
               }
+              touched.join();
               paintLater(kit, review, window, mayPaint, TIMES);
             },
             "ready for a debrief");
     thread.setDaemon(true);
     thread.start();
+  }
+
+  /**
+   * With its first input the toolkit compares its clock with the display's, once for the whole run.
+   * While the display is busy with our drawing that comparison is wrong by tens of milliseconds,
+   * and so is every squeeze after it.
+   */
+  private static CompletableFuture<Void> firstInput() {
+    CompletableFuture<Void> touched = new CompletableFuture<>();
+    Toolkit toolkit = Toolkit.getDefaultToolkit();
+    toolkit.addAWTEventListener(
+        new AWTEventListener() {
+          @Override
+          public void eventDispatched(AWTEvent event) {
+            toolkit.removeAWTEventListener(this);
+            touched.complete(null);
+          }
+        },
+        AWTEvent.KEY_EVENT_MASK | AWTEvent.MOUSE_EVENT_MASK | AWTEvent.MOUSE_MOTION_EVENT_MASK);
+    return touched;
   }
 
   /** Each time is an event of its own, so that keys and clicks in between are not held up. */
@@ -126,7 +152,7 @@ public final class FirstDebrief {
             protocol,
             protocol.find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING).get(),
             0,
-            3_600 * SECOND,
+            300 * SECOND,
             0);
     SessionHeader header =
         new SessionHeader(Instant.EPOCH, SessionHeader.Origin.VIRTUAL, "", protocol, plan);
@@ -135,7 +161,7 @@ public final class FirstDebrief {
         .practise(
             new Coach(plan, new Kept(events), List.of()),
             new ManualClock(),
-            List.of(new VirtualTrainee.Scripted(3_000 * SECOND, ClinicalFinding.PULSE_LOST)));
+            List.of(new VirtualTrainee.Scripted(240 * SECOND, ClinicalFinding.PULSE_LOST)));
     return new Session(header, events, List.of());
   }
 

@@ -28,7 +28,8 @@ public final class Wording {
    */
   public static Wording beside(Class<?> type) {
     String room = type.getName().substring(0, type.getName().lastIndexOf('.'));
-    return new Wording(ResourceBundle.getBundle(room + ".words", Locale.ROOT, type.getClassLoader()));
+    return new Wording(
+        ResourceBundle.getBundle(room + ".words", Locale.ROOT, type.getClassLoader()));
   }
 
   /** Whether there is something to say under a key. */

@@ -3,9 +3,9 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** What a reader should know about how a review came about. */
 final class Notes {
@@ -69,6 +69,6 @@ final class Notes {
 
   /** A station ends when it ends; how long its breathing lasts is not laid down. */
   static boolean inStation(Session session) {
-    return session.events().stream().anyMatch(e -> e.what() == What.STATION);
+    return session.events().stream().anyMatch(e -> e.what() == EventType.STATION);
   }
 }

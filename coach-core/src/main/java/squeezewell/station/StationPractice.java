@@ -13,7 +13,7 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.session.Journal;
-import squeezewell.session.What;
+import squeezewell.session.Fact;
 
 /**
  * A station with the live practice in it: one time, one journal. Nothing is prompted before the
@@ -312,8 +312,8 @@ public final class StationPractice {
   /** Carries what the station gives out to the practice and its journal. */
   private final class ToCoach implements StationOutput {
     @Override
-    public void fact(What what, long atNanos, String detail) {
-      coach.note(what, detail, atNanos);
+    public void fact(Fact fact, long atNanos) {
+      coach.note(fact, atNanos);
     }
 
     @Override

@@ -16,7 +16,7 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /**
  * Two minutes without prompts. The probabilities come from a prototype that was written before and
@@ -158,7 +158,7 @@ class HeldTestTest {
   }
 
   private static void add(List<SessionEvent> events, double at) {
-    events.add(new SessionEvent(events.size() + 1, SessionBuilder.nanos(at), What.BREATH, ""));
+    events.add(SessionEvent.of(events.size() + 1, SessionBuilder.nanos(at), EventType.BREATH, ""));
   }
 
   @ParameterizedTest

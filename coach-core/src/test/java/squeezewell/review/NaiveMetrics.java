@@ -22,7 +22,7 @@ import squeezewell.cue.Silence;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /**
  * The figures of a practice with one rhythm, worked out again by their definitions: plainly, second
@@ -468,7 +468,7 @@ final class NaiveMetrics {
     int holes = 0;
     double holeSeconds = 0;
     for (SessionEvent event : session.events()) {
-      if (event.what() == What.HOLE) {
+      if (event.what() == EventType.HOLE) {
         holes++;
         // It is written to a tenth, so half a tenth may be missing at its start.
         holeSeconds += Double.parseDouble(event.detail().replace(" s", "")) + 0.05;

@@ -13,7 +13,7 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /**
  * Sessions whose rhythm changes, worked by hand. AHA 2025: an adult with a pulse one breath every 6
@@ -282,7 +282,7 @@ class PartsTest {
     Review review =
         SessionBuilder.ofSeconds(240)
             .breathsEvery(6, 0.2, 114.2)
-            .event(118, What.PULSE_CHECK, "")
+            .event(118, EventType.PULSE_CHECK, "")
             .finding(126, LOST)
             .review();
     assertThat(review.metrics().pulseChecks()).hasSize(1);

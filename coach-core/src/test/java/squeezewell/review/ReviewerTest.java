@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Situation;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /** Whole sessions at the edges of what can happen. */
 class ReviewerTest {
@@ -53,7 +53,7 @@ class ReviewerTest {
         SessionBuilder.ofSeconds(24)
             .breaths(0, 6)
             .breaths(8)
-            .event(8.5, What.RETRACT, "3")
+            .event(8.5, EventType.RETRACT, "3")
             .breaths(12, 18)
             .review();
     assertThat(review.metrics().breathCount()).isEqualTo(4);
@@ -78,7 +78,7 @@ class ReviewerTest {
         SessionBuilder.ofSeconds(300)
             .live()
             .breathsEvery(6, 0, 60)
-            .event(64, What.FINISH, "")
+            .event(64, EventType.FINISH, "")
             .review();
     assertThat(review.endNanos()).isEqualTo(SessionBuilder.nanos(64));
     assertThat(review.notes()).containsExactly("The practice was ended early: 1:04 of 5:00.");

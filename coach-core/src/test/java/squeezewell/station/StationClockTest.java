@@ -25,7 +25,7 @@ import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /** A clock that leaps, an input that comes late, a file that is cut off: nothing done is lost. */
 class StationClockTest {
@@ -50,9 +50,9 @@ class StationClockTest {
           String place = station.id() + ", moment " + moment + ", leap " + leapSeconds;
           assertThat(practice.state().end()).as(place).contains(StationState.End.CLOCK);
           assertThat(practice.practice().finished()).as(place).isTrue();
-          assertThat(count(events, What.STATION_BEGIN)).as(place).isEqualTo(1);
-          assertThat(count(events, What.STATION_END)).as(place).isEqualTo(1);
-          assertThat(count(events, What.EXAMINER))
+          assertThat(count(events, EventType.STATION_BEGIN)).as(place).isEqualTo(1);
+          assertThat(count(events, EventType.STATION_END)).as(place).isEqualTo(1);
+          assertThat(count(events, EventType.EXAMINER))
               .as(place)
               .isEqualTo(practice.state().lines().size());
           assertInOrder(events);
@@ -115,9 +115,9 @@ class StationClockTest {
           };
       taken += done ? 1 : 0;
       assertThat(
-              count(events, What.TASK_DONE)
-                  + count(events, What.TASK_START)
-                  + count(events, What.REMARK))
+              count(events, EventType.TASK_DONE)
+                  + count(events, EventType.TASK_START)
+                  + count(events, EventType.REMARK))
           .isGreaterThanOrEqualTo(taken);
       assertInOrder(events);
     }
@@ -154,11 +154,11 @@ class StationClockTest {
             .startsWith("line " + (lines + 1) + " was torn off after ")
             .endsWith("everything before it is good");
       }
-      boolean ended = count(session.events(), What.STATION_END) > 0;
+      boolean ended = count(session.events(), EventType.STATION_END) > 0;
       if (StationResult.isIn(session.events()) && !ended) {
         StationResult result = StationResult.of(session.events());
         assertThat(result.state().end()).as("%s bytes", length).isEmpty();
-        assertThat(result.state().remarks()).hasSize((int) count(session.events(), What.REMARK));
+        assertThat(result.state().remarks()).hasSize((int) count(session.events(), EventType.REMARK));
       }
     }
     assertThat(lines).isEqualTo(events.size() + 1);
@@ -170,7 +170,7 @@ class StationClockTest {
     List<SessionEvent> events = played(StationLibrary.stations().get(0), file);
     List<String> lines = new ArrayList<>(Files.readAllLines(file));
     int remark = 0;
-    while (events.get(remark).what() != What.REMARK) {
+    while (events.get(remark).what() != EventType.REMARK) {
       remark++;
     }
     long before = events.get(remark - 1).atNanos();
@@ -236,7 +236,7 @@ class StationClockTest {
     return events;
   }
 
-  private static long count(List<SessionEvent> events, What what) {
+  private static long count(List<SessionEvent> events, EventType what) {
     return events.stream().filter(e -> e.what() == what).count();
   }
 

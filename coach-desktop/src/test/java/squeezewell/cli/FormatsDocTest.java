@@ -24,7 +24,7 @@ import squeezewell.protocol.ProtocolReader;
 import squeezewell.review.Finding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 import squeezewell.station.StationFile;
 import squeezewell.station.StationReader;
 
@@ -47,7 +47,7 @@ class FormatsDocTest {
     assertThat(session.breaths()).isNotEmpty();
     assertThat(session.finished()).isTrue();
     assertThat(session.notes()).isEmpty();
-    for (What what : What.values()) {
+    for (EventType what : EventType.values()) {
       assertThat(doc()).contains("`" + what.word() + "`");
     }
   }

@@ -19,7 +19,7 @@ import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 class ReviewPngTest {
   @Test
@@ -78,14 +78,14 @@ class ReviewPngTest {
     for (long second = 0; second < seconds; second++) {
       long at = second * Reports.SECOND;
       if (checkAt >= 0 && (second == checkAt || second == checkAt + 10)) {
-        What what = second == checkAt ? What.PULSE_CHECK : What.PULSE_CHECK_END;
-        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+        EventType what = second == checkAt ? EventType.PULSE_CHECK : EventType.PULSE_CHECK_END;
+        events.add(SessionEvent.of(events.size() + 1, at, what, ""));
       }
       if (second % 6 == 0) {
-        events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
+        events.add(SessionEvent.of(events.size() + 1, at, EventType.BREATH, ""));
       }
     }
-    events.add(new SessionEvent(events.size() + 1, seconds * Reports.SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, seconds * Reports.SECOND, EventType.FINISH, ""));
     return new Session(
         new SessionHeader(
             header.startedAt(),

@@ -17,7 +17,7 @@ import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /** The ribbon of a page: it must fit on a sheet however long the practice was. */
 class ReviewSvgTest {
@@ -59,13 +59,13 @@ class ReviewSvgTest {
     List<SessionEvent> events = new ArrayList<>();
     for (SessionEvent event : whole.events()) {
       for (long at : new long[] {30, 60}) {
-        if (event.atNanos() == at * Reports.SECOND && event.what() == What.BREATH) {
+        if (event.atNanos() == at * Reports.SECOND && event.what() == EventType.BREATH) {
           String found = at == 30 ? "pulse-lost" : "pulse-back";
-          events.add(new SessionEvent(events.size() + 1, event.atNanos(), What.FINDING, found));
+          events.add(SessionEvent.of(events.size() + 1, event.atNanos(), EventType.FINDING, found));
         }
       }
       events.add(
-          new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+          SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
     }
     Review review = Reviewer.review(new Session(whole.header(), events, List.of()));
     assertThat(review.parts()).hasSize(3);
@@ -81,7 +81,7 @@ class ReviewSvgTest {
     Session whole = practice(4, 5 * 60 * Reports.SECOND);
     List<SessionEvent> events = new ArrayList<>(whole.events());
     events.remove(events.size() - 1);
-    events.add(new SessionEvent(events.size() + 1, 4 * 60 * Reports.SECOND + 1, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, 4 * 60 * Reports.SECOND + 1, EventType.FINISH, ""));
     Session late = new Session(whole.header(), events, List.of());
     assertThat(Reviewer.review(late).endNanos()).isGreaterThan(4 * 60 * Reports.SECOND);
     assertThat(ReviewSvg.ribbon(Reviewer.review(late)).split("class=\"rule\"", -1)).hasSize(3);
@@ -123,14 +123,14 @@ class ReviewSvgTest {
     for (SessionEvent event : practice(3).events()) {
       while (next < seconds.length && seconds[next] * Reports.SECOND <= event.atNanos()) {
         long at = Math.round(seconds[next] * Reports.SECOND);
-        What what = next % 2 == 0 ? What.PAUSE : What.RESUME;
-        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+        EventType what = next % 2 == 0 ? EventType.PAUSE : EventType.RESUME;
+        events.add(SessionEvent.of(events.size() + 1, at, what, ""));
         next++;
       }
       double at = event.atNanos() / (double) Reports.SECOND;
       if (at < 59 || at > 144) {
         events.add(
-            new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+            SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
       }
     }
     return new Session(practice(3).header(), events, List.of());
@@ -150,11 +150,11 @@ class ReviewSvgTest {
             0);
     List<SessionEvent> events = new ArrayList<>();
     for (long at = 0; at < minutes * 60; at += 6) {
-      events.add(new SessionEvent(events.size() + 1, at * Reports.SECOND, What.BREATH, ""));
+      events.add(SessionEvent.of(events.size() + 1, at * Reports.SECOND, EventType.BREATH, ""));
       events.add(
-          new SessionEvent(events.size() + 1, (at + 1) * Reports.SECOND, What.BREATH_END, ""));
+          SessionEvent.of(events.size() + 1, (at + 1) * Reports.SECOND, EventType.BREATH_END, ""));
     }
-    events.add(new SessionEvent(events.size() + 1, minutes * 60 * Reports.SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, minutes * 60 * Reports.SECOND, EventType.FINISH, ""));
     SessionHeader header =
         new SessionHeader(Reports.START, SessionHeader.Origin.LIVE, "", Reports.edition(), plan);
     return new Session(header, events, List.of());

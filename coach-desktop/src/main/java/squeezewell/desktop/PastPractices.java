@@ -15,7 +15,7 @@ import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
-import squeezewell.station.StationResult;
+import squeezewell.station.run.StationResult;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 

@@ -7,12 +7,12 @@ import java.util.Locale;
 import java.util.Optional;
 import squeezewell.review.Finding;
 import squeezewell.review.Review;
-import squeezewell.station.Adjunct;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskState;
-import squeezewell.station.VentilationTime;
+import squeezewell.station.file.Adjunct;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.station.run.VentilationTime;
 
 /**
  * The words of a station's result, the same on the screen and on paper. Pure.

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import squeezewell.coach.CoachState;
 import squeezewell.report.Words;
-import squeezewell.station.BranchOption;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationFinding;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.file.StationFinding;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 
 /**
  * What the instructor sees of a running station. Pure.

@@ -6,12 +6,12 @@ import java.util.Optional;
 import squeezewell.desktop.screens.StationRunView.Item;
 import squeezewell.desktop.screens.StationRunView.Kind;
 import squeezewell.report.Words;
-import squeezewell.station.StationOrder;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.StationTask;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationOrder;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationTask;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 
 /** What can be tapped in a running station, with the key of each and how it stands. Pure. */
 final class StationItems {

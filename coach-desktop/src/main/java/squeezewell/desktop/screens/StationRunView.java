@@ -6,11 +6,11 @@ import java.util.function.Predicate;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
 import squeezewell.report.Words;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.StationTask;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationTask;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 
 /**
  * What the screen of a running station says at one instant. Pure.

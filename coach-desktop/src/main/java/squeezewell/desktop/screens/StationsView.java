@@ -8,8 +8,8 @@ import java.util.Set;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Words;
-import squeezewell.station.Station;
-import squeezewell.station.StationMode;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationMode;
 
 /** What the screen on which a station is chosen says. Pure. */
 final class StationsView {

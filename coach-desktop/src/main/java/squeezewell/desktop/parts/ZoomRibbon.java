@@ -188,7 +188,7 @@ public final class ZoomRibbon extends Drawn {
   }
 
   private static String clock(long nanos) {
-    return squeezewell.report.Words.clock(nanos);
+    return squeezewell.words.Quantities.clock(nanos);
   }
 
   private void bindKeys() {

@@ -21,6 +21,7 @@ import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.ZoomRibbon;
 import squeezewell.review.Review;
+import squeezewell.words.Quantities;
 
 /** The pictures of a practice, one at a time, to look at closely. */
 public final class PicturesScreen {
@@ -127,7 +128,7 @@ public final class PicturesScreen {
   private List<String> partLines() {
     List<String> lines = new ArrayList<>();
     for (DebriefView.Part part : DebriefView.of(review).parts()) {
-      lines.add(Phrases.letters(lines.size()) + ": " + part.title() + ", " + part.asked());
+      lines.add(Quantities.letters(lines.size()) + ": " + part.title() + ", " + part.asked());
     }
     return lines;
   }

@@ -10,13 +10,13 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
 import squeezewell.review.BreathMark;
 import squeezewell.review.IntervalPoint;
 import squeezewell.review.Metrics;
 import squeezewell.review.PartText;
 import squeezewell.review.RatePoint;
 import squeezewell.review.Review;
+import squeezewell.words.Quantities;
 
 /** What the plain charts of a debrief show. Pure. */
 final class PlotsView {
@@ -62,7 +62,7 @@ final class PlotsView {
                 Math.min(point.seconds(), top),
                 point.judgement(),
                 "Breath at "
-                    + MarksView.clock(point.atNanos())
+                    + Quantities.tenthsClock(point.atNanos())
                     + ", "
                     + MarksView.after(point)
                     + (beyond ? " (drawn at the upper edge)." : ".")));
@@ -79,7 +79,7 @@ final class PlotsView {
         String.format(
             Locale.ROOT,
             "%s: %d in range, %d fast, %d slow.",
-            Phrases.counted(interval.count(), "interval"),
+            Quantities.count(interval.count(), "interval"),
             interval.inRangeCount(),
             interval.fastCount(),
             interval.slowCount());
@@ -108,7 +108,7 @@ final class PlotsView {
               String.format(
                   Locale.ROOT,
                   "In the minute up to %s: %.1f breaths a minute, %s.",
-                  Words.clock(point.atNanos()),
+                  Quantities.clock(point.atNanos()),
                   point.perMinute(),
                   judgement.label())));
       top = Math.max(top, point.perMinute());
@@ -176,7 +176,7 @@ final class PlotsView {
                 error / 1e9,
                 judgement,
                 "Breath at "
-                    + MarksView.clock(breath.startNanos())
+                    + Quantities.tenthsClock(breath.startNanos())
                     + ", "
                     + MarksView.lateness(error)
                     + inBand(judgement)
@@ -290,9 +290,11 @@ final class PlotsView {
                 (from + to) / 2,
                 height,
                 only(inBin),
-                Words.upTo(from, 2)
-                    + (open ? " s or longer: " : " to just under " + Words.upTo(to, 2) + " s: ")
-                    + Phrases.counted(height, "interval")
+                Quantities.upTo(from, 2)
+                    + (open
+                        ? " s or longer: "
+                        : " to just under " + Quantities.upTo(to, 2) + " s: ")
+                    + Quantities.count(height, "interval")
                     + ", "
                     + String.join(", ", pieces)
                     + "."));
@@ -325,9 +327,9 @@ final class PlotsView {
         List.of(),
         List.of(),
         List.of(),
-        Phrases.counted(valid.size(), "interval")
+        Quantities.count(valid.size(), "interval")
             + " in bars of "
-            + Words.seconds(bins.widthNanos())
+            + Quantities.seconds(bins.widthNanos())
             + ".",
         1);
   }
@@ -386,9 +388,9 @@ final class PlotsView {
           line(
               part.startNanos(),
               "Part "
-                  + Phrases.letters(i)
+                  + Quantities.letters(i)
                   + " begins at "
-                  + MarksView.clock(part.startNanos())
+                  + Quantities.tenthsClock(part.startNanos())
                   + ": "
                   + PartText.situation(part)
                   + "."));

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.Silence;
+import squeezewell.protocol.Judgement;
 import squeezewell.report.Words;
 import squeezewell.review.BreathMark;
 import squeezewell.review.Hold;
-import squeezewell.review.Judgement;
 import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
 

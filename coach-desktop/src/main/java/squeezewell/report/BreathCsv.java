@@ -2,8 +2,8 @@ package squeezewell.report;
 
 import java.util.List;
 import java.util.OptionalLong;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.BreathMark;
-import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
 /**

@@ -1,7 +1,7 @@
 package squeezewell.report;
 
+import squeezewell.protocol.Judgement;
 import squeezewell.review.CompressionMark;
-import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
 /** The compressions of a review as CSV. Every cell is a number, yes, no or empty. */

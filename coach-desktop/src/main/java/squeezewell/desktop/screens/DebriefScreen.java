@@ -17,8 +17,8 @@ import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.protocol.Citation;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.Finding;
-import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
 /** What was done against what was asked, read from the top. */

@@ -18,9 +18,9 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.desktop.parts.UnfoldingColumn;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Judgement;
 import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 

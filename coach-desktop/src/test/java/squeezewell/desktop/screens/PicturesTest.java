@@ -17,9 +17,9 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Judgement;
 import squeezewell.review.Review;
 
 /** What the pictures show and say of each mark. */

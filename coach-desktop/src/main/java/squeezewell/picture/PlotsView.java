@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.picture;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import squeezewell.desktop.parts.PlotData;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.BreathMark;
 import squeezewell.review.IntervalPoint;
@@ -19,7 +18,7 @@ import squeezewell.review.Review;
 import squeezewell.words.Quantities;
 
 /** What the plain charts of a debrief show. Pure. */
-final class PlotsView {
+public final class PlotsView {
   /** Intervals beyond this many times the longest in range are drawn at the edge (our choice). */
   private static final double HIGHEST = 2;
 
@@ -39,17 +38,17 @@ final class PlotsView {
             .collect(Collectors.toList());
   }
 
-  static PlotsView of(Review review) {
+  public static PlotsView of(Review review) {
     return new PlotsView(review);
   }
 
   /** Whether a part at least asks for steady breaths. */
-  boolean hasRange() {
+  public boolean hasRange() {
     return !ranged.isEmpty();
   }
 
   /** The time between breaths over the practice, with the range of each part. */
-  PlotData intervals() {
+  public PlotData intervals() {
     double top = edgeSeconds();
     List<PlotData.Stop> stops = lines();
     for (IntervalPoint point : review.intervals()) {
@@ -87,7 +86,7 @@ final class PlotsView {
   }
 
   /** Breaths a minute over the last minute, with the range of each part. */
-  PlotData rate() {
+  public PlotData rate() {
     double top = 0;
     List<PlotData.Box> ranges = new ArrayList<>();
     List<PlotData.Level> targets = new ArrayList<>();
@@ -153,7 +152,7 @@ final class PlotsView {
    * Breath minus prompt over the practice. A breath is in band if it is no further from its prompt
    * than the range of its part leaves on that side of the interval asked for (our own choice).
    */
-  PlotData lateness() {
+  public PlotData lateness() {
     double edge = 1;
     List<PlotData.Box> bands = new ArrayList<>();
     for (Review part : ranged) {
@@ -254,7 +253,7 @@ final class PlotsView {
   }
 
   /** How many intervals there are of each length, with the ranges that were asked for. */
-  PlotData histogram() {
+  public PlotData histogram() {
     List<IntervalPoint> valid =
         review.intervals().stream().filter(IntervalPoint::valid).collect(Collectors.toList());
     long edge = Math.round(edgeSeconds() * 1e9);

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.picture;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -8,9 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import squeezewell.cue.Silence;
-import squeezewell.desktop.parts.MarkIndex;
-import squeezewell.desktop.parts.PartSpan;
-import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.BreathMark;
 import squeezewell.review.CompressionMark;
@@ -23,7 +20,7 @@ import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
 /** The marks of a practice on a ribbon, and each in words. Pure. */
-final class MarksView {
+public final class MarksView {
   private static final double MINUTE = 60e9;
 
   private final Review review;
@@ -74,27 +71,27 @@ final class MarksView {
     index = MarkIndex.of(unsorted);
   }
 
-  static MarksView of(Review review) {
+  public static MarksView of(Review review) {
     return new MarksView(review);
   }
 
   /** The marks in order of time. */
-  MarkIndex index() {
+  public MarkIndex index() {
     return index;
   }
 
   /** What is said of the mark at a place. */
-  String words(int place) {
+  public String words(int place) {
     return words.get(index.marks().get(place)).get();
   }
 
   /** Whether it is a breath too soon, too late or extra, a missed prompt, or such a compression. */
-  boolean notAsAsked(int place) {
+  public boolean notAsAsked(int place) {
     return faults.get(index.marks().get(place));
   }
 
   /** The parts with a rhythm of their own; empty if the rhythm never changed. */
-  List<PartSpan> parts() {
+  public List<PartSpan> parts() {
     List<PartSpan> spans = new ArrayList<>();
     for (Review part : review.parts()) {
       spans.add(

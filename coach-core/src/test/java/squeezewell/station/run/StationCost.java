@@ -13,7 +13,7 @@ import squeezewell.station.file.StationLibrary;
  * What a station with 10,000 actions in it costs, in processor time: an action, a frame (time
  * passes and the state is made anew), the question whether the last tap can be taken back, and
  * working the result out from the journal. Run it with {@code java
- * squeezewell.station.StationCost}.
+ * squeezewell.station.run.StationCost}.
  */
 public final class StationCost {
   private static final int ACTIONS = 10_000;

@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import squeezewell.protocol.Judgement;
 
 /** Picks the figures of a {@link Comparison}, in their order. */
 final class Comparer {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.Function;
+import squeezewell.protocol.Judgement;
 
 /** The rows of a {@link Comparison}, each with the test by which a difference is called clear. */
 final class ComparisonRows {

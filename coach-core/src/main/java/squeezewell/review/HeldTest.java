@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.session.Breath;
 
 /**

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;

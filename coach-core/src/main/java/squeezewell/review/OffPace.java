@@ -2,6 +2,7 @@ package squeezewell.review;
 
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 
 /**
  * How far apart breaths came that are called too fast or too slow. The number is the median of the

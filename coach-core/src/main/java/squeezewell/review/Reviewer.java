@@ -17,6 +17,7 @@ import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
 import squeezewell.session.Breath;

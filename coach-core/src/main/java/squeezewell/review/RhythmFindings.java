@@ -6,6 +6,7 @@ import java.util.List;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 
 /** Findings about the intervals between breaths. None for a rhythm of compressions and pauses. */
 final class RhythmFindings {

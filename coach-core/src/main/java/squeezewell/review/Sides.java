@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import squeezewell.protocol.Judgement;
 
 /** One practice's figures as a {@link Comparison} shows them. */
 final class Sides {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 
 /** Findings about the rhythm while no breath was prompted. The numbers are our own choice. */
 final class UnpromptedFindings {

@@ -7,6 +7,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.Silence;
+import squeezewell.protocol.Judgement;
 import squeezewell.session.What;
 
 /** What is found among many silences at once, against a walk through all of them. */

@@ -30,6 +30,7 @@ import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Protocol;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;

@@ -10,6 +10,7 @@ import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.session.What;

@@ -3,6 +3,7 @@ package squeezewell.review;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Situation;
 import squeezewell.session.What;
 

@@ -13,7 +13,7 @@ import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.review.Judgement;
+import squeezewell.protocol.Judgement;
 
 /** The large pad that is pressed once for each compression; it shows how many there were. */
 public final class CompressionPad extends Drawn {
@@ -106,7 +106,7 @@ public final class CompressionPad extends Drawn {
       y = write(g2, small, lit ? palette.onTide() : palette.softText(), count, y);
     }
     if (!rate.isEmpty()) {
-      Color told = lit ? palette.onTide() : Ribbon.colour(palette, judgement);
+      Color told = lit ? palette.onTide() : palette.of(judgement);
       write(g2, feedback, told, rate, y);
     }
   }

@@ -21,10 +21,10 @@ import squeezewell.coach.Playback;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /**
  * A replay as sound, frame by frame. An adult is breathed for every 6 s (AHA 2020) for 60 s; the
@@ -71,7 +71,8 @@ class ReplaySoundTest {
       events.add(SessionEvent.of(events.size() + 1, at + 1_100 * MILLI, EventType.BREATH_END, ""));
     }
     for (ReplaySource.Said each : said) {
-      events.add(SessionEvent.of(events.size() + 1, each.atNanos(), EventType.EXAMINER, each.text()));
+      events.add(
+          SessionEvent.of(events.size() + 1, each.atNanos(), EventType.EXAMINER, each.text()));
     }
     events.sort(Comparator.comparingLong(SessionEvent::atNanos));
     events.replaceAll(

@@ -38,8 +38,7 @@ final class Fading {
      * @param on how prompts come on, if they do
      */
     Fact fact(EventType on) {
-      return new Fact.Prompts(
-          prompts ? on : EventType.PROMPTS_OFF, OptionalInt.of(level), cause);
+      return new Fact.Prompts(prompts ? on : EventType.PROMPTS_OFF, OptionalInt.of(level), cause);
     }
   }
 
@@ -75,22 +74,21 @@ final class Fading {
       return Optional.empty();
     }
     CueFader next = fader.get().after(intervalNanos.getAsLong());
-    return turnTo(
-        next, next.rescues() ? Fact.Prompts.Cause.RESCUE : Fact.Prompts.Cause.PLANNED);
+    return turnTo(next, next.rescues() ? Fact.Prompts.Cause.RESCUE : Fact.Prompts.Cause.PLANNED);
   }
 
   /** A wait in a silence grew too long. */
   Optional<Turn> gap() {
-    return fader.isPresent() ? turnTo(fader.get().afterGap(), Fact.Prompts.Cause.GAP) : Optional.empty();
+    return fader.isPresent()
+        ? turnTo(fader.get().afterGap(), Fact.Prompts.Cause.GAP)
+        : Optional.empty();
   }
 
   private Optional<Turn> turnTo(CueFader next, Fact.Prompts.Cause cause) {
     CueFader old = fader.get();
     fader = Optional.of(next);
     boolean turns = next.prompts() != old.prompts() || next.level() != old.level();
-    return turns
-        ? Optional.of(new Turn(next.prompts(), next.level(), cause))
-        : Optional.empty();
+    return turns ? Optional.of(new Turn(next.prompts(), next.level(), cause)) : Optional.empty();
   }
 
   /** The last breath was a slip and is not counted, unless something was decided by it. */

@@ -10,8 +10,8 @@ import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.session.Session;
 import squeezewell.session.Fact;
+import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 
 /** Computes {@link Unprompted}. */

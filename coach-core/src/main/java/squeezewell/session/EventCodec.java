@@ -66,11 +66,7 @@ final class EventCodec {
               line.has("why")
                   ? line.choice("why", CAUSES, Fact.Prompts.Cause::word)
                   : Fact.Prompts.Cause.PLANNED);
-      case HOLE ->
-          Fact.Stall.of(
-              line.number("seconds", BigDecimal.ZERO, BigDecimal.valueOf(999_999_999), "s")
-                  .movePointRight(9)
-                  .longValue());
+      case HOLE -> stall(line);
       case STATION -> new Fact.StationSet(line.field("setup", "the station that is run").compact());
       case STATION_BEGIN, STATION_END ->
           new Fact.Turn(type, line.choice("by", List.of(COMMAND, CLOCK), w -> w).equals(COMMAND));
@@ -91,10 +87,18 @@ final class EventCodec {
   private static OptionalDouble millilitres(JsonValue line) throws BadInputException {
     return line.has("millilitres")
         ? OptionalDouble.of(
-            line.number(
-                    "millilitres", BigDecimal.ZERO, BigDecimal.valueOf(MOST_MILLILITRES), "mL")
+            line.number("millilitres", BigDecimal.ZERO, BigDecimal.valueOf(MOST_MILLILITRES), "mL")
                 .doubleValue())
         : OptionalDouble.empty();
+  }
+
+  private static Fact stall(JsonValue line) throws BadInputException {
+    return line.has("seconds")
+        ? Fact.Stall.of(
+            line.number("seconds", BigDecimal.ZERO, BigDecimal.valueOf(999_999_999), "s")
+                .movePointRight(9)
+                .longValue())
+        : new Fact.Stall(OptionalLong.empty());
   }
 
   /** Writes what {@link #read} reads. */

@@ -142,19 +142,19 @@ final class SessionFormat {
     int number = (int) line.integer("n", 1, Integer.MAX_VALUE);
     long at = line.integer("at", 0, SessionEvent.LATEST_NANOS);
     EventType type = line.choice("what", ALL, EventType::word);
-    Fact fact = version > 1 ? EventCodec.read(type, line) : EventCodec.parse(type, detail(line, type));
-    boolean names = fact instanceof Fact.Correction correction && correction.event() < number;
-    if (fact instanceof Fact.Correction && !names) {
-      String field = version > 1 ? "event" : "detail";
-      throw line.field(field, "").wrong("the number of an event before this one");
+    Fact fact =
+        version > 1 ? EventCodec.read(type, line) : EventCodec.parse(type, detail(line, type));
+    if (fact instanceof Fact.Correction correction
+        && (correction.event() < 1 || correction.event() >= number)) {
+      String allowed = "the number of an event before this one";
+      throw line.field(version > 1 ? "event" : "detail", allowed).wrong(allowed);
     }
     return new SessionEvent(number, at, fact);
   }
 
   private static String detail(JsonValue line, EventType type) throws BadInputException {
     return line.freeText(
-        "detail",
-        type == EventType.STATION ? Fact.StationSet.LONGEST : SessionEvent.LONGEST_TEXT);
+        "detail", type == EventType.STATION ? Fact.StationSet.LONGEST : SessionEvent.LONGEST_TEXT);
   }
 
   private static Instant instant(JsonValue line, String name) throws BadInputException {

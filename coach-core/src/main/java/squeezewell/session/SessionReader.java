@@ -175,9 +175,17 @@ public final class SessionReader {
       return;
     }
     SessionEvent event = SessionFormat.event(value, version);
-    require(value, "n", event.number() == events.size() + 1, events.size() + 1 + ", since events are numbered without gaps");
+    require(
+        value,
+        "n",
+        event.number() == events.size() + 1,
+        events.size() + 1 + ", since events are numbered without gaps");
     long before = events.isEmpty() ? 0 : events.get(events.size() - 1).atNanos();
-    require(value, "at", event.atNanos() >= before, "at least " + before + ", the time of the line before");
+    require(
+        value,
+        "at",
+        event.atNanos() >= before,
+        "at least " + before + ", the time of the line before");
     events.add(
         findingsAreRemarks && event.what() == EventType.FINDING
             ? SessionEvent.of(event.number(), event.atNanos(), EventType.REMARK, event.detail())

@@ -16,8 +16,8 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
-import squeezewell.session.Session;
 import squeezewell.session.EventType;
+import squeezewell.session.Session;
 
 /** Prompts that fall silent and come back by what the trainee does. */
 class CoachPromptsTest {

@@ -14,9 +14,9 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /**
  * Vomit in an arrest. That compressions are interrupted as little as possible and for under 10 s is

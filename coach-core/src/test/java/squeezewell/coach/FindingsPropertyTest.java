@@ -26,10 +26,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /** What must hold for any sequence of findings, in every edition, for every patient. */
 class FindingsPropertyTest {

@@ -5,9 +5,9 @@ import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /**
  * Measures what a frame of a replay costs: an hour with 600 breaths, 6,600 compressions and 30

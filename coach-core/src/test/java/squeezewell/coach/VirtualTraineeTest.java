@@ -23,10 +23,10 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /** The figures asked for here are those that the trainee's own description promises. */
 class VirtualTraineeTest {

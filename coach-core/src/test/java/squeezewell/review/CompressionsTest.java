@@ -17,9 +17,9 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
 import squeezewell.protocol.Tempo;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /** Figures of compressions, worked by hand; the steps stand beside each. */
 class CompressionsTest {

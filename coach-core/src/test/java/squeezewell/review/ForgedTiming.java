@@ -12,9 +12,9 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /**
  * Prints how much processor time the review of a file takes in which findings stand far closer than
@@ -67,7 +67,8 @@ final class ForgedTiming {
       events.add(SessionEvent.of(events.size() + 1, at, EventType.PROMPTS_OFF, "level 1"));
       events.add(SessionEvent.of(events.size() + 1, at + apart / 4, EventType.BREATH, ""));
       events.add(SessionEvent.of(events.size() + 1, at + apart / 3, EventType.BREATH, ""));
-      events.add(SessionEvent.of(events.size() + 1, at + apart / 2, EventType.PROMPTS_ON, "level 1"));
+      events.add(
+          SessionEvent.of(events.size() + 1, at + apart / 2, EventType.PROMPTS_ON, "level 1"));
     }
     return new Session(TestPlans.header(plan), events, List.of());
   }

@@ -14,9 +14,9 @@ import squeezewell.TestPlans;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /**
  * Two minutes without prompts. The probabilities come from a prototype that was written before and

@@ -7,8 +7,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PulseCheckDue;
 import squeezewell.protocol.ClinicalFinding;
-import squeezewell.session.Session;
 import squeezewell.session.EventType;
+import squeezewell.session.Session;
 
 /** A session of many parts is cut so that no part looks through what belongs to the others. */
 class ManyChangesTest {

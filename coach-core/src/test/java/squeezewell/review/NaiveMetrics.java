@@ -20,9 +20,9 @@ import org.hipparchus.stat.interval.ConfidenceInterval;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.PatientGroup;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /**
  * The figures of a practice with one rhythm, worked out again by their definitions: plainly, second

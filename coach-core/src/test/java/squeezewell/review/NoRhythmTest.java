@@ -10,10 +10,10 @@ import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /** A practice in which the edition has no rhythm for what was found. */
 class NoRhythmTest {

@@ -33,10 +33,10 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Protocol;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /**
  * What must hold of the review of any session with findings, in every edition, for every patient;
@@ -411,7 +411,8 @@ class PartsPropertyTest {
         double spread = breath ? 0.4 : 0.04;
         long at = cue.atNanos() + Math.round(spread * random.nextGaussian() * SECOND);
         events.add(
-            SessionEvent.of(1, Math.max(0, at), breath ? EventType.BREATH : EventType.COMPRESSION, ""));
+            SessionEvent.of(
+                1, Math.max(0, at), breath ? EventType.BREATH : EventType.COMPRESSION, ""));
       }
     }
     for (int i = random.nextInt(25); i > 0; i--) {

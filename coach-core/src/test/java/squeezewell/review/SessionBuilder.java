@@ -14,10 +14,10 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /** Builds sessions of an adult who needs one breath every 6 s, from times in seconds. */
 final class SessionBuilder {

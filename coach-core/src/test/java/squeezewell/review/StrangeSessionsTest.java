@@ -19,7 +19,12 @@ class StrangeSessionsTest {
     Situation.ARREST_ADVANCED_AIRWAY
   };
   private static final EventType[] MOSTLY_BREATHS = {
-    EventType.BREATH, EventType.BREATH, EventType.BREATH, EventType.BREATH, EventType.BREATH_END, EventType.BREATH_END
+    EventType.BREATH,
+    EventType.BREATH,
+    EventType.BREATH,
+    EventType.BREATH,
+    EventType.BREATH_END,
+    EventType.BREATH_END
   };
 
   @Property(tries = 500)

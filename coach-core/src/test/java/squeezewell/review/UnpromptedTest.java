@@ -139,7 +139,9 @@ class UnpromptedTest {
   @Test
   void aGapEndsWhereThePromptsComeBack() {
     SessionBuilder session = SessionBuilder.ofSeconds(160).breathsEvery(6, 0, 54).breaths(60.2);
-    session.event(60.2, EventType.PROMPTS_OFF, "").event(72, EventType.PROMPTS_AT_ONCE, "level 1, gap");
+    session
+        .event(60.2, EventType.PROMPTS_OFF, "")
+        .event(72, EventType.PROMPTS_AT_ONCE, "level 1, gap");
     session.breathsEvery(6, 75, 153);
     Unprompted done = session.review().metrics().unprompted().orElseThrow();
     // From 60.2 to 72 s without a prompt; the breath came 3 s after the prompt.

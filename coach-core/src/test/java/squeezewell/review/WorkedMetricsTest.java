@@ -253,7 +253,8 @@ class WorkedMetricsTest {
 
   /** Prompts fall silent at 0 s at level 3; 30 intervals of 5.5, 5.55 .. 6.95 s from 1 s on. */
   private static Worked silentSlowing() {
-    SessionBuilder session = SessionBuilder.ofSeconds(260).event(0, EventType.PROMPTS_OFF, "level 3");
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(260).event(0, EventType.PROMPTS_OFF, "level 3");
     double at = 1;
     session.breaths(at);
     for (int k = 0; k < 30; k++) {

@@ -211,7 +211,8 @@ class SessionReaderTest {
   @ParameterizedTest
   @CsvSource({"+1000000-01-01T00:00:00Z", "-0001-01-01T00:00:00Z", "2200-01-01T00:00:00Z"})
   void aYearOutOfBoundsIsRefused(String startedAt) throws Exception {
-    String forged = header.replaceFirst("\"startedAt\":\"[^\"]+\"", "\"startedAt\":\"" + startedAt + "\"");
+    String forged =
+        header.replaceFirst("\"startedAt\":\"[^\"]+\"", "\"startedAt\":\"" + startedAt + "\"");
     assertThat(forged).isNotEqualTo(header);
     assertThat(refusal(forged + "\n")).hasMessageContaining("from 1970 to 2199");
   }

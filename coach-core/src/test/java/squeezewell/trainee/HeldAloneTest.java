@@ -18,10 +18,10 @@ import squeezewell.cue.Prompting;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Reviewer;
 import squeezewell.review.Verdict;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /**
  * On which days the test was passed. Breaths every 6 s for two minutes pass, every 4 s they do not:

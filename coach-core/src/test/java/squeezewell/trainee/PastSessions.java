@@ -10,10 +10,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /** Sessions of a trainee, written by hand. */
 final class PastSessions {
@@ -28,7 +28,8 @@ final class PastSessions {
     for (int k = 0; k < changes.length; k++) {
       String[] words = changes[k].split(": ", -1);
       events.add(
-          SessionEvent.of(k + 1, (10 + k) * SECOND, EventType.of(words[0]).orElseThrow(), words[1]));
+          SessionEvent.of(
+              k + 1, (10 + k) * SECOND, EventType.of(words[0]).orElseThrow(), words[1]));
     }
     return session(at, trainee, SessionHeader.Origin.LIVE, plan, events);
   }

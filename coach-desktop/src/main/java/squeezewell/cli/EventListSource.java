@@ -40,8 +40,7 @@ final class EventListSource {
     List<SessionEvent> events = new ArrayList<>();
     events.add(new SessionEvent(1, 0, Fact.Prompts.test()));
     for (SessionEvent event : read.events()) {
-      events.add(
-          new SessionEvent(events.size() + 1, event.atNanos(), event.fact()));
+      events.add(new SessionEvent(events.size() + 1, event.atNanos(), event.fact()));
     }
     return new Session(read.header(), events, read.notes());
   }

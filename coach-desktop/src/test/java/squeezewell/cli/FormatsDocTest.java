@@ -22,11 +22,11 @@ import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 import squeezewell.review.Finding;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.EventType;
-import squeezewell.station.StationFile;
-import squeezewell.station.StationReader;
+import squeezewell.station.file.StationFile;
+import squeezewell.station.file.StationReader;
 
 /** The examples of docs/formats.md are good, and it leaves no field out. */
 class FormatsDocTest {

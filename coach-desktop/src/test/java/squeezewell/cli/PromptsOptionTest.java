@@ -13,10 +13,10 @@ import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.session.EventType;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.EventType;
 
 class PromptsOptionTest {
   private static final long SECOND = 1_000_000_000L;

@@ -24,10 +24,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
+import squeezewell.session.EventType;
 import squeezewell.session.FileJournal;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 class ReviewCommandTest {
   private static final String HEAD = "at_s,what,detail\n";

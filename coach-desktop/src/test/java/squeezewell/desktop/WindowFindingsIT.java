@@ -13,10 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionReader;
-import squeezewell.session.EventType;
 
 /**
  * Findings in the real window, by real keys that another process sends at known instants: a slip

@@ -15,9 +15,9 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.EventType;
 
 /**
  * A two-minute practice in the real window, by real keys and a real mouse button that another

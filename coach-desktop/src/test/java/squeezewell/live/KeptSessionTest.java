@@ -10,8 +10,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
-import squeezewell.session.SessionEvent;
 import squeezewell.session.EventType;
+import squeezewell.session.SessionEvent;
 
 /** What is remembered of a practice, with a disk that is full for a while or for good. */
 class KeptSessionTest {

@@ -10,9 +10,9 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
+import squeezewell.session.EventType;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.EventType;
 
 /**
  * The thread that drives a practice: its end is always told, and the file is closed before that.

@@ -27,10 +27,10 @@ import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.ReviewJson;
 import squeezewell.review.Reviewer;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /**
  * Every figure of the list has something beside it that it must equal: the field of that name in

@@ -16,10 +16,10 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
 import squeezewell.review.Reviewer;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 class ReviewPngTest {
   @Test

@@ -14,10 +14,10 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 /** The ribbon of a page: it must fit on a sheet however long the practice was. */
 class ReviewSvgTest {
@@ -64,8 +64,7 @@ class ReviewSvgTest {
           events.add(SessionEvent.of(events.size() + 1, event.atNanos(), EventType.FINDING, found));
         }
       }
-      events.add(
-          SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+      events.add(SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
     }
     Review review = Reviewer.review(new Session(whole.header(), events, List.of()));
     assertThat(review.parts()).hasSize(3);
@@ -81,7 +80,8 @@ class ReviewSvgTest {
     Session whole = practice(4, 5 * 60 * Reports.SECOND);
     List<SessionEvent> events = new ArrayList<>(whole.events());
     events.remove(events.size() - 1);
-    events.add(SessionEvent.of(events.size() + 1, 4 * 60 * Reports.SECOND + 1, EventType.FINISH, ""));
+    events.add(
+        SessionEvent.of(events.size() + 1, 4 * 60 * Reports.SECOND + 1, EventType.FINISH, ""));
     Session late = new Session(whole.header(), events, List.of());
     assertThat(Reviewer.review(late).endNanos()).isGreaterThan(4 * 60 * Reports.SECOND);
     assertThat(ReviewSvg.ribbon(Reviewer.review(late)).split("class=\"rule\"", -1)).hasSize(3);
@@ -154,7 +154,8 @@ class ReviewSvgTest {
       events.add(
           SessionEvent.of(events.size() + 1, (at + 1) * Reports.SECOND, EventType.BREATH_END, ""));
     }
-    events.add(SessionEvent.of(events.size() + 1, minutes * 60 * Reports.SECOND, EventType.FINISH, ""));
+    events.add(
+        SessionEvent.of(events.size() + 1, minutes * 60 * Reports.SECOND, EventType.FINISH, ""));
     SessionHeader header =
         new SessionHeader(Reports.START, SessionHeader.Origin.LIVE, "", Reports.edition(), plan);
     return new Session(header, events, List.of());

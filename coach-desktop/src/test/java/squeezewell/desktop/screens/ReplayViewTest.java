@@ -8,12 +8,12 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Replay;
 import squeezewell.cue.PracticePlan;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Protocol;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.EventType;
 
 class ReplayViewTest {
   private static final long SECOND = 1_000_000_000L;

@@ -12,6 +12,14 @@ import squeezewell.TestPlans;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.session.What;
 
 /**

@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.What;
 
 /** Whole sessions at the edges of what can happen. */

@@ -5,11 +5,11 @@ import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.Silence;
 import squeezewell.report.Words;
-import squeezewell.review.BreathMark;
-import squeezewell.review.Hold;
-import squeezewell.review.Judgement;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.PromptMark;
 
 /**
  * A picture of a practice in text: one line of prompts and one of breaths for each minute, one

@@ -1,8 +1,8 @@
 package squeezewell.report;
 
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Judgement;
 import squeezewell.review.Review;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Judgement;
 
 /** The compressions of a review as CSV. Every cell is a number, yes, no or empty. */
 public final class CompressionCsv {

@@ -6,13 +6,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Hold;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.Judgement;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.session.NotedFinding;
 
 /**

@@ -1,7 +1,7 @@
 package squeezewell.desktop.parts;
 
 import java.util.Objects;
-import squeezewell.review.Judgement;
+import squeezewell.review.measure.Judgement;
 
 /**
  * One thing on a ribbon.

@@ -9,7 +9,7 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Rhythm;
-import squeezewell.review.Judgement;
+import squeezewell.review.measure.Judgement;
 import squeezewell.session.Breath;
 
 /**

@@ -7,17 +7,17 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.report.Words;
-import squeezewell.review.Asked;
-import squeezewell.review.Compressions;
-import squeezewell.review.Finding;
-import squeezewell.review.Judgement;
-import squeezewell.review.Metrics;
-import squeezewell.review.PartText;
-import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
-import squeezewell.review.SuctionResult;
-import squeezewell.review.UnpromptedText;
-import squeezewell.review.Verdict;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.PartText;
+import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 
 /**

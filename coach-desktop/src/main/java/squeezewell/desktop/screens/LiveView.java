@@ -18,7 +18,7 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
-import squeezewell.review.Judgement;
+import squeezewell.review.measure.Judgement;
 import squeezewell.session.Breath;
 
 /**

@@ -12,14 +12,14 @@ import squeezewell.desktop.parts.MarkIndex;
 import squeezewell.desktop.parts.PartSpan;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.report.Words;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Hold;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.Judgement;
-import squeezewell.review.PartText;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.say.PartText;
 import squeezewell.session.NotedFinding;
 
 /** The marks of a practice on a ribbon, and each in words. Pure. */

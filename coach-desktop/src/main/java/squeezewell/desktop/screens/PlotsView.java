@@ -10,13 +10,13 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.report.Words;
-import squeezewell.review.BreathMark;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.Judgement;
-import squeezewell.review.Metrics;
-import squeezewell.review.PartText;
-import squeezewell.review.RatePoint;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.RatePoint;
+import squeezewell.review.say.PartText;
 
 /** What the plain charts of a debrief show. Pure. */
 final class PlotsView {

@@ -12,7 +12,7 @@ import squeezewell.cue.CareKind;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Judgement;
+import squeezewell.review.measure.Judgement;
 import squeezewell.session.Journal;
 
 /** The compression pad. All values worked by hand. */

@@ -20,9 +20,9 @@ import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Judgement;
-import squeezewell.review.Metrics;
 import squeezewell.review.Review;
+import squeezewell.review.measure.Judgement;
+import squeezewell.review.measure.Metrics;
 
 class DebriefViewTest {
   @Test

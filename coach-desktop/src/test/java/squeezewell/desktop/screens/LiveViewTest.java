@@ -16,7 +16,7 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Judgement;
+import squeezewell.review.measure.Judgement;
 import squeezewell.session.Journal;
 
 class LiveViewTest {

@@ -19,8 +19,8 @@ import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Judgement;
 import squeezewell.review.Review;
+import squeezewell.review.measure.Judgement;
 
 /** What the pictures show and say of each mark. */
 class PicturesTest {

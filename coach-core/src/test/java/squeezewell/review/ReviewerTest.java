@@ -3,10 +3,10 @@ package squeezewell.review;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Situation;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.What;

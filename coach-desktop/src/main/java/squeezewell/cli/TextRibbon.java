@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.Silence;
+import squeezewell.protocol.Judgement;
 import squeezewell.report.Words;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Hold;
-import squeezewell.review.measure.Judgement;
 import squeezewell.review.measure.PromptMark;
+import squeezewell.review.Review;
 
 /**
  * A picture of a practice in text: one line of prompts and one of breaths for each minute, one

@@ -2,9 +2,9 @@ package squeezewell.report;
 
 import java.util.List;
 import java.util.OptionalLong;
-import squeezewell.review.Review;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
-import squeezewell.review.measure.Judgement;
+import squeezewell.review.Review;
 
 /**
  * The breaths of a review as CSV. Every cell is a number, yes, no or empty, so a spreadsheet has

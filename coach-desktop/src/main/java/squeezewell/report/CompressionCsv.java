@@ -1,8 +1,8 @@
 package squeezewell.report;
 
-import squeezewell.review.Review;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Judgement;
+import squeezewell.review.Review;
 
 /** The compressions of a review as CSV. Every cell is a number, yes, no or empty. */
 public final class CompressionCsv {

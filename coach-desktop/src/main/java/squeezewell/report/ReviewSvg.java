@@ -6,13 +6,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
-import squeezewell.review.Review;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
 import squeezewell.review.measure.PromptMark;
+import squeezewell.review.Review;
 import squeezewell.session.NotedFinding;
 
 /**

@@ -5,7 +5,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.measure.Unprompted;

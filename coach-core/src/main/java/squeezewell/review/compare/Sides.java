@@ -5,7 +5,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import squeezewell.review.Review;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Statistics;
 import squeezewell.review.say.Words;
 

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.measure.RatePoint;
 import squeezewell.review.measure.RollingRate;

@@ -10,7 +10,7 @@ import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RollingRate;
 import squeezewell.review.measure.Statistics;

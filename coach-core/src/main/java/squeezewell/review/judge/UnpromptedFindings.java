@@ -6,7 +6,7 @@ import java.util.Optional;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.MeasureUnprompted;
 import squeezewell.review.measure.Unprompted;
 import squeezewell.review.say.Words;

@@ -3,6 +3,7 @@ package squeezewell.review.measure;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import squeezewell.protocol.Judgement;
 
 /**
  * One breath as the debrief shows it.

@@ -2,6 +2,7 @@ package squeezewell.review.measure;
 
 import java.util.Objects;
 import java.util.OptionalLong;
+import squeezewell.protocol.Judgement;
 
 /**
  * One compression as the debrief shows it.

@@ -1,5 +1,7 @@
 package squeezewell.review.measure;
 
+import squeezewell.protocol.Judgement;
+
 /**
  * The time from the start of one breath to the start of the next.
  *

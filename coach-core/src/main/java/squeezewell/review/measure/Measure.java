@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Breath;

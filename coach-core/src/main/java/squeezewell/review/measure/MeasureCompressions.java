@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import squeezewell.cue.InOrder;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
 import squeezewell.review.Reviewer;
 

@@ -12,6 +12,7 @@ import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.judge.HeldTest;
+import squeezewell.protocol.Judgement;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;

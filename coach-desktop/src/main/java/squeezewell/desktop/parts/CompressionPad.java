@@ -13,7 +13,7 @@ import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /** The large pad that is pressed once for each compression; it shows how many there were. */
 public final class CompressionPad extends Drawn {

@@ -2,7 +2,7 @@ package squeezewell.desktop.parts;
 
 import java.util.List;
 import java.util.Objects;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /**
  * What a plain chart shows, worked out. The units of both axes stand in the labels. Immutable.

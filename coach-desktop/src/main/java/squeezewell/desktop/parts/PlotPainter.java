@@ -31,7 +31,7 @@ import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /** Makes a chart of the library from what a chart is to show. */
 final class PlotPainter {

@@ -7,7 +7,7 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /** The one word to do now, the large count, and how the last breath came. */
 public final class PromptWords extends Drawn {

@@ -10,7 +10,7 @@ import java.util.List;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /**
  * Two lanes over one time line: above, what was asked; below, what was done. A late breath stands

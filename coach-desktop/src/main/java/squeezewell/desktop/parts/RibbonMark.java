@@ -1,7 +1,7 @@
 package squeezewell.desktop.parts;
 
 import java.util.Objects;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /**
  * One thing on a ribbon.

@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Map;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /**
  * Draws marks on two lanes. Where many fall on the same pixel, only the first of each look is

@@ -8,8 +8,8 @@ import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
-import squeezewell.review.measure.Judgement;
 import squeezewell.session.Breath;
 
 /**

@@ -17,9 +17,9 @@ import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.protocol.Citation;
-import squeezewell.review.Review;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.judge.Finding;
-import squeezewell.review.measure.Judgement;
+import squeezewell.review.Review;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {

@@ -7,7 +7,7 @@ import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
 import squeezewell.live.Shown;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /**
  * Shows a practice, running or played back, on the tide column, the words and the ribbon. One call

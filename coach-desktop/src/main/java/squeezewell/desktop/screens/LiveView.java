@@ -15,10 +15,10 @@ import squeezewell.cue.Stretch;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Words;
-import squeezewell.review.measure.Judgement;
 import squeezewell.session.Breath;
 
 /**

@@ -11,15 +11,15 @@ import squeezewell.cue.Silence;
 import squeezewell.desktop.parts.MarkIndex;
 import squeezewell.desktop.parts.PartSpan;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.Judgement;
 import squeezewell.report.Words;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
-import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.PartText;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.Review;
 import squeezewell.session.NotedFinding;
 
 /** The marks of a practice on a ribbon, and each in words. Pure. */

@@ -9,14 +9,14 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.desktop.parts.PlotData;
+import squeezewell.protocol.Judgement;
 import squeezewell.report.Words;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.Judgement;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.measure.RatePoint;
 import squeezewell.review.say.PartText;
+import squeezewell.review.measure.RatePoint;
+import squeezewell.review.Review;
 
 /** What the plain charts of a debrief show. Pure. */
 final class PlotsView {

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 class MarkIndexTest {
   @Test

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.review.measure.Judgement;
+import squeezewell.protocol.Judgement;
 
 /** Paints charts into pictures, moves through them by keys and mouse, and looks and listens. */
 class PlainChartTest {

@@ -10,9 +10,9 @@ import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.CareKind;
 import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.measure.Judgement;
 import squeezewell.session.Journal;
 
 /** The compression pad. All values worked by hand. */

@@ -18,11 +18,11 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.desktop.parts.UnfoldingColumn;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
-import squeezewell.review.measure.Judgement;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.Review;
 
 class DebriefViewTest {
   @Test

@@ -13,10 +13,10 @@ import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
-import squeezewell.review.measure.Judgement;
 import squeezewell.session.Journal;
 
 class LiveViewTest {

@@ -17,10 +17,10 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
-import squeezewell.review.measure.Judgement;
 
 /** What the pictures show and say of each mark. */
 class PicturesTest {

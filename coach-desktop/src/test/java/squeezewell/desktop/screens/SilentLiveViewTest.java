@@ -12,9 +12,9 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.measure.Judgement;
 import squeezewell.session.Journal;
 
 /** The live screen while no breath is prompted: it says so, and nothing on it tells the beat. */

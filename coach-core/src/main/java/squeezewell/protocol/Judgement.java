@@ -1,4 +1,4 @@
-package squeezewell.review.measure;
+package squeezewell.protocol;
 
 /** How an interval between two breaths compares with the range that was asked for. */
 public enum Judgement {

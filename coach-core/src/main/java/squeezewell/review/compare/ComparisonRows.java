@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.Function;
-import squeezewell.review.Review;
 import squeezewell.protocol.Judgement;
+import squeezewell.review.Review;
 import squeezewell.review.measure.Statistics;
 
 /** The rows of a {@link Comparison}, each with the test by which a difference is called clear. */

@@ -3,9 +3,9 @@ package squeezewell.review.compare;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.Review;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Statistics;
 import squeezewell.review.say.Words;
 

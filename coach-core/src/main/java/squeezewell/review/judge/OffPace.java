@@ -2,8 +2,8 @@ package squeezewell.review.judge;
 
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.review.measure.IntervalPoint;
 import squeezewell.protocol.Judgement;
+import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Statistics;
 import squeezewell.review.say.Words;
 

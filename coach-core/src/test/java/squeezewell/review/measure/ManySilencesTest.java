@@ -7,9 +7,9 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.Silence;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
-import squeezewell.protocol.Judgement;
 import squeezewell.session.What;
 
 /** What is found among many silences at once, against a walk through all of them. */

@@ -5,20 +5,21 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.MarksView;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
+import squeezewell.review.Review;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Compressions;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.say.PartText;
 import squeezewell.review.measure.PulseCheckResult;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.PartText;
 import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /**
  * What the debrief says. Pure.
@@ -126,8 +127,8 @@ record DebriefView(
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : ", " + asked.situation();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Words.clock(asked.practisedNanos())
-        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
+    return Quantities.clock(asked.practisedNanos())
+        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + rhythm
@@ -244,7 +245,7 @@ record DebriefView(
             rounded(done.longestPauseSeconds(), " s"),
             "longest pause",
             done.pauseLimitSeconds().isPresent()
-                ? "at most " + Words.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
+                ? "at most " + Quantities.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
                 : "",
             Judgement.UNJUDGED));
   }
@@ -274,7 +275,7 @@ record DebriefView(
     List<String> lines = new ArrayList<>();
     metrics.compressions().ifPresent(c -> addCompressions(c, lines));
     Metrics.Prompts prompts = metrics.prompts();
-    lines.add(Phrases.counted(metrics.breathCount(), "breath") + "; " + prompts(prompts));
+    lines.add(Quantities.count(metrics.breathCount(), "breath") + "; " + prompts(prompts));
     metrics
         .unprompted()
         .ifPresent(
@@ -334,14 +335,14 @@ record DebriefView(
       return "no breath was prompted"
           + (prompts.extra() > 0 ? "; " + prompts.extra() + " extra" : "");
     }
-    return Phrases.counted(prompts.given(), "prompt")
+    return Quantities.count(prompts.given(), "prompt")
         + ": "
         + prompts.met()
         + " met, "
         + prompts.missed()
         + " missed"
         + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
-        + Phrases.counted(prompts.extra(), "extra breath");
+        + Quantities.count(prompts.extra(), "extra breath");
   }
 
   private static String line(PulseCheckResult check) {
@@ -362,6 +363,6 @@ record DebriefView(
 
   /** To the nearest second, as the findings tell it. */
   private static String clock(double seconds) {
-    return Words.clock(Math.round(seconds) * 1_000_000_000L);
+    return Quantities.clock(Math.round(seconds) * 1_000_000_000L);
   }
 }

@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import java.util.Objects;
 import squeezewell.protocol.Judgement;
@@ -35,7 +35,7 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     FINDING;
 
     /** Whether it is a stretch over both lanes in which no rhythm was asked for. */
-    boolean hold() {
+    public boolean hold() {
       return this == PULSE_CHECK
           || this == SUCTION
           || this == PAUSE
@@ -44,7 +44,7 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     }
 
     /** Whether it stands in a lane: that of the prompts, or that of what was done. */
-    boolean inLane(boolean prompts) {
+    public boolean inLane(boolean prompts) {
       return switch (this) {
         case PROMPT, SILENCE -> prompts;
         case BREATH, COMPRESSION -> !prompts;

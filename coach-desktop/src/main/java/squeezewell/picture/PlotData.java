@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import java.util.List;
 import java.util.Objects;

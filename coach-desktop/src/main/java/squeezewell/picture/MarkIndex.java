@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import java.util.Comparator;
 import java.util.List;
@@ -39,13 +39,13 @@ public final class MarkIndex {
   }
 
   /** All marks that touch a span, and perhaps some before it that do not. */
-  List<RibbonMark> around(long fromNanos, long toNanos) {
+  public List<RibbonMark> around(long fromNanos, long toNanos) {
     int first = first(fromNanos);
     return marks.subList(first, Math.max(first, startsAfter(toNanos)));
   }
 
   /** How many things were found before the marks that {@link #around} gives. */
-  int foundBefore(long fromNanos) {
+  public int foundBefore(long fromNanos) {
     return (int)
         marks.subList(0, first(fromNanos)).stream()
             .filter(m -> m.kind() == RibbonMark.Kind.FINDING)
@@ -53,13 +53,13 @@ public final class MarkIndex {
   }
 
   /** The first mark that starts at an instant or later, or none. */
-  int firstFrom(long nanos) {
+  public int firstFrom(long nanos) {
     int found = startsAfter(nanos - 1);
     return found < marks.size() ? found : NONE;
   }
 
   /** The last mark that starts at an instant or before, or none. */
-  int lastUpTo(long nanos) {
+  public int lastUpTo(long nanos) {
     return startsAfter(nanos) - 1;
   }
 
@@ -70,7 +70,7 @@ public final class MarkIndex {
    * @param step 1 for later, -1 for earlier
    * @param wanted which marks are looked for
    */
-  int next(int from, int step, IntPredicate wanted) {
+  public int next(int from, int step, IntPredicate wanted) {
     for (int i = from + step; i >= 0 && i < marks.size(); i += step) {
       if (wanted.test(i)) {
         return i;
@@ -87,7 +87,7 @@ public final class MarkIndex {
    * @param toleranceNanos how far away a mark may be
    * @param prompts whether the lane of prompts is looked at, else that of what was done
    */
-  int nearest(long nanos, long toleranceNanos, boolean prompts) {
+  public int nearest(long nanos, long toleranceNanos, boolean prompts) {
     int best = NONE;
     long least = Long.MAX_VALUE;
     int end = startsAfter(nanos + toleranceNanos);

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.picture;
 
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 /**
  * A part of a practice with a rhythm of its own, as a picture shows it.

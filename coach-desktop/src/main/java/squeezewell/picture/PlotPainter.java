@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
@@ -115,7 +115,7 @@ final class PlotPainter {
 
   /** Fast is striped upwards, slow downwards, the rest is full. */
   private Paint fill(Judgement judgement) {
-    Color colour = Ribbon.colour(palette, judgement);
+    Color colour = palette.of(judgement);
     if (judgement != Judgement.FAST && judgement != Judgement.SLOW) {
       return colour;
     }
@@ -228,7 +228,7 @@ final class PlotPainter {
     renderer.setSeriesShape(2, triangle(half * 1.3, -1));
     renderer.setSeriesShape(3, new Rectangle2D.Double(-half, -half / 3, 2 * half, half * 2 / 3));
     for (int i = 0; i < SERIES.size(); i++) {
-      renderer.setSeriesPaint(i, Ribbon.colour(palette, SERIES.get(i)));
+      renderer.setSeriesPaint(i, palette.of(SERIES.get(i)));
     }
     if (joined) {
       renderer.setSeriesPaint(0, palette.text());

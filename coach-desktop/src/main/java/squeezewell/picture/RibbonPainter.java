@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
@@ -22,7 +22,7 @@ import squeezewell.protocol.Judgement;
  * Draws marks on two lanes. Where many fall on the same pixel, only the first of each look is
  * drawn: an hour of compressions is then as cheap as a minute.
  */
-final class RibbonPainter {
+public final class RibbonPainter {
   private final Look look;
   private final int width;
   private final int height;
@@ -37,7 +37,7 @@ final class RibbonPainter {
    * @param fromNanos the instant at the left edge
    * @param toNanos the instant at the right edge, later
    */
-  RibbonPainter(Look look, int width, int height, long fromNanos, long toNanos) {
+  public RibbonPainter(Look look, int width, int height, long fromNanos, long toNanos) {
     this.look = look;
     this.width = width;
     this.height = height;
@@ -51,7 +51,7 @@ final class RibbonPainter {
    * @param marks in the order of their numbers
    * @param foundBefore how many findings there were before these
    */
-  void paint(Graphics2D g2, List<RibbonMark> marks, int foundBefore) {
+  public void paint(Graphics2D g2, List<RibbonMark> marks, int foundBefore) {
     Palette palette = look.palette();
     double middle = height * 0.5;
     List<Word> words = new ArrayList<>();
@@ -112,7 +112,7 @@ final class RibbonPainter {
   }
 
   /** Where a mark is drawn, wide enough to be ringed. */
-  Rectangle2D place(RibbonMark mark) {
+  public Rectangle2D place(RibbonMark mark) {
     double middle = height * 0.5;
     double left = x(mark.startNanos());
     double right = Math.max(left, x(mark.endNanos()));
@@ -278,16 +278,21 @@ final class RibbonPainter {
     g2.drawString(text, (float) at, (float) (height - look.px(3.0)));
   }
 
+  /** A triangle with its point at y and its base so much below (above when negative). */
+  public static Path2D tip(double x, double y, double half, double height) {
+    Path2D shape = new Path2D.Double();
+    shape.moveTo(x, y);
+    shape.lineTo(x + half, y + height);
+    shape.lineTo(x - half, y + height);
+    shape.closePath();
+    return shape;
+  }
+
   private void paintPrompt(Graphics2D g2, Palette palette, double x, double middle) {
     double half = half();
     double tip = middle - look.px(4);
-    Path2D flag = new Path2D.Double();
-    flag.moveTo(x, tip);
-    flag.lineTo(x + half, tip - look.px(12));
-    flag.lineTo(x - half, tip - look.px(12));
-    flag.closePath();
     g2.setColor(palette.softText());
-    g2.fill(flag);
+    g2.fill(tip(x, tip, half, -look.px(12)));
     if (half <= look.px(2)) {
       // Close together the lines would fill the middle, and dashes take long to draw.
       return;
@@ -317,14 +322,14 @@ final class RibbonPainter {
     double length = Math.max(half(), x(mark.endNanos()) - left);
     double top = middle + look.px(6);
     double high = look.px(15);
-    g2.setColor(Ribbon.colour(palette, mark.judgement()));
+    g2.setColor(palette.of(mark.judgement()));
     g2.fill(new RoundRectangle2D.Double(left, top, length, high, look.px(5), look.px(5)));
     double centre = left + length / 2;
     double half = Math.min(look.px(5), half() + 1);
     if (mark.judgement() == Judgement.FAST) {
-      Ribbon.tip(g2, centre, top + high + look.px(2), half, look.px(6));
+      g2.fill(tip(centre, top + high + look.px(2), half, look.px(6)));
     } else if (mark.judgement() == Judgement.SLOW) {
-      Ribbon.tip(g2, centre, top + high + look.px(8), half, -look.px(6));
+      g2.fill(tip(centre, top + high + look.px(8), half, -look.px(6)));
     }
   }
 }

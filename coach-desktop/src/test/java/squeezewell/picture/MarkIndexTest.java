@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

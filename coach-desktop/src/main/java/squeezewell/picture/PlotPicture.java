@@ -1,4 +1,4 @@
-package squeezewell.desktop.parts;
+package squeezewell.picture;
 
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
@@ -50,12 +50,12 @@ public final class PlotPicture {
     return Math.max(1, (int) Math.ceil(length * fine));
   }
 
-  BufferedImage image() {
+  public BufferedImage image() {
     return image;
   }
 
   /** Whether it was drawn for a place of that size. */
-  boolean fits(int width, int height, double fine) {
+  public boolean fits(int width, int height, double fine) {
     return image.getWidth() == pixels(width, fine) && image.getHeight() == pixels(height, fine);
   }
 
@@ -64,7 +64,7 @@ public final class PlotPicture {
    *
    * @param half half the side of the square around a point
    */
-  Rectangle2D place(PlotData.Stop stop, double half) {
+  public Rectangle2D place(PlotData.Stop stop, double half) {
     XYPlot plot = chart.getXYPlot();
     ValueAxis right = plot.getDomainAxis();
     double x = right.valueToJava2D(stop.x(), area, RectangleEdge.BOTTOM);

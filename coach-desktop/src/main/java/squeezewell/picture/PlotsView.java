@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.picture;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -8,18 +8,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import squeezewell.desktop.parts.PlotData;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
+import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.say.PartText;
 import squeezewell.review.measure.RatePoint;
-import squeezewell.review.Review;
+import squeezewell.review.say.PartText;
+import squeezewell.words.Quantities;
 
 /** What the plain charts of a debrief show. Pure. */
-final class PlotsView {
+public final class PlotsView {
   /** Intervals beyond this many times the longest in range are drawn at the edge (our choice). */
   private static final double HIGHEST = 2;
 
@@ -39,17 +38,17 @@ final class PlotsView {
             .collect(Collectors.toList());
   }
 
-  static PlotsView of(Review review) {
+  public static PlotsView of(Review review) {
     return new PlotsView(review);
   }
 
   /** Whether a part at least asks for steady breaths. */
-  boolean hasRange() {
+  public boolean hasRange() {
     return !ranged.isEmpty();
   }
 
   /** The time between breaths over the practice, with the range of each part. */
-  PlotData intervals() {
+  public PlotData intervals() {
     double top = edgeSeconds();
     List<PlotData.Stop> stops = lines();
     for (IntervalPoint point : review.intervals()) {
@@ -62,7 +61,7 @@ final class PlotsView {
                 Math.min(point.seconds(), top),
                 point.judgement(),
                 "Breath at "
-                    + MarksView.clock(point.atNanos())
+                    + Quantities.tenthsClock(point.atNanos())
                     + ", "
                     + MarksView.after(point)
                     + (beyond ? " (drawn at the upper edge)." : ".")));
@@ -79,7 +78,7 @@ final class PlotsView {
         String.format(
             Locale.ROOT,
             "%s: %d in range, %d fast, %d slow.",
-            Phrases.counted(interval.count(), "interval"),
+            Quantities.count(interval.count(), "interval"),
             interval.inRangeCount(),
             interval.fastCount(),
             interval.slowCount());
@@ -87,7 +86,7 @@ final class PlotsView {
   }
 
   /** Breaths a minute over the last minute, with the range of each part. */
-  PlotData rate() {
+  public PlotData rate() {
     double top = 0;
     List<PlotData.Box> ranges = new ArrayList<>();
     List<PlotData.Level> targets = new ArrayList<>();
@@ -108,7 +107,7 @@ final class PlotsView {
               String.format(
                   Locale.ROOT,
                   "In the minute up to %s: %.1f breaths a minute, %s.",
-                  Words.clock(point.atNanos()),
+                  Quantities.clock(point.atNanos()),
                   point.perMinute(),
                   judgement.label())));
       top = Math.max(top, point.perMinute());
@@ -153,7 +152,7 @@ final class PlotsView {
    * Breath minus prompt over the practice. A breath is in band if it is no further from its prompt
    * than the range of its part leaves on that side of the interval asked for (our own choice).
    */
-  PlotData lateness() {
+  public PlotData lateness() {
     double edge = 1;
     List<PlotData.Box> bands = new ArrayList<>();
     for (Review part : ranged) {
@@ -176,7 +175,7 @@ final class PlotsView {
                 error / 1e9,
                 judgement,
                 "Breath at "
-                    + MarksView.clock(breath.startNanos())
+                    + Quantities.tenthsClock(breath.startNanos())
                     + ", "
                     + MarksView.lateness(error)
                     + inBand(judgement)
@@ -254,7 +253,7 @@ final class PlotsView {
   }
 
   /** How many intervals there are of each length, with the ranges that were asked for. */
-  PlotData histogram() {
+  public PlotData histogram() {
     List<IntervalPoint> valid =
         review.intervals().stream().filter(IntervalPoint::valid).collect(Collectors.toList());
     long edge = Math.round(edgeSeconds() * 1e9);
@@ -290,9 +289,11 @@ final class PlotsView {
                 (from + to) / 2,
                 height,
                 only(inBin),
-                Words.upTo(from, 2)
-                    + (open ? " s or longer: " : " to just under " + Words.upTo(to, 2) + " s: ")
-                    + Phrases.counted(height, "interval")
+                Quantities.upTo(from, 2)
+                    + (open
+                        ? " s or longer: "
+                        : " to just under " + Quantities.upTo(to, 2) + " s: ")
+                    + Quantities.count(height, "interval")
                     + ", "
                     + String.join(", ", pieces)
                     + "."));
@@ -325,9 +326,9 @@ final class PlotsView {
         List.of(),
         List.of(),
         List.of(),
-        Phrases.counted(valid.size(), "interval")
+        Quantities.count(valid.size(), "interval")
             + " in bars of "
-            + Words.seconds(bins.widthNanos())
+            + Quantities.seconds(bins.widthNanos())
             + ".",
         1);
   }
@@ -386,9 +387,9 @@ final class PlotsView {
           line(
               part.startNanos(),
               "Part "
-                  + Phrases.letters(i)
+                  + Quantities.letters(i)
                   + " begins at "
-                  + MarksView.clock(part.startNanos())
+                  + Quantities.tenthsClock(part.startNanos())
                   + ": "
                   + PartText.situation(part)
                   + "."));

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.picture;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -8,22 +8,19 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import squeezewell.cue.Silence;
-import squeezewell.desktop.parts.MarkIndex;
-import squeezewell.desktop.parts.PartSpan;
-import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
+import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.say.PartText;
 import squeezewell.review.measure.PromptMark;
-import squeezewell.review.Review;
+import squeezewell.review.say.PartText;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /** The marks of a practice on a ribbon, and each in words. Pure. */
-final class MarksView {
+public final class MarksView {
   private static final double MINUTE = 60e9;
 
   private final Review review;
@@ -74,34 +71,34 @@ final class MarksView {
     index = MarkIndex.of(unsorted);
   }
 
-  static MarksView of(Review review) {
+  public static MarksView of(Review review) {
     return new MarksView(review);
   }
 
   /** The marks in order of time. */
-  MarkIndex index() {
+  public MarkIndex index() {
     return index;
   }
 
   /** What is said of the mark at a place. */
-  String words(int place) {
+  public String words(int place) {
     return words.get(index.marks().get(place)).get();
   }
 
   /** Whether it is a breath too soon, too late or extra, a missed prompt, or such a compression. */
-  boolean notAsAsked(int place) {
+  public boolean notAsAsked(int place) {
     return faults.get(index.marks().get(place));
   }
 
   /** The parts with a rhythm of their own; empty if the rhythm never changed. */
-  List<PartSpan> parts() {
+  public List<PartSpan> parts() {
     List<PartSpan> spans = new ArrayList<>();
     for (Review part : review.parts()) {
       spans.add(
           new PartSpan(
               part.startNanos(),
               part.endNanos(),
-              Phrases.letters(spans.size()),
+              Quantities.letters(spans.size()),
               PartText.situation(part)));
     }
     return spans;
@@ -148,7 +145,8 @@ final class MarksView {
   }
 
   private String breath(BreathMark breath) {
-    StringBuilder line = new StringBuilder("Breath at ").append(clock(breath.startNanos()));
+    StringBuilder line =
+        new StringBuilder("Breath at ").append(Quantities.tenthsClock(breath.startNanos()));
     line.append(
         breath.errorNanos().isPresent()
             ? ", " + lateness(breath.errorNanos().getAsLong())
@@ -162,7 +160,7 @@ final class MarksView {
         .ifPresent(end -> line.append("; squeeze ").append(s(end - breath.startNanos())));
     breath
         .millilitres()
-        .ifPresent(volume -> line.append(", ").append(Words.upTo(volume, 0)).append(" mL"));
+        .ifPresent(volume -> line.append(", ").append(Quantities.upTo(volume, 0)).append(" mL"));
     return line.append(".").toString();
   }
 
@@ -192,7 +190,7 @@ final class MarksView {
                   : "met by a breath " + lateness(answer.errorNanos().getAsLong());
         };
     return "Prompt at "
-        + clock(prompt.atNanos())
+        + Quantities.tenthsClock(prompt.atNanos())
         + " to squeeze for "
         + s(prompt.lengthNanos())
         + ", "
@@ -201,14 +199,17 @@ final class MarksView {
   }
 
   private static String compression(CompressionMark compression) {
-    StringBuilder line = new StringBuilder("Compression at ").append(clock(compression.atNanos()));
+    StringBuilder line =
+        new StringBuilder("Compression at ").append(Quantities.tenthsClock(compression.atNanos()));
     if (compression.intervalNanos().isPresent()) {
       long nanos = compression.intervalNanos().getAsLong();
       line.append(String.format(Locale.ROOT, ", %.2f s after the one before, ", nanos / 1e9));
       line.append(
           compression.pause()
               ? "a pause"
-              : Words.upTo(MINUTE / nanos, 0) + " a minute, " + compression.judgement().label());
+              : Quantities.upTo(MINUTE / nanos, 0)
+                  + " a minute, "
+                  + compression.judgement().label());
     }
     return line.append(".").toString();
   }
@@ -216,9 +217,9 @@ final class MarksView {
   /** A time without prompts. */
   static String silence(Silence silence) {
     return "No prompts from "
-        + clock(silence.startNanos())
+        + Quantities.tenthsClock(silence.startNanos())
         + " to "
-        + clock(silence.endNanos())
+        + Quantities.tenthsClock(silence.endNanos())
         + ", "
         + s(silence.endNanos() - silence.startNanos())
         + ".";
@@ -237,9 +238,9 @@ final class MarksView {
         };
     return kind
         + " from "
-        + clock(hold.startNanos())
+        + Quantities.tenthsClock(hold.startNanos())
         + " to "
-        + clock(hold.endNanos())
+        + Quantities.tenthsClock(hold.endNanos())
         + ", "
         + s(hold.endNanos() - hold.startNanos())
         + (hold.cutByEnd() ? ", cut by the end." : ".");
@@ -248,18 +249,12 @@ final class MarksView {
   /** Something that was found, with its number. */
   static String found(NotedFinding noted, int number) {
     return "Found at "
-        + clock(noted.atNanos())
+        + Quantities.tenthsClock(noted.atNanos())
         + " ("
         + number
         + "): "
         + PartText.label(noted)
         + ".";
-  }
-
-  /** Minutes and seconds with a tenth: {@code 1:02.3}. */
-  static String clock(long nanos) {
-    long tenths = Math.round(nanos / 1e8);
-    return String.format(Locale.ROOT, "%d:%02d.%d", tenths / 600, tenths / 10 % 60, tenths % 10);
   }
 
   /** Seconds with a tenth: {@code 5.9 s}. */

@@ -14,7 +14,7 @@ import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
 import squeezewell.session.Session;
-import squeezewell.station.StationResult;
+import squeezewell.station.run.StationResult;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 import squeezewell.words.Quantities;

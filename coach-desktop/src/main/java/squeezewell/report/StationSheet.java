@@ -9,10 +9,15 @@ import squeezewell.review.Review;
 import squeezewell.review.judge.Finding;
 import squeezewell.station.Adjunct;
 import squeezewell.station.StationBranch;
-import squeezewell.station.StationResult;
 import squeezewell.station.StationState;
 import squeezewell.station.TaskState;
 import squeezewell.station.VentilationTime;
+import squeezewell.station.file.Adjunct;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.station.run.VentilationTime;
 import squeezewell.words.Quantities;
 
 /**

@@ -22,7 +22,10 @@ public final class CueMixer {
   private final List<Voice> voices = new ArrayList<>();
   private final Deque<Sounding> ahead = new ArrayDeque<>();
 
-  /** Those of the last {@link SoundSource#LATE_NANOS} or longer that sound the same whatever their count. */
+  /**
+   * Those of the last {@link SoundSource#LATE_NANOS} or longer that sound the same whatever their
+   * count.
+   */
   private final List<Sounding> justBegun = new ArrayList<>();
 
   private final SpeechLane lane;
@@ -159,8 +162,9 @@ public final class CueMixer {
   }
 
   /**
-   * Goes forward at once, as after a hole in the sound. Cues of the last {@link SoundSource#LATE_NANOS} that
-   * were jumped over start at the new position. What sounds goes on, unless the jump is longer.
+   * Goes forward at once, as after a hole in the sound. Cues of the last {@link
+   * SoundSource#LATE_NANOS} that were jumped over start at the new position. What sounds goes on,
+   * unless the jump is longer.
    *
    * @param frame where to go on, not before the position
    */

@@ -7,10 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import squeezewell.review.Asked;
-import squeezewell.review.Compressions;
-import squeezewell.review.Metrics;
 import squeezewell.review.Review;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Metrics;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
 

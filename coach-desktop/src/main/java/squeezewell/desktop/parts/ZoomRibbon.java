@@ -21,6 +21,9 @@ import javax.accessibility.AccessibleRole;
 import javax.swing.KeyStroke;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.picture.MarkIndex;
+import squeezewell.picture.PartSpan;
+import squeezewell.picture.RibbonPainter;
 
 /**
  * A ribbon to look at closely: it zooms, moves, and tells of each mark that is chosen or pointed

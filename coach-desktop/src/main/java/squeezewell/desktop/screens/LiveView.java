@@ -12,7 +12,7 @@ import squeezewell.cue.InForce;
 import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;

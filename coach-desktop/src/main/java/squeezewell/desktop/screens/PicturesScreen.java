@@ -18,8 +18,10 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
-import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.ZoomRibbon;
+import squeezewell.picture.MarksView;
+import squeezewell.picture.PlotData;
+import squeezewell.picture.PlotsView;
 import squeezewell.review.Review;
 import squeezewell.words.Quantities;
 

@@ -3,12 +3,12 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.coach.CoachState;
-import squeezewell.station.BranchOption;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationFinding;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.file.StationFinding;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 import squeezewell.words.Quantities;
 
 /**

@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.Tries;
 import squeezewell.input.BadInputException;
 import squeezewell.station.run.Candidate;
 import squeezewell.station.run.Facts;
@@ -23,7 +24,7 @@ import squeezewell.station.run.StationSetup;
 
 /** A file with a fault gives no station, and all of its faults are told. */
 class StationReaderTest {
-  private static final int MUTATIONS = 20_000;
+  private static final int MUTATIONS = Tries.orLong(5_000, 20_000);
   private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|-?[0-9.]+|[{}\\[\\]:,]");
   private static final List<String> SPARE =
       List.of(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
 
@@ -21,8 +22,6 @@ final class CompressionFindings {
 
   /** Below this share of intervals in range the rate is not praised, whatever its mean. */
   private static final double MOSTLY = 0.5;
-
-  private static final double ROUNDING = 1e-6;
 
   private final Compressions done;
   private final CompressionPlan plan;
@@ -77,14 +76,15 @@ final class CompressionFindings {
 
   private void addRate(List<Ranked> found) {
     double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
+    Judgement judgement = plan.judgeRate(rate);
     String text =
         "You compressed "
             + Words.decimalBeside(
-                rate, rate > plan.highPerMinute() ? plan.highPerMinute() : plan.lowPerMinute())
+                rate, plan.limitPerMinute(judgement))
             + " times a minute, pauses not counted; asked was "
             + Words.range(plan)
             + ".";
-    if (rate > plan.highPerMinute() + ROUNDING) {
+    if (judgement == Judgement.FAST) {
       found.add(
           Ranked.fault(
               Ranked.COMPRESS_TOO_FAST,
@@ -93,7 +93,7 @@ final class CompressionFindings {
               text
                   + " Too fast, and the heart has too little time to fill (JAMA Cardiology 2019)."
                   + " Next time compress with the sound."));
-    } else if (rate < plan.lowPerMinute() - ROUNDING) {
+    } else if (judgement == Judgement.SLOW) {
       found.add(
           Ranked.fault(
               Ranked.COMPRESS_TOO_SLOW,
@@ -192,7 +192,7 @@ final class CompressionFindings {
         "compressions-good",
         "Compressions at the right rate",
         "You compressed "
-            + Words.decimal(done.ratePerMinute().getAsDouble())
+            + Words.decimal(plan.asRead(done.ratePerMinute().getAsDouble()))
             + " times a minute; asked was "
             + Words.range(plan)
             + "."

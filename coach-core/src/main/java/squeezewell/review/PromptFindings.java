@@ -3,6 +3,7 @@ package squeezewell.review;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 
 /** Findings about how the breaths followed the prompts. The numbers are our own choice. */
 final class PromptFindings {
@@ -170,11 +171,9 @@ final class PromptFindings {
 
   /** Out of range it is never printed as the end of the range. */
   private static String own(double seconds, BreathPlan plan) {
-    double low = plan.lowNanos() / 1e9;
-    double high = plan.highNanos() / 1e9;
-    if (seconds >= low && seconds <= high) {
-      return Words.intervalSeconds(seconds, plan.interval().seconds());
-    }
-    return Words.secondsBeside(seconds, seconds < low ? low : high);
+    Judgement judgement = plan.judgeSeconds(seconds);
+    return judgement.off()
+        ? Words.secondsBeside(seconds, plan.limitSeconds(judgement))
+        : Words.intervalSeconds(seconds, plan.interval().seconds());
   }
 }

@@ -30,10 +30,9 @@ final class UnpromptedFindings {
     int fast = unprompted.fastCount();
     int slow = unprompted.slowCount();
     int most = RhythmRule.mostOutside(unprompted.intervalCount());
-    boolean tooFast =
-        median < plan.get().lowNanos() / 1e9 * (1 - TEMPO_MARGIN) || often(fast, slow, most);
-    boolean tooSlow =
-        median > plan.get().highNanos() / 1e9 * (1 + TEMPO_MARGIN) || often(slow, fast, most);
+    Judgement clearly = plan.get().judgeClearly(median, TEMPO_MARGIN);
+    boolean tooFast = clearly == Judgement.FAST || often(fast, slow, most);
+    boolean tooSlow = clearly == Judgement.SLOW || often(slow, fast, most);
     boolean told =
         already.stream()
             .anyMatch(

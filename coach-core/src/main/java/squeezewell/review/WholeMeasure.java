@@ -92,11 +92,7 @@ final class WholeMeasure {
             .collect(Collectors.toList());
     boolean same =
         plans.stream()
-            .allMatch(
-                p ->
-                    p.interval().equals(plans.get(0).interval())
-                        && p.lowNanos() == plans.get(0).lowNanos()
-                        && p.highNanos() == plans.get(0).highNanos());
+            .allMatch(p -> p.asksTheSame(plans.get(0)));
     return same && !plans.isEmpty()
         ? Optional.of(
             parts.stream()

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import squeezewell.protocol.BreathPlan;
 import squeezewell.review.Asked;
 import squeezewell.review.Compressions;
 import squeezewell.review.Metrics;
@@ -143,12 +144,11 @@ final class DebriefWords {
   }
 
   private static String range(Asked asked) {
-    return asked.lowNanos().isPresent() && asked.highNanos().isPresent()
-        ? Words.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
-            + " to "
-            + Words.upTo(asked.highNanos().getAsLong() / 1e9, 2)
-            + " s"
-        : "";
+    return asked
+        .breaths()
+        .map(BreathPlan::range)
+        .map(range -> Words.upTo(range.low(), 2) + " to " + Words.upTo(range.high(), 2) + " s")
+        .orElse("");
   }
 
   /** How the ribbon is to be read; only what is on it is told. */

@@ -306,7 +306,7 @@ public final class DebriefScreen {
 
   private JPanel figure(DebriefView.Figure figure) {
     JPanel card = kit.card();
-    boolean off = figure.judgement() == Judgement.FAST || figure.judgement() == Judgement.SLOW;
+    boolean off = figure.judgement().off();
     JLabel value =
         kit.label(
             figure.value(),

@@ -3,9 +3,9 @@ package squeezewell.audio;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import squeezewell.session.MonotonicClock;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.ExaminerLines;
 
 /**
  * Says lines on the machine's sound device for {@link LiveExaminerTest}, in a JVM of its own: two

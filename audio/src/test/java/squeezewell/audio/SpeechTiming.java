@@ -5,8 +5,8 @@ import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.ExaminerLines;
 
 /** Measures what it takes to prepare the lines of a station: processor time, time and memory. */
 public final class SpeechTiming {

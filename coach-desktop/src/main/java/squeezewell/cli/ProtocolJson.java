@@ -17,7 +17,7 @@ import squeezewell.protocol.Limits;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /** What a guideline asks for, as JSON for programs. */
 final class ProtocolJson {
@@ -166,7 +166,7 @@ final class ProtocolJson {
   }
 
   private void seconds(String name, long nanos) throws IOException {
-    json.name(name).value(Words.exactSeconds(nanos));
+    json.name(name).value(Quantities.exactSeconds(nanos));
   }
 
   /** Without needless zeros, as the other numbers are written. */

@@ -14,7 +14,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Caution;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /** What a guideline asks for, as text for people: each value with the number of its source. */
 final class ProtocolText {
@@ -114,11 +114,11 @@ final class ProtocolText {
         "    one breath every "
             + value(breaths.interval().nanosAt(1), breaths.intervalSource())
             + ", that is "
-            + Words.upTo(breaths.interval().perMinute(), 1)
+            + Quantities.upTo(breaths.interval().perMinute(), 1)
             + " a minute");
     line(
         "    in range: "
-            + Words.exactSeconds(breaths.lowNanos()).toPlainString()
+            + Quantities.exactSeconds(breaths.lowNanos()).toPlainString()
             + " to "
             + value(breaths.highNanos(), breaths.rangeSource()));
     line("    squeeze: " + value(breaths.inspirationNanos(), breaths.inspirationSource()));
@@ -127,13 +127,13 @@ final class ProtocolText {
   private void compressions(CompressionPlan plan) {
     line(
         "    compressions: "
-            + Words.upTo(plan.tempo().perMinute(), 1)
+            + Quantities.upTo(plan.tempo().perMinute(), 1)
             + " a minute "
             + mark(plan.source())
             + ", in range "
-            + Words.upTo(plan.lowPerMinute(), 1)
+            + Quantities.upTo(plan.lowPerMinute(), 1)
             + " to "
-            + Words.upTo(plan.highPerMinute(), 1)
+            + Quantities.upTo(plan.highPerMinute(), 1)
             + " "
             + mark(plan.rangeSource()));
   }
@@ -168,7 +168,7 @@ final class ProtocolText {
   }
 
   private String value(long nanos, Citation source) {
-    return Words.seconds(nanos) + " " + mark(source);
+    return Quantities.seconds(nanos) + " " + mark(source);
   }
 
   private String mark(Citation source) {

@@ -7,7 +7,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.coach.Command;
 import squeezewell.input.BadInputException;
-import squeezewell.station.StationPractice;
+import squeezewell.station.run.StationPractice;
 
 /** A script of what is done in a station: one line each, {@code seconds command words}. */
 final class StationScript {

@@ -5,10 +5,10 @@ import java.util.concurrent.Future;
 import squeezewell.audio.LineStore;
 import squeezewell.audio.SpeechMaker;
 import squeezewell.audio.SpokenLine;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.Station;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.ExaminerLines;
+import squeezewell.station.run.StationState;
 
 /**
  * Speaks what the examiner of a running station says, as it is shown. Lines are prepared in the

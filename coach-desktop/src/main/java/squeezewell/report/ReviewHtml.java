@@ -17,6 +17,7 @@ import squeezewell.review.SuctionResult;
 import squeezewell.review.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Quantities;
 
 /**
  * A debrief as one page. It asks for nothing from outside: no script, no font, no picture but those
@@ -252,7 +253,7 @@ public final class ReviewHtml {
     add("<table>\n");
     if (part) {
       row("asked", DebriefWords.rhythm(one.asked()));
-      row("practised", Words.clock(one.asked().practisedNanos()));
+      row("practised", Quantities.clock(one.asked().practisedNanos()));
     }
     row("breaths", Integer.toString(metrics.breathCount()));
     if (metrics.interval().meanSeconds().isPresent()) {
@@ -318,7 +319,7 @@ public final class ReviewHtml {
           "at "
               + clock(OptionalDouble.of(suction.startedSeconds()))
               + ", for "
-              + Words.upTo(suction.lengthSeconds(), 1)
+              + Quantities.upTo(suction.lengthSeconds(), 1)
               + " s");
     }
     if (suctions.size() > MOST_HOLDS) {
@@ -367,13 +368,13 @@ public final class ReviewHtml {
 
   private static String clock(OptionalDouble seconds) {
     return seconds.isPresent()
-        ? Words.clock(Math.round(seconds.getAsDouble() * 1e9))
+        ? Quantities.clock(Math.round(seconds.getAsDouble() * 1e9))
         : DebriefWords.UNKNOWN;
   }
 
   private static String number(OptionalDouble value, int decimals, String unit) {
     return value.isPresent()
-        ? Words.upTo(value.getAsDouble(), decimals) + unit
+        ? Quantities.upTo(value.getAsDouble(), decimals) + unit
         : DebriefWords.UNKNOWN;
   }
 

@@ -25,8 +25,8 @@ import squeezewell.review.Finding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
 import squeezewell.session.What;
-import squeezewell.station.StationFile;
-import squeezewell.station.StationReader;
+import squeezewell.station.file.StationFile;
+import squeezewell.station.file.StationReader;
 
 /** The examples of docs/formats.md are good, and it leaves no field out. */
 class FormatsDocTest {

@@ -10,7 +10,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Ribbon;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.review.Comparison;
 import squeezewell.review.Review;
 

@@ -2,7 +2,7 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.List;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.review.Comparison;
 import squeezewell.review.ComparisonText;
 import squeezewell.review.Review;

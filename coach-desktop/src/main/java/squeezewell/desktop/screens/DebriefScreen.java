@@ -16,6 +16,7 @@ import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
+import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.Finding;
@@ -311,7 +312,7 @@ public final class DebriefScreen {
         kit.label(
             figure.value(),
             look.bold(figure.value().length() > 8 ? 19 : figure.value().length() > 7 ? 21 : 23),
-            off ? Ribbon.colour(palette, figure.judgement()) : palette.text());
+            off ? palette.of(figure.judgement()) : palette.text());
     String name = off ? figure.name() + ", " + figure.judgement().label() : figure.name();
     JLabel named = kit.label(name, look.font(12), palette.text());
     JLabel asked = kit.label(figure.askedFor(), look.font(11), palette.softText());

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.MarksView;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
 import squeezewell.review.Asked;
 import squeezewell.review.Compressions;
 import squeezewell.review.Finding;
@@ -19,6 +19,7 @@ import squeezewell.review.SuctionResult;
 import squeezewell.review.UnpromptedText;
 import squeezewell.review.Verdict;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /**
  * What the debrief says. Pure.
@@ -126,8 +127,8 @@ record DebriefView(
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : ", " + asked.situation();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Words.clock(asked.practisedNanos())
-        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
+    return Quantities.clock(asked.practisedNanos())
+        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + rhythm
@@ -238,7 +239,7 @@ record DebriefView(
             rounded(done.longestPauseSeconds(), " s"),
             "longest pause",
             done.pauseLimitSeconds().isPresent()
-                ? "at most " + Words.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
+                ? "at most " + Quantities.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
                 : "",
             Judgement.UNJUDGED));
   }
@@ -268,7 +269,7 @@ record DebriefView(
     List<String> lines = new ArrayList<>();
     metrics.compressions().ifPresent(c -> addCompressions(c, lines));
     Metrics.Prompts prompts = metrics.prompts();
-    lines.add(Phrases.counted(metrics.breathCount(), "breath") + "; " + prompts(prompts));
+    lines.add(Quantities.count(metrics.breathCount(), "breath") + "; " + prompts(prompts));
     metrics
         .unprompted()
         .ifPresent(
@@ -328,14 +329,14 @@ record DebriefView(
       return "no breath was prompted"
           + (prompts.extra() > 0 ? "; " + prompts.extra() + " extra" : "");
     }
-    return Phrases.counted(prompts.given(), "prompt")
+    return Quantities.count(prompts.given(), "prompt")
         + ": "
         + prompts.met()
         + " met, "
         + prompts.missed()
         + " missed"
         + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
-        + Phrases.counted(prompts.extra(), "extra breath");
+        + Quantities.count(prompts.extra(), "extra breath");
   }
 
   private static String line(PulseCheckResult check) {
@@ -356,6 +357,6 @@ record DebriefView(
 
   /** To the nearest second, as the findings tell it. */
   private static String clock(double seconds) {
-    return Words.clock(Math.round(seconds) * 1_000_000_000L);
+    return Quantities.clock(Math.round(seconds) * 1_000_000_000L);
   }
 }

@@ -16,6 +16,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
+import squeezewell.words.Quantities;
 
 /** What the set-up screen says about a practice. Pure. */
 final class SetupView {
@@ -72,7 +73,7 @@ final class SetupView {
                   + " time that is after "
                   + breaths
                   + " good breaths, some "
-                  + Phrases.counted((int) minutes, "minute")
+                  + Quantities.count(minutes, "minute")
                   + ". They come back when you lose it.");
       case NONE ->
           List.of(

@@ -16,9 +16,9 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.live.LiveStation;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationRun;
-import squeezewell.station.StationState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationRun;
+import squeezewell.station.run.StationState;
 
 /** The instructor's console: what the trainee must not see, and what only the instructor does. */
 public final class StationConsole {

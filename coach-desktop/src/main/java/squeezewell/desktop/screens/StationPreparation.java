@@ -10,7 +10,7 @@ import javax.swing.JScrollPane;
 import javax.swing.KeyStroke;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.station.Station;
+import squeezewell.station.file.Station;
 
 /** What is read and laid out before the exercise begins. */
 final class StationPreparation {

@@ -19,13 +19,39 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
+import squeezewell.review.judge.Findings;
+import squeezewell.review.judge.HeldTest;
+import squeezewell.review.judge.Ranked;
+import squeezewell.review.judge.RhythmRule;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Alignment;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Measure;
+import squeezewell.review.measure.MeasureCompressions;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.Penalties;
+import squeezewell.review.measure.Practice;
+import squeezewell.review.measure.PracticeParts;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.measure.RatePoint;
+import squeezewell.review.measure.RollingRate;
+import squeezewell.review.measure.Spans;
+import squeezewell.review.measure.Unprompted;
+import squeezewell.review.measure.WholeMeasure;
+import squeezewell.review.say.Notes;
+import squeezewell.review.say.Words;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
 /** Reviews a session: compares what was done with what was asked. Pure. */
 public final class Reviewer {
-  static final String SLIP = "A finding that was taken back; not judged.";
+  public static final String SLIP = "A finding that was taken back; not judged.";
 
   private Reviewer() {}
 
@@ -110,7 +136,7 @@ public final class Reviewer {
   }
 
   /** When the breaths began that could be prompted. */
-  static long[] promptedBreaths(Practice practice) {
+  public static long[] promptedBreaths(Practice practice) {
     return Arrays.stream(promptedPlaces(practice))
         .mapToLong(k -> practice.breaths().get(k).startNanos())
         .toArray();
@@ -201,11 +227,11 @@ public final class Reviewer {
         parts);
   }
 
-  static long[] promptTimes(Practice practice) {
+  public static long[] promptTimes(Practice practice) {
     return practice.prompts().stream().mapToLong(Cue::atNanos).toArray();
   }
 
-  static long[] breathTimes(Practice practice) {
+  public static long[] breathTimes(Practice practice) {
     return practice.breaths().stream().mapToLong(Breath::startNanos).toArray();
   }
 

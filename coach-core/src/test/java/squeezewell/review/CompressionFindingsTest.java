@@ -10,6 +10,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.say.ReviewJson;
+import squeezewell.review.say.ReviewText;
 
 /** 30 to 2 at 100 to 120 a minute with pauses of at most 10 s, as the adult's edition asks. */
 class CompressionFindingsTest {

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
+import squeezewell.review.measure.Metrics;
 import squeezewell.session.What;
 
 /**

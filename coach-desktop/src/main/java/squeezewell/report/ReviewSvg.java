@@ -7,12 +7,12 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Hold;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 

@@ -11,8 +11,8 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.picture.RibbonMark;
-import squeezewell.review.Comparison;
 import squeezewell.review.Review;
+import squeezewell.review.compare.Comparison;
 
 /** Two practices side by side. */
 public final class CompareScreen {

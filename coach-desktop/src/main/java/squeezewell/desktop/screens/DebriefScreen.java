@@ -19,8 +19,8 @@ import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Finding;
 import squeezewell.review.Review;
+import squeezewell.review.judge.Finding;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {

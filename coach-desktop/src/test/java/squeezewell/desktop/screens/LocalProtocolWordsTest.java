@@ -22,7 +22,7 @@ import squeezewell.protocol.Situation;
 import squeezewell.report.ReviewHtml;
 import squeezewell.report.SideBySide;
 import squeezewell.review.Review;
-import squeezewell.review.ReviewText;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.SessionHeader;
 
 /** A local protocol is told from a guideline wherever a person sees it. */

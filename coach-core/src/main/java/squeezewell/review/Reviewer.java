@@ -16,6 +16,7 @@ import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
@@ -324,7 +325,8 @@ public final class Reviewer {
         lengthNanos(practice, stationOver),
         practice.practisedNanos(),
         source(guidance.rhythm()),
-        LocalLabel.of(header.protocol(), guidance));
+        LocalLabel.of(
+            header.protocol(), List.of(guidance), GuidelineLibrary.baseOf(header.protocol())));
   }
 
   /** The breathing of a station that came to its end lasted as long as it was to last. */

@@ -344,7 +344,7 @@ public final class SetupScreen {
                         kit.look().bold(13),
                         kit.look().palette().text(),
                         kit.cardTextWidth())));
-    for (String line : SetupView.local(edition(), guidance)) {
+    for (String line : SetupView.local(edition(), guidance, protocols)) {
       summary.add(kit.gap(2));
       summary.add(
           kit.text(line, kit.look().bold(13), kit.look().palette().text(), kit.cardTextWidth()));

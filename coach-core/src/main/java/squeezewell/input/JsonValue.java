@@ -1,7 +1,10 @@
 package squeezewell.input;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -10,17 +13,21 @@ import java.util.function.Function;
 
 /**
  * A JSON value that knows which file it came from and where it stands there. Every accessor either
- * returns a checked value or throws a {@link BadInputException} that names the place. Immutable.
+ * returns a checked value or throws a {@link BadInputException} that names the place. The content
+ * never changes; an object remembers which of its fields were asked for, so that {@link #unknown}
+ * names the others.
  */
 public final class JsonValue {
   private final String source;
   private final JsonPlace place;
   private final Object content;
+  private final Set<String> asked;
 
   JsonValue(String source, JsonPlace place, Object content) {
     this.source = source;
     this.place = place;
     this.content = content;
+    this.asked = content instanceof Map ? new HashSet<>() : Set.of();
   }
 
   /** The file it came from. */
@@ -35,16 +42,58 @@ public final class JsonValue {
 
   /** Whether the object has the field and the field is not null. */
   public boolean has(String name) throws BadInputException {
-    JsonValue value = members().get(name);
-    return value != null && value.content != null;
+    return contentOf(name) != null;
   }
 
   /** The field of that name. */
   public JsonValue field(String name, String allowed) throws BadInputException {
-    if (!has(name)) {
-      throw BadInputException.missing(source, placeOf(name), allowed);
+    JsonValue value = member(name);
+    if (value == null || value.content == null) {
+      throw BadInputException.missing(source, place.member(name).path(), allowed);
     }
-    return members().get(name);
+    return value;
+  }
+
+  /** Counts fields as asked for that a reader knows but has no use for in this very object. */
+  public void allow(Collection<String> names) {
+    if (content instanceof Map) {
+      asked.addAll(names);
+    }
+  }
+
+  /**
+   * The fields of this value and of all that it holds that nobody asked for, in the file's order
+   * but those of an object before those below it; at most {@link Faults#MOST}. What lies under such
+   * a field, or in an object of which no field was asked for, is not looked at.
+   */
+  public List<UnknownField> unknown() {
+    List<UnknownField> unknown = new ArrayList<>();
+    addUnknown(unknown);
+    return unknown;
+  }
+
+  private void addUnknown(List<UnknownField> unknown) {
+    for (JsonValue element : elements()) {
+      element.addUnknown(unknown);
+    }
+    if (asked.isEmpty()) {
+      return;
+    }
+    List<String> known = new ArrayList<>(new TreeSet<>(asked));
+    fields()
+        .forEach(
+            (name, value) -> {
+              if (!asked.contains(name) && unknown.size() < Faults.MOST) {
+                unknown.add(new UnknownField(this, name, value, known));
+              }
+            });
+    fields()
+        .forEach(
+            (name, value) -> {
+              if (asked.contains(name)) {
+                value.addUnknown(unknown);
+              }
+            });
   }
 
   /** The names of all fields, in the file's order. */
@@ -58,8 +107,7 @@ public final class JsonValue {
     if (!(value.content instanceof List)) {
       throw value.wrong(allowed);
     }
-    @SuppressWarnings("unchecked") // only Json makes these, and only of JsonValue
-    List<JsonValue> elements = Collections.unmodifiableList((List<JsonValue>) value.content);
+    List<JsonValue> elements = value.elements();
     if (elements.size() < fewest) {
       throw BadInputException.notAllowed(
           source, value.path(), elements.size() + " entries", allowed);
@@ -80,7 +128,7 @@ public final class JsonValue {
 
   /** Null if the field is not there, or is null. */
   private Object contentOf(String name) throws BadInputException {
-    JsonValue value = members().get(name);
+    JsonValue value = member(name);
     return value == null ? null : value.content;
   }
 
@@ -136,7 +184,7 @@ public final class JsonValue {
     try {
       return number.longValueExact();
     } catch (ArithmeticException e) {
-      throw members().get(name).wrong("a whole number from " + least + " to " + most);
+      throw unfit(name, "a whole number from " + least + " to " + most);
     }
   }
 
@@ -145,11 +193,10 @@ public final class JsonValue {
     if (!has(name)) {
       return otherwise;
     }
-    JsonValue value = members().get(name);
-    if (!(value.content instanceof Boolean flag)) {
-      throw value.wrong("true or false");
+    if (contentOf(name) instanceof Boolean flag) {
+      return flag;
     }
-    return flag;
+    throw unfit(name, "true or false");
   }
 
   /** One of a fixed set of words in field {@code name}. */
@@ -179,16 +226,33 @@ public final class JsonValue {
         source, path().isEmpty() ? "top" : path(), describe(), allowed);
   }
 
-  private String placeOf(String name) {
-    return place.member(name).path();
+  private JsonValue member(String name) throws BadInputException {
+    JsonValue value = members().get(name);
+    asked.add(name);
+    return value;
   }
 
-  @SuppressWarnings("unchecked") // only Json makes these, and only of String to JsonValue
   private Map<String, JsonValue> members() throws BadInputException {
     if (!(content instanceof Map)) {
       throw wrong("an object, in braces");
     }
-    return Collections.unmodifiableMap((Map<String, JsonValue>) content);
+    return fields();
+  }
+
+  /** Empty if this is no object. */
+  @SuppressWarnings("unchecked") // only Json makes these, and only of String to JsonValue
+  private Map<String, JsonValue> fields() {
+    return content instanceof Map
+        ? Collections.unmodifiableMap((Map<String, JsonValue>) content)
+        : Map.of();
+  }
+
+  /** Empty if this is no list. */
+  @SuppressWarnings("unchecked") // only Json makes these, and only of JsonValue
+  private List<JsonValue> elements() {
+    return content instanceof List
+        ? Collections.unmodifiableList((List<JsonValue>) content)
+        : List.of();
   }
 
   /** What stands there, for a message; texts in quotation marks. */

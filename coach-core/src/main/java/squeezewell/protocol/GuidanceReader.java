@@ -43,6 +43,9 @@ final class GuidanceReader {
   }
 
   private Optional<GuidanceValues> read(JsonValue entry, Optional<RhythmKind> kind) {
+    if (!kind.isPresent()) {
+      entry.allow(ProtocolValue.rhythmObjects());
+    }
     for (ProtocolValue value : kind.map(ProtocolValue::of).orElse(List.of())) {
       if (!value.isLimit()) {
         values.object(entry, value).ifPresent(object -> add(object, value));

@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Faults;
 import squeezewell.input.Json;
 import squeezewell.input.JsonValue;
+import squeezewell.input.UnknownField;
 
 /**
  * Reads protocol files, format version 1. Every value is checked for its type, its unit, its range
@@ -108,7 +110,7 @@ public final class ProtocolReader {
     Optional<Approval> approval = approval();
     addPatients();
     if (!faults.all().isEmpty()) {
-      return new Checked(Optional.empty(), faults.all(), UnknownFields.of(top));
+      return new Checked(Optional.empty(), faults.all(), unknown());
     }
     Protocol read =
         new Protocol(
@@ -121,7 +123,46 @@ public final class ProtocolReader {
             ages,
             basedOn.get(),
             approval);
-    return new Checked(Optional.of(read), List.of(), UnknownFields.of(top));
+    return new Checked(Optional.of(read), List.of(), unknown());
+  }
+
+  private List<String> unknown() {
+    return top.unknown().stream().map(ProtocolReader::sentence).collect(Collectors.toList());
+  }
+
+  /** A value of another place is not only unknown: the sentence names the place. */
+  private static String sentence(UnknownField field) {
+    String name = field.name();
+    if (ProtocolValue.isLimitObject(name)) {
+      return misplaced(field, "here", "limits." + name);
+    }
+    if (!ProtocolValue.rhythmObjects().contains(name)) {
+      return BadInputException.fault(
+              field.value().source(),
+              field.value().path(),
+              "this version does not know the field and leaves it out" + field.question())
+          .getMessage();
+    }
+    // No other object has a kind.
+    Optional<RhythmKind> kind = new Faults().take(() -> kind(field.owner()));
+    return kind.isPresent()
+        ? misplaced(
+            field, "in the kind " + kind.get().id(), "the kind " + ProtocolValue.kindsWith(name))
+        : misplaced(field, "here", name + " of one of the rhythms");
+  }
+
+  private static String misplaced(UnknownField field, String where, String meant) {
+    return BadInputException.notAllowed(
+            field.value().source(),
+            field.value().path(),
+            field.value().describe(),
+            where
+                + " "
+                + String.join(", ", field.known())
+                + "; it is left out; did you mean "
+                + meant
+                + "?")
+        .getMessage();
   }
 
   private boolean requireVersion() throws BadInputException {
@@ -241,12 +282,15 @@ public final class ProtocolReader {
                   + situation.get().id()
                   + " stands there twice for the same rescuers; allowed: once"));
     }
-    Optional<RhythmKind> kind =
-        faults.take(() -> entry.choice("kind", List.of(RhythmKind.values()), RhythmKind::id));
+    Optional<RhythmKind> kind = faults.take(() -> kind(entry));
     Optional<GuidanceValues> read = GuidanceReader.read(values, entry, usual, kind);
     if (group.isPresent() && situation.isPresent() && rescuers.isPresent() && read.isPresent()) {
       guidance.add(read.get().guidance(group.get(), situation.get(), rescuers.get(), kind.get()));
     }
+  }
+
+  private static RhythmKind kind(JsonValue rhythm) throws BadInputException {
+    return rhythm.choice("kind", List.of(RhythmKind.values()), RhythmKind::id);
   }
 
   private String place(String field) {

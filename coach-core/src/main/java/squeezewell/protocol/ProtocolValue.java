@@ -2,8 +2,11 @@ package squeezewell.protocol;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The numbers that a protocol sets for a patient in a situation, each with its place in a file, its
@@ -159,6 +162,27 @@ public enum ProtocolValue {
       }
     }
     return values;
+  }
+
+  /** Whether a file has an object of that name among its limits. */
+  static boolean isLimitObject(String name) {
+    return Arrays.stream(values()).anyMatch(v -> v.isLimit() && v.object.equals(name));
+  }
+
+  /** The objects of a file that a rhythm may have, of whatever kind. */
+  static Set<String> rhythmObjects() {
+    return Arrays.stream(values())
+        .filter(v -> !v.isLimit())
+        .map(ProtocolValue::object)
+        .collect(Collectors.toSet());
+  }
+
+  /** The kinds of rhythm that have an object, as files write them, such as {@code a or b}. */
+  static String kindsWith(String object) {
+    return Arrays.stream(RhythmKind.values())
+        .filter(kind -> of(kind).stream().anyMatch(v -> v.object.equals(object)))
+        .map(RhythmKind::id)
+        .collect(Collectors.joining(" or "));
   }
 
   private boolean isIn(RhythmKind kind) {

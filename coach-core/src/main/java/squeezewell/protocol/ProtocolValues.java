@@ -30,7 +30,9 @@ final class ProtocolValues {
                     () -> {
                       String allowed = "an object with organisation, title, year, section";
                       for (String name : table.get().names()) {
-                        sources.put(name, table.get().field(name, allowed));
+                        JsonValue source = table.get().field(name, allowed);
+                        source.allow(List.of("organisation", "title", "year", "section"));
+                        sources.put(name, source);
                       }
                       return true;
                     })

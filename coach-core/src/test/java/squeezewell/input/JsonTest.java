@@ -128,4 +128,32 @@ class JsonTest {
     assertThatThrownBy(() -> Json.readText("a.json", "{\n\"n\": }"))
         .hasMessageContaining("not well-formed JSON at line 2 column ");
   }
+
+  @Test
+  void fieldsThatNobodyAskedForAreNamedWithTheNearestThatWas() throws BadInputException {
+    JsonValue value =
+        read(
+            "{\"titel\": 1, \"list\": [{\"alpha\": 1, \"beta\": 2}, {\"c\": 3}], \"more\":"
+                + " {\"depth\": 4}, \"other\": {\"e\": 5}, \"late\": null}");
+    assertThat(value.unknown()).as("nobody looked into it").isEmpty();
+    assertThat(value.textOr("title", 9, "none")).isEqualTo("none");
+    assertThat(value.list("list", 1, "").get(0).has("alpha")).isTrue();
+    value.field("more", "").allow(List.of("width"));
+    assertThat(value.flagOr("late", true)).isTrue();
+    assertThat(value.unknown())
+        .extracting(u -> u.value().path() + u.question())
+        .containsExactly("titel; did you mean title?", "other", "list[0].beta", "more.depth");
+    assertThat(value.unknown().get(0).known()).containsExactly("late", "list", "more", "title");
+  }
+
+  @Test
+  void soManyUnknownFieldsAreNamedAndNoMore() throws BadInputException {
+    StringBuilder text = new StringBuilder("{\"a\": 1");
+    for (int i = 0; i <= Faults.MOST; i++) {
+      text.append(", \"x").append(i).append("\": 1");
+    }
+    JsonValue value = read(text + "}");
+    assertThat(value.has("a")).isTrue();
+    assertThat(value.unknown()).hasSize(Faults.MOST);
+  }
 }

@@ -15,6 +15,8 @@ import squeezewell.TestPlans;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.measure.Compressions;
 import squeezewell.session.What;
 
 /**

@@ -13,6 +13,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.say.ReviewJson;
 import squeezewell.session.Session;
 
 /**

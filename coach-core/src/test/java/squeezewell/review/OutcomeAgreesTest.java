@@ -10,6 +10,10 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import squeezewell.protocol.ClinicalFinding;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.HeldTest;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Unprompted;
 import squeezewell.session.What;
 
 /**

@@ -20,6 +20,7 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;

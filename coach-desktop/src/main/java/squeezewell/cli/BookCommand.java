@@ -19,14 +19,14 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
 import squeezewell.report.Caution;
-import squeezewell.report.Words;
-import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.measure.Metrics;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
+import squeezewell.words.Quantities;
 
 /** The past sessions of a home. */
 @Command(
@@ -79,7 +79,7 @@ final class BookCommand extends CliCommand {
     around.print(
         WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone))
             + "  "
-            + Words.clock(review.asked().practisedNanos())
+            + Quantities.clock(review.asked().practisedNanos())
             + early(review, session)
             + "  "
             + header.protocol().title()
@@ -89,7 +89,9 @@ final class BookCommand extends CliCommand {
     around.print(
         "    breaths "
             + metrics.breathCount()
-            + (rate.isPresent() ? ", " + Words.decimals(rate.getAsDouble(), 1) + " a minute" : "")
+            + (rate.isPresent()
+                ? ", " + Quantities.decimals(rate.getAsDouble(), 1) + " a minute"
+                : "")
             + (metrics.interval().count() > 0
                 ? ", in range "
                     + metrics.interval().inRangeCount()
@@ -109,7 +111,7 @@ final class BookCommand extends CliCommand {
     if (review.asked().practisedNanos() >= asked) {
       return "";
     }
-    return " of " + Words.clock(asked) + (session.finished() ? ", ended early" : ", cut off");
+    return " of " + Quantities.clock(asked) + (session.finished() ? ", ended early" : ", cut off");
   }
 
   private static void write(
@@ -143,7 +145,7 @@ final class BookCommand extends CliCommand {
     json.name("patient").value(header.plan().guidance().patient().id());
     json.name("situation").value(header.plan().guidance().situation().id());
     json.name("finished").value(session.finished());
-    json.name("practisedSeconds").value(Words.exactSeconds(review.asked().practisedNanos()));
+    json.name("practisedSeconds").value(Quantities.exactSeconds(review.asked().practisedNanos()));
     json.name("breaths").value(metrics.breathCount());
     json.name("ratePerMinute").value(rate.isPresent() ? (Double) rate.getAsDouble() : null);
     json.name("intervals").value(metrics.interval().count());

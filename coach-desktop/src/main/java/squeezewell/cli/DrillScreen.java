@@ -13,7 +13,7 @@ import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.Rhythm;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /**
  * Shows a live practice in a terminal: one line that is drawn again and again, and a line of its
@@ -63,7 +63,7 @@ final class DrillScreen implements CueOutput {
   public void cue(Cue cue, long nowNanos) {
     String words = words(cue, nowNanos);
     if (!words.isEmpty()) {
-      line(Words.clock(cue.atNanos()) + "  " + words);
+      line(Quantities.clock(cue.atNanos()) + "  " + words);
     }
   }
 
@@ -100,19 +100,15 @@ final class DrillScreen implements CueOutput {
 
   private static String rhythm(Rhythm rhythm) {
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
-      return counted(cycle.perCycle(), "compression")
+      return Quantities.count(cycle.perCycle(), "compression")
           + ", then "
-          + counted(cycle.breathsPerCycle(), "breath");
+          + Quantities.count(cycle.breathsPerCycle(), "breath");
     }
     double seconds = rhythm.steadyBreaths().get().interval().seconds();
-    String breaths = "a breath every " + Words.upTo(seconds, 1) + " s";
+    String breaths = "a breath every " + Quantities.upTo(seconds, 1) + " s";
     return rhythm.compressions().isPresent()
         ? "compress without a pause, " + breaths
         : "breaths only, " + breaths;
-  }
-
-  private static String counted(int number, String what) {
-    return number + " " + what + (number == 1 ? "" : "s");
   }
 
   /** Writes a line that stays. */
@@ -159,10 +155,10 @@ final class DrillScreen implements CueOutput {
       line.append(", compressed ").append(state.compressionCount());
     } else if (state.lastIntervalNanos().isPresent()) {
       double seconds = state.lastIntervalNanos().getAsLong() / 1e9;
-      line.append(", last after ").append(Words.decimals(seconds, 1)).append(" s");
+      line.append(", last after ").append(Quantities.decimals(seconds, 1)).append(" s");
     }
     long left = schedule.plan().lengthNanos() - schedule.practisedAt(nowNanos);
-    line.append("  left ").append(Words.clock(Math.max(0, left)));
+    line.append("  left ").append(Quantities.clock(Math.max(0, left)));
     if (state.soundLost()) {
       line.append("  no sound");
     }
@@ -175,7 +171,7 @@ final class DrillScreen implements CueOutput {
     long minutes = (left + MINUTE - 1) / MINUTE;
     long without = state.withoutBreathNanos(nowNanos);
     if (without > schedule.guidanceAt(nowNanos).limits().gapLongest().nanos()) {
-      return "NO BREATH FOR " + Words.clock(without) + ": squeeze";
+      return "NO BREATH FOR " + Quantities.clock(without) + ": squeeze";
     }
     return "NO PROMPTS NOW: keep the rhythm  breaths "
         + state.breaths().size()

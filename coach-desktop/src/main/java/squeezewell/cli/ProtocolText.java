@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.protocol.AgeBand;
 import squeezewell.protocol.BreathPlan;
@@ -14,7 +15,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Caution;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /** What a guideline asks for, as text for people: each value with the number of its source. */
 final class ProtocolText {
@@ -23,19 +24,23 @@ final class ProtocolText {
 
   private ProtocolText() {}
 
-  /** The whole edition. */
-  static String of(Protocol protocol) {
-    return new ProtocolText().protocol(protocol);
+  /**
+   * The whole edition.
+   *
+   * @param base the guideline that it stems from
+   */
+  static String of(Protocol protocol, Optional<Protocol> base) {
+    return new ProtocolText().protocol(protocol, base);
   }
 
-  private String protocol(Protocol protocol) {
+  private String protocol(Protocol protocol, Optional<Protocol> base) {
     line(protocol.title() + " (" + protocol.id() + ")");
     line(
         protocol.organisation()
             + ", "
             + protocol.year()
             + (protocol.local() ? "; a local protocol" : ""));
-    LocalLabel.of(protocol).ifPresent(this::local);
+    LocalLabel.of(protocol, base).ifPresent(this::local);
     for (PatientGroup group : PatientGroup.values()) {
       patient(protocol, group);
     }
@@ -114,11 +119,11 @@ final class ProtocolText {
         "    one breath every "
             + value(breaths.interval().nanosAt(1), breaths.intervalSource())
             + ", that is "
-            + Words.upTo(breaths.interval().perMinute(), 1)
+            + Quantities.upTo(breaths.interval().perMinute(), 1)
             + " a minute");
     line(
         "    in range: "
-            + Words.exactSeconds(breaths.lowNanos()).toPlainString()
+            + Quantities.exactSeconds(breaths.lowNanos()).toPlainString()
             + " to "
             + value(breaths.highNanos(), breaths.rangeSource()));
     line("    squeeze: " + value(breaths.inspirationNanos(), breaths.inspirationSource()));
@@ -127,13 +132,13 @@ final class ProtocolText {
   private void compressions(CompressionPlan plan) {
     line(
         "    compressions: "
-            + Words.upTo(plan.tempo().perMinute(), 1)
+            + Quantities.upTo(plan.tempo().perMinute(), 1)
             + " a minute "
             + mark(plan.source())
             + ", in range "
-            + Words.upTo(plan.lowPerMinute(), 1)
+            + Quantities.upTo(plan.lowPerMinute(), 1)
             + " to "
-            + Words.upTo(plan.highPerMinute(), 1)
+            + Quantities.upTo(plan.highPerMinute(), 1)
             + " "
             + mark(plan.rangeSource()));
   }
@@ -168,7 +173,7 @@ final class ProtocolText {
   }
 
   private String value(long nanos, Citation source) {
-    return Words.seconds(nanos) + " " + mark(source);
+    return Quantities.seconds(nanos) + " " + mark(source);
   }
 
   private String mark(Citation source) {

@@ -15,7 +15,7 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.report.Caution;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /** The cue track as a file. */
 @Command(
@@ -114,7 +114,7 @@ final class RenderCommand extends CliCommand {
     json.name("cues").beginArray();
     for (CueTrack.Expected cue : track.cues()) {
       json.beginObject();
-      json.name("atSeconds").jsonValue(Words.exactSeconds(cue.atNanos()).toPlainString());
+      json.name("atSeconds").jsonValue(Quantities.exactSeconds(cue.atNanos()).toPlainString());
       json.name("kind").value(cue.kind().id());
       json.name("count").value(cue.count());
       json.name("frame").value(cue.frame());

@@ -5,11 +5,11 @@ import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
-import squeezewell.review.BreathMark;
-import squeezewell.review.Hold;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.words.Quantities;
 
 /**
  * A picture of a practice in text: one line of prompts and one of breaths for each minute, one
@@ -117,7 +117,7 @@ final class TextRibbon {
     for (BreathMark breath : review.breaths()) {
       put(lower, breath.startNanos() - from, sign(breath.judgement()));
     }
-    return new Row(Words.clock(from), new String(upper), new String(lower));
+    return new Row(Quantities.clock(from), new String(upper), new String(lower));
   }
 
   private static void hold(char[] upper, char[] lower, Hold hold, long from) {

@@ -10,14 +10,14 @@ import java.util.stream.Stream;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Words;
-import squeezewell.review.Metrics;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.measure.Metrics;
 import squeezewell.session.Session;
-import squeezewell.station.StationResult;
+import squeezewell.station.run.StationResult;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
+import squeezewell.words.Quantities;
 
 /** Turns kept sessions into lines for the list. */
 final class PastPractices {
@@ -52,7 +52,7 @@ final class PastPractices {
     long planned = session.header().plan().lengthNanos();
     long practised = review.asked().practisedNanos();
     return practised < planned - SECOND
-        ? "ended early, " + Words.clock(practised) + " of " + Words.clock(planned)
+        ? "ended early, " + Quantities.clock(practised) + " of " + Quantities.clock(planned)
         : "";
   }
 

@@ -3,8 +3,9 @@ package squeezewell.report;
 import java.util.List;
 import java.util.OptionalLong;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.words.Quantities;
 
 /**
  * The breaths of a review as CSV. Every cell is a number, yes, no or empty, so a spreadsheet has
@@ -42,7 +43,7 @@ public final class BreathCsv {
       csv.append(seconds(breath.errorNanos())).append(',');
       csv.append(
               breath.millilitres().isPresent()
-                  ? Words.upTo(breath.millilitres().getAsDouble(), 3)
+                  ? Quantities.upTo(breath.millilitres().getAsDouble(), 3)
                   : "")
           .append(',');
       csv.append(breath.unprompted() ? "no" : "yes").append("\r\n");
@@ -51,7 +52,7 @@ public final class BreathCsv {
   }
 
   private static String seconds(OptionalLong nanos) {
-    return nanos.isPresent() ? Words.exactSeconds(nanos.getAsLong()).toPlainString() : "";
+    return nanos.isPresent() ? Quantities.exactSeconds(nanos.getAsLong()).toPlainString() : "";
   }
 
   private static String inRange(Judgement judgement) {

@@ -1,8 +1,9 @@
 package squeezewell.report;
 
 import squeezewell.protocol.Judgement;
-import squeezewell.review.CompressionMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.words.Quantities;
 
 /** The compressions of a review as CSV. Every cell is a number, yes, no or empty. */
 public final class CompressionCsv {
@@ -32,6 +33,6 @@ public final class CompressionCsv {
   }
 
   private static String seconds(long nanos) {
-    return Words.exactSeconds(nanos).toPlainString();
+    return Quantities.exactSeconds(nanos).toPlainString();
   }
 }

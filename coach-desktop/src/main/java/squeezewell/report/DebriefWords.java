@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import squeezewell.review.Asked;
-import squeezewell.review.Compressions;
-import squeezewell.review.Metrics;
+import squeezewell.protocol.BreathPlan;
 import squeezewell.review.Review;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Metrics;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Quantities;
 
 /**
  * What the page and the picture of a debrief say alike, so that they can never differ. Pure.
@@ -41,8 +43,8 @@ final class DebriefWords {
   static String asked(Review review) {
     Asked asked = review.asked();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Words.clock(asked.practisedNanos())
-        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
+    return Quantities.clock(asked.practisedNanos())
+        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + ", "
@@ -57,7 +59,7 @@ final class DebriefWords {
   static String rhythm(Asked asked) {
     String breaths =
         asked.intervalSeconds().isPresent()
-            ? "one breath every " + Words.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
+            ? "one breath every " + Quantities.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
             : "";
     String both = breaths.isEmpty() || asked.compressions().isEmpty() ? "" : "; compressions ";
     return breaths + both + asked.compressions();
@@ -98,7 +100,7 @@ final class DebriefWords {
           new Card(
               number(metrics.rate().overallPerMinute(), 1),
               "breaths a minute",
-              "asked: " + Words.upTo(60 / asked.intervalSeconds().getAsDouble(), 1)));
+              "asked: " + Quantities.upTo(60 / asked.intervalSeconds().getAsDouble(), 1)));
     } else {
       cards.add(
           new Card(
@@ -132,23 +134,24 @@ final class DebriefWords {
     if (!gap.happened()) {
       return new Card(UNKNOWN, "longest gap", "not known: the breaths never began");
     }
-    String longest = Words.upTo(gap.longestSeconds(), 1);
-    String net = Words.upTo(gap.longestNetSeconds(), 1);
+    String longest = Quantities.upTo(gap.longestSeconds(), 1);
+    String net = Quantities.upTo(gap.longestNetSeconds(), 1);
     return new Card(
         net + " s",
         "longest gap",
         net.equals(longest)
-            ? "from " + Words.clock(Math.round(gap.longestAtSeconds()) * 1_000_000_000L)
+            ? "from " + Quantities.clock(Math.round(gap.longestAtSeconds()) * 1_000_000_000L)
             : longest + " s with checks, suction and pauses");
   }
 
   private static String range(Asked asked) {
-    return asked.lowNanos().isPresent() && asked.highNanos().isPresent()
-        ? Words.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
-            + " to "
-            + Words.upTo(asked.highNanos().getAsLong() / 1e9, 2)
-            + " s"
-        : "";
+    return asked
+        .breaths()
+        .map(BreathPlan::range)
+        .map(
+            range ->
+                Quantities.upTo(range.low(), 2) + " to " + Quantities.upTo(range.high(), 2) + " s")
+        .orElse("");
   }
 
   /** How the ribbon is to be read; only what is on it is told. */
@@ -171,6 +174,6 @@ final class DebriefWords {
   }
 
   private static String number(OptionalDouble value, int decimals) {
-    return value.isPresent() ? Words.upTo(value.getAsDouble(), decimals) : UNKNOWN;
+    return value.isPresent() ? Quantities.upTo(value.getAsDouble(), decimals) : UNKNOWN;
   }
 }

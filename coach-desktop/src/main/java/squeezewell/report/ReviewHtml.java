@@ -6,17 +6,18 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Asked;
-import squeezewell.review.CompressionText;
-import squeezewell.review.Finding;
-import squeezewell.review.Metrics;
-import squeezewell.review.PartText;
-import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
-import squeezewell.review.SuctionResult;
-import squeezewell.review.UnpromptedText;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.CompressionText;
+import squeezewell.review.say.PartText;
+import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Quantities;
 
 /**
  * A debrief as one page. It asks for nothing from outside: no script, no font, no picture but those
@@ -252,7 +253,7 @@ public final class ReviewHtml {
     add("<table>\n");
     if (part) {
       row("asked", DebriefWords.rhythm(one.asked()));
-      row("practised", Words.clock(one.asked().practisedNanos()));
+      row("practised", Quantities.clock(one.asked().practisedNanos()));
     }
     row("breaths", Integer.toString(metrics.breathCount()));
     if (metrics.interval().meanSeconds().isPresent()) {
@@ -318,7 +319,7 @@ public final class ReviewHtml {
           "at "
               + clock(OptionalDouble.of(suction.startedSeconds()))
               + ", for "
-              + Words.upTo(suction.lengthSeconds(), 1)
+              + Quantities.upTo(suction.lengthSeconds(), 1)
               + " s");
     }
     if (suctions.size() > MOST_HOLDS) {
@@ -367,13 +368,13 @@ public final class ReviewHtml {
 
   private static String clock(OptionalDouble seconds) {
     return seconds.isPresent()
-        ? Words.clock(Math.round(seconds.getAsDouble() * 1e9))
+        ? Quantities.clock(Math.round(seconds.getAsDouble() * 1e9))
         : DebriefWords.UNKNOWN;
   }
 
   private static String number(OptionalDouble value, int decimals, String unit) {
     return value.isPresent()
-        ? Words.upTo(value.getAsDouble(), decimals) + unit
+        ? Quantities.upTo(value.getAsDouble(), decimals) + unit
         : DebriefWords.UNKNOWN;
   }
 

@@ -7,13 +7,14 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Hold;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /**
  * The two pictures of a debrief as SVG: the ribbon, with prompts above, breaths and compressions
@@ -83,7 +84,7 @@ final class ReviewSvg {
         "Prompts above, breaths and compressions below, " + rowSeconds / 60 + " minutes a row");
     for (int row = 0; row < rows; row++) {
       int top = row * ROW_HEIGHT;
-      text(4, top + 34, "label", Words.clock(Math.round((double) row * rowSeconds * SECOND)));
+      text(4, top + 34, "label", Quantities.clock(Math.round((double) row * rowSeconds * SECOND)));
       line(LEFT, top + 36, WIDTH - 8, top + 36, "rule");
     }
     double[] wordEnds = new double[rows];
@@ -259,7 +260,7 @@ final class ReviewSvg {
     double lowest = CHART_HEIGHT;
     for (double tick : ticks) {
       if (y(tick, most) <= lowest - TICK_HEIGHT || tick == 0) {
-        text(4, y(tick, most) + 4, "label", Words.upTo(tick, 2) + " s");
+        text(4, y(tick, most) + 4, "label", Quantities.upTo(tick, 2) + " s");
         lowest = y(tick, most);
       }
     }
@@ -273,14 +274,14 @@ final class ReviewSvg {
         point(point, most);
       }
     }
-    text(LEFT, CHART_HEIGHT - 8, "label", Words.clock(review.startNanos()));
-    text(WIDTH - 44, CHART_HEIGHT - 8, "label", Words.clock(review.endNanos()));
+    text(LEFT, CHART_HEIGHT - 8, "label", Quantities.clock(review.startNanos()));
+    text(WIDTH - 44, CHART_HEIGHT - 8, "label", Quantities.clock(review.endNanos()));
     return close();
   }
 
   private void band(Review part, double most, Set<Double> ticks) {
-    double low = part.asked().lowNanos().orElseThrow() / SECOND;
-    double high = part.asked().highNanos().orElseThrow() / SECOND;
+    double low = part.asked().breaths().orElseThrow().range().low();
+    double high = part.asked().breaths().orElseThrow().range().high();
     double target = part.asked().intervalSeconds().orElseThrow();
     boolean whole = review.parts().isEmpty();
     double from = whole ? LEFT : chartX(part.startNanos());
@@ -365,6 +366,6 @@ final class ReviewSvg {
   }
 
   private static String number(double value) {
-    return Words.upTo(value, 2);
+    return Quantities.upTo(value, 2);
   }
 }

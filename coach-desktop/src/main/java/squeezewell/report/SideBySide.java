@@ -14,6 +14,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
+import squeezewell.words.Quantities;
 
 /**
  * The values of several editions for one patient and one situation, value by value.
@@ -157,7 +158,7 @@ public record SideBySide(List<Value> values) {
 
   /** What the guideline prints: a range where it prints one, else the single value. */
   private static Shown published(BreathPlan plan) {
-    return plan.rangeSource().confidence() != Confidence.HOUSE
+    return plan.rangeIsPublished()
         ? new Shown(seconds(plan.lowNanos(), plan.highNanos()), plan.rangeSource())
         : new Shown(seconds(plan.interval().nanosAt(1)), plan.intervalSource());
   }
@@ -197,8 +198,8 @@ public record SideBySide(List<Value> values) {
   }
 
   private static Shown rate(CompressionPlan plan) {
-    String low = Words.upTo(plan.lowPerMinute(), 1);
-    String high = Words.upTo(plan.highPerMinute(), 1);
+    String low = Quantities.upTo(plan.lowPerMinute(), 1);
+    String high = Quantities.upTo(plan.highPerMinute(), 1);
     return new Shown(low.equals(high) ? low : low + " to " + high, plan.rangeSource());
   }
 
@@ -215,12 +216,12 @@ public record SideBySide(List<Value> values) {
   private static String seconds(long nanos) {
     return nanos >= 60_000_000_000L && nanos % 60_000_000_000L == 0
         ? nanos / 60_000_000_000L + " min"
-        : Words.upTo(nanos / 1e9, 2) + " s";
+        : Quantities.upTo(nanos / 1e9, 2) + " s";
   }
 
   private static String seconds(long low, long high) {
     return low == high
         ? seconds(low)
-        : Words.upTo(low / 1e9, 2) + " to " + Words.upTo(high / 1e9, 2) + " s";
+        : Quantities.upTo(low / 1e9, 2) + " to " + Quantities.upTo(high / 1e9, 2) + " s";
   }
 }

@@ -5,14 +5,15 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import squeezewell.review.Finding;
 import squeezewell.review.Review;
-import squeezewell.station.Adjunct;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskState;
-import squeezewell.station.VentilationTime;
+import squeezewell.review.judge.Finding;
+import squeezewell.station.file.Adjunct;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.station.run.VentilationTime;
+import squeezewell.words.Quantities;
 
 /**
  * The words of a station's result, the same on the screen and on paper. Pure.
@@ -64,7 +65,7 @@ public record StationSheet(
   public record Entry(long atNanos, String kind, String words) {
     /** The time as people read it. */
     public String at() {
-      return Words.clock(atNanos);
+      return Quantities.clock(atNanos);
     }
   }
 
@@ -147,7 +148,7 @@ public record StationSheet(
 
   private static Row row(TaskState task) {
     return new Row(
-        task.begunNanos().isPresent() ? Words.clock(task.begunNanos().getAsLong()) : "",
+        task.begunNanos().isPresent() ? Quantities.clock(task.begunNanos().getAsLong()) : "",
         task.task().words(),
         task.word(),
         length(task),
@@ -164,11 +165,11 @@ public record StationSheet(
     if (!task.lengthNanos().isPresent()) {
       return "";
     }
-    String length = Words.clock(task.lengthNanos().getAsLong());
+    String length = Quantities.clock(task.lengthNanos().getAsLong());
     boolean judged = task.task().leastNanos().isPresent() && task.lengthNanos().isPresent();
     String breaths = task.task().asksForBreaths() ? " of breaths with it" : "";
     return task.length() == TaskState.Length.SHORT && judged
-        ? length + breaths + ", at least " + Words.clock(task.task().leastNanos().getAsLong())
+        ? length + breaths + ", at least " + Quantities.clock(task.task().leastNanos().getAsLong())
         : length + breaths;
   }
 
@@ -183,7 +184,7 @@ public record StationSheet(
       times.add(
           new Ventilated(
               words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1),
-              Words.clock(time.nanos())));
+              Quantities.clock(time.nanos())));
     }
     return times;
   }
@@ -192,15 +193,15 @@ public record StationSheet(
     StationState state = result.state();
     String exercise =
         "exercise "
-            + Words.clock(result.exerciseNanos())
+            + Quantities.clock(result.exerciseNanos())
             + " of "
-            + Words.clock(state.station().exerciseNanos());
+            + Quantities.clock(state.station().exerciseNanos());
     return "Time used: preparation "
-        + Words.clock(result.preparationNanos())
+        + Quantities.clock(result.preparationNanos())
         + ", "
         + exercise
         + (result.stoppedNanos() > 0
-            ? "; the clock was stopped for " + Words.clock(result.stoppedNanos())
+            ? "; the clock was stopped for " + Quantities.clock(result.stoppedNanos())
             : "")
         + (result.endedEarly() ? "; ended before all that was to come" : "")
         + (state.end().filter(StationState.End.CLOCK::equals).isPresent()

@@ -1,6 +1,7 @@
 package squeezewell.desktop.look;
 
 import java.awt.Color;
+import squeezewell.protocol.Judgement;
 
 /**
  * The colours of a theme. Every text colour has a contrast of at least 4.5 to 1 against the ground
@@ -61,6 +62,16 @@ public record Palette(
         new Color(0x9A5B00),
         new Color(0x6B3FA0),
         new Color(0xFFFFFF));
+  }
+
+  /** The colour of a judgement; shape and word always say the same. */
+  public Color of(Judgement judgement) {
+    return switch (judgement) {
+      case FAST -> sand;
+      case SLOW -> plum;
+      case IN_RANGE -> tide;
+      case UNJUDGED -> softText;
+    };
   }
 
   /**

@@ -106,7 +106,7 @@ public final class CompressionPad extends Drawn {
       y = write(g2, small, lit ? palette.onTide() : palette.softText(), count, y);
     }
     if (!rate.isEmpty()) {
-      Color told = lit ? palette.onTide() : Ribbon.colour(palette, judgement);
+      Color told = lit ? palette.onTide() : palette.of(judgement);
       write(g2, feedback, told, rate, y);
     }
   }

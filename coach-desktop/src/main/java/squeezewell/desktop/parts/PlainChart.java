@@ -19,6 +19,8 @@ import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.picture.PlotData;
+import squeezewell.picture.PlotPicture;
 
 /**
  * A chart whose points, bars and lines can be chosen and are told in words.

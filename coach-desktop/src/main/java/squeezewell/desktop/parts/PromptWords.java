@@ -7,6 +7,7 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
+import squeezewell.picture.RibbonPainter;
 import squeezewell.protocol.Judgement;
 
 /** The one word to do now, the large count, and how the last breath came. */
@@ -96,15 +97,15 @@ public final class PromptWords extends Drawn {
     if (interval.isEmpty()) {
       return;
     }
-    Color colour = Ribbon.colour(look.palette(), judgement);
+    Color colour = look.palette().of(judgement);
     double y = getHeight() * share;
     Column inner = new Column(column.left + (int) (12 * unit), column.width - (int) (24 * unit));
     double textLeft = inner.write(g2, colour, bold(17 * unit), interval, share);
     double x = textLeft - 12 * unit;
     if (judgement == Judgement.FAST) {
-      Ribbon.tip(g2, x, y - 12 * unit, 6 * unit, 10 * unit);
+      g2.fill(RibbonPainter.tip(x, y - 12 * unit, 6 * unit, 10 * unit));
     } else if (judgement == Judgement.SLOW) {
-      Ribbon.tip(g2, x, y - 2 * unit, 6 * unit, -10 * unit);
+      g2.fill(RibbonPainter.tip(x, y - 2 * unit, 6 * unit, -10 * unit));
     }
   }
 

@@ -1,16 +1,14 @@
 package squeezewell.desktop.parts;
 
-import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.geom.Path2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
-import squeezewell.desktop.look.Palette;
-import squeezewell.protocol.Judgement;
+import squeezewell.picture.RibbonMark;
+import squeezewell.picture.RibbonPainter;
 
 /**
  * Two lanes over one time line: above, what was asked; below, what was done. A late breath stands
@@ -70,25 +68,5 @@ public final class Ribbon extends Drawn {
     } finally {
       g2.dispose();
     }
-  }
-
-  /** A triangle with its point at y and its base so much below (above when negative). */
-  static void tip(Graphics2D g2, double x, double y, double half, double height) {
-    Path2D shape = new Path2D.Double();
-    shape.moveTo(x, y);
-    shape.lineTo(x + half, y + height);
-    shape.lineTo(x - half, y + height);
-    shape.closePath();
-    g2.fill(shape);
-  }
-
-  /** The colour of a judgement; shape and word always say the same. */
-  public static Color colour(Palette palette, Judgement judgement) {
-    return switch (judgement) {
-      case FAST -> palette.sand();
-      case SLOW -> palette.plum();
-      case IN_RANGE -> palette.tide();
-      case UNJUDGED -> palette.softText();
-    };
   }
 }

@@ -21,6 +21,9 @@ import javax.accessibility.AccessibleRole;
 import javax.swing.KeyStroke;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.picture.MarkIndex;
+import squeezewell.picture.PartSpan;
+import squeezewell.picture.RibbonPainter;
 
 /**
  * A ribbon to look at closely: it zooms, moves, and tells of each mark that is chosen or pointed
@@ -188,7 +191,7 @@ public final class ZoomRibbon extends Drawn {
   }
 
   private static String clock(long nanos) {
-    return squeezewell.report.Words.clock(nanos);
+    return squeezewell.words.Quantities.clock(nanos);
   }
 
   private void bindKeys() {

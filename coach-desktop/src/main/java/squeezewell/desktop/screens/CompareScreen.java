@@ -8,9 +8,9 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Ribbon;
-import squeezewell.desktop.parts.RibbonMark;
-import squeezewell.review.Comparison;
+import squeezewell.picture.RibbonMark;
 import squeezewell.review.Review;
+import squeezewell.review.compare.Comparison;
 
 /** Two practices side by side. */
 public final class CompareScreen {

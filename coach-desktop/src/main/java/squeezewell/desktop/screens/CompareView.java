@@ -2,10 +2,10 @@ package squeezewell.desktop.screens;
 
 import java.util.ArrayList;
 import java.util.List;
-import squeezewell.desktop.parts.RibbonMark;
-import squeezewell.review.Comparison;
-import squeezewell.review.ComparisonText;
+import squeezewell.picture.RibbonMark;
 import squeezewell.review.Review;
+import squeezewell.review.compare.Comparison;
+import squeezewell.review.compare.ComparisonText;
 
 /**
  * What the comparison of two practices says. Pure.

@@ -17,10 +17,10 @@ import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
+import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
-import squeezewell.protocol.Judgement;
-import squeezewell.review.Finding;
 import squeezewell.review.Review;
+import squeezewell.review.judge.Finding;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {
@@ -222,12 +222,12 @@ public final class DebriefScreen {
 
   private JPanel figure(DebriefView.Figure figure) {
     Column card = kit.card();
-    boolean off = figure.judgement() == Judgement.FAST || figure.judgement() == Judgement.SLOW;
+    boolean off = figure.judgement().off();
     JLabel value =
         kit.label(
             figure.value(),
             look.bold(figure.value().length() > 8 ? 19 : figure.value().length() > 7 ? 21 : 23),
-            off ? Ribbon.colour(palette, figure.judgement()) : palette.text());
+            off ? palette.of(figure.judgement()) : palette.text());
     String name = off ? figure.name() + ", " + figure.judgement().label() : figure.name();
     JLabel named = kit.plainLabel(name, 12);
     JLabel asked = kit.softLabel(figure.askedFor(), 11);

@@ -5,20 +5,21 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.MarksView;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
-import squeezewell.report.Words;
-import squeezewell.review.Asked;
-import squeezewell.review.Compressions;
-import squeezewell.review.Finding;
-import squeezewell.review.Metrics;
-import squeezewell.review.PartText;
-import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
-import squeezewell.review.SuctionResult;
-import squeezewell.review.UnpromptedText;
-import squeezewell.review.Verdict;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.PartText;
+import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /**
  * What the debrief says. Pure.
@@ -126,8 +127,8 @@ record DebriefView(
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : ", " + asked.situation();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Words.clock(asked.practisedNanos())
-        + (early ? " of " + Words.clock(asked.lengthNanos()) : "")
+    return Quantities.clock(asked.practisedNanos())
+        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + rhythm
@@ -190,25 +191,18 @@ record DebriefView(
     Metrics.Interval interval = metrics.interval();
     Asked asked = review.asked();
     OptionalDouble rate = metrics.rate().overallPerMinute();
-    Judgement judgement = Judgement.UNJUDGED;
-    if (interval.meanSeconds().isPresent() && asked.lowNanos().isPresent()) {
-      double mean = interval.meanSeconds().getAsDouble() * 1e9;
-      judgement =
-          mean < asked.lowNanos().getAsLong()
-              ? Judgement.FAST
-              : mean > asked.highNanos().getAsLong() ? Judgement.SLOW : Judgement.IN_RANGE;
-    }
+    OptionalDouble mean = interval.meanSeconds();
+    Judgement judgement =
+        asked
+            .breaths()
+            .filter(plan -> mean.isPresent())
+            .map(plan -> plan.judgeSeconds(mean.getAsDouble()))
+            .orElse(Judgement.UNJUDGED);
     String askedRate =
         asked.intervalSeconds().isPresent()
             ? "asked: " + Phrases.seconds(60 / asked.intervalSeconds().getAsDouble())
             : "";
-    String range =
-        asked.lowNanos().isPresent()
-            ? Phrases.seconds(asked.lowNanos().getAsLong())
-                + " to "
-                + Phrases.seconds(asked.highNanos().getAsLong())
-                + " s"
-            : "";
+    String range = asked.breaths().map(plan -> Phrases.range(plan) + " s").orElse("");
     return List.of(
         new Figure(
             rate.isPresent() ? String.format(Locale.ROOT, "%.1f", rate.getAsDouble()) : "–",
@@ -244,7 +238,7 @@ record DebriefView(
             rounded(done.longestPauseSeconds(), " s"),
             "longest pause",
             done.pauseLimitSeconds().isPresent()
-                ? "at most " + Words.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
+                ? "at most " + Quantities.upTo(done.pauseLimitSeconds().getAsDouble(), 1) + " s"
                 : "",
             Judgement.UNJUDGED));
   }
@@ -274,7 +268,7 @@ record DebriefView(
     List<String> lines = new ArrayList<>();
     metrics.compressions().ifPresent(c -> addCompressions(c, lines));
     Metrics.Prompts prompts = metrics.prompts();
-    lines.add(Phrases.counted(metrics.breathCount(), "breath") + "; " + prompts(prompts));
+    lines.add(Quantities.count(metrics.breathCount(), "breath") + "; " + prompts(prompts));
     metrics
         .unprompted()
         .ifPresent(
@@ -334,14 +328,14 @@ record DebriefView(
       return "no breath was prompted"
           + (prompts.extra() > 0 ? "; " + prompts.extra() + " extra" : "");
     }
-    return Phrases.counted(prompts.given(), "prompt")
+    return Quantities.count(prompts.given(), "prompt")
         + ": "
         + prompts.met()
         + " met, "
         + prompts.missed()
         + " missed"
         + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
-        + Phrases.counted(prompts.extra(), "extra breath");
+        + Quantities.count(prompts.extra(), "extra breath");
   }
 
   private static String line(PulseCheckResult check) {
@@ -362,6 +356,6 @@ record DebriefView(
 
   /** To the nearest second, as the findings tell it. */
   private static String clock(double seconds) {
-    return Words.clock(Math.round(seconds) * 1_000_000_000L);
+    return Quantities.clock(Math.round(seconds) * 1_000_000_000L);
   }
 }

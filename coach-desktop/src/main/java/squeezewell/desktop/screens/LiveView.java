@@ -12,14 +12,13 @@ import squeezewell.cue.InForce;
 import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
-import squeezewell.desktop.parts.RibbonMark;
-import squeezewell.protocol.BreathPlan;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
-import squeezewell.report.Words;
 import squeezewell.session.Breath;
+import squeezewell.words.Quantities;
 
 /**
  * What the live screen says at one instant. Pure: the same state and instant give the same view.
@@ -71,14 +70,14 @@ record LiveView(
     String interval =
         judgement == Judgement.UNJUDGED || !paced
             ? ""
-            : Words.decimals(state.lastIntervalNanos().getAsLong() / 1e9, 1)
+            : Quantities.decimals(state.lastIntervalNanos().getAsLong() / 1e9, 1)
                 + " s  "
                 + judgement.label();
     return new LiveView(
         silent
             ? wholeMinutes(schedule.practisedAt(nowNanos))
-            : Words.clock(schedule.practisedAt(nowNanos)),
-        "of " + Words.clock(schedule.plan().lengthNanos()),
+            : Quantities.clock(schedule.practisedAt(nowNanos)),
+        "of " + Quantities.clock(schedule.plan().lengthNanos()),
         bar.text(),
         bar.fill(),
         bar.urgent(),
@@ -163,14 +162,11 @@ record LiveView(
   }
 
   private static Judgement judge(Guidance guidance, long intervalNanos) {
-    if (!guidance.rhythm().steadyBreaths().isPresent()) {
-      return Judgement.UNJUDGED;
-    }
-    BreathPlan plan = guidance.rhythm().steadyBreaths().get();
-    if (plan.inRange(intervalNanos)) {
-      return Judgement.IN_RANGE;
-    }
-    return intervalNanos < plan.lowNanos() ? Judgement.FAST : Judgement.SLOW;
+    return guidance
+        .rhythm()
+        .steadyBreaths()
+        .map(plan -> plan.judge(intervalNanos))
+        .orElse(Judgement.UNJUDGED);
   }
 
   private static Optional<RibbonMark.Kind> holdKind(Stretch.Kind kind) {
@@ -237,7 +233,7 @@ record LiveView(
 
   private static String inCycle(Moment moment) {
     return moment.act() == Moment.Act.COMPRESS
-        ? "of " + Phrases.counted(moment.of(), "compression")
-        : "of " + Phrases.counted(moment.of(), "breath");
+        ? "of " + Quantities.count(moment.of(), "compression")
+        : "of " + Quantities.count(moment.of(), "breath");
   }
 }

@@ -12,6 +12,7 @@ import squeezewell.kit.KitLibrary;
 import squeezewell.kit.OxygenSupply;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
+import squeezewell.words.Quantities;
 
 /**
  * What a person typed about a cylinder. Pure.
@@ -117,7 +118,7 @@ record OxygenView(
   }
 
   private static String time(long minutes) {
-    String all = Phrases.counted((int) Math.min(minutes, Integer.MAX_VALUE), "minute");
+    String all = Quantities.count(Math.min(minutes, Integer.MAX_VALUE), "minute");
     return minutes < 120 ? all : all + " (" + minutes / 60 + " h " + minutes % 60 + " min)";
   }
 

@@ -5,12 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
-import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /** What screens say about a protocol and about time. */
 final class Phrases {
@@ -22,12 +21,12 @@ final class Phrases {
 
   /** Minutes and seconds still to go, rounded up, so that 0:00 means now. */
   static String clockLeft(long nanos) {
-    return Words.clock(nanos + SECOND - 1);
+    return Quantities.clock(nanos + SECOND - 1);
   }
 
   /** Seconds with at most one decimal, such as 6 or 5.5. */
   static String seconds(double seconds) {
-    return Words.upTo(seconds, 1);
+    return Quantities.upTo(seconds, 1);
   }
 
   static String seconds(long nanos) {
@@ -37,9 +36,9 @@ final class Phrases {
   /** What a guideline asks for, in one line. */
   static String rhythm(Guidance guidance) {
     if (guidance.rhythm() instanceof Rhythm.CompressionCycle cycle) {
-      return counted(cycle.perCycle(), "compression")
+      return Quantities.count(cycle.perCycle(), "compression")
           + ", then "
-          + counted(cycle.breathsPerCycle(), "breath")
+          + Quantities.count(cycle.breathsPerCycle(), "breath")
           + ", at "
           + rate(cycle.compressing())
           + " a minute";
@@ -65,38 +64,22 @@ final class Phrases {
     return guidance.rhythm().steadyBreaths().map(Phrases::interval).orElse("");
   }
 
-  /** Such as 1 breath or 2 breaths. */
-  static String counted(int number, String what) {
-    return number == 1 ? "1 " + what : number + " " + what + "s";
-  }
-
   /** The published range of a rate; where only we gave a range, the rate that is asked for. */
   private static String rate(CompressionPlan plan) {
-    boolean published = plan.rangeSource().confidence() != Confidence.HOUSE;
-    return published
-        ? Words.upTo(plan.lowPerMinute(), 1) + " to " + Words.upTo(plan.highPerMinute(), 1)
-        : Words.upTo(plan.tempo().perMinute(), 1);
+    return plan.rangeIsPublished()
+        ? Quantities.upTo(plan.range().low(), 1) + " to " + Quantities.upTo(plan.range().high(), 1)
+        : Quantities.upTo(plan.tempo().perMinute(), 1);
   }
 
-  /** Whether the guideline itself prints the range, rather than a single value. */
-  static boolean rangeIsPublished(BreathPlan plan) {
-    return plan.rangeSource().confidence() != Confidence.HOUSE;
+  /** The range of an interval in seconds, without the unit. */
+  static String range(BreathPlan plan) {
+    return seconds(plan.range().low()) + " to " + seconds(plan.range().high());
   }
 
   private static String interval(BreathPlan plan) {
-    return rangeIsPublished(plan)
-        ? "one breath every " + seconds(plan.lowNanos()) + " to " + seconds(plan.highNanos()) + " s"
+    return plan.rangeIsPublished()
+        ? "one breath every " + range(plan) + " s"
         : "one breath every " + seconds(plan.interval().seconds()) + " s";
-  }
-
-  /**
-   * The letters that stand for a place, as a spreadsheet counts its columns: A to Z, then AA.
-   *
-   * @param place from 0
-   */
-  static String letters(int place) {
-    String last = String.valueOf((char) ('A' + place % 26));
-    return place < 26 ? last : letters(place / 26 - 1) + last;
   }
 
   /** The text with a capital letter in front. */

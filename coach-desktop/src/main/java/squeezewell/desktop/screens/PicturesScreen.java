@@ -17,9 +17,12 @@ import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
-import squeezewell.desktop.parts.PlotData;
 import squeezewell.desktop.parts.ZoomRibbon;
+import squeezewell.picture.MarksView;
+import squeezewell.picture.PlotData;
+import squeezewell.picture.PlotsView;
 import squeezewell.review.Review;
+import squeezewell.words.Quantities;
 
 /** The pictures of a practice, one at a time, to look at closely. */
 public final class PicturesScreen {
@@ -112,7 +115,7 @@ public final class PicturesScreen {
   private List<String> partLines() {
     List<String> lines = new ArrayList<>();
     for (DebriefView.Part part : DebriefView.of(review).parts()) {
-      lines.add(Phrases.letters(lines.size()) + ": " + part.title() + ", " + part.asked());
+      lines.add(Quantities.letters(lines.size()) + ": " + part.title() + ", " + part.asked());
     }
     return lines;
   }

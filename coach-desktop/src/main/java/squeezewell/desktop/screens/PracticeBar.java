@@ -8,7 +8,7 @@ import squeezewell.cue.InForce;
 import squeezewell.cue.Moment;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
-import squeezewell.report.Words;
+import squeezewell.words.Quantities;
 
 /**
  * Picks the one time of a practice that presses most: a check, a hold, the wait for a breath. Pure.
@@ -54,13 +54,13 @@ final class PracticeBar {
                 (double) since / longest,
                 longest - since <= limits.suctionNotice().nanos());
       case PAUSED:
-        return new BarLine("Paused for " + Words.clock(since), 0, false);
+        return new BarLine("Paused for " + Quantities.clock(since), 0, false);
       case ENDED:
         return new BarLine("Practice over", 1, false);
       default:
         long without = state.withoutBreathNanos(now);
         if (without > limits.gapLongest().nanos()) {
-          return new BarLine("No breath for " + Words.clock(without), 1, true);
+          return new BarLine("No breath for " + Quantities.clock(without), 1, true);
         }
         BarLine check = checkBar(schedule, moment, now);
         return moment.act() == Moment.Act.KEEP_RHYTHM
@@ -103,7 +103,7 @@ final class PracticeBar {
     }
     long left = due.getAsLong() - now;
     if (left <= 0) {
-      String late = Words.clock(-left);
+      String late = Quantities.clock(-left);
       String atOnce = inForce.changesCompressors() ? "Check rhythm, change hands" : check + " now";
       return new BarLine(-left < 2_000_000_000L ? atOnce : check + " overdue by " + late, 1, true);
     }

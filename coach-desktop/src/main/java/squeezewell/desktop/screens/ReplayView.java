@@ -7,9 +7,9 @@ import java.util.Optional;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Replay;
 import squeezewell.cue.Stretch;
-import squeezewell.report.Words;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /**
  * What the replay screen shows of a whole session. Pure.
@@ -87,7 +87,7 @@ record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
 
   /** A moment in words, such as 0:42 of 2:03. */
   String time(long nanos) {
-    return Words.clock(nanos) + " of " + Words.clock(endNanos);
+    return Quantities.clock(nanos) + " of " + Quantities.clock(endNanos);
   }
 
   /**
@@ -103,12 +103,12 @@ record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
     }
     Breath last = breaths.get(breaths.size() - 1);
     if (state.squeezing()) {
-      return "Squeezing, " + Words.decimals((nowNanos - last.startNanos()) / 1e9, 1) + " s";
+      return "Squeezing, " + Quantities.decimals((nowNanos - last.startNanos()) / 1e9, 1) + " s";
     }
     String length =
         last.endNanos().isPresent()
             ? "Squeezed "
-                + Words.decimals((last.endNanos().getAsLong() - last.startNanos()) / 1e9, 1)
+                + Quantities.decimals((last.endNanos().getAsLong() - last.startNanos()) / 1e9, 1)
                 + " s"
             : "Squeezed";
     return length + ", breath " + breaths.size();

@@ -264,7 +264,8 @@ public final class SetupScreen {
               .forEach(line -> summary.plain(line, 15).gap(4));
           SetupView.missing(edition(), guidance.patient())
               .ifPresent(words -> summary.bold(words, 13));
-          SetupView.local(edition(), guidance).forEach(line -> summary.gap(2).bold(line, 13));
+          SetupView.local(edition(), guidance, protocols)
+              .forEach(line -> summary.gap(2).bold(line, 13));
           summary.gap(4);
           for (Citation citation : SetupView.sources(guidance)) {
             summary.soft("Source: " + citation.line(), 12).gap(2);

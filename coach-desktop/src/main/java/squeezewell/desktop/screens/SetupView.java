@@ -16,6 +16,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
+import squeezewell.words.Quantities;
 
 /** What the set-up screen says about a practice. Pure. */
 final class SetupView {
@@ -72,7 +73,7 @@ final class SetupView {
                   + " time that is after "
                   + breaths
                   + " good breaths, some "
-                  + Phrases.counted((int) minutes, "minute")
+                  + Quantities.count(minutes, "minute")
                   + ". They come back when you lose it.");
       case NONE ->
           List.of(
@@ -96,8 +97,10 @@ final class SetupView {
   }
 
   /** What tells a local protocol from a guideline, a paragraph each; empty for a guideline. */
-  static List<String> local(Protocol protocol, Guidance guidance) {
-    return LocalLabel.of(protocol, guidance).map(Phrases::local).orElse(List.of());
+  static List<String> local(Protocol protocol, Guidance guidance, List<Protocol> editions) {
+    return LocalLabel.of(protocol, List.of(guidance), protocol.baseAmong(editions))
+        .map(Phrases::local)
+        .orElse(List.of());
   }
 
   /** Where the rhythm comes from. */

@@ -3,11 +3,11 @@ package squeezewell.desktop.screens;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
-import squeezewell.report.Words;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.words.Quantities;
 
 /** Picks the one time of a running station that presses most. Pure. */
 final class StationBar {
@@ -48,7 +48,7 @@ final class StationBar {
       return new BarLine(
           oxygen <= 0
               ? "Oxygen: the reserve is reached"
-              : "Oxygen for " + Words.clock(oxygen) + " more",
+              : "Oxygen for " + Quantities.clock(oxygen) + " more",
           1 - (double) Math.max(0, oxygen) / OXYGEN_NOTICE_NANOS,
           true);
     }

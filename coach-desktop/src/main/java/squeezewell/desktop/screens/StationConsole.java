@@ -17,10 +17,10 @@ import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.live.LiveStation;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationRun;
-import squeezewell.station.StationState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationRun;
+import squeezewell.station.run.StationState;
 
 /** The instructor's console: what the trainee must not see, and what only the instructor does. */
 public final class StationConsole {

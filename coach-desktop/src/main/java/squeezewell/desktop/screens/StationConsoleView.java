@@ -3,13 +3,13 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.coach.CoachState;
-import squeezewell.report.Words;
-import squeezewell.station.BranchOption;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationFinding;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.file.StationFinding;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.words.Quantities;
 
 /**
  * What the instructor sees of a running station. Pure.
@@ -82,11 +82,11 @@ record StationConsoleView(
               task.progress() == TaskState.Progress.DONE));
     }
     List<String> faults = new ArrayList<>();
-    state.faults().forEach(f -> faults.add(Words.clock(f.atNanos()) + "  " + f.words()));
+    state.faults().forEach(f -> faults.add(Quantities.clock(f.atNanos()) + "  " + f.words()));
     List<String> remarks = new ArrayList<>();
     for (int i = state.remarks().size() - 1; i >= 0; i--) {
       StationState.Remark remark = state.remarks().get(i);
-      remarks.add(Words.clock(remark.atNanos()) + "  " + remark.words());
+      remarks.add(Quantities.clock(remark.atNanos()) + "  " + remark.words());
     }
     boolean ended = state.phase() == StationPhase.ENDED;
     return new StationConsoleView(

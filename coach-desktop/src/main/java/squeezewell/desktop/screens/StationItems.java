@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import squeezewell.desktop.screens.StationRunView.Item;
 import squeezewell.desktop.screens.StationRunView.Kind;
-import squeezewell.report.Words;
-import squeezewell.station.StationOrder;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.StationTask;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationOrder;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationTask;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.words.Quantities;
 
 /** What can be tapped in a running station, with the key of each and how it stands. Pure. */
 final class StationItems {
@@ -86,9 +86,9 @@ final class StationItems {
       long length = paced ? task.lengthNanos().orElse(0) : clock - task.begunNanos().getAsLong();
       String of =
           paced && task.task().leastNanos().isPresent()
-              ? " of " + Words.clock(task.task().leastNanos().getAsLong())
+              ? " of " + Quantities.clock(task.task().leastNanos().getAsLong())
               : "";
-      return "running " + Words.clock(length) + of;
+      return "running " + Quantities.clock(length) + of;
     }
     if (task.breathsLeftNanos() > 0) {
       return "in, breathe " + Phrases.clockLeft(task.breathsLeftNanos()) + " more";

@@ -7,7 +7,7 @@ import javax.swing.KeyStroke;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.station.Station;
+import squeezewell.station.file.Station;
 
 /** What is read and laid out before the exercise begins. */
 final class StationPreparation {

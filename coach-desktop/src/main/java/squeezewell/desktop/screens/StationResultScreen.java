@@ -13,7 +13,7 @@ import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
-import squeezewell.station.StationText;
+import squeezewell.station.run.StationText;
 
 /** What came of a station: critical faults first, then the tasks, then the breaths. */
 public final class StationResultScreen {

@@ -25,8 +25,8 @@ import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LiveStation;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationState;
 
 /** The screen of a running station. One tap or one key does each thing. */
 public final class StationRunScreen extends JPanel {

@@ -5,12 +5,12 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
-import squeezewell.report.Words;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.StationTask;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationTask;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.words.Quantities;
 
 /**
  * What the screen of a running station says at one instant. Pure.
@@ -103,8 +103,8 @@ record StationRunView(
             .map(f -> f.finding().words() + ".")
             .orElse(line.map(StationState.Line::words).orElse("")),
         brought
-            .map(f -> "Found, at " + Words.clock(f.sinceNanos()))
-            .orElse(line.map(l -> "Examiner, at " + Words.clock(l.atNanos())).orElse("")),
+            .map(f -> "Found, at " + Quantities.clock(f.sinceNanos()))
+            .orElse(line.map(l -> "Examiner, at " + Quantities.clock(l.atNanos())).orElse("")),
         next(state, items, clock),
         items,
         oxygenWords(state, StationBar.oxygenLeft(state, nowNanos)),
@@ -150,7 +150,7 @@ record StationRunView(
           .map(t -> t + ". Finish again ends the station.")
           .orElse("The station is not over. Finish again ends it.");
     }
-    return Phrases.counted((int) open, "task") + " not done. Finish again ends the station.";
+    return Quantities.count(open, "task") + " not done. Finish again ends the station.";
   }
 
   /** For how long breaths still have to be given with an adjunct that is in; empty if no longer. */
@@ -245,6 +245,6 @@ record StationRunView(
     }
     return left <= 0
         ? "Oxygen: reserve reached"
-        : "Oxygen " + gauge(state.oxygen().get().gauge()) + ", " + Words.clock(left) + " left";
+        : "Oxygen " + gauge(state.oxygen().get().gauge()) + ", " + Quantities.clock(left) + " left";
   }
 }

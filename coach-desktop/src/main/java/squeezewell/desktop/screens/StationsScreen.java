@@ -18,13 +18,13 @@ import squeezewell.files.Settings;
 import squeezewell.files.StationStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Protocol;
-import squeezewell.station.BranchOption;
-import squeezewell.station.Station;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationSetup;
-import squeezewell.station.StationText;
+import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationSetup;
+import squeezewell.station.run.StationText;
 
 /** Where a station is chosen. */
 public final class StationsScreen {

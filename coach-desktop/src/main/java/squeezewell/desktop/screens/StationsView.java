@@ -7,9 +7,9 @@ import java.util.OptionalLong;
 import java.util.Set;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
-import squeezewell.report.Words;
-import squeezewell.station.Station;
-import squeezewell.station.StationMode;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationMode;
+import squeezewell.words.Quantities;
 
 /** What the screen on which a station is chosen says. Pure. */
 final class StationsView {
@@ -29,11 +29,13 @@ final class StationsView {
     lines.add("Patient: " + station.patient() + ".");
     lines.add(
         (station.preparationNanos() > 0
-                ? "Preparation up to " + Words.clock(station.preparationNanos()) + ", exercise "
+                ? "Preparation up to "
+                    + Quantities.clock(station.preparationNanos())
+                    + ", exercise "
                 : "Exercise ")
-            + Words.clock(station.exerciseNanos())
+            + Quantities.clock(station.exerciseNanos())
             + ". "
-            + Phrases.counted(station.tasks().size(), "task")
+            + Quantities.count(station.tasks().size(), "task")
             + " at most.");
     return lines;
   }

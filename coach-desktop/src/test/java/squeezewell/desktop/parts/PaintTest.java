@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 
 /** Paints parts into pictures and looks at the pixels. */

@@ -15,6 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.picture.PlotData;
+import squeezewell.picture.PlotPicture;
 import squeezewell.protocol.Judgement;
 
 /** Paints charts into pictures, moves through them by keys and mouse, and looks and listens. */
@@ -89,11 +91,7 @@ class PlainChartTest {
       Rectangle2D at = place(scale, data, stop);
       assertThat(
               Painted.near(
-                  picture,
-                  at.getCenterX(),
-                  at.getCenterY(),
-                  1,
-                  Ribbon.colour(LIGHT, stop.judgement())))
+                  picture, at.getCenterX(), at.getCenterY(), 1, LIGHT.of(stop.judgement())))
           .as(stop.words())
           .isTrue();
     }
@@ -118,7 +116,7 @@ class PlainChartTest {
     PlotData data = data(List.of(point(5, 5, judgement)), List.of());
     BufferedImage picture = Painted.of(chart(1, data));
     Rectangle2D at = place(1, data, data.stops().get(0));
-    Color colour = Ribbon.colour(LIGHT, judgement);
+    Color colour = LIGHT.of(judgement);
     int[] widths = new int[3];
     for (int row = 0; row < 3; row++) {
       int y = (int) Math.floor(at.getCenterY()) + (row - 1) * 3;

@@ -14,6 +14,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.picture.MarkIndex;
+import squeezewell.picture.PartSpan;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 
 /** Paints the ribbon into pictures, moves it by keys and mouse, and looks and listens. */

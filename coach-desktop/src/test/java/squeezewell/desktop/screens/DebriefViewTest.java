@@ -16,13 +16,13 @@ import squeezewell.cue.Prompting;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.desktop.parts.RibbonMark;
 import squeezewell.desktop.parts.UnfoldingColumn;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Metrics;
 import squeezewell.review.Review;
+import squeezewell.review.measure.Metrics;
 
 class DebriefViewTest {
   @Test

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;

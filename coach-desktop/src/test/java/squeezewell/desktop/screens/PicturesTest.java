@@ -15,12 +15,15 @@ import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.desktop.parts.PlotData;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.MarksView;
+import squeezewell.picture.PlotData;
+import squeezewell.picture.PlotsView;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
+import squeezewell.words.Quantities;
 
 /** What the pictures show and say of each mark. */
 class PicturesTest {
@@ -80,12 +83,12 @@ class PicturesTest {
   /** As spreadsheets name their columns: the 26th is Z, the 702nd ZZ, the 16,384th XFD. */
   @Test
   void partsBeyondTheAlphabetHaveTwoLetters() {
-    assertThat(Phrases.letters(0)).isEqualTo("A");
-    assertThat(Phrases.letters(25)).isEqualTo("Z");
-    assertThat(Phrases.letters(26)).isEqualTo("AA");
-    assertThat(Phrases.letters(701)).isEqualTo("ZZ");
-    assertThat(Phrases.letters(702)).isEqualTo("AAA");
-    assertThat(Phrases.letters(16_383)).isEqualTo("XFD");
+    assertThat(Quantities.letters(0)).isEqualTo("A");
+    assertThat(Quantities.letters(25)).isEqualTo("Z");
+    assertThat(Quantities.letters(26)).isEqualTo("AA");
+    assertThat(Quantities.letters(701)).isEqualTo("ZZ");
+    assertThat(Quantities.letters(702)).isEqualTo("AAA");
+    assertThat(Quantities.letters(16_383)).isEqualTo("XFD");
   }
 
   @Test

@@ -5,13 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import squeezewell.desktop.parts.Choice;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.protocol.ProtocolValue;
 
 class ProtocolEditViewTest {
   private static ProtocolDraft copy() {
-    return ProtocolDraft.copyOf(Practices.protocol("aha-2025"), Set.of("aha-2025"), 2026);
+    return ProtocolDraft.copyOf(
+        Practices.protocol("aha-2025"),
+        GuidelineLibrary.baseOf(Practices.protocol("aha-2025")),
+        Set.of("aha-2025"),
+        2026);
   }
 
   private static ProtocolDraft ready() {

@@ -8,7 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Replay;
 import squeezewell.cue.PracticePlan;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Protocol;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;

@@ -10,7 +10,7 @@ import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
-import squeezewell.desktop.parts.RibbonMark;
+import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;

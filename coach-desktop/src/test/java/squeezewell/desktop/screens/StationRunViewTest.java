@@ -8,14 +8,14 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import squeezewell.live.LiveStation;
 import squeezewell.session.Journal;
-import squeezewell.station.BranchOption;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationOutput;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationRun;
-import squeezewell.station.StationSetup;
+import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationOutput;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationRun;
+import squeezewell.station.run.StationSetup;
 
 /** Times and limits are those typed into the built-in station adult-secretions. */
 class StationRunViewTest {
@@ -226,7 +226,7 @@ class StationRunViewTest {
     led.runClock(41 * SECOND);
     led.start("ventilate", 42 * SECOND);
     assertThat(led.state().faults()).isNotEmpty();
-    for (squeezewell.station.StationState.Fault fault : led.state().faults()) {
+    for (squeezewell.station.run.StationState.Fault fault : led.state().faults()) {
       assertThat(projected(led, 43).toString()).doesNotContain(fault.words());
     }
   }

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.input.BadInputException;
-import squeezewell.review.ReviewJson;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.ReviewJson;
 import squeezewell.station.run.StationJson;
 import squeezewell.station.run.StationResult;
 

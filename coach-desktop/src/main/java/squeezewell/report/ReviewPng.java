@@ -14,10 +14,10 @@ import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
-import squeezewell.review.Asked;
-import squeezewell.review.Finding;
-import squeezewell.review.PartText;
 import squeezewell.review.Review;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.say.PartText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 

@@ -7,12 +7,12 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Hold;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
@@ -280,8 +280,8 @@ final class ReviewSvg {
   }
 
   private void band(Review part, double most, Set<Double> ticks) {
-    double low = part.asked().lowNanos().orElseThrow() / SECOND;
-    double high = part.asked().highNanos().orElseThrow() / SECOND;
+    double low = part.asked().breaths().orElseThrow().range().low();
+    double high = part.asked().breaths().orElseThrow().range().high();
     double target = part.asked().intervalSeconds().orElseThrow();
     boolean whole = review.parts().isEmpty();
     double from = whole ? LEFT : chartX(part.startNanos());

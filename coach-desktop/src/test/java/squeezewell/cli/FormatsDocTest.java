@@ -21,7 +21,7 @@ import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
-import squeezewell.review.Finding;
+import squeezewell.review.judge.Finding;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;

@@ -58,6 +58,10 @@ class CoreArchitectureTest {
   @ArchTest static final ArchRule stationDoesNotKnowReview = doesNotKnow("station", "review");
 
   @ArchTest
+  static final ArchRule aStationFileKnowsNoRun =
+      knowsOnly("station.file", "cue", "protocol", "kit", "input");
+
+  @ArchTest
   static final ArchRule thereAreNoCycles =
       slices().matching("squeezewell.(*)..").should().beFreeOfCycles();
 

@@ -14,8 +14,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
 
 /**
  * The runnable jar holds only that part of the synthesiser which one voice needs. A station with

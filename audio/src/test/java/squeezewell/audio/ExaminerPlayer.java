@@ -3,9 +3,9 @@ package squeezewell.audio;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import squeezewell.session.MonotonicClock;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.ExaminerLines;
 
 /**
  * Says lines on the machine's sound device for {@link LiveExaminerTest}, in a JVM of its own: two
@@ -31,7 +31,7 @@ public final class ExaminerPlayer {
 
   public static void main(String[] arguments) throws InterruptedException, ExecutionException {
     MonotonicClock clock = MonotonicClock.startNow();
-    try (LineStore store = new LineStore(SpeechMaker::ofThisProgram);
+    try (LineStore store = new LineStore(JavaSoundSpeech::new);
         SoundOutput output =
             new SoundOutput(
                 clock,

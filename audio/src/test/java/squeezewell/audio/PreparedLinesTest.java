@@ -14,9 +14,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.ExaminerLines;
 
 class PreparedLinesTest {
   private static final Path FOLDER =

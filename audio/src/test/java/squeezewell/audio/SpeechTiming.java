@@ -5,8 +5,8 @@ import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.ExaminerLines;
 
 /** Measures what it takes to prepare the lines of a station: processor time, time and memory. */
 public final class SpeechTiming {
@@ -47,7 +47,7 @@ public final class SpeechTiming {
     long time = System.nanoTime();
     double seconds = 0;
     double held;
-    try (LineStore store = new LineStore(SpeechMaker::ofThisProgram)) {
+    try (LineStore store = new LineStore(JavaSoundSpeech::new)) {
       store.prepare(texts);
       store.prepared().get();
       processor = system.getProcessCpuTime() - processor;

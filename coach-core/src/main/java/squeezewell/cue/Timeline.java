@@ -112,12 +112,14 @@ final class Timeline {
    */
   private void soundAgain(long at, boolean atOnce) {
     boolean silent = silentFrom != NONE && silentFrom <= at;
+    if (silent && open.kind() == Stretch.Kind.PACED && open.startNanos() <= at) {
+      long origin = atOnce ? at + plan.leadNanos() : at;
+      // Before the silence ends, so that no squeeze that nobody was told of is counted on from.
+      turn(Stretch.paced(at, origin, origin, inForce));
+      lastSqueeze = atOnce ? lastSqueeze : at;
+    }
     // What is counted on from a breath at this very instant does not ask for that breath.
     endSilence(atOnce ? at : at + 1);
-    long origin = atOnce ? at + plan.leadNanos() : at;
-    if (silent && open.kind() == Stretch.Kind.PACED && open.startNanos() <= at) {
-      turn(Stretch.paced(at, origin, origin, inForce));
-    }
   }
 
   private void endSilence(long at) {

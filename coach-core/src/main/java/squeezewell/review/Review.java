@@ -5,6 +5,17 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Citation;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Alignment;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.measure.RatePoint;
 import squeezewell.session.NotedFinding;
 
 /**

@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -17,16 +16,43 @@ import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
+import squeezewell.review.judge.Findings;
+import squeezewell.review.judge.HeldTest;
+import squeezewell.review.judge.Ranked;
+import squeezewell.review.judge.RhythmRule;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Alignment;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Measure;
+import squeezewell.review.measure.MeasureCompressions;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.Penalties;
+import squeezewell.review.measure.Practice;
+import squeezewell.review.measure.PracticeParts;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.measure.RatePoint;
+import squeezewell.review.measure.RollingRate;
+import squeezewell.review.measure.Spans;
+import squeezewell.review.measure.Unprompted;
+import squeezewell.review.measure.WholeMeasure;
+import squeezewell.review.say.Notes;
+import squeezewell.review.say.Words;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
 /** Reviews a session: compares what was done with what was asked. Pure. */
 public final class Reviewer {
-  static final String SLIP = "A finding that was taken back; not judged.";
+  public static final String SLIP = "A finding that was taken back; not judged.";
 
   private Reviewer() {}
 
@@ -111,7 +137,7 @@ public final class Reviewer {
   }
 
   /** When the breaths began that could be prompted. */
-  static long[] promptedBreaths(Practice practice) {
+  public static long[] promptedBreaths(Practice practice) {
     return Arrays.stream(promptedPlaces(practice))
         .mapToLong(k -> practice.breaths().get(k).startNanos())
         .toArray();
@@ -202,11 +228,11 @@ public final class Reviewer {
         parts);
   }
 
-  static long[] promptTimes(Practice practice) {
+  public static long[] promptTimes(Practice practice) {
     return practice.prompts().stream().mapToLong(Cue::atNanos).toArray();
   }
 
-  static long[] breathTimes(Practice practice) {
+  public static long[] breathTimes(Practice practice) {
     return practice.breaths().stream().mapToLong(Breath::startNanos).toArray();
   }
 
@@ -222,12 +248,8 @@ public final class Reviewer {
     long[] at = breathTimes(practice);
     for (int k = 0; k + 1 < at.length; k++) {
       long length = at[k + 1] - at[k];
-      Judgement judgement = Judgement.IN_RANGE;
-      if (!plan.get().inRange(length)) {
-        judgement = length < plan.get().lowNanos() ? Judgement.FAST : Judgement.SLOW;
-      }
       boolean valid = !practice.place().slip() && holds.overlap(at[k], at[k + 1]) == 0;
-      points.add(new IntervalPoint(at[k + 1], length, judgement, valid));
+      points.add(new IntervalPoint(at[k + 1], length, plan.get().judge(length), valid));
     }
     return points;
   }
@@ -289,7 +311,6 @@ public final class Reviewer {
   private static Asked asked(Session session, Practice practice, boolean stationOver) {
     SessionHeader header = session.header();
     Guidance guidance = practice.guidance();
-    Optional<BreathPlan> plan = practice.breathPlan();
     return new Asked(
         header.protocol().id(),
         header.protocol().title(),
@@ -297,18 +318,15 @@ public final class Reviewer {
         header.protocol().year(),
         guidance.patient().label(),
         guidance.situation().label(),
-        plan.isPresent()
-            ? OptionalDouble.of(plan.get().interval().seconds())
-            : OptionalDouble.empty(),
-        plan.isPresent() ? OptionalLong.of(plan.get().lowNanos()) : OptionalLong.empty(),
-        plan.isPresent() ? OptionalLong.of(plan.get().highNanos()) : OptionalLong.empty(),
+        practice.breathPlan(),
         compressions(guidance.rhythm()),
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
         lengthNanos(practice, stationOver),
         practice.practisedNanos(),
         source(guidance.rhythm()),
-        LocalLabel.of(header.protocol(), guidance));
+        LocalLabel.of(
+            header.protocol(), List.of(guidance), GuidelineLibrary.baseOf(header.protocol())));
   }
 
   /** The breathing of a station that came to its end lasted as long as it was to last. */
@@ -335,9 +353,7 @@ public final class Reviewer {
         header.protocol().year(),
         first.patient(),
         String.join("; then ", situations),
-        OptionalDouble.empty(),
-        OptionalLong.empty(),
-        OptionalLong.empty(),
+        Optional.empty(),
         "",
         first.inspirationNanos(),
         first.gapLongestNanos(),

@@ -10,10 +10,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
-import squeezewell.review.HeldTest;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.review.Unprompted;
+import squeezewell.review.judge.HeldTest;
+import squeezewell.review.measure.Unprompted;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -143,11 +143,7 @@ public record PastPractice(
         && other
             .rhythm()
             .steadyBreaths()
-            .map(
-                b ->
-                    b.interval().equals(one.rhythm().steadyBreaths().get().interval())
-                        && b.lowNanos() == one.rhythm().steadyBreaths().get().lowNanos()
-                        && b.highNanos() == one.rhythm().steadyBreaths().get().highNanos())
+            .map(b -> b.asksTheSame(one.rhythm().steadyBreaths().get()))
             .orElse(false);
   }
 }

@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
-import squeezewell.review.HeldTest;
+import squeezewell.review.judge.HeldTest;
 
 /**
  * The past practices that say something of a rhythm held alone. Immutable; the order in which they

@@ -7,13 +7,18 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.LongStream;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.LongRange;
+import squeezewell.TestPlans;
 import squeezewell.protocol.Rhythm;
 
 /** What must hold for every plan and every order of controls. */
@@ -23,6 +28,20 @@ class CueSchedulePropertyTest {
 
   private static final Map<Stretch.Kind, String> UNPROMPTED =
       Map.of(Stretch.Kind.WATCHING, "watch", Stretch.Kind.NO_RATE, "no-rate");
+
+  private static final Map<Control.Kind, Stretch.Kind> BEGUN =
+      Map.of(
+          Control.Kind.PULSE_CHECK, Stretch.Kind.PULSE_CHECK,
+          Control.Kind.SUCTION, Stretch.Kind.SUCTION,
+          Control.Kind.SUCTION_COMPRESSING, Stretch.Kind.SUCTION,
+          Control.Kind.PAUSE, Stretch.Kind.PAUSED);
+
+  private static final Map<Control.Kind, Stretch.Kind> ENDED =
+      Map.of(
+          Control.Kind.PULSE_CHECK_END, Stretch.Kind.PULSE_CHECK,
+          Control.Kind.SUCTION_END, Stretch.Kind.SUCTION,
+          Control.Kind.SUCTION_UNDONE, Stretch.Kind.SUCTION,
+          Control.Kind.RESUME, Stretch.Kind.PAUSED);
 
   private static final int TRIES = 1_000;
   private static final long SECOND = 1_000_000_000L;
@@ -162,9 +181,8 @@ class CueSchedulePropertyTest {
       @ForAll("plans") PracticePlan plan, @ForAll("scripts") List<Control> script) {
     CueSchedule schedule = CueSchedule.of(plan, script);
     Rhythm rhythm = plan.guidance().rhythm();
-    List<Stretch> stretches = schedule.stretches();
-    for (int i = 0; i < stretches.size(); i++) {
-      Stretch stretch = stretches.get(i);
+    List<Step> steps = Step.of(script, rhythm);
+    for (Stretch stretch : schedule.stretches()) {
       if (stretch.kind() != Stretch.Kind.PACED) {
         continue;
       }
@@ -172,16 +190,6 @@ class CueSchedulePropertyTest {
       boolean told = script.stream().anyMatch(c -> c.atNanos() == stretch.startNanos());
       if (planned && told) {
         // A control at the very start may or may not have meant anything.
-        continue;
-      }
-      boolean ended =
-          script.stream()
-              .anyMatch(
-                  c ->
-                      c.kind() == Control.Kind.SUCTION_COMPRESSING
-                          && c.atNanos() == stretch.startNanos());
-      if (ended) {
-        // Suction that ended in its first instant left no stretch to look back to.
         continue;
       }
       boolean quiet =
@@ -193,8 +201,12 @@ class CueSchedulePropertyTest {
         continue;
       }
       long first = stretch.startNanos() + (planned ? 0 : plan.leadNanos());
-      boolean compressedOn = i > 0 && stretches.get(i - 1).compressing();
-      Control.Kind by = planned ? null : lastAt(script, stretch.startNanos());
+      Optional<Step> ending =
+          steps.stream()
+              .filter(s -> !planned && s.ends() && s.control().atNanos() == stretch.startNanos())
+              .reduce((a, b) -> b);
+      Control.Kind by = ending.map(s -> s.control().kind()).orElse(null);
+      boolean compressedOn = ending.isPresent() && ending.get().compressing();
       if (rhythm.compressions().isPresent() && !compressedOn) {
         firstIs(CueKind.COMPRESS, first, stretch, schedule);
       } else if (compressedOn && by == Control.Kind.SUCTION_END && cycle(rhythm)) {
@@ -202,9 +214,9 @@ class CueSchedulePropertyTest {
       }
       if (rhythm.steadyBreaths().isPresent()) {
         long interval = rhythm.steadyBreaths().get().interval().nanosAt(1);
-        List<Cue> before = schedule.squeezesUntil(stretch.startNanos());
-        boolean countsOn = !planned && by != Control.Kind.SUCTION_END && !before.isEmpty();
-        long last = countsOn ? before.get(before.size() - 1).atNanos() : first - interval;
+        OptionalLong before = lastBreath(stretch.startNanos(), steps, schedule);
+        boolean countsOn = !planned && by != Control.Kind.SUCTION_END && before.isPresent();
+        long last = countsOn ? before.getAsLong() : first - interval;
         long earliest = Math.max(first, last + interval);
         // Intervals are rounded to the nanosecond, each from the start of the rhythm.
         firstIsNear(earliest, stretch, schedule);
@@ -216,12 +228,97 @@ class CueSchedulePropertyTest {
     return rhythm instanceof Rhythm.CompressionCycle;
   }
 
-  private static Control.Kind lastAt(List<Control> script, long at) {
-    return script.stream()
-        .filter(c -> c.atNanos() == at)
-        .reduce((a, b) -> b)
-        .map(Control::kind)
-        .orElseThrow();
+  /**
+   * Once found by chance: the second end of the same suction, at the same instant, said nothing.
+   */
+  @Example
+  void anEndThatFindsItsHoldOverMeansNothing() {
+    PracticePlan plan =
+        new PracticePlan(
+            TestPlans.guidance(TestPlans.cycle("110", 30, 2, "4", "1"), TestPlans.usualLimits()),
+            0,
+            300 * SECOND,
+            SECOND);
+    List<Control> script =
+        List.of(
+            new Control(1_250_009_461L, Control.Kind.SUCTION_COMPRESSING),
+            new Control(1_250_009_466L, Control.Kind.SUCTION_UNDONE),
+            new Control(1_250_009_466L, Control.Kind.SUCTION_END));
+    theRhythmStartsTheLeadAfterAHoldOrBreathsOnceTheirIntervalIsOver(plan, script);
+    assertThat(CueSchedule.of(plan, script).stretches())
+        .isEqualTo(CueSchedule.of(plan, script.subList(0, 2)).stretches());
+  }
+
+  /** Once found by chance: a check that follows prompts within their lead, or in their instant. */
+  @Example
+  void breathsAreNotCountedOnFromASqueezeThatNobodyWasToldOf() {
+    PracticePlan plan =
+        new PracticePlan(
+            TestPlans.guidance(TestPlans.steady("6", "1"), TestPlans.usualLimits()),
+            0,
+            300 * SECOND,
+            35_000_000);
+    for (Control.Kind again : List.of(Control.Kind.PROMPTS_AT_ONCE, Control.Kind.PROMPTS_ON)) {
+      List<Control> script =
+          List.of(
+              new Control(0, Control.Kind.PROMPTS_OFF),
+              new Control(18_250_000_000L, again),
+              new Control(18_250_000_000L, Control.Kind.PULSE_CHECK),
+              new Control(18_250_000_002L, Control.Kind.PULSE_CHECK_END));
+      theRhythmStartsTheLeadAfterAHoldOrBreathsOnceTheirIntervalIsOver(plan, script);
+      // At once after a long wait; an interval after a breath that was just given, at 18.25 s.
+      assertThat(CueSchedule.of(plan, script).squeezesUntil(60 * SECOND).get(0).atNanos())
+          .isEqualTo(again == Control.Kind.PROMPTS_AT_ONCE ? 18_285_000_002L : 24_250_000_000L);
+    }
+  }
+
+  /**
+   * What went on when a control came. Several may fall on one instant: an end that finds its hold
+   * already over means nothing.
+   *
+   * @param going the hold that went on; {@link Stretch.Kind#PACED} without one
+   * @param compressing whether the chest was compressed on in it
+   */
+  private record Step(Control control, Stretch.Kind going, boolean compressing) {
+    static List<Step> of(List<Control> script, Rhythm rhythm) {
+      List<Step> steps = new ArrayList<>();
+      Stretch.Kind going = Stretch.Kind.PACED;
+      boolean compressing = false;
+      for (Control control : script) {
+        steps.add(new Step(control, going, compressing));
+        Stretch.Kind begun = BEGUN.get(control.kind());
+        if (begun != null && begun != going) {
+          going = begun;
+          compressing =
+              control.kind() == Control.Kind.SUCTION_COMPRESSING
+                  && rhythm.compressions().isPresent();
+        } else if (ENDED.get(control.kind()) == going) {
+          going = Stretch.Kind.PACED;
+          compressing = false;
+        }
+      }
+      return steps;
+    }
+
+    boolean ends() {
+      return ENDED.get(control.kind()) == going;
+    }
+
+    boolean givesBreath() {
+      return control.kind() == Control.Kind.PROMPTS_ON && going == Stretch.Kind.PACED;
+    }
+  }
+
+  /** The last breath before an instant that was prompted, or from which prompts were counted on. */
+  private static OptionalLong lastBreath(long at, List<Step> steps, CueSchedule schedule) {
+    LongStream prompted = schedule.squeezesUntil(at).stream().mapToLong(Cue::atNanos);
+    LongStream given =
+        steps.stream()
+            .filter(Step::givesBreath)
+            .mapToLong(s -> s.control().atNanos())
+            .filter(n -> n < at && schedule.stretchAt(n).kind() != Stretch.Kind.COUNT_IN)
+            .filter(n -> schedule.silences().stream().anyMatch(s -> s.endNanos() == n + 1));
+    return LongStream.concat(prompted, given).max();
   }
 
   private static List<Cue> cuesOf(CueKind kind, Stretch stretch, CueSchedule schedule) {

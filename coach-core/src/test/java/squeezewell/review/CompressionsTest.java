@@ -17,6 +17,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
 import squeezewell.protocol.Tempo;
+import squeezewell.review.measure.Compressions;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import squeezewell.review.judge.Finding;
 
 /** What is told, in which order and with which numbers, worked by hand. */
 class FindingsTest {

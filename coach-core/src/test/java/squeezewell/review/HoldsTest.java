@@ -9,6 +9,12 @@ import squeezewell.TestPlans;
 import squeezewell.cue.CheckKind;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.What;
 
 /**

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
+import squeezewell.review.measure.Metrics;
 
 /**
  * All figures of a record by name, found by reflection: {@code gap.longestSeconds}, {@code

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import squeezewell.review.measure.Metrics;
 
 /** What must hold of the figures of every session. */
 class MetricsPropertyTest {

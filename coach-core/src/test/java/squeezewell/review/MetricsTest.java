@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
 
 /** Small sessions whose figures were worked by hand; the steps stand beside each. */
 class MetricsTest {

@@ -20,6 +20,10 @@ import org.hipparchus.stat.interval.ConfidenceInterval;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.PatientGroup;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;
@@ -687,7 +691,7 @@ final class NaiveMetrics {
       double length = (to - from) / SECOND;
       if (length <= 2) {
         intervals.add(length);
-        inRange += length >= 0.5 - 1e-6 && length <= 0.6 + 1e-6 ? 1 : 0;
+        inRange += Math.round(60 / length) >= 100 && Math.round(60 / length) <= 120 ? 1 : 0;
         run++;
         continue;
       }

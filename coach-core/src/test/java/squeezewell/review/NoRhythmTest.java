@@ -10,6 +10,7 @@ import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;

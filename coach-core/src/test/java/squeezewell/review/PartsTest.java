@@ -13,6 +13,13 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.session.What;
 
 /**

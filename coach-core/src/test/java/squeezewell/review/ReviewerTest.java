@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Situation;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.What;
 
 /** Whole sessions at the edges of what can happen. */

@@ -20,7 +20,7 @@ import squeezewell.session.SessionHeader;
 import squeezewell.session.What;
 
 /** Builds sessions of an adult who needs one breath every 6 s, from times in seconds. */
-final class SessionBuilder {
+public final class SessionBuilder {
   private record Entry(long atNanos, int order, What what, String detail) {}
 
   private final List<Entry> entries = new ArrayList<>();
@@ -36,15 +36,15 @@ final class SessionBuilder {
     this.lengthSeconds = lengthSeconds;
   }
 
-  static SessionBuilder ofSeconds(double lengthSeconds) {
+  public static SessionBuilder ofSeconds(double lengthSeconds) {
     return new SessionBuilder(lengthSeconds);
   }
 
-  static long nanos(double seconds) {
+  public static long nanos(double seconds) {
     return Math.round(seconds * 1e9);
   }
 
-  SessionBuilder live() {
+  public SessionBuilder live() {
     origin = SessionHeader.Origin.LIVE;
     return this;
   }
@@ -55,18 +55,18 @@ final class SessionBuilder {
   }
 
   /** A test without prompts; the practice lasts as long as the session still. */
-  SessionBuilder test() {
+  public SessionBuilder test() {
     prompting = Prompting.NONE;
     return event(0, What.PROMPTS_OFF, "test");
   }
 
-  SessionBuilder in(Situation where) {
+  public SessionBuilder in(Situation where) {
     situation = where;
     return this;
   }
 
   /** Breaths whose end is not known. */
-  SessionBuilder breaths(double... seconds) {
+  public SessionBuilder breaths(double... seconds) {
     for (double at : seconds) {
       event(at, What.BREATH, "");
     }
@@ -74,7 +74,7 @@ final class SessionBuilder {
   }
 
   /** Breaths from {@code first} to {@code last}, both included. */
-  SessionBuilder breathsEvery(double step, double first, double last) {
+  public SessionBuilder breathsEvery(double step, double first, double last) {
     int count = (int) Math.round((last - first) / step) + 1;
     for (int k = 0; k < count; k++) {
       breaths(first + k * step);
@@ -83,24 +83,24 @@ final class SessionBuilder {
   }
 
   /** So many compressions, {@code step} seconds apart, from {@code first} on. */
-  SessionBuilder compressions(int count, double first, double step) {
+  public SessionBuilder compressions(int count, double first, double step) {
     for (int k = 0; k < count; k++) {
       event(first + k * step, What.COMPRESSION, "");
     }
     return this;
   }
 
-  SessionBuilder squeeze(double at, double length, String volume) {
+  public SessionBuilder squeeze(double at, double length, String volume) {
     event(at, What.BREATH, "");
     return event(at + length, What.BREATH_END, volume);
   }
 
-  SessionBuilder pulseCheck(double from, double to) {
+  public SessionBuilder pulseCheck(double from, double to) {
     event(from, What.PULSE_CHECK, "");
     return event(to, What.PULSE_CHECK_END, "");
   }
 
-  SessionBuilder suction(double from, double to) {
+  public SessionBuilder suction(double from, double to) {
     event(from, What.SUCTION, "");
     return event(to, What.SUCTION_END, "");
   }
@@ -110,27 +110,27 @@ final class SessionBuilder {
     return event(to, What.RESUME, "");
   }
 
-  SessionBuilder finding(double at, ClinicalFinding finding) {
+  public SessionBuilder finding(double at, ClinicalFinding finding) {
     return event(at, What.FINDING, finding.word());
   }
 
   /** Takes back the last finding before. */
-  SessionBuilder undone(double at) {
+  public SessionBuilder undone(double at) {
     return event(at, What.FINDING_UNDONE, "");
   }
 
-  SessionBuilder by(Protocol chosen, PatientGroup group) {
+  public SessionBuilder by(Protocol chosen, PatientGroup group) {
     protocol = chosen;
     patient = group;
     return this;
   }
 
-  SessionBuilder event(double at, What what, String detail) {
+  public SessionBuilder event(double at, What what, String detail) {
     entries.add(new Entry(nanos(at), entries.size(), what, detail));
     return this;
   }
 
-  Session build() {
+  public Session build() {
     List<Entry> sorted = new ArrayList<>(entries);
     sorted.sort(Comparator.comparingLong(Entry::atNanos).thenComparingInt(Entry::order));
     List<SessionEvent> events = new ArrayList<>();
@@ -162,7 +162,7 @@ final class SessionBuilder {
         List.of());
   }
 
-  Review review() {
+  public Review review() {
     return Reviewer.review(build());
   }
 }

@@ -8,6 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
+import squeezewell.review.measure.Metrics;
 import squeezewell.session.Session;
 
 /** How long a good squeeze may be (our own choice), worked by hand. */

@@ -9,6 +9,10 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import squeezewell.protocol.Situation;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.ReviewJson;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.What;
 
 /** Events in any order, as a file from elsewhere may hold them, must not stop a review. */

@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.What;
 
 /** What is told of breaths that were not prompted. Worked by hand. */

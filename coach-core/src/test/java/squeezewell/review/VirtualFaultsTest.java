@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import squeezewell.review.judge.Finding;
 import squeezewell.session.Session;
 
 /**

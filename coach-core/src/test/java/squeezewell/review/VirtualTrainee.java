@@ -4,7 +4,7 @@ import java.util.SplittableRandom;
 import squeezewell.session.Session;
 
 /** Makes five-minute event lists of a trainee with one fault, from a seed. */
-final class VirtualTrainee {
+public final class VirtualTrainee {
   private static final double LENGTH = 300;
   private static final double INTERVAL = 6;
 
@@ -19,12 +19,12 @@ final class VirtualTrainee {
   private boolean suctioned;
   private double lastBreath = -10;
 
-  VirtualTrainee(String fault, int seed) {
+  public VirtualTrainee(String fault, int seed) {
     this.fault = fault;
     this.random = new SplittableRandom(1_000 + seed);
   }
 
-  Session session() {
+  public Session session() {
     double origin = 0;
     while (origin < LENGTH) {
       origin = breatheFrom(origin);

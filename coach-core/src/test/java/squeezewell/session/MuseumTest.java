@@ -12,10 +12,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.input.BadInputException;
-import squeezewell.review.ReviewJson;
 import squeezewell.review.Reviewer;
-import squeezewell.station.StationJson;
-import squeezewell.station.StationResult;
+import squeezewell.review.say.ReviewJson;
+import squeezewell.station.run.StationJson;
+import squeezewell.station.run.StationResult;
 
 /** Files of format 1 are read for ever, and say what they said when they were new. */
 final class MuseumTest {

@@ -17,7 +17,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Reviewer;
-import squeezewell.review.Verdict;
+import squeezewell.review.judge.Verdict;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;

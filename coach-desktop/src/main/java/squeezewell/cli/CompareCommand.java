@@ -12,11 +12,11 @@ import squeezewell.report.Caution;
 import squeezewell.report.ComparisonHtml;
 import squeezewell.report.PlainText;
 import squeezewell.report.PracticeLabel;
-import squeezewell.review.Comparison;
-import squeezewell.review.ComparisonJson;
-import squeezewell.review.ComparisonText;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.compare.Comparison;
+import squeezewell.review.compare.ComparisonJson;
+import squeezewell.review.compare.ComparisonText;
 import squeezewell.session.Session;
 
 /** Two practices side by side. */

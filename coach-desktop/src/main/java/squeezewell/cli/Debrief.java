@@ -2,8 +2,8 @@ package squeezewell.cli;
 
 import squeezewell.report.Caution;
 import squeezewell.review.Review;
-import squeezewell.review.ReviewJson;
-import squeezewell.review.ReviewText;
+import squeezewell.review.say.ReviewJson;
+import squeezewell.review.say.ReviewText;
 
 /** Prints a review. */
 final class Debrief {

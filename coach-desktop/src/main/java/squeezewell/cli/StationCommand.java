@@ -5,11 +5,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import squeezewell.input.BadInputException;
-import squeezewell.station.Station;
-import squeezewell.station.StationFile;
-import squeezewell.station.StationLibrary;
-import squeezewell.station.StationReader;
-import squeezewell.station.StationText;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationFile;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.file.StationReader;
+import squeezewell.station.run.StationText;
 
 /** Stations: the whole practical exercise. */
 @Command(

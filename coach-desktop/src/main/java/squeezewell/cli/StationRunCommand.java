@@ -22,22 +22,22 @@ import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
 import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
-import squeezewell.review.ReviewJson;
-import squeezewell.review.ReviewText;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.ReviewJson;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.station.BranchOption;
-import squeezewell.station.Station;
-import squeezewell.station.StationJson;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationSetup;
-import squeezewell.station.StationText;
+import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationJson;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationSetup;
+import squeezewell.station.run.StationText;
 
 /** {@code station run}: a station by a script, faster than time, then its result. */
 @Command(

@@ -7,7 +7,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.coach.Command;
 import squeezewell.input.BadInputException;
-import squeezewell.station.StationPractice;
+import squeezewell.station.run.StationPractice;
 
 /** A script of what is done in a station: one line each, {@code seconds command words}. */
 final class StationScript {
@@ -18,8 +18,8 @@ final class StationScript {
   private static final long SQUEEZE_NANOS = 1_000_000_000L;
   private static final String COMMANDS =
       "seconds, then one of begin, start TASK, done TASK, undo TASK, order ORDER, inject FINDING,"
-          + " clear FINDING, choose BRANCH=WAY, remark WORDS, stop-clock, run-clock, breaths COUNT SECONDS,"
-          + " compressions COUNT SECONDS, end";
+          + " clear FINDING, choose BRANCH=WAY, remark WORDS, stop-clock, run-clock, breaths COUNT"
+          + " SECONDS, compressions COUNT SECONDS, end";
 
   private final String source;
   private final List<Entry> entries = new ArrayList<>();

@@ -5,10 +5,10 @@ import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
-import squeezewell.review.Hold;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.words.Quantities;
 
 /**

@@ -18,7 +18,7 @@ import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
-import squeezewell.station.StationResult;
+import squeezewell.station.run.StationResult;
 import squeezewell.trainee.NextPractice;
 import squeezewell.trainee.RecordBook;
 

@@ -8,7 +8,7 @@ import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
-import squeezewell.station.StationMode;
+import squeezewell.station.run.StationMode;
 
 /** The station that runs, if one does, and its instructor's console. Used on the event thread. */
 final class StationDesk {

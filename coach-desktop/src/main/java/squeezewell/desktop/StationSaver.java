@@ -14,7 +14,7 @@ import squeezewell.files.WholeFile;
 import squeezewell.report.StationHtml;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
-import squeezewell.station.StationResult;
+import squeezewell.station.run.StationResult;
 
 /** Saves the sheet of a station as a page, where the person wants it. */
 final class StationSaver {

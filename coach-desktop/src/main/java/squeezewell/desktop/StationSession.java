@@ -17,7 +17,7 @@ import squeezewell.files.Settings;
 import squeezewell.live.ExaminerVoice;
 import squeezewell.live.KeptSession;
 import squeezewell.live.LiveStation;
-import squeezewell.station.TaskHold;
+import squeezewell.station.file.TaskHold;
 
 /** Everything that belongs to one running station: its sound, file, keys and screen. */
 final class StationSession {

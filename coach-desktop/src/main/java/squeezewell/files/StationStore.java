@@ -9,10 +9,10 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import squeezewell.station.Station;
-import squeezewell.station.StationFile;
-import squeezewell.station.StationLibrary;
-import squeezewell.station.StationReader;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationFile;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.file.StationReader;
 
 /**
  * The stations that come with the program and those of a home. Immutable.

@@ -2,13 +2,13 @@ package squeezewell.live;
 
 import java.util.Objects;
 import java.util.concurrent.Future;
+import squeezewell.audio.JavaSoundSpeech;
 import squeezewell.audio.LineStore;
-import squeezewell.audio.SpeechMaker;
 import squeezewell.audio.SpokenLine;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.Station;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.ExaminerLines;
+import squeezewell.station.run.StationState;
 
 /**
  * Speaks what the examiner of a running station says, as it is shown. Lines are prepared in the
@@ -44,7 +44,7 @@ public final class ExaminerVoice implements AutoCloseable {
   public static ExaminerVoice start(Station station, PracticeSound sound) {
     return new ExaminerVoice(
         station,
-        new LineStore(SpeechMaker::ofThisProgram),
+        new LineStore(JavaSoundSpeech::new),
         new Mouth() {
           @Override
           public void say(SpokenLine line, boolean urgent) {

@@ -13,11 +13,11 @@ import squeezewell.coach.CueOutput;
 import squeezewell.cue.PracticePlan;
 import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
-import squeezewell.station.Station;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationRun;
-import squeezewell.station.StationSetup;
-import squeezewell.station.StationState;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationRun;
+import squeezewell.station.run.StationSetup;
+import squeezewell.station.run.StationState;
 
 /**
  * Drives a {@link StationPractice} in real time on a thread of its own, as {@link LivePractice}

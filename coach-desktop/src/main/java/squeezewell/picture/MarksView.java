@@ -9,13 +9,13 @@ import java.util.Map;
 import java.util.function.Supplier;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
-import squeezewell.review.CompressionMark;
-import squeezewell.review.Hold;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.PartText;
-import squeezewell.review.PromptMark;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.PromptMark;
+import squeezewell.review.say.PartText;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
@@ -52,7 +52,7 @@ public final class MarksView {
     for (CompressionMark compression : review.compressions()) {
       add(
           point(RibbonMark.Kind.COMPRESSION, compression.atNanos()),
-          off(compression.judgement()),
+          compression.judgement().off(),
           () -> compression(compression));
     }
     for (int i = 0; i < review.prompts().size(); i++) {
@@ -65,7 +65,7 @@ public final class MarksView {
               breath.startNanos(),
               breath.endNanos().orElse(breath.startNanos()),
               breath.judgement()),
-          off(breath.judgement()) || breath.extra(),
+          breath.judgement().off() || breath.extra(),
           () -> breath(breath));
     }
     index = MarkIndex.of(unsorted);
@@ -140,10 +140,6 @@ public final class MarksView {
 
   private static RibbonMark point(RibbonMark.Kind kind, long nanos) {
     return new RibbonMark(kind, nanos, nanos, Judgement.UNJUDGED);
-  }
-
-  private static boolean off(Judgement judgement) {
-    return judgement == Judgement.FAST || judgement == Judgement.SLOW;
   }
 
   private String breath(BreathMark breath) {

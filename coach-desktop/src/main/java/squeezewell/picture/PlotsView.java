@@ -9,12 +9,12 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.BreathMark;
-import squeezewell.review.IntervalPoint;
-import squeezewell.review.Metrics;
-import squeezewell.review.PartText;
-import squeezewell.review.RatePoint;
 import squeezewell.review.Review;
+import squeezewell.review.measure.BreathMark;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.RatePoint;
+import squeezewell.review.say.PartText;
 import squeezewell.words.Quantities;
 
 /** What the plain charts of a debrief show. Pure. */
@@ -36,7 +36,7 @@ public final class PlotsView {
     this.originNanos = originNanos;
     ranged =
         review.rhythms().stream()
-            .filter(p -> p.asked().lowNanos().isPresent() && !p.slip())
+            .filter(p -> p.asked().breaths().isPresent() && !p.slip())
             .collect(Collectors.toList());
   }
 
@@ -141,19 +141,11 @@ public final class PlotsView {
         summary);
   }
 
-  /**
-   * The range in force where the minute ends. A rate at the limit is in range, as an interval at it
-   * is; the rate is a quotient, so a part in 10⁹ is left for rounding.
-   */
+  /** By the range in force where the minute ends. */
   private Judgement judged(RatePoint point) {
-    double rounding = 1e-9;
     for (Review part : ranged) {
       if (point.atNanos() >= part.startNanos() && point.atNanos() <= part.endNanos()) {
-        return point.perMinute() > 60 / low(part) * (1 + rounding)
-            ? Judgement.FAST
-            : point.perMinute() < 60 / high(part) * (1 - rounding)
-                ? Judgement.SLOW
-                : Judgement.IN_RANGE;
+        return part.asked().breaths().get().judgeRate(point.perMinute());
       }
     }
     return Judgement.UNJUDGED;
@@ -211,13 +203,7 @@ public final class PlotsView {
     Judgement judgement = Judgement.UNJUDGED;
     for (Review part : ranged) {
       if (atNanos >= part.startNanos() && atNanos <= part.endNanos()) {
-        long asked = Math.round(part.asked().intervalSeconds().getAsDouble() * 1e9);
-        judgement =
-            errorNanos < part.asked().lowNanos().getAsLong() - asked
-                ? Judgement.FAST
-                : errorNanos > part.asked().highNanos().getAsLong() - asked
-                    ? Judgement.SLOW
-                    : Judgement.IN_RANGE;
+        judgement = part.asked().breaths().get().judgeLateness(errorNanos);
       }
     }
     return judgement;
@@ -426,11 +412,11 @@ public final class PlotsView {
   }
 
   private static double low(Review part) {
-    return part.asked().lowNanos().getAsLong() / 1e9;
+    return part.asked().breaths().get().range().low();
   }
 
   private static double high(Review part) {
-    return part.asked().highNanos().getAsLong() / 1e9;
+    return part.asked().breaths().get().range().high();
   }
 
   private double minutes(long nanos) {

@@ -1,8 +1,8 @@
 package squeezewell.report;
 
-import squeezewell.review.Comparison;
-import squeezewell.review.ComparisonText;
 import squeezewell.review.Review;
+import squeezewell.review.compare.Comparison;
+import squeezewell.review.compare.ComparisonText;
 
 /**
  * A comparison as one page: two ribbons at one scale, then the figures side by side. It asks for

@@ -9,14 +9,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import squeezewell.review.Asked;
-import squeezewell.review.Compressions;
-import squeezewell.review.Drift;
-import squeezewell.review.Metrics;
-import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
-import squeezewell.review.SuctionResult;
-import squeezewell.review.Unprompted;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Drift;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.measure.Unprompted;
 
 /**
  * All figures of a review by name, as docs/formats.md lists them. The names and what they mean are

@@ -16,10 +16,10 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import squeezewell.desktop.look.Look;
-import squeezewell.review.Asked;
-import squeezewell.review.Finding;
-import squeezewell.review.PartText;
 import squeezewell.review.Review;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.say.PartText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 

@@ -4,11 +4,11 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import squeezewell.review.Finding;
 import squeezewell.review.Review;
+import squeezewell.review.judge.Finding;
 import squeezewell.session.SessionHeader;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationText;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationText;
 
 /**
  * The sheet of a station as one page, with the review of its breaths and room for signatures. It

@@ -5,14 +5,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import squeezewell.review.Finding;
 import squeezewell.review.Review;
-import squeezewell.station.Adjunct;
-import squeezewell.station.StationBranch;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskState;
-import squeezewell.station.VentilationTime;
+import squeezewell.review.judge.Finding;
+import squeezewell.station.file.Adjunct;
+import squeezewell.station.file.StationBranch;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
+import squeezewell.station.run.VentilationTime;
 import squeezewell.words.Quantities;
 
 /**

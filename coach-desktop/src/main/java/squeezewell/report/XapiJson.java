@@ -13,9 +13,9 @@ import java.util.Optional;
 import java.util.UUID;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Asked;
 import squeezewell.review.Review;
-import squeezewell.review.Verdict;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Asked;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 

@@ -21,12 +21,12 @@ import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
-import squeezewell.review.Finding;
+import squeezewell.review.judge.Finding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
 import squeezewell.session.What;
-import squeezewell.station.StationFile;
-import squeezewell.station.StationReader;
+import squeezewell.station.file.StationFile;
+import squeezewell.station.file.StationReader;
 
 /** The examples of docs/formats.md are good, and it leaves no field out. */
 class FormatsDocTest {

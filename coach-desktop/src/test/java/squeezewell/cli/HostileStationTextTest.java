@@ -27,12 +27,12 @@ import squeezewell.session.FileJournal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
-import squeezewell.station.Station;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationReader;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationSetup;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationReader;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationSetup;
 
 /**
  * Whatever a station's file, an instructor's remark or the trainee's name says, the sheet of a
@@ -139,7 +139,7 @@ class HostileStationTextTest {
   /** A built-in station with the text wherever a file can say something in words. */
   private static JsonObject definition(String text) throws Exception {
     try (InputStream in =
-        Station.class.getResourceAsStream("/squeezewell/station/adult-gag.json")) {
+        Station.class.getResourceAsStream("/squeezewell/station/file/adult-gag.json")) {
       JsonObject top =
           JsonParser.parseReader(new InputStreamReader(in, StandardCharsets.UTF_8))
               .getAsJsonObject();

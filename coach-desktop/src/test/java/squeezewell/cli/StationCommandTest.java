@@ -12,9 +12,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
-import squeezewell.station.StationResult;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.StationResult;
 
 class StationCommandTest {
   private static final String SCRIPT =

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.station.Station;
+import squeezewell.station.file.Station;
 
 /**
  * A whole station in the real window, once by real keys alone and once by a real mouse alone, each

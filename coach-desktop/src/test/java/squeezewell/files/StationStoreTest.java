@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import squeezewell.station.StationLibrary;
+import squeezewell.station.file.StationLibrary;
 
 class StationStoreTest {
   @TempDir Path folder;

@@ -15,15 +15,15 @@ import squeezewell.audio.PreparedLines;
 import squeezewell.audio.SpeechException;
 import squeezewell.audio.SpeechMaker;
 import squeezewell.audio.SpokenLine;
-import squeezewell.station.ExaminerLines;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationOutput;
-import squeezewell.station.StationReader;
-import squeezewell.station.StationRun;
-import squeezewell.station.StationSetup;
-import squeezewell.station.StationState;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.file.StationReader;
+import squeezewell.station.run.ExaminerLines;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationOutput;
+import squeezewell.station.run.StationRun;
+import squeezewell.station.run.StationSetup;
+import squeezewell.station.run.StationState;
 
 @Timeout(60)
 class ExaminerVoiceTest {

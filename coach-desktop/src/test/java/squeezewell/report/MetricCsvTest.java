@@ -16,8 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.review.Review;
-import squeezewell.review.ReviewJson;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.ReviewJson;
 
 class MetricCsvTest {
   @Test

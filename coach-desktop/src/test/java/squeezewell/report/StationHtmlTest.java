@@ -15,12 +15,12 @@ import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.station.Station;
-import squeezewell.station.StationLibrary;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationSetup;
+import squeezewell.station.file.Station;
+import squeezewell.station.file.StationLibrary;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationSetup;
 
 class StationHtmlTest {
   private static final long SECOND = 1_000_000_000L;

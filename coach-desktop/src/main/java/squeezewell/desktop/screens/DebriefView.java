@@ -8,16 +8,16 @@ import java.util.stream.Collectors;
 import squeezewell.picture.MarksView;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Asked;
-import squeezewell.review.Compressions;
-import squeezewell.review.Finding;
-import squeezewell.review.Metrics;
-import squeezewell.review.PartText;
-import squeezewell.review.PulseCheckResult;
 import squeezewell.review.Review;
-import squeezewell.review.SuctionResult;
-import squeezewell.review.UnpromptedText;
-import squeezewell.review.Verdict;
+import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.measure.Asked;
+import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.PartText;
+import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
@@ -191,25 +191,18 @@ record DebriefView(
     Metrics.Interval interval = metrics.interval();
     Asked asked = review.asked();
     OptionalDouble rate = metrics.rate().overallPerMinute();
-    Judgement judgement = Judgement.UNJUDGED;
-    if (interval.meanSeconds().isPresent() && asked.lowNanos().isPresent()) {
-      double mean = interval.meanSeconds().getAsDouble() * 1e9;
-      judgement =
-          mean < asked.lowNanos().getAsLong()
-              ? Judgement.FAST
-              : mean > asked.highNanos().getAsLong() ? Judgement.SLOW : Judgement.IN_RANGE;
-    }
+    OptionalDouble mean = interval.meanSeconds();
+    Judgement judgement =
+        asked
+            .breaths()
+            .filter(plan -> mean.isPresent())
+            .map(plan -> plan.judgeSeconds(mean.getAsDouble()))
+            .orElse(Judgement.UNJUDGED);
     String askedRate =
         asked.intervalSeconds().isPresent()
             ? "asked: " + Phrases.seconds(60 / asked.intervalSeconds().getAsDouble())
             : "";
-    String range =
-        asked.lowNanos().isPresent()
-            ? Phrases.seconds(asked.lowNanos().getAsLong())
-                + " to "
-                + Phrases.seconds(asked.highNanos().getAsLong())
-                + " s"
-            : "";
+    String range = asked.breaths().map(plan -> Phrases.range(plan) + " s").orElse("");
     return List.of(
         new Figure(
             rate.isPresent() ? String.format(Locale.ROOT, "%.1f", rate.getAsDouble()) : "–",

@@ -3,7 +3,7 @@ package squeezewell.desktop.screens;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import squeezewell.review.Finding;
+import squeezewell.review.judge.Finding;
 
 /** How the text of a finding is set out to be read at a glance. Pure. */
 final class FindingWords {

@@ -3,10 +3,10 @@ package squeezewell.desktop.screens;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 import squeezewell.words.Quantities;
 
 /** Picks the one time of a running station that presses most. Pure. */

@@ -2,8 +2,8 @@ package squeezewell.desktop.screens;
 
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Protocol;
-import squeezewell.station.Station;
-import squeezewell.station.StationSetup;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationSetup;
 
 /**
  * A station that is ready to start.

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import squeezewell.desktop.screens.StationRunView.Item;
 import squeezewell.desktop.screens.StationRunView.Kind;
-import squeezewell.station.StationOrder;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.StationTask;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationOrder;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationTask;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 import squeezewell.words.Quantities;
 
 /** What can be tapped in a running station, with the key of each and how it stands. Pure. */

@@ -2,8 +2,8 @@ package squeezewell.desktop.screens;
 
 import java.util.Optional;
 import squeezewell.live.LiveStation;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationState;
 
 /**
  * What a class sees of a running station: what the trainee sees too, and nothing more. Findings

@@ -19,13 +19,14 @@ import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
+import squeezewell.desktop.parts.Focus;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LiveStation;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.run.StationState;
 
 /** The screen of a running station. One tap or one key does each thing. */
 public final class StationRunScreen extends JPanel {

@@ -5,11 +5,11 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
-import squeezewell.station.StationPhase;
-import squeezewell.station.StationState;
-import squeezewell.station.StationTask;
-import squeezewell.station.TaskKind;
-import squeezewell.station.TaskState;
+import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationTask;
+import squeezewell.station.file.TaskKind;
+import squeezewell.station.run.StationState;
+import squeezewell.station.run.TaskState;
 import squeezewell.words.Quantities;
 
 /**

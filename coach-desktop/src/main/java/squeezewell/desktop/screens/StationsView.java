@@ -7,8 +7,8 @@ import java.util.OptionalLong;
 import java.util.Set;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
-import squeezewell.station.Station;
-import squeezewell.station.StationMode;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationMode;
 import squeezewell.words.Quantities;
 
 /** What the screen on which a station is chosen says. Pure. */

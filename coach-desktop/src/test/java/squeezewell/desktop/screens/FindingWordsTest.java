@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.Finding;
+import squeezewell.review.judge.Finding;
 
 class FindingWordsTest {
   private static Finding finding(String text) {

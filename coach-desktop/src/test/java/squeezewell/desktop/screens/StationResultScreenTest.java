@@ -21,11 +21,11 @@ import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.station.Station;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationResult;
-import squeezewell.station.StationSetup;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationResult;
+import squeezewell.station.run.StationSetup;
 
 class StationResultScreenTest {
   private static final long SECOND = Practices.SECOND;

@@ -20,10 +20,10 @@ import squeezewell.desktop.parts.TaskButton;
 import squeezewell.live.LiveStation;
 import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
-import squeezewell.station.Station;
-import squeezewell.station.StationMode;
-import squeezewell.station.StationPractice;
-import squeezewell.station.StationSetup;
+import squeezewell.station.file.Station;
+import squeezewell.station.run.StationMode;
+import squeezewell.station.run.StationPractice;
+import squeezewell.station.run.StationSetup;
 
 class StationRunScreenTest {
   /** Inner sizes of a window, and text sizes; the sizes are our own choice. */

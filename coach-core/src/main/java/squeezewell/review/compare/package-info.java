@@ -1,0 +1,2 @@
+/** Two reviews side by side. */
+package squeezewell.review.compare;

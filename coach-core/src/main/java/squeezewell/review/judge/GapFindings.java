@@ -1,0 +1,174 @@
+package squeezewell.review.judge;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Situation;
+import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Gaps;
+import squeezewell.review.measure.Practice;
+import squeezewell.review.measure.Statistics;
+import squeezewell.review.say.Words;
+
+/** Findings about times without a breath. None for a rhythm of compressions and pauses. */
+final class GapFindings {
+  /** A gap less than this many times the intervals beside it is slow tempo, not a pause. */
+  private static final double STANDS_OUT = 1.5;
+
+  private static final int NEIGHBOURS = 3;
+
+  /** An interval this many times the one asked for is a breath left out, not a slow one. */
+  static final double LEFT_OUT = 1.6;
+
+  /** An interval this many times the one asked for is more than one breath left out. */
+  private static final double MORE_THAN_ONE = 2.5;
+
+  private static final double MORE_THAN_ONE_ON_AVERAGE = 2.8;
+  private static final int OFTEN = 5;
+
+  private GapFindings() {}
+
+  static List<Ranked> of(Facts facts) {
+    List<Ranked> found = new ArrayList<>();
+    if (!facts.practice().breathPlan().isPresent()) {
+      return found;
+    }
+    long limit = facts.practice().limits().gapLongest().nanos();
+    List<Gaps.Gap> all = Gaps.of(facts.practice());
+    List<Gaps.Gap> over = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      // A hold that overran its limit has a finding of its own.
+      if (all.get(i).unheldNanos() > limit && standsOut(all, i)) {
+        over.add(all.get(i));
+      }
+    }
+    Optional<Gaps.Gap> longest = over.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
+    if (longest.isPresent()) {
+      found.add(longGap(facts.practice(), longest.get(), all, over.size(), limit));
+      return found;
+    }
+    BreathPlan plan = facts.practice().breathPlan().get();
+    List<Gaps.Gap> late = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      boolean inHold = all.get(i).unheldNanos() < all.get(i).netNanos();
+      if (RhythmRule.tooLong(plan, all.get(i).netOnsetNanos()) && !inHold && standsOut(all, i)) {
+        late.add(all.get(i));
+      }
+    }
+    Optional<Gaps.Gap> latest =
+        late.stream().max(Comparator.comparingLong(Gaps.Gap::netOnsetNanos));
+    if (latest.isPresent()) {
+      found.add(lateBreath(latest.get(), plan, late.size()));
+    } else if (all.stream().allMatch(g -> g.netNanos() <= limit)
+        && all.stream().noneMatch(g -> RhythmRule.tooLong(plan, g.netOnsetNanos()))) {
+      double net = facts.metrics().gap().longestNetSeconds();
+      found.add(
+          Ranked.good(
+              2,
+              "no-long-gap",
+              "No long gap",
+              "The longest time without a breath was "
+                  + Words.seconds(net)
+                  + ", with checks and suction taken off; at most "
+                  + Words.seconds(limit / 1e9)
+                  + " was asked."));
+    }
+    return found;
+  }
+
+  private static boolean standsOut(List<Gaps.Gap> all, int index) {
+    Gaps.Gap gap = all.get(index);
+    if (!gap.interval()) {
+      return true;
+    }
+    List<Gaps.Gap> beside =
+        all.subList(Math.max(0, index - NEIGHBOURS), Math.min(all.size(), index + NEIGHBOURS + 1));
+    double[] others =
+        beside.stream()
+            .filter(g -> !g.equals(gap) && g.interval())
+            .mapToDouble(Gaps.Gap::onsetNanos)
+            .toArray();
+    return others.length == 0
+        || gap.onsetNanos() > STANDS_OUT * Statistics.median(others).getAsDouble();
+  }
+
+  private static Ranked longGap(
+      Practice practice, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
+    Practice.Place place = practice.place();
+    boolean helped = practice.guidance().situation() == Situation.PULSE_SLOW_BREATHING;
+    String where = "from " + Words.clock(longest.startNanos());
+    String title = "A long time without a breath";
+    if (longest.equals(all.get(0))) {
+      where = "before the first breath" + (place.first() ? "" : " after the change");
+      title = place.first() ? "A late start" : "A long wait after the change";
+    } else if (longest.equals(all.get(all.size() - 1))) {
+      title = place.last() ? "No breaths towards the end" : "No breaths before the change";
+    }
+    String times =
+        count == 1
+            ? ""
+            : " " + count + " waits in all were over " + Words.seconds(limit / 1e9) + ".";
+    return Ranked.fault(
+        Ranked.LONG_GAP,
+        "long-gap",
+        title,
+        "The longest time without a breath was "
+            + Words.secondsBeside(longest.unheldNanos() / 1e9, limit / 1e9)
+            + ", "
+            + where
+            + "; at most "
+            + Words.seconds(limit / 1e9)
+            + " was asked."
+            + times
+            + (helped
+                ? " A patient who breathes too slowly needs your breaths in between"
+                : " A patient who does not breathe gets air from your breaths alone")
+            + " (teaching). Next time give the breath first, and see to the rest between two"
+            + " breaths.");
+  }
+
+  /** A wait that the rule does not allow, and that is within the limit all the same. */
+  private static Ranked lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
+    double asked = plan.interval().seconds();
+    return Ranked.advice(
+        Ranked.LATE_BREATH,
+        "late-breath",
+        count == 1 ? "A breath came late" : "Some breaths came late",
+        (count == 1 ? "One wait was " : count + " waits were too long, the longest ")
+            + Words.intervalSeconds(latest.netOnsetNanos() / 1e9, asked)
+            + " from one breath to the next, from "
+            + Words.clock(latest.startNanos())
+            + "; asked was one breath every "
+            + Words.seconds(asked)
+            + ".");
+  }
+
+  /** Whether any wait was longer than a held rhythm allows. */
+  static boolean leftOutABreath(Facts facts) {
+    Optional<BreathPlan> plan = facts.practice().breathPlan();
+    // In cycles each prompt that is missed is a breath that was not given.
+    return !plan.isPresent()
+        || Gaps.of(facts.practice()).stream()
+            .anyMatch(g -> RhythmRule.tooLong(plan.get(), g.netOnsetNanos()));
+  }
+
+  /** Whether breaths were left out one at a time, rather than in a few long pauses. */
+  static boolean leavesOutSingleBreaths(Facts facts) {
+    if (!facts.practice().breathPlan().isPresent()) {
+      return false;
+    }
+    double asked = facts.practice().breathPlan().get().interval().seconds();
+    double[] times =
+        facts.valid().stream()
+            .mapToDouble(i -> i.seconds() / asked)
+            .filter(t -> t > LEFT_OUT)
+            .sorted()
+            .toArray();
+    if (times.length >= OFTEN) {
+      return Statistics.mean(times).getAsDouble() < MORE_THAN_ONE_ON_AVERAGE;
+    }
+    return times.length > 0 && times[(times.length - 1) / 2] < MORE_THAN_ONE;
+  }
+}

@@ -1,0 +1,2 @@
+/** Whether a rhythm was held, and what a trainee is told. */
+package squeezewell.review.judge;

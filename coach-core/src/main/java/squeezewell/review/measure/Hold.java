@@ -1,0 +1,66 @@
+package squeezewell.review.measure;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * A stretch of a session in which no breaths were asked for.
+ *
+ * @param kind why
+ * @param startNanos inclusive, nanoseconds since the session began
+ * @param endNanos exclusive; the session's end if it was not ended before
+ * @param excusedNanos how much of it, from its start, is not held against the trainee: a check or
+ *     suction up to its limit, all of a pause, a time of watching or a hole
+ * @param cutByEnd whether the session ended before it did
+ * @param compressing whether compressions were asked for all the same, without a break
+ */
+public record Hold(
+    Kind kind,
+    long startNanos,
+    long endNanos,
+    long excusedNanos,
+    boolean cutByEnd,
+    boolean compressing) {
+  public Hold {
+    Objects.requireNonNull(kind, "kind");
+  }
+
+  /** One in which no compressions were asked for either. */
+  public Hold(Kind kind, long startNanos, long endNanos, long excusedNanos, boolean cutByEnd) {
+    this(kind, startNanos, endNanos, excusedNanos, cutByEnd, false);
+  }
+
+  /** Why no breaths were asked for. */
+  public enum Kind {
+    PULSE_CHECK,
+    SUCTION,
+    PAUSE,
+    /** The patient breathed well and was only watched. */
+    WATCH,
+    /** The patient needed breaths, and the edition gives no rate for them. */
+    NO_RATE,
+    /** The program stood still. */
+    HOLE
+  }
+
+  /**
+   * What of it lies in a span, which may be nothing.
+   *
+   * @param from inclusive, nanoseconds since the session began
+   * @param to exclusive
+   */
+  Optional<Hold> within(long from, long to) {
+    long start = Math.max(startNanos, from);
+    long end = Math.min(endNanos, to);
+    boolean there = start < end || (startNanos == endNanos && from <= startNanos && endNanos < to);
+    long excused = Math.max(0, Math.min(end, startNanos + excusedNanos) - start);
+    return there
+        ? Optional.of(new Hold(kind, start, end, excused, cutByEnd && end == endNanos, compressing))
+        : Optional.empty();
+  }
+
+  /** Its whole length in seconds. */
+  public double seconds() {
+    return (endNanos - startNanos) / 1e9;
+  }
+}

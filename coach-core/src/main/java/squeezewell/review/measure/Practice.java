@@ -1,0 +1,263 @@
+package squeezewell.review.measure;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.function.IntToLongFunction;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import squeezewell.cue.Cue;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InOrder;
+import squeezewell.cue.PracticePlan;
+import squeezewell.cue.PulseCheckDue;
+import squeezewell.cue.Silence;
+import squeezewell.cue.Stretch;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limits;
+import squeezewell.session.Breath;
+import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
+
+/**
+ * What a review needs of a session, or of a part of it with one rhythm, taken apart once.
+ *
+ * @param schedule what was asked in the whole session
+ * @param guidance the rhythm and limits in force; of a whole session, those of its start
+ * @param place where it stands in the session
+ * @param startNanos end of the count-in, or start of the part
+ * @param endNanos up to when something is known, or end of the part
+ * @param prompts the squeezes that were prompted, in order
+ * @param breaths the breaths that began up to the end, in order
+ * @param compressions instants of the compressions up to the end, in order
+ * @param holds when no breaths were asked for, in order of start
+ * @param checks the pulse checks that were due or made in it, in the order of the schedule; may
+ *     hold others too
+ * @param silences when breaths were asked for and not prompted, in order
+ * @param highestLevel the highest level of fading in the whole session; empty if there is none
+ */
+public record Practice(
+    CueSchedule schedule,
+    Guidance guidance,
+    Place place,
+    long startNanos,
+    long endNanos,
+    List<Cue> prompts,
+    List<Breath> breaths,
+    List<Long> compressions,
+    List<Hold> holds,
+    List<PulseCheckDue> checks,
+    List<Silence> silences,
+    OptionalInt highestLevel) {
+  private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
+
+  /** The length of a hole is written to a tenth of a second. */
+  private static final long ROUNDING_NANOS = 50_000_000L;
+
+  private static final long TENTH_NANOS = 100_000_000L;
+
+  /**
+   * Where a part stands in its session.
+   *
+   * @param first whether nothing comes before it
+   * @param last whether nothing comes after it
+   * @param slip whether a finding led to it that was taken back
+   * @param breathedUntilNanos end of the last squeeze before it, its start if the end is not known;
+   *     0 if there is none
+   * @param compressedAtNanos the last compression before it, if any
+   */
+  public record Place(
+      boolean first,
+      boolean last,
+      boolean slip,
+      long breathedUntilNanos,
+      OptionalLong compressedAtNanos) {
+    public static final Place WHOLE = new Place(true, true, false, 0, OptionalLong.empty());
+  }
+
+  public static Practice of(Session session) {
+    CueSchedule schedule = session.schedule();
+    long end = session.endNanos(schedule);
+    List<Hold> holes = holes(session, end);
+    List<Hold> holds = new ArrayList<>(holes);
+    for (Stretch stretch : schedule.stretches()) {
+      hold(stretch, end).ifPresent(holds::add);
+    }
+    holds.sort(Comparator.comparingLong(Hold::startNanos));
+    Spans stoodStill = Spans.closed(holes);
+    List<Cue> prompts =
+        schedule.squeezesUntil(end).stream()
+            .filter(c -> !stoodStill.holds(c.atNanos()))
+            .collect(Collectors.toList());
+    return new Practice(
+        schedule,
+        schedule.plan().guidance(),
+        Place.WHOLE,
+        Math.min(Math.max(schedule.plan().countInNanos(), stoodUntil(holds)), end),
+        end,
+        prompts,
+        session.breaths().stream().filter(b -> b.startNanos() <= end).collect(Collectors.toList()),
+        session.compressions().stream().filter(c -> c <= end).collect(Collectors.toList()),
+        List.copyOf(holds),
+        schedule.pulseChecks(),
+        silences(schedule, 0, end),
+        MeasureUnprompted.highestLevel(session));
+  }
+
+  /** What of the silences lies in [from, to). */
+  static List<Silence> silences(CueSchedule schedule, long from, long to) {
+    List<Silence> silences = new ArrayList<>();
+    List<Silence> all = schedule.silences();
+    // Of those that began before the span only the last can reach into it.
+    int first = InOrder.countUpTo(all.size(), i -> all.get(i).startNanos(), from);
+    for (int i = Math.max(0, first - 1); i < all.size(); i++) {
+      Silence silence = all.get(i);
+      if (silence.startNanos() >= to) {
+        break;
+      }
+      long start = Math.max(from, silence.startNanos());
+      long end = Math.min(to, silence.endNanos());
+      if (start < end) {
+        silences.add(new Silence(start, end));
+      }
+    }
+    return List.copyOf(silences);
+  }
+
+  /** Whether no breath was prompted at an instant. */
+  public boolean silentAt(long nanos) {
+    int next = firstSilenceAfter(nanos);
+    return next > 0 && silences.get(next - 1).holds(nanos);
+  }
+
+  /** The place of the first silence that starts after an instant; how many there are if none. */
+  int firstSilenceAfter(long nanos) {
+    return InOrder.countUpTo(silences.size(), i -> silences.get(i).startNanos(), nanos);
+  }
+
+  /** How many breaths began between two instants, neither of them included. */
+  public int breathsWithin(long afterNanos, long beforeNanos) {
+    IntToLongFunction starts = i -> breaths.get(i).startNanos();
+    int before = InOrder.countBefore(breaths.size(), starts, beforeNanos);
+    return Math.max(0, before - InOrder.countUpTo(breaths.size(), starts, afterNanos));
+  }
+
+  /** A station's breathing stands from the very start until it begins; that is no wait for one. */
+  private static long stoodUntil(List<Hold> holds) {
+    long until = 0;
+    for (Hold hold : holds) {
+      // One pause may be told in pieces, where a finding changes the rhythm in it.
+      if (hold.kind() == Hold.Kind.PAUSE && hold.startNanos() <= until) {
+        until = Math.max(until, hold.endNanos());
+      }
+    }
+    return until;
+  }
+
+  /** The same up to a breath with which what counts ends. */
+  public Practice upTo(long nanos) {
+    return new Practice(
+        schedule,
+        guidance,
+        new Place(
+            place.first(),
+            true,
+            place.slip(),
+            place.breathedUntilNanos(),
+            place.compressedAtNanos()),
+        startNanos,
+        nanos,
+        prompts.stream().filter(c -> c.atNanos() <= nanos).collect(Collectors.toList()),
+        breaths.stream().filter(b -> b.startNanos() <= nanos).collect(Collectors.toList()),
+        compressions.stream().filter(c -> c <= nanos).collect(Collectors.toList()),
+        holds.stream().filter(h -> h.startNanos() <= nanos).collect(Collectors.toList()),
+        checks,
+        // The breath at the end is one of them.
+        silences(schedule, startNanos, nanos + 1),
+        highestLevel);
+  }
+
+  public PracticePlan plan() {
+    return schedule.plan();
+  }
+
+  /** How much was practised in it, pauses not counted, in nanoseconds. */
+  public long practisedNanos() {
+    return schedule.practisedAt(endNanos) - schedule.practisedAt(startNanos);
+  }
+
+  /**
+   * How much of that a rhythm was asked for in: not in the times of watching, nor without a rate.
+   */
+  public long pacedNanos() {
+    long unprompted =
+        holds.stream()
+            .filter(h -> h.kind() == Hold.Kind.WATCH || h.kind() == Hold.Kind.NO_RATE)
+            .mapToLong(h -> Math.max(0, h.endNanos() - Math.max(startNanos, h.startNanos())))
+            .sum();
+    return practisedNanos() - unprompted;
+  }
+
+  /** The interval asked for; empty for a rhythm of compressions and pauses. */
+  public Optional<BreathPlan> breathPlan() {
+    return guidance.rhythm().steadyBreaths();
+  }
+
+  public Limits limits() {
+    return guidance.limits();
+  }
+
+  public List<Hold> holds(Hold.Kind kind) {
+    return holds.stream().filter(h -> h.kind() == kind).collect(Collectors.toList());
+  }
+
+  private static Optional<Hold> hold(Stretch stretch, long sessionEnd) {
+    Limits limits = stretch.guidance().limits();
+    long start = stretch.startNanos();
+    long end = Math.min(stretch.endNanos(), sessionEnd);
+    if (start > sessionEnd) {
+      return Optional.empty();
+    }
+    long length = end - start;
+    boolean cut = stretch.endNanos() >= sessionEnd;
+    return switch (stretch.kind()) {
+      case PULSE_CHECK -> {
+        long excused = Math.min(length, limits.pulseCheckLongest().nanos());
+        yield Optional.of(new Hold(Hold.Kind.PULSE_CHECK, start, end, excused, cut));
+      }
+      case SUCTION -> {
+        long excused = Math.min(length, limits.suctionLongest().nanos());
+        yield Optional.of(
+            new Hold(Hold.Kind.SUCTION, start, end, excused, cut, stretch.compressing()));
+      }
+      case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
+      case WATCHING -> Optional.of(new Hold(Hold.Kind.WATCH, start, end, length, cut));
+      case NO_RATE -> Optional.of(new Hold(Hold.Kind.NO_RATE, start, end, length, cut));
+      default -> Optional.empty();
+    };
+  }
+
+  private static List<Hold> holes(Session session, long sessionEnd) {
+    List<Hold> holes = new ArrayList<>();
+    for (SessionEvent event : session.standing()) {
+      Matcher seconds = SECONDS.matcher(event.detail().trim());
+      if (event.what() != What.HOLE || !seconds.matches()) {
+        continue;
+      }
+      long tenths = Long.parseLong(seconds.group(1)) * 10;
+      tenths += seconds.group(2) == null ? 0 : Long.parseLong(seconds.group(2));
+      long end = Math.min(event.atNanos(), sessionEnd);
+      long start = Math.max(0, event.atNanos() - tenths * TENTH_NANOS - ROUNDING_NANOS);
+      if (start < end) {
+        holes.add(new Hold(Hold.Kind.HOLE, start, end, end - start, end == sessionEnd));
+      }
+    }
+    return holes;
+  }
+}

@@ -1,0 +1,77 @@
+package squeezewell.review.say;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Practice;
+import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
+import squeezewell.session.What;
+
+/** What a reader should know about how a review came about. */
+public final class Notes {
+  private Notes() {}
+
+  public static List<String> of(Session session, Practice practice) {
+    List<String> notes = new ArrayList<>(session.notes());
+    boolean live = session.header().origin() != SessionHeader.Origin.EVENT_LIST;
+    long practised = practice.practisedNanos();
+    long asked = practice.plan().lengthNanos();
+    if (live && !session.finished()) {
+      notes.add(
+          "The program was stopped in the middle. What was recorded up to "
+              + Words.clock(practice.endNanos())
+              + " is reviewed.");
+    } else if (practised < asked && !inStation(session)) {
+      notes.add(
+          "The practice was ended early: "
+              + Words.clock(practised)
+              + " of "
+              + Words.clock(asked)
+              + ".");
+    }
+    long after =
+        session.breaths().stream().filter(b -> b.startNanos() > practice.endNanos()).count();
+    if (after > 0) {
+      notes.add(
+          Words.count(after, "breath")
+              + " came after the end of the practice and "
+              + (after == 1 ? "is" : "are")
+              + " left out.");
+    }
+    long withoutRate =
+        practice.holds(Hold.Kind.NO_RATE).stream().mapToLong(Hold::excusedNanos).sum();
+    if (withoutRate > 0) {
+      notes.add(
+          "For "
+              + Words.clock(withoutRate)
+              + " the patient needed breaths and no compressions, and this edition gives no rate"
+              + " for them. How they came then is not judged.");
+    }
+    if (practice.holds(Hold.Kind.HOLE).size() > 0) {
+      notes.add("The program stood still for a while. That time is left out.");
+    }
+    return notes;
+  }
+
+  /** What came after a test and is not judged; empty if nothing did. */
+  public static Optional<String> afterTest(Facts all, Facts tested) {
+    int after = all.practice().breaths().size() - tested.practice().breaths().size();
+    return after == 0
+        ? Optional.empty()
+        : Optional.of(
+            "The test ended at "
+                + Words.clock(tested.practice().endNanos())
+                + ". "
+                + Words.count(after, "later breath")
+                + (after == 1 ? " is" : " are")
+                + " in the figures and pictures and not judged.");
+  }
+
+  /** A station ends when it ends; how long its breathing lasts is not laid down. */
+  public static boolean inStation(Session session) {
+    return session.events().stream().anyMatch(e -> e.what() == What.STATION);
+  }
+}

@@ -1,0 +1,87 @@
+package squeezewell.review.say;
+
+import java.util.Locale;
+import squeezewell.protocol.CompressionPlan;
+
+/** Numbers as people read them. */
+public final class Words {
+  private static final long NANOS_PER_SECOND = 1_000_000_000L;
+
+  /** A tenth of a second is more than 3 % of a shorter interval than about this. */
+  private static final double SHORT_SECONDS = 3.5;
+
+  private Words() {}
+
+  /** Seconds with one decimal, none if it is zero: {@code 6 s}, {@code 5.5 s}. */
+  public static String seconds(double seconds) {
+    return decimal(seconds) + " s";
+  }
+
+  /** One decimal, none if it is zero. */
+  public static String decimal(double value) {
+    String text = String.format(Locale.ROOT, "%.1f", value);
+    text = text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+    return text.equals("-0") ? "0" : text;
+  }
+
+  /**
+   * One decimal, beside a limit that is printed in the same way: {@code just under 5} where a
+   * number below 5 would else be printed as the limit itself, {@code just over 5} above it.
+   */
+  public static String decimalBeside(double value, double limit) {
+    return beside(value, decimal(value), limit, decimal(limit));
+  }
+
+  /** {@link #decimalBeside} with the unit: {@code just under 5 s}. */
+  public static String secondsBeside(double seconds, double limitSeconds) {
+    return decimalBeside(seconds, limitSeconds) + " s";
+  }
+
+  /** {@link #secondsBeside} with up to two decimals. */
+  public static String hundredthsBeside(double seconds, double limitSeconds) {
+    return beside(seconds, hundredths(seconds), limitSeconds, hundredths(limitSeconds)) + " s";
+  }
+
+  private static String beside(double value, String shown, double limit, String shownLimit) {
+    if (value == limit || !shown.equals(shownLimit)) {
+      return shown;
+    }
+    return (value < limit ? "just under " : "just over ") + shown;
+  }
+
+  /**
+   * Seconds to a tenth, or to a hundredth where the interval asked for is so short that a tenth of
+   * a second of it can be heard.
+   *
+   * @param askedSeconds the interval asked for
+   */
+  public static String intervalSeconds(double seconds, double askedSeconds) {
+    return askedSeconds < SHORT_SECONDS ? hundredths(seconds) + " s" : seconds(seconds);
+  }
+
+  /** At most two decimals, none that are zero at the end. */
+  public static String hundredths(double value) {
+    String text = String.format(Locale.ROOT, "%.2f", value);
+    return text.endsWith("0") ? decimal(value) : text;
+  }
+
+  /** {@code 100 to 120 a minute}. */
+  public static String range(CompressionPlan plan) {
+    return decimal(plan.range().low()) + " to " + decimal(plan.range().high()) + " a minute";
+  }
+
+  /** Minutes and seconds since the session began: {@code 2:05}. */
+  public static String clock(long nanos) {
+    long seconds = Math.round(nanos / (double) NANOS_PER_SECOND);
+    return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60);
+  }
+
+  public static String clock(double seconds) {
+    return clock(Math.round(seconds * NANOS_PER_SECOND));
+  }
+
+  /** {@code 1 breath}, {@code 2 breaths}. */
+  public static String count(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
+  }
+}

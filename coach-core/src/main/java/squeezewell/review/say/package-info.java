@@ -1,0 +1,2 @@
+/** A review in words and as JSON. */
+package squeezewell.review.say;

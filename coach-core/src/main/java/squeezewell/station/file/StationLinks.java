@@ -1,0 +1,274 @@
+package squeezewell.station.file;
+
+import static java.util.stream.Collectors.toSet;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import squeezewell.input.BadInputException;
+import squeezewell.input.JsonValue;
+import squeezewell.input.Nearest;
+
+/** Checks that every identifier of a station file is given once and leads somewhere. */
+final class StationLinks {
+  private final String source;
+  private final FaultList faults;
+  private final Identifiers findings;
+  private final Identifiers taskIds;
+  private final Identifiers orders;
+  private final Map<String, StationTask> tasks = new HashMap<>();
+  private final Set<BranchOption> ways = new HashSet<>();
+
+  /** Tasks of which something could not be read. */
+  private final Set<String> unsure;
+
+  /** Identifiers of several tasks, or of one that could not be read. */
+  private final Set<String> shared = new HashSet<>();
+
+  private final int branchesListed;
+
+  /** Whether a way could not be read or shares its identifiers, so that none is known to lack. */
+  private boolean aWayIsMissing;
+
+  /**
+   * @param top the whole file
+   * @param unsure tasks of which something could not be read, so that what follows from it is not
+   *     told as another fault
+   */
+  StationLinks(JsonValue top, FaultList faults, List<String> unsure) {
+    this.source = top.source();
+    this.findings = Identifiers.of(top, "findings");
+    this.taskIds = Identifiers.of(top, "tasks");
+    this.orders = Identifiers.of(top, "orders");
+    this.faults = faults;
+    this.unsure = Set.copyOf(unsure);
+    this.branchesListed =
+        FaultList.silently(() -> top.has("branches") ? top.list("branches", 0, "").size() : 0, -1);
+  }
+
+  void check(StationParts parts) {
+    Set<String> findingIds = new HashSet<>();
+    for (int i = 0; i < parts.findings().size(); i++) {
+      once(findingIds, parts.findings().get(i).id(), "findings[" + i + "].id");
+    }
+    Set<String> seenTasks = new HashSet<>();
+    for (int i = 0; i < parts.tasks().size(); i++) {
+      StationTask task = parts.tasks().get(i);
+      if (!once(seenTasks, task.id(), "tasks[" + i + "].id")) {
+        shared.add(task.id());
+      }
+      tasks.putIfAbsent(task.id(), task);
+    }
+    Set<String> orderIds = new HashSet<>();
+    for (int i = 0; i < parts.orders().size(); i++) {
+      once(orderIds, parts.orders().get(i).id(), "orders[" + i + "].id");
+    }
+    checkBranches(parts.branches());
+    for (int i = 0; i < parts.tasks().size(); i++) {
+      checkTask(parts.tasks().get(i), "tasks[" + i + "]");
+    }
+    Set<String> stepIds = new HashSet<>();
+    for (int i = 0; i < parts.steps().size(); i++) {
+      once(stepIds, parts.steps().get(i).id(), "script[" + i + "].id");
+      checkStep(parts.steps().get(i), "script[" + i + "]");
+    }
+    Set<String> faultIds = new HashSet<>();
+    for (int i = 0; i < parts.faults().size(); i++) {
+      once(faultIds, parts.faults().get(i).id(), "criticalFaults[" + i + "].id");
+      checkCritical(parts.faults().get(i), "criticalFaults[" + i + "]");
+    }
+    checkOrder(parts.tasks());
+  }
+
+  private void checkBranches(List<StationBranch> branches) {
+    Set<String> ids = new HashSet<>();
+    aWayIsMissing = branches.size() != branchesListed;
+    for (int i = 0; i < branches.size(); i++) {
+      StationBranch branch = branches.get(i);
+      String place = "branches[" + i + "]";
+      aWayIsMissing |= !once(ids, branch.id(), place + ".id");
+      Set<String> own = new HashSet<>();
+      for (int j = 0; j < branch.ways().size(); j++) {
+        StationBranch.Way way = branch.ways().get(j);
+        aWayIsMissing |= !once(own, way.id(), place + ".options[" + j + "].id");
+        ways.add(new BranchOption(branch.id(), way.id()));
+        findings(way.findings(), place + ".options[" + j + "].findings");
+      }
+    }
+  }
+
+  private void checkTask(StationTask task, String place) {
+    for (String before : task.after()) {
+      task(before, place + ".after");
+    }
+    task.limit().ifPresent(limit -> limit(limit, place + ".limit"));
+    if (!task.ifFinding().isEmpty()) {
+      finding(task.ifFinding(), place + ".ifFinding");
+    }
+    only(task.only(), place);
+  }
+
+  private void checkStep(ScriptStep step, String place) {
+    switch (step.when().kind()) {
+      case TIME -> {
+        // A time leads nowhere.
+      }
+      case TASK -> task(step.when().id(), place + ".when.task");
+      case STARTED -> lasting(step.when().id(), place + ".when.started");
+      case ORDER -> require(orders, step.when().id(), place + ".when.order", "an order");
+      case FINDING -> finding(step.when().id(), place + ".when.finding");
+      case CLEARED -> finding(step.when().id(), place + ".when.cleared");
+    }
+    findings(step.holding(), place + ".while");
+    findings(step.absent(), place + ".unless");
+    findings(step.raises(), place + ".raises");
+    findings(step.clears(), place + ".clears");
+    only(step.only(), place);
+  }
+
+  private void checkCritical(CriticalFault fault, String place) {
+    switch (fault.rule()) {
+      case NOT_DONE -> task(fault.task(), place + ".task");
+      case DONE_WHILE -> {
+        if (!taskIds.mayHave(fault.task())
+            && !orders.mayHave(fault.task())
+            && !fault.task().isEmpty()) {
+          bad(place + ".task", fault.task(), "a task or an order of this file");
+        }
+        if (taskIds.given().contains(fault.task()) && orders.given().contains(fault.task())) {
+          bad(place + ".task", fault.task(), "a name that is not both a task and an order");
+        }
+        finding(fault.other(), place + ".finding");
+      }
+      case BEFORE -> {
+        task(fault.task(), place + ".task");
+        task(fault.other(), place + ".other");
+        if (fault.task().equals(fault.other()) && !fault.task().isEmpty()) {
+          bad(place + ".other", fault.other(), "another task");
+        }
+      }
+      case TOO_LONG -> {
+        boolean lasts = lasting(fault.task(), place + ".task");
+        if (lasts && !tasks.get(fault.task()).mostNanos().isPresent()) {
+          bad(place + ".task", fault.task(), "a task with mostSeconds");
+        }
+      }
+      case TOO_SHORT -> {
+        boolean lasts = lasting(fault.task(), place + ".task");
+        if (lasts && !tasks.get(fault.task()).leastNanos().isPresent()) {
+          bad(place + ".task", fault.task(), "a task with leastSeconds");
+        }
+      }
+    }
+    fault.limit().ifPresent(limit -> limit(limit, place + ".limit"));
+    only(fault.only(), place);
+  }
+
+  private void limit(TimeLimit limit, String place) {
+    if (limit.from() == TimeLimit.Anchor.TASK) {
+      task(limit.id(), place + ".fromTask");
+    } else if (limit.from() == TimeLimit.Anchor.FINDING) {
+      finding(limit.id(), place + ".fromFinding");
+    }
+  }
+
+  /** A task that must come after itself can't be done in order. */
+  private void checkOrder(List<StationTask> all) {
+    Set<String> told = new HashSet<>();
+    for (int i = 0; i < all.size(); i++) {
+      List<String> circle = circle(all.get(i).id(), all.get(i).id(), new ArrayList<>());
+      if (!circle.isEmpty() && told.addAll(circle)) {
+        faults.add(
+            BadInputException.fault(
+                source,
+                "tasks[" + i + "].after",
+                "a task comes after itself: "
+                    + String.join(" after ", circle)
+                    + "; allowed: an order without a circle"));
+      }
+    }
+  }
+
+  /** The tasks from one back to the goal, each after the next; empty if there is no such way. */
+  private List<String> circle(String from, String goal, List<String> seen) {
+    if (!tasks.containsKey(from) || shared.contains(from) || seen.contains(from)) {
+      return List.of();
+    }
+    seen.add(from);
+    for (String before : tasks.get(from).after()) {
+      if (before.equals(goal)) {
+        return List.of(from, goal);
+      }
+      List<String> rest = circle(before, goal, seen);
+      if (!rest.isEmpty()) {
+        List<String> whole = new ArrayList<>();
+        whole.add(from);
+        whole.addAll(rest);
+        return whole;
+      }
+    }
+    return List.of();
+  }
+
+  /** Whether an identifier could be read and is the first of its kind. */
+  private boolean once(Set<String> seen, String id, String place) {
+    boolean first = seen.add(id);
+    // An identifier that could not be read is a fault already.
+    if (!first && !id.isEmpty()) {
+      bad(place, id, "an identifier that nothing else of its kind has");
+    }
+    return first && !id.isEmpty();
+  }
+
+  private void task(String id, String place) {
+    require(taskIds, id, place, "a task");
+  }
+
+  /** Whether it is a task that has a length; false too where that is not known. */
+  private boolean lasting(String id, String place) {
+    task(id, place);
+    boolean sure = isSure(id);
+    boolean lasts = sure && tasks.get(id).lasts();
+    if (sure && !lasts) {
+      bad(place, id, "a timed or paced task");
+    }
+    return lasts;
+  }
+
+  private boolean isSure(String taskId) {
+    return tasks.containsKey(taskId) && !unsure.contains(taskId) && !shared.contains(taskId);
+  }
+
+  private void finding(String id, String place) {
+    require(findings, id, place, "a finding");
+  }
+
+  private void findings(List<String> ids, String place) {
+    ids.forEach(id -> finding(id, place));
+  }
+
+  private void only(Optional<BranchOption> only, String place) {
+    if (only.isPresent() && !ways.contains(only.get()) && !aWayIsMissing) {
+      bad(
+          place + ".only",
+          only.get().branch() + ", " + only.get().option(),
+          "a branch of this file and one of its ways"
+              + Nearest.question(
+                  only.get().words(), ways.stream().map(BranchOption::words).collect(toSet())));
+    }
+  }
+
+  private void require(Identifiers known, String id, String place, String what) {
+    if (!known.mayHave(id) && !id.isEmpty()) {
+      bad(place, id, what + " of this file" + Nearest.question(id, known.given()));
+    }
+  }
+
+  private void bad(String place, String value, String allowed) {
+    faults.add(BadInputException.notAllowed(source, place, value, allowed));
+  }
+}

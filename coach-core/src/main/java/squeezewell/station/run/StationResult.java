@@ -1,0 +1,211 @@
+package squeezewell.station.run;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Predicate;
+import squeezewell.input.BadInputException;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.What;
+import squeezewell.station.file.Station;
+
+/**
+ * What came of a station: a pure function of the station and of the facts in the journal.
+ * Immutable.
+ *
+ * @param state where the station stood at its end, or at the last fact if it was cut off
+ */
+public record StationResult(StationState state) {
+  private static final String SOURCE = "the station in the session";
+
+  public StationResult {
+    Objects.requireNonNull(state, "state");
+  }
+
+  /** What it comes to, by this program's own rule. */
+  public enum Outcome {
+    /** Nothing critical, nothing missed, all in order, in time and long enough. */
+    ALL_DONE("all-done", "All tasks done, in order and in time"),
+    /**
+     * Nothing critical, but something missed, late, out of order, too short or too long, or ended
+     * by hand before all had come.
+     */
+    TO_IMPROVE("to-improve", "Nothing critical, but something to improve"),
+    CRITICAL("critical", "A critical fault"),
+    /** It was cut off before its end. */
+    CUT_OFF("cut-off", "Cut off before its end");
+
+    private final String word;
+    private final String label;
+
+    Outcome(String word, String label) {
+      this.word = word;
+      this.label = label;
+    }
+
+    /** The word used in files. */
+    public String word() {
+      return word;
+    }
+
+    /** The words shown to people. */
+    public String label() {
+      return label;
+    }
+  }
+
+  /** Whether a session holds a station. */
+  public static boolean isIn(List<SessionEvent> events) {
+    return events.stream().anyMatch(e -> e.what() == What.STATION);
+  }
+
+  /**
+   * The result of the station that a session holds.
+   *
+   * @throws BadInputException if it holds none, or one that can't be used
+   */
+  public static StationResult of(List<SessionEvent> events) throws BadInputException {
+    return of(StationSetup.station(SOURCE, stationEvent(events).detail()), events);
+  }
+
+  /**
+   * The result of a station whose facts a session holds.
+   *
+   * @throws BadInputException if the session holds no station, or not that one
+   */
+  public static StationResult of(Station station, List<SessionEvent> events)
+      throws BadInputException {
+    StationSetup setup = StationSetup.read(SOURCE, stationEvent(events).detail(), station);
+    StationRun run = new StationRun(station, setup, StationOutput.none());
+    long last = 0;
+    for (SessionEvent event : events) {
+      replay(run, event);
+      last = event.atNanos();
+    }
+    run.advance(last);
+    return new StationResult(run.state());
+  }
+
+  private static SessionEvent stationEvent(List<SessionEvent> events) throws BadInputException {
+    for (SessionEvent event : events) {
+      if (event.what() == What.STATION) {
+        return event;
+      }
+    }
+    throw BadInputException.missing(SOURCE, "station", "a session in which a station was run");
+  }
+
+  private static void replay(StationRun run, SessionEvent event) {
+    long at = event.atNanos();
+    String detail = event.detail();
+    boolean byPerson = detail.equals(StationState.End.COMMAND.word());
+    switch (event.what()) {
+      case STATION_BEGIN -> {
+        if (byPerson) {
+          run.begin(at);
+        }
+      }
+      case STATION_END -> {
+        if (byPerson) {
+          run.end(at);
+        }
+      }
+      case TASK_START -> run.start(detail, at);
+      case TASK_DONE -> run.done(detail, at);
+      case TASK_UNDONE -> run.undo(detail, at);
+      case ORDER -> run.order(detail, at);
+      case EXAMINER_FINDING -> run.inject(detail, at);
+      case EXAMINER_CLEARED -> run.clear(detail, at);
+      case WAY_CHOSEN -> run.choose(detail, at);
+      case BREATH, COMPRESSION -> run.recorded(at);
+      case REMARK -> run.remark(detail, at);
+      case CLOCK_STOPPED -> run.stopClock(at);
+      case CLOCK_RUNNING -> run.runClock(at);
+      default -> {
+        // Of the practice, or what the station itself gave out.
+      }
+    }
+  }
+
+  /** What it comes to. */
+  public Outcome outcome() {
+    if (!state.faults().isEmpty()) {
+      return Outcome.CRITICAL;
+    }
+    if (!state.end().isPresent()) {
+      return Outcome.CUT_OFF;
+    }
+    boolean all =
+        !endedEarly()
+            && state.tasks().stream()
+                .allMatch(t -> t.good() || t.progress() == TaskState.Progress.NOT_NEEDED);
+    return all ? Outcome.ALL_DONE : Outcome.TO_IMPROVE;
+  }
+
+  /** Whether it was ended by hand while more was on its way, though all tasks so far were done. */
+  public boolean endedEarly() {
+    return state.end().filter(StationState.End.COMMAND::equals).isPresent()
+        && !state.complete()
+        && missed().isEmpty();
+  }
+
+  /** Time used, from the start of the exercise, on the station's clock; 0 if it never began. */
+  public long exerciseNanos() {
+    return state.exerciseFromNanos().isPresent()
+        ? state.clockNanos() - state.exerciseFromNanos().getAsLong()
+        : 0;
+  }
+
+  /** Time used for the preparation, on the station's clock. */
+  public long preparationNanos() {
+    return state.exerciseFromNanos().orElse(state.clockNanos());
+  }
+
+  /** How long the clock was stopped. */
+  public long stoppedNanos() {
+    return state.nowNanos() - state.clockNanos();
+  }
+
+  /** Tasks that were needed. */
+  public List<TaskState> needed() {
+    return with(t -> t.progress() != TaskState.Progress.NOT_NEEDED);
+  }
+
+  /** Tasks that were done, in order, in time and at a good length. */
+  public List<TaskState> good() {
+    return with(TaskState::good);
+  }
+
+  /** Tasks that were begun after their time. */
+  public List<TaskState> late() {
+    return with(t -> t.begunNanos().isPresent() && t.late());
+  }
+
+  /** Tasks that were begun before what must come first. */
+  public List<TaskState> outOfOrder() {
+    return with(TaskState::outOfOrder);
+  }
+
+  /** Tasks that were too short or too long. */
+  public List<TaskState> wrongLength() {
+    return with(t -> t.length() == TaskState.Length.SHORT || t.length() == TaskState.Length.LONG);
+  }
+
+  /** Tasks that were needed and not done. */
+  public List<TaskState> missed() {
+    return with(
+        t ->
+            t.progress() != TaskState.Progress.NOT_NEEDED
+                && t.progress() != TaskState.Progress.DONE);
+  }
+
+  private List<TaskState> with(Predicate<TaskState> test) {
+    List<TaskState> some = new ArrayList<>();
+    for (TaskState task : state.tasks()) {
+      if (test.test(task)) {
+        some.add(task);
+      }
+    }
+    return List.copyOf(some);
+  }
+}

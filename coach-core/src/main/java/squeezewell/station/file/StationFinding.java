@@ -1,6 +1,5 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
 
 /**
  * Something about the patient that holds or does not.
@@ -18,9 +17,5 @@ public record StationFinding(
     boolean atStart,
     boolean lasting,
     boolean hidden,
-    boolean stopsBreaths) {
-  public StationFinding {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(words, "words");
-  }
+    boolean stopsBreaths) implements StationEntry {
 }

@@ -1,6 +1,5 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
 import squeezewell.kit.Flow;
 import squeezewell.kit.OxygenSupply;
 
@@ -11,8 +10,4 @@ import squeezewell.kit.OxygenSupply;
  * @param flow what is set once it is connected
  */
 public record StationOxygen(OxygenSupply supply, Flow flow) {
-  public StationOxygen {
-    Objects.requireNonNull(supply, "supply");
-    Objects.requireNonNull(flow, "flow");
-  }
 }

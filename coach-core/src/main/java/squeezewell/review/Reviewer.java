@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -17,6 +16,7 @@ import squeezewell.cue.Cue;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Rhythm;
@@ -248,12 +248,8 @@ public final class Reviewer {
     long[] at = breathTimes(practice);
     for (int k = 0; k + 1 < at.length; k++) {
       long length = at[k + 1] - at[k];
-      Judgement judgement = Judgement.IN_RANGE;
-      if (!plan.get().inRange(length)) {
-        judgement = length < plan.get().lowNanos() ? Judgement.FAST : Judgement.SLOW;
-      }
       boolean valid = !practice.place().slip() && holds.overlap(at[k], at[k + 1]) == 0;
-      points.add(new IntervalPoint(at[k + 1], length, judgement, valid));
+      points.add(new IntervalPoint(at[k + 1], length, plan.get().judge(length), valid));
     }
     return points;
   }
@@ -315,7 +311,6 @@ public final class Reviewer {
   private static Asked asked(Session session, Practice practice, boolean stationOver) {
     SessionHeader header = session.header();
     Guidance guidance = practice.guidance();
-    Optional<BreathPlan> plan = practice.breathPlan();
     return new Asked(
         header.protocol().id(),
         header.protocol().title(),
@@ -323,18 +318,15 @@ public final class Reviewer {
         header.protocol().year(),
         guidance.patient().label(),
         guidance.situation().label(),
-        plan.isPresent()
-            ? OptionalDouble.of(plan.get().interval().seconds())
-            : OptionalDouble.empty(),
-        plan.isPresent() ? OptionalLong.of(plan.get().lowNanos()) : OptionalLong.empty(),
-        plan.isPresent() ? OptionalLong.of(plan.get().highNanos()) : OptionalLong.empty(),
+        practice.breathPlan(),
         compressions(guidance.rhythm()),
         Measure.inspirationNanos(practice),
         practice.limits().gapLongest().nanos(),
         lengthNanos(practice, stationOver),
         practice.practisedNanos(),
         source(guidance.rhythm()),
-        LocalLabel.of(header.protocol(), guidance));
+        LocalLabel.of(
+            header.protocol(), List.of(guidance), GuidelineLibrary.baseOf(header.protocol())));
   }
 
   /** The breathing of a station that came to its end lasted as long as it was to last. */
@@ -361,9 +353,7 @@ public final class Reviewer {
         header.protocol().year(),
         first.patient(),
         String.join("; then ", situations),
-        OptionalDouble.empty(),
-        OptionalLong.empty(),
-        OptionalLong.empty(),
+        Optional.empty(),
         "",
         first.inspirationNanos(),
         first.gapLongestNanos(),

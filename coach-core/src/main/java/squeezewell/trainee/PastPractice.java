@@ -143,11 +143,7 @@ public record PastPractice(
         && other
             .rhythm()
             .steadyBreaths()
-            .map(
-                b ->
-                    b.interval().equals(one.rhythm().steadyBreaths().get().interval())
-                        && b.lowNanos() == one.rhythm().steadyBreaths().get().lowNanos()
-                        && b.highNanos() == one.rhythm().steadyBreaths().get().highNanos())
+            .map(b -> b.asksTheSame(one.rhythm().steadyBreaths().get()))
             .orElse(false);
   }
 }

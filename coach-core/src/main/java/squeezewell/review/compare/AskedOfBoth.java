@@ -154,9 +154,9 @@ final class AskedOfBoth {
                 "one breath every "
                     + Words.hundredths(asked.intervalSeconds().getAsDouble())
                     + " s (in range: "
-                    + Words.hundredths(asked.lowNanos().getAsLong() / 1e9)
+                    + Words.hundredths(asked.breaths().get().range().low())
                     + " to "
-                    + Words.hundredths(asked.highNanos().getAsLong() / 1e9)
+                    + Words.hundredths(asked.breaths().get().range().high())
                     + " s)")
         .distinct()
         .collect(Collectors.toList());

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
 import squeezewell.review.measure.Compressions;
@@ -25,8 +26,6 @@ final class CompressionFindings {
 
   /** Below this share of intervals in range the rate is not praised, whatever its mean. */
   private static final double MOSTLY = 0.5;
-
-  private static final double ROUNDING = 1e-6;
 
   private final Compressions done;
   private final CompressionPlan plan;
@@ -81,14 +80,14 @@ final class CompressionFindings {
 
   private void addRate(List<Ranked> found) {
     double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
+    Judgement judgement = plan.judgeRate(rate);
     String text =
         "You compressed "
-            + Words.decimalBeside(
-                rate, rate > plan.highPerMinute() ? plan.highPerMinute() : plan.lowPerMinute())
+            + Words.decimalBeside(rate, plan.limitPerMinute(judgement))
             + " times a minute, pauses not counted; asked was "
             + Words.range(plan)
             + ".";
-    if (rate > plan.highPerMinute() + ROUNDING) {
+    if (judgement == Judgement.FAST) {
       found.add(
           Ranked.fault(
               Ranked.COMPRESS_TOO_FAST,
@@ -97,15 +96,15 @@ final class CompressionFindings {
               text
                   + " Too fast, and the heart has too little time to fill (JAMA Cardiology 2019)."
                   + " Next time compress with the sound."));
-    } else if (rate < plan.lowPerMinute() - ROUNDING) {
+    } else if (judgement == Judgement.SLOW) {
       found.add(
           Ranked.fault(
               Ranked.COMPRESS_TOO_SLOW,
               "compress-too-slow",
               "Compressions too slow",
               text
-                  + " Too slow, and too little blood flows (JAMA Cardiology 2019). Next time compress"
-                  + " with the sound."));
+                  + " Too slow, and too little blood flows (JAMA Cardiology 2019). Next time"
+                  + " compress with the sound."));
     }
   }
 
@@ -173,7 +172,8 @@ final class CompressionFindings {
       case NEWBORN:
         return "; in a newborn the breaths matter most (newborn life support)";
       default:
-        return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock 2010)";
+        return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock"
+                   + " 2010)";
     }
   }
 
@@ -196,7 +196,7 @@ final class CompressionFindings {
         "compressions-good",
         "Compressions at the right rate",
         "You compressed "
-            + Words.decimal(done.ratePerMinute().getAsDouble())
+            + Words.decimal(plan.asRead(done.ratePerMinute().getAsDouble()))
             + " times a minute; asked was "
             + Words.range(plan)
             + "."

@@ -33,7 +33,7 @@ final class OffPace {
             .mapToDouble(IntervalPoint::seconds)
             .toArray();
     boolean fast = side == Judgement.FAST;
-    double limit = (fast ? plan.lowNanos() : plan.highNanos()) / 1e9;
+    double limit = plan.limitSeconds(side);
     double usual = Statistics.median(off).getAsDouble();
     return off.length
         + " of "

@@ -3,6 +3,7 @@ package squeezewell.review.judge;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Words;
@@ -123,8 +124,8 @@ final class PromptFindings {
     return facts.practice().breathPlan().isPresent()
         ? " Each one left out doubles the wait for the patient. Next time squeeze at once when you"
             + " notice, and go on with the next prompt."
-        : " Each one left out is a pause that brings less air. Next time have the mask sealed before"
-            + " the last compression.";
+        : " Each one left out is a pause that brings less air. Next time have the mask sealed"
+              + " before the last compression.";
   }
 
   private static Ranked extra(Metrics.Prompts prompts) {
@@ -173,11 +174,9 @@ final class PromptFindings {
 
   /** Out of range it is never printed as the end of the range. */
   private static String own(double seconds, BreathPlan plan) {
-    double low = plan.lowNanos() / 1e9;
-    double high = plan.highNanos() / 1e9;
-    if (seconds >= low && seconds <= high) {
-      return Words.intervalSeconds(seconds, plan.interval().seconds());
-    }
-    return Words.secondsBeside(seconds, seconds < low ? low : high);
+    Judgement judgement = plan.judgeSeconds(seconds);
+    return judgement.off()
+        ? Words.secondsBeside(seconds, plan.limitSeconds(judgement))
+        : Words.intervalSeconds(seconds, plan.interval().seconds());
   }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.CheckKind;
-import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Drift;
@@ -37,8 +36,6 @@ final class RhythmFindings {
   private final Metrics.Interval interval;
   private final double[] lengths;
   private final double median;
-  private final double low;
-  private final double high;
   private final int slow;
 
   private RhythmFindings(Facts facts, BreathPlan plan) {
@@ -47,10 +44,12 @@ final class RhythmFindings {
     interval = facts.metrics().interval();
     lengths = facts.valid().stream().mapToDouble(IntervalPoint::seconds).toArray();
     median = interval.medianSeconds().getAsDouble();
-    low = plan.lowNanos() / 1e9;
-    high = plan.highNanos() / 1e9;
     double leftOut = GapFindings.LEFT_OUT * plan.interval().seconds();
-    slow = (int) Arrays.stream(lengths).filter(s -> s > high && s < leftOut).count();
+    slow =
+        (int)
+            Arrays.stream(lengths)
+                .filter(s -> s < leftOut && plan.judgeSeconds(s) == Judgement.SLOW)
+                .count();
   }
 
   static List<Ranked> of(Facts facts) {
@@ -92,13 +91,13 @@ final class RhythmFindings {
               Ranked.SPED_UP,
               "sped-up",
               "You sped up",
-              fast || last() < low || interval.fastCount() > most()));
+              fast || is(Judgement.FAST, last()) || interval.fastCount() > most()));
     }
     if (slowing) {
-      boolean harmful = last() > high || slow > most();
+      boolean harmful = is(Judgement.SLOW, last()) || slow > most();
       found.add(drifted(Ranked.SLOWED_DOWN, "slowed-down", "You slowed down", harmful));
     }
-    if (isTooSlow() && !(slowing && first() <= high)) {
+    if (isTooSlow() && !(slowing && !is(Judgement.SLOW, first()))) {
       found.add(tooSlow());
     }
     boolean own = facts.metrics().asynchrony().ownTempo();
@@ -112,7 +111,7 @@ final class RhythmFindings {
     boolean off = fast || isTooSlow() || slowing || speeding || told || outside > most();
     double mean = interval.meanSeconds().getAsDouble();
     // A mean that only a few long waits make slow is told as those.
-    if (!off && !CueFader.meanKept(plan, mean) && !CueFader.meanKept(plan, median)) {
+    if (!off && !plan.keepsMean(mean) && !plan.keepsMean(median)) {
       found.add(aLittleOff(mean < plan.interval().seconds()));
     }
     if (!fast && !isTooSlow() && RhythmRule.kept(facts)) {
@@ -126,12 +125,20 @@ final class RhythmFindings {
 
   private boolean isUsuallyFast() {
     boolean own = facts.metrics().asynchrony().ownTempo();
-    return median < low * (1 - TEMPO_MARGIN) || (!own && isOften(interval.fastCount(), slow));
+    return isClearly(Judgement.FAST) || (!own && isOften(interval.fastCount(), slow));
   }
 
   private boolean isTooSlow() {
     boolean own = facts.metrics().asynchrony().ownTempo();
-    return median > high * (1 + TEMPO_MARGIN) || (!own && isOften(slow, interval.fastCount()));
+    return isClearly(Judgement.SLOW) || (!own && isOften(slow, interval.fastCount()));
+  }
+
+  private boolean isClearly(Judgement side) {
+    return plan.judgeClearly(median, TEMPO_MARGIN) == side;
+  }
+
+  private boolean is(Judgement side, double seconds) {
+    return plan.judgeSeconds(seconds) == side;
   }
 
   private boolean isSlowing() {
@@ -178,12 +185,12 @@ final class RhythmFindings {
   }
 
   private Ranked tooFast() {
-    int seconds = RollingRate.secondsAbove(facts.rollingRate(), 60 / low);
+    int seconds = RollingRate.secondsAbove(facts.rollingRate(), plan.highestPerMinute());
     String howLong =
         seconds < FAST_SECONDS
             ? ""
             : " Over "
-                + Words.decimal(60 / low)
+                + Words.decimal(plan.highestPerMinute())
                 + " breaths a minute for "
                 + Words.clock((double) seconds)
                 + " in all.";
@@ -215,7 +222,7 @@ final class RhythmFindings {
                           && point.atNanos() <= h.endNanos() + AFTER_CHECK_NANOS);
       after += soon && point.judgement() == Judgement.FAST ? 1 : 0;
     }
-    return after >= 2 && after >= 0.8 * interval.fastCount() && median >= low;
+    return after >= 2 && after >= 0.8 * interval.fastCount() && !is(Judgement.FAST, median);
   }
 
   private Ranked tooSlow() {
@@ -264,8 +271,8 @@ final class RhythmFindings {
             + interval.fastCount()
             + " came too soon and "
             + interval.slowCount()
-            + " too late. A breath that comes too soon leaves the one before it no time to flow out,"
-            + " and in a long wait oxygen runs low (physiology). "
+            + " too late. A breath that comes too soon leaves the one before it no time to flow"
+            + " out, and in a long wait oxygen runs low (physiology). "
             + count(plan));
   }
 
@@ -301,9 +308,9 @@ final class RhythmFindings {
         + " of "
         + interval.count()
         + " intervals were in range ("
-        + Words.decimal(low)
+        + Words.decimal(plan.range().low())
         + " to "
-        + Words.seconds(high)
+        + Words.seconds(plan.range().high())
         + ").";
   }
 }

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Gaps;
@@ -80,8 +79,8 @@ public final class RhythmRule {
       "; and nothing under "
           + Finding.Severity.FAULT.label()
           + " about the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
-          + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part or"
-          + " without prompts";
+          + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part"
+          + " or without prompts";
 
   private RhythmRule() {}
 
@@ -95,11 +94,7 @@ public final class RhythmRule {
       Optional<BreathPlan> plan = part.practice().breathPlan();
       if (plan.isPresent() && !part.practice().place().slip()) {
         List<Object> key =
-            List.of(
-                plan.get().interval(),
-                plan.get().lowNanos(),
-                plan.get().highNanos(),
-                CueFader.hasPrintedRange(plan.get()));
+            List.of(plan.get().interval(), plan.get().range(), plan.get().rangeIsPublished());
         rhythms.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
       }
     }
@@ -229,7 +224,7 @@ public final class RhythmRule {
   }
 
   private static double fastRate(BreathPlan plan) {
-    return FAST_MARGIN * 60e9 / plan.lowNanos();
+    return FAST_MARGIN * plan.highestPerMinute();
   }
 
   /** At most so many of n intervals may be out of range. */
@@ -243,12 +238,12 @@ public final class RhythmRule {
       return new ArrayList<>(List.of("no interval between two breaths"));
     }
     List<String> reasons = new ArrayList<>();
-    int outside = (int) Arrays.stream(intervals).filter(i -> !plan.inRange(i)).count();
+    int outside = (int) Arrays.stream(intervals).filter(i -> plan.judge(i).off()).count();
     if (outside > mostOutside(n)) {
       reasons.add(outside + " of " + n + " intervals out of range");
     }
     double mean = Arrays.stream(intervals).average().getAsDouble() / SECOND;
-    if (!CueFader.meanKept(plan, mean)) {
+    if (!plan.keepsMean(mean)) {
       reasons.add("mean interval " + mean(plan, mean));
     }
     long longest =
@@ -264,11 +259,10 @@ public final class RhythmRule {
 
   /** Beside the end of the range that it lies beyond, where the rule is that range. */
   private static String mean(BreathPlan plan, double seconds) {
-    if (!CueFader.hasPrintedRange(plan)) {
+    if (!plan.rangeIsPublished()) {
       return Words.intervalSeconds(seconds, plan.interval().seconds());
     }
-    long end = seconds * SECOND < plan.lowNanos() ? plan.lowNanos() : plan.highNanos();
-    return Words.secondsBeside(seconds, (double) end / SECOND);
+    return Words.secondsBeside(seconds, plan.limitSeconds(plan.judgeSeconds(seconds)));
   }
 
   /** Whether a wait is longer than the rule allows, from the start of one breath to the next. */
@@ -304,12 +298,9 @@ public final class RhythmRule {
 
   /** What the rule demands of the intervals, in plain words. */
   static String demands(BreathPlan plan) {
-    String range =
-        Words.decimal((double) plan.lowNanos() / SECOND)
-            + " to "
-            + Words.seconds((double) plan.highNanos() / SECOND);
+    String range = Words.decimal(plan.range().low()) + " to " + Words.seconds(plan.range().high());
     String mean =
-        CueFader.hasPrintedRange(plan)
+        plan.rangeIsPublished()
             ? "the mean inside that range"
             : "the mean within 8 % of " + Words.seconds(plan.interval().seconds());
     return "at most 15 % of the intervals outside "
@@ -318,8 +309,8 @@ public final class RhythmRule {
         + mean
         + "; never over "
         + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted; less than"
-        + " a minute in all at over "
+        + " from one breath to the next, checks and suction within their limits not counted; less"
+        + " than a minute in all at over "
         + Words.decimal(fastRate(plan))
         + " breaths a minute";
   }

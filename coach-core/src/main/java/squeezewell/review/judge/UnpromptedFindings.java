@@ -35,10 +35,9 @@ final class UnpromptedFindings {
     int fast = unprompted.fastCount();
     int slow = unprompted.slowCount();
     int most = RhythmRule.mostOutside(unprompted.intervalCount());
-    boolean tooFast =
-        median < plan.get().lowNanos() / 1e9 * (1 - TEMPO_MARGIN) || often(fast, slow, most);
-    boolean tooSlow =
-        median > plan.get().highNanos() / 1e9 * (1 + TEMPO_MARGIN) || often(slow, fast, most);
+    Judgement clearly = plan.get().judgeClearly(median, TEMPO_MARGIN);
+    boolean tooFast = clearly == Judgement.FAST || often(fast, slow, most);
+    boolean tooSlow = clearly == Judgement.SLOW || often(slow, fast, most);
     boolean told =
         already.stream()
             .anyMatch(
@@ -67,7 +66,8 @@ final class UnpromptedFindings {
               "unprompted-slow",
               "Too slow without prompts",
               off(facts, Judgement.SLOW, plan.get())
-                  + " With too few breaths carbon dioxide builds up and oxygen runs low (physiology). "
+                  + " With too few breaths carbon dioxide builds up and oxygen runs low"
+                  + " (physiology). "
                   + RhythmFindings.count(plan.get())));
     } else if (!tooFast && !tooSlow && fast + slow > most && !told) {
       found.add(

@@ -3,6 +3,7 @@ package squeezewell.review.measure;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
 
@@ -15,10 +16,8 @@ import squeezewell.protocol.LocalLabel;
  * @param year year of publication
  * @param patient age group, as shown to people
  * @param situation what was found, as shown to people
- * @param intervalSeconds start of one breath to start of the next; empty for a rhythm of
- *     compressions and pauses
- * @param lowNanos shortest interval in range; empty likewise
- * @param highNanos longest interval in range; empty likewise
+ * @param breaths how often to give a breath; empty for a rhythm of compressions and pauses and for
+ *     several parts together
  * @param compressions compressions and breaths in words, with the range of the rate; empty if the
  *     rhythm has no compressions
  * @param inspirationNanos length of a squeeze
@@ -36,13 +35,28 @@ public record Asked(
     int year,
     String patient,
     String situation,
-    OptionalDouble intervalSeconds,
-    OptionalLong lowNanos,
-    OptionalLong highNanos,
+    Optional<BreathPlan> breaths,
     String compressions,
     long inspirationNanos,
     long gapLongestNanos,
     long lengthNanos,
     long practisedNanos,
     Citation source,
-    Optional<LocalLabel> local) {}
+    Optional<LocalLabel> local) {
+  /** Start of one breath to start of the next; empty where no steady breaths are asked for. */
+  public OptionalDouble intervalSeconds() {
+    return breaths.isPresent()
+        ? OptionalDouble.of(breaths.get().interval().seconds())
+        : OptionalDouble.empty();
+  }
+
+  /** The shortest interval in range, as it is written to files; empty likewise. */
+  public OptionalLong lowNanos() {
+    return breaths.isPresent() ? OptionalLong.of(breaths.get().lowNanos()) : OptionalLong.empty();
+  }
+
+  /** The longest interval in range, as it is written to files; empty likewise. */
+  public OptionalLong highNanos() {
+    return breaths.isPresent() ? OptionalLong.of(breaths.get().highNanos()) : OptionalLong.empty();
+  }
+}

@@ -85,8 +85,8 @@ public final class Measure {
     if (rollingRate.isEmpty() || !plan.isPresent()) {
       return OptionalDouble.empty();
     }
-    double highest = 60 / seconds(plan.get().lowNanos());
-    return OptionalDouble.of(RollingRate.secondsAbove(rollingRate, highest) / 60.0);
+    return OptionalDouble.of(
+        RollingRate.secondsAbove(rollingRate, plan.get().highestPerMinute()) / 60.0);
   }
 
   private Metrics.Rate rate(long effective) {
@@ -116,8 +116,9 @@ public final class Measure {
     double fast = 0;
     double slow = 0;
     for (IntervalPoint point : valid) {
-      excess += Math.max(0, 1 - point.seconds() / seconds(plan.get().lowNanos()));
-      deficit += Math.max(0, point.seconds() / seconds(plan.get().highNanos()) - 1);
+      double beyond = plan.get().beyond(point.lengthNanos());
+      excess += Math.max(0, -beyond);
+      deficit += Math.max(0, beyond);
       fast += point.judgement() == Judgement.FAST ? point.seconds() / 60 : 0;
       slow += point.judgement() == Judgement.SLOW ? point.seconds() / 60 : 0;
     }
@@ -188,7 +189,7 @@ public final class Measure {
   }
 
   private long overrun(long from, long to, BreathPlan plan) {
-    return Math.max(0, to - from - excused.overlap(from, to) - plan.highNanos());
+    return plan.overNanos(to - from - excused.overlap(from, to));
   }
 
   private Metrics.Gap gap() {

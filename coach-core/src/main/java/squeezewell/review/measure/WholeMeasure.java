@@ -90,13 +90,7 @@ public final class WholeMeasure {
             .filter(Optional::isPresent)
             .map(Optional::get)
             .collect(Collectors.toList());
-    boolean same =
-        plans.stream()
-            .allMatch(
-                p ->
-                    p.interval().equals(plans.get(0).interval())
-                        && p.lowNanos() == plans.get(0).lowNanos()
-                        && p.highNanos() == plans.get(0).highNanos());
+    boolean same = plans.stream().allMatch(p -> p.asksTheSame(plans.get(0)));
     return same && !plans.isEmpty()
         ? Optional.of(
             parts.stream()

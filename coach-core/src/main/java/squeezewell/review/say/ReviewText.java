@@ -106,9 +106,9 @@ public final class ReviewText {
           "one breath every",
           Words.seconds(asked.intervalSeconds().getAsDouble())
               + " (in range: "
-              + Words.decimal(asked.lowNanos().getAsLong() / 1e9)
+              + Words.decimal(asked.breaths().get().range().low())
               + " to "
-              + Words.seconds(asked.highNanos().getAsLong() / 1e9)
+              + Words.seconds(asked.breaths().get().range().high())
               + ")");
     }
     if (!asked.compressions().isEmpty()) {

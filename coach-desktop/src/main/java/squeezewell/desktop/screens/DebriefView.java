@@ -191,25 +191,18 @@ record DebriefView(
     Metrics.Interval interval = metrics.interval();
     Asked asked = review.asked();
     OptionalDouble rate = metrics.rate().overallPerMinute();
-    Judgement judgement = Judgement.UNJUDGED;
-    if (interval.meanSeconds().isPresent() && asked.lowNanos().isPresent()) {
-      double mean = interval.meanSeconds().getAsDouble() * 1e9;
-      judgement =
-          mean < asked.lowNanos().getAsLong()
-              ? Judgement.FAST
-              : mean > asked.highNanos().getAsLong() ? Judgement.SLOW : Judgement.IN_RANGE;
-    }
+    OptionalDouble mean = interval.meanSeconds();
+    Judgement judgement =
+        asked
+            .breaths()
+            .filter(plan -> mean.isPresent())
+            .map(plan -> plan.judgeSeconds(mean.getAsDouble()))
+            .orElse(Judgement.UNJUDGED);
     String askedRate =
         asked.intervalSeconds().isPresent()
             ? "asked: " + Phrases.seconds(60 / asked.intervalSeconds().getAsDouble())
             : "";
-    String range =
-        asked.lowNanos().isPresent()
-            ? Phrases.seconds(asked.lowNanos().getAsLong())
-                + " to "
-                + Phrases.seconds(asked.highNanos().getAsLong())
-                + " s"
-            : "";
+    String range = asked.breaths().map(plan -> Phrases.range(plan) + " s").orElse("");
     return List.of(
         new Figure(
             rate.isPresent() ? String.format(Locale.ROOT, "%.1f", rate.getAsDouble()) : "–",

@@ -1,6 +1,5 @@
 package squeezewell.station.file;
 
-
 /**
  * One way that a branch can go.
  *

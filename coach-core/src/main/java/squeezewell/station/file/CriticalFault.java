@@ -21,7 +21,8 @@ public record CriticalFault(
     String task,
     String other,
     Optional<TimeLimit> limit,
-    Optional<BranchOption> only) implements StationEntry {
+    Optional<BranchOption> only)
+    implements StationEntry {
   /** When a fault is committed. */
   public enum Rule implements FileWord {
     /** The task is needed and was not begun when the time was up. */

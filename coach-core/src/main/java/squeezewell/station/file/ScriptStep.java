@@ -29,7 +29,8 @@ public record ScriptStep(
     String says,
     List<String> raises,
     List<String> clears,
-    Optional<ClinicalFinding> tells) implements StationEntry {
+    Optional<ClinicalFinding> tells)
+    implements StationEntry {
   public ScriptStep {
     holding = List.copyOf(holding);
     absent = List.copyOf(absent);

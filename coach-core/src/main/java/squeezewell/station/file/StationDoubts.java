@@ -9,7 +9,6 @@ import java.util.function.Predicate;
 import squeezewell.input.UnknownField;
 import squeezewell.words.Wording;
 
-
 /** Finds what a station's author can hardly have meant: what can never happen. */
 final class StationDoubts {
   private static final Wording WORDS = Wording.beside(StationDoubts.class);

@@ -1,6 +1,5 @@
 package squeezewell.station.file;
 
-
 /**
  * Something about the patient that holds or does not.
  *
@@ -12,10 +11,5 @@ package squeezewell.station.file;
  * @param stopsBreaths whether no air goes in while it holds, so that the time is no ventilation
  */
 public record StationFinding(
-    String id,
-    String words,
-    boolean atStart,
-    boolean lasting,
-    boolean hidden,
-    boolean stopsBreaths) implements StationEntry {
-}
+    String id, String words, boolean atStart, boolean lasting, boolean hidden, boolean stopsBreaths)
+    implements StationEntry {}

@@ -9,5 +9,4 @@ import squeezewell.kit.OxygenSupply;
  * @param supply the cylinder, what its gauge shows and what is kept back
  * @param flow what is set once it is connected
  */
-public record StationOxygen(OxygenSupply supply, Flow flow) {
-}
+public record StationOxygen(OxygenSupply supply, Flow flow) {}

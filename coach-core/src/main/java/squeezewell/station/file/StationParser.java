@@ -65,8 +65,7 @@ final class StationParser {
     PatientGroup group = patient.map(StationParser::group).orElse(PatientGroup.ADULT);
     String patientWords = patient.map(who -> who.words("words")).orElse("");
     Situation situation = situation(group);
-    long preparation =
-        fields.seconds("preparationSeconds", 0, 1_800, USUAL_PREPARATION_SECONDS);
+    long preparation = fields.seconds("preparationSeconds", 0, 1_800, USUAL_PREPARATION_SECONDS);
     long exercise = fields.seconds("exerciseSeconds", 10, 3_600, USUAL_EXERCISE_SECONDS);
     List<StationFinding> findings = each("findings", 0, StationParser::finding);
     List<StationBranch> branches = branches();
@@ -169,8 +168,7 @@ final class StationParser {
   /** Nothing if there are too many of them or of its ways. */
   private static Optional<StationBranch> branch(StationFields branch, int before) {
     List<JsonValue> entries =
-        branch.take(
-            () -> branch.value().list("options", 2, "a list of 2 to 6 ways"), List.of());
+        branch.take(() -> branch.value().list("options", 2, "a list of 2 to 6 ways"), List.of());
     if (entries.size() > MOST_WAYS || before >= MOST_BRANCHES) {
       branch.breaks("there may be at most 4 branches, each of at most 6 ways");
       return Optional.empty();
@@ -179,8 +177,7 @@ final class StationParser {
     for (JsonValue entry : entries) {
       StationFields way = branch.of(entry);
       int weight = way.optional("weight", () -> (int) entry.integer("weight", 0, 100)).orElse(1);
-      ways.add(
-          new StationBranch.Way(way.id(), way.words("words"), weight, way.ids("findings")));
+      ways.add(new StationBranch.Way(way.id(), way.words("words"), weight, way.ids("findings")));
     }
     if (!ways.isEmpty() && ways.stream().allMatch(way -> way.weight() == 0)) {
       branch.breaks("at least one way needs a weight above 0");
@@ -282,8 +279,7 @@ final class StationParser {
     value.allow(Arrays.asList("task", "order", "other", "finding"));
     CriticalFault.Rule rule =
         fault.take(
-            () ->
-                value.choice("rule", List.of(CriticalFault.Rule.values()), FileWord::word),
+            () -> value.choice("rule", List.of(CriticalFault.Rule.values()), FileWord::word),
             CriticalFault.Rule.TOO_LONG);
     boolean whileIt = rule == CriticalFault.Rule.DONE_WHILE;
     boolean byOrder = whileIt && fault.take(() -> value.has("order"), false);

@@ -42,7 +42,8 @@ public record StationTask(
     OptionalLong mostNanos,
     Optional<TaskHold> hold,
     boolean oxygen,
-    Optional<Adjunct> adjunct) implements StationEntry {
+    Optional<Adjunct> adjunct)
+    implements StationEntry {
   public StationTask {
     after = List.copyOf(after);
   }

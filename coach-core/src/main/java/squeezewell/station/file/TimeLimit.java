@@ -1,6 +1,5 @@
 package squeezewell.station.file;
 
-
 /**
  * By when something has to be begun.
  *

@@ -2,7 +2,6 @@ package squeezewell.station.file;
 
 import squeezewell.input.FileWord;
 
-
 /**
  * What sets off a step of the script.
  *

@@ -96,7 +96,8 @@ final class FaultWatch {
     for (StationTask task : station.tasks()) {
       if (task.critical() && tasks.isNeeded(task) && !tasks.isBegun(task.id())) {
         faults.add(
-            new StationState.Fault(time.now(), task.id(), WORDS.say("task.missed", task.words()), true));
+            new StationState.Fault(
+                time.now(), task.id(), WORDS.say("task.missed", task.words()), true));
       }
     }
   }

@@ -4,8 +4,8 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.OptionalLong;
-import squeezewell.words.Quantities;
 import squeezewell.station.file.BranchOption;
+import squeezewell.words.Quantities;
 
 /** Writes a result as JSON, as docs/formats.md describes it. */
 public final class StationJson {

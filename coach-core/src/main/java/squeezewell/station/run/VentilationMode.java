@@ -1,7 +1,6 @@
 package squeezewell.station.run;
 
 import squeezewell.input.FileWord;
-import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.PatientState;
 import squeezewell.words.Wording;
 
@@ -24,7 +23,7 @@ public enum VentilationMode implements FileWord {
   static VentilationMode of(PatientState state) {
     if (state.arrest()) {
       // The newborn programme keeps its cycle with a tube in place.
-      boolean goesOn = state.advancedAirway() && state.patient() != PatientGroup.NEWBORN;
+      boolean goesOn = state.advancedAirway() && !state.patient().isJudgedByHeartRate();
       return goesOn ? CONTINUOUS : CYCLES;
     }
     return state.breathing() == PatientState.Breathing.SLOW ? ASSISTED : BREATHS;

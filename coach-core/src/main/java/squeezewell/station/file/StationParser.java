@@ -113,7 +113,7 @@ final class StationParser {
         faults.take(
             () -> top.choice("situation", List.of(Situation.values()), Situation::id),
             Situation.PULSE_NO_BREATHING);
-    boolean newborn = group == PatientGroup.NEWBORN;
+    boolean newborn = group.isJudgedByHeartRate();
     boolean breaths =
         situation == Situation.PULSE_NO_BREATHING || situation == Situation.PULSE_SLOW_BREATHING;
     if ((newborn && breaths) || (!newborn && situation == Situation.NEWBORN_VENTILATION)) {

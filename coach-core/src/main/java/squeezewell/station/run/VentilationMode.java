@@ -1,6 +1,5 @@
 package squeezewell.station.run;
 
-import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.PatientState;
 
 /** How breaths are given. */
@@ -33,7 +32,7 @@ public enum VentilationMode {
   static VentilationMode of(PatientState state) {
     if (state.arrest()) {
       // The newborn programme keeps its cycle with a tube in place.
-      boolean goesOn = state.advancedAirway() && state.patient() != PatientGroup.NEWBORN;
+      boolean goesOn = state.advancedAirway() && !state.patient().isJudgedByHeartRate();
       return goesOn ? CONTINUOUS : CYCLES;
     }
     return state.breathing() == PatientState.Breathing.SLOW ? ASSISTED : BREATHS;

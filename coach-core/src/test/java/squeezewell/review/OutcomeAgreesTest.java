@@ -23,7 +23,7 @@ import squeezewell.session.What;
  * and praises the rhythm nowhere.
  */
 class OutcomeAgreesTest {
-  private static final int SEEDS = Tries.orLong(400, 1_500);
+  private static final int SEEDS = Tries.orLong(900, 1_500);
 
   /** Faults of single breaths, checks, suction and compressions say nothing about the rhythm. */
   private static final Set<String> OTHER_THINGS =

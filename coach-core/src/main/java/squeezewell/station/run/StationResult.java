@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.Predicate;
 import squeezewell.input.BadInputException;
+import squeezewell.input.FileWord;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.What;
 import squeezewell.station.file.Station;
+import squeezewell.words.Wording;
 
 /**
  * What came of a station: a pure function of the station and of the facts in the journal.
@@ -23,34 +25,23 @@ public record StationResult(StationState state) {
   }
 
   /** What it comes to, by this program's own rule. */
-  public enum Outcome {
+  public enum Outcome implements FileWord {
     /** Nothing critical, nothing missed, all in order, in time and long enough. */
-    ALL_DONE("all-done", "All tasks done, in order and in time"),
+    ALL_DONE,
     /**
      * Nothing critical, but something missed, late, out of order, too short or too long, or ended
      * by hand before all had come.
      */
-    TO_IMPROVE("to-improve", "Nothing critical, but something to improve"),
-    CRITICAL("critical", "A critical fault"),
+    TO_IMPROVE,
+    CRITICAL,
     /** It was cut off before its end. */
-    CUT_OFF("cut-off", "Cut off before its end");
+    CUT_OFF;
 
-    private final String word;
-    private final String label;
-
-    Outcome(String word, String label) {
-      this.word = word;
-      this.label = label;
-    }
-
-    /** The word used in files. */
-    public String word() {
-      return word;
-    }
+    private static final Wording WORDS = Wording.beside(Outcome.class);
 
     /** The words shown to people. */
     public String label() {
-      return label;
+      return WORDS.say("outcome." + word());
     }
   }
 
@@ -188,7 +179,7 @@ public record StationResult(StationState state) {
 
   /** Tasks that were too short or too long. */
   public List<TaskState> wrongLength() {
-    return with(t -> t.length() == TaskState.Length.SHORT || t.length() == TaskState.Length.LONG);
+    return with(TaskState::isWrongLength);
   }
 
   /** Tasks that were needed and not done. */

@@ -120,7 +120,7 @@ class ReportPictureTest {
     for (SessionEvent event : practice(2).events()) {
       if (event.what() == EventType.FINISH || event.atNanos() / Reports.SECOND % 12 < 6) {
         events.add(
-            new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+            SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
       }
     }
     String svg = ribbon(new Session(practice(2).header(), events, List.of()), 8);

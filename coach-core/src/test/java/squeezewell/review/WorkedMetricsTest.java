@@ -240,13 +240,12 @@ class WorkedMetricsTest {
         "unprompted.test.rule",
         "Without prompts, from the first breath to the first one at or after 2:00: at most 15 % of"
             + " the intervals outside 5 to 7 s; the mean within 8 % of 6 s; never over 10 s from"
-            + " one breath to the next, checks and suction within their limits not counted; less than"
-            + " a minute in all at over 13 breaths a minute; and nothing under To change about the"
-            + " breaths over time (too fast, too slow, speeding up, slowing down, uneven, a long"
-            + " wait, prompts or breaths missed, a tempo of your own), in the whole, in a part or"
-            + " without prompts. (This"
-            + " rule is our own choice.) To pass counts for today; a rhythm is yours when you pass"
-            + " again on another day.");
+            + " one breath to the next, checks and suction within their limits not counted; less"
+            + " than a minute in all at over 13 breaths a minute; and nothing under To change about"
+            + " the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
+            + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part"
+            + " or without prompts. (This rule is our own choice.) To pass counts for today; a"
+            + " rhythm is yours when you pass again on another day.");
     worked.is("prompts.given", 0).is("prompts.met", 0).is("prompts.extra", 0);
     worked.is("prompts.unprompted", 21).is("asynchrony.phaseLocking", NONE);
     return worked.is("asynchrony.meanSeconds", NONE);

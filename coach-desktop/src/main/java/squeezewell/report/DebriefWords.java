@@ -148,7 +148,9 @@ final class DebriefWords {
     return asked
         .breaths()
         .map(BreathPlan::range)
-        .map(range -> Quantities.upTo(range.low(), 2) + " to " + Quantities.upTo(range.high(), 2) + " s")
+        .map(
+            range ->
+                Quantities.upTo(range.low(), 2) + " to " + Quantities.upTo(range.high(), 2) + " s")
         .orElse("");
   }
 

@@ -97,8 +97,8 @@ final class ChangeFindings {
                 "compressions-late",
                 "Compressions started late",
                 text
-                    + "; within 10 s was asked. Until then hardly any blood flows (basic life support)."
-                    + " Next time begin as soon as it is found.")
+                    + "; within 10 s was asked. Until then hardly any blood flows (basic life"
+                    + " support). Next time begin as soon as it is found.")
             : Ranked.good(
                 1,
                 "compressions-at-once",

@@ -83,8 +83,7 @@ final class CompressionFindings {
     Judgement judgement = plan.judgeRate(rate);
     String text =
         "You compressed "
-            + Words.decimalBeside(
-                rate, plan.limitPerMinute(judgement))
+            + Words.decimalBeside(rate, plan.limitPerMinute(judgement))
             + " times a minute, pauses not counted; asked was "
             + Words.range(plan)
             + ".";
@@ -104,8 +103,8 @@ final class CompressionFindings {
               "compress-too-slow",
               "Compressions too slow",
               text
-                  + " Too slow, and too little blood flows (JAMA Cardiology 2019). Next time compress"
-                  + " with the sound."));
+                  + " Too slow, and too little blood flows (JAMA Cardiology 2019). Next time"
+                  + " compress with the sound."));
     }
   }
 
@@ -173,7 +172,8 @@ final class CompressionFindings {
       case NEWBORN:
         return "; in a newborn the breaths matter most (newborn life support)";
       default:
-        return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock 2010)";
+        return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock"
+                   + " 2010)";
     }
   }
 

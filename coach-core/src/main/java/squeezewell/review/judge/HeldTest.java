@@ -137,8 +137,8 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
         "Without prompts, from the first breath to the first one at or after 2:00: "
             + RhythmRule.demands(plan)
             + RhythmRule.NOTHING_TOLD
-            + ". (This rule is our own choice.) To pass counts for today; a rhythm is yours when you"
-            + " pass again on another day.";
+            + ". (This rule is our own choice.) To pass counts for today; a rhythm is yours when"
+            + " you pass again on another day.";
     int count = scored.intervals().size();
     if (!scored.whole()) {
       String far =

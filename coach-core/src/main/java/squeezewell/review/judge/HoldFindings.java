@@ -280,8 +280,9 @@ final class HoldFindings {
                   + Words.seconds(limits.suctionLongest().seconds())
                   + "."
                   + others(over.size())
-                  + " Suction takes oxygen out of the airway along with the fluid (responder texts). Next"
-                  + " time stop at the warning, and give breaths before you go in again."));
+                  + " Suction takes oxygen out of the airway along with the fluid (responder"
+                  + " texts). Next time stop at the warning, and give breaths before you go in"
+                  + " again."));
     } else if (!suctions.isEmpty()) {
       found.add(
           Ranked.good(
@@ -353,8 +354,8 @@ final class HoldFindings {
   private String tooQuick() {
     switch (kind) {
       case RHYTHM:
-        return " Short is good for the flow of blood, as long as the rhythm was surely seen (basic life"
-            + " support).";
+        return " Short is good for the flow of blood, as long as the rhythm was surely seen (basic"
+                   + " life support).";
       case HEART_RATE:
         return " A heart rate is easily miscounted in less time (the newborn programme counts for"
             + " 6 s).";

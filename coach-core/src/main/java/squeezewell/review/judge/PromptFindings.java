@@ -124,8 +124,8 @@ final class PromptFindings {
     return facts.practice().breathPlan().isPresent()
         ? " Each one left out doubles the wait for the patient. Next time squeeze at once when you"
             + " notice, and go on with the next prompt."
-        : " Each one left out is a pause that brings less air. Next time have the mask sealed before"
-            + " the last compression.";
+        : " Each one left out is a pause that brings less air. Next time have the mask sealed"
+              + " before the last compression.";
   }
 
   private static Ranked extra(Metrics.Prompts prompts) {

@@ -45,7 +45,11 @@ final class RhythmFindings {
     lengths = facts.valid().stream().mapToDouble(IntervalPoint::seconds).toArray();
     median = interval.medianSeconds().getAsDouble();
     double leftOut = GapFindings.LEFT_OUT * plan.interval().seconds();
-    slow = (int) Arrays.stream(lengths).filter(s -> s < leftOut && plan.judgeSeconds(s) == Judgement.SLOW).count();
+    slow =
+        (int)
+            Arrays.stream(lengths)
+                .filter(s -> s < leftOut && plan.judgeSeconds(s) == Judgement.SLOW)
+                .count();
   }
 
   static List<Ranked> of(Facts facts) {
@@ -267,8 +271,8 @@ final class RhythmFindings {
             + interval.fastCount()
             + " came too soon and "
             + interval.slowCount()
-            + " too late. A breath that comes too soon leaves the one before it no time to flow out,"
-            + " and in a long wait oxygen runs low (physiology). "
+            + " too late. A breath that comes too soon leaves the one before it no time to flow"
+            + " out, and in a long wait oxygen runs low (physiology). "
             + count(plan));
   }
 

@@ -79,8 +79,8 @@ public final class RhythmRule {
       "; and nothing under "
           + Finding.Severity.FAULT.label()
           + " about the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
-          + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part or"
-          + " without prompts";
+          + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part"
+          + " or without prompts";
 
   private RhythmRule() {}
 
@@ -94,10 +94,7 @@ public final class RhythmRule {
       Optional<BreathPlan> plan = part.practice().breathPlan();
       if (plan.isPresent() && !part.practice().place().slip()) {
         List<Object> key =
-            List.of(
-                plan.get().interval(),
-                plan.get().range(),
-                plan.get().rangeIsPublished());
+            List.of(plan.get().interval(), plan.get().range(), plan.get().rangeIsPublished());
         rhythms.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
       }
     }
@@ -301,8 +298,7 @@ public final class RhythmRule {
 
   /** What the rule demands of the intervals, in plain words. */
   static String demands(BreathPlan plan) {
-    String range =
-        Words.decimal(plan.range().low()) + " to " + Words.seconds(plan.range().high());
+    String range = Words.decimal(plan.range().low()) + " to " + Words.seconds(plan.range().high());
     String mean =
         plan.rangeIsPublished()
             ? "the mean inside that range"
@@ -313,8 +309,8 @@ public final class RhythmRule {
         + mean
         + "; never over "
         + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted; less than"
-        + " a minute in all at over "
+        + " from one breath to the next, checks and suction within their limits not counted; less"
+        + " than a minute in all at over "
         + Words.decimal(fastRate(plan))
         + " breaths a minute";
   }

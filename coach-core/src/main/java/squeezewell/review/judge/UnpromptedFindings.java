@@ -66,7 +66,8 @@ final class UnpromptedFindings {
               "unprompted-slow",
               "Too slow without prompts",
               off(facts, Judgement.SLOW, plan.get())
-                  + " With too few breaths carbon dioxide builds up and oxygen runs low (physiology). "
+                  + " With too few breaths carbon dioxide builds up and oxygen runs low"
+                  + " (physiology). "
                   + RhythmFindings.count(plan.get())));
     } else if (!tooFast && !tooSlow && fast + slow > most && !told) {
       found.add(

@@ -90,9 +90,7 @@ public final class WholeMeasure {
             .filter(Optional::isPresent)
             .map(Optional::get)
             .collect(Collectors.toList());
-    boolean same =
-        plans.stream()
-            .allMatch(p -> p.asksTheSame(plans.get(0)));
+    boolean same = plans.stream().allMatch(p -> p.asksTheSame(plans.get(0)));
     return same && !plans.isEmpty()
         ? Optional.of(
             parts.stream()

@@ -202,8 +202,7 @@ record DebriefView(
         asked.intervalSeconds().isPresent()
             ? "asked: " + Phrases.seconds(60 / asked.intervalSeconds().getAsDouble())
             : "";
-    String range =
-        asked.breaths().map(plan -> Phrases.range(plan) + " s").orElse("");
+    String range = asked.breaths().map(plan -> Phrases.range(plan) + " s").orElse("");
     return List.of(
         new Figure(
             rate.isPresent() ? String.format(Locale.ROOT, "%.1f", rate.getAsDouble()) : "–",

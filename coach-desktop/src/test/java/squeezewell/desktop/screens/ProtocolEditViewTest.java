@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.parts.Choice;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
@@ -111,7 +112,7 @@ class ProtocolEditViewTest {
   void everyPatientAndSituationCanBeChosen() {
     assertThat(ProtocolEditView.entries(copy()))
         .hasSameSizeAs(Practices.protocol("aha-2025").guidance())
-        .extracting(ProtocolEditView.Entry::toString)
+        .extracting(Choice::toString)
         .contains("Adult, pulse, not breathing", "Child, no pulse, no advanced airway, 2 rescuers");
   }
 }

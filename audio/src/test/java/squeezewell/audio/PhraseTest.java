@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +29,7 @@ import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Situation;
 
 class PhraseTest {
@@ -61,20 +64,17 @@ class PhraseTest {
     Guidance usual = Plans.guidance("aha-2020", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING);
     Limits limits = usual.limits();
     Limit eight = new Limit(8 * Plans.SECOND, limits.pulseCheckNotice().source());
+    Map<ProtocolValue, Limit> eights = new EnumMap<>(limits.all());
+    eights.put(ProtocolValue.PULSE_CHECK_NOTICE, eight);
+    eights.put(ProtocolValue.PULSE_CHECK_LONGEST, eight);
+    eights.put(ProtocolValue.SUCTION_NOTICE, eight);
     Guidance other =
         new Guidance(
             usual.patient(),
             usual.situation(),
             usual.rescuers(),
             usual.rhythm(),
-            new Limits(
-                limits.pulseCheckEvery(),
-                eight,
-                limits.pulseCheckShortest(),
-                eight,
-                limits.suctionLongest(),
-                eight,
-                limits.gapLongest()));
+            new Limits(eights));
     assertThat(said(usual))
         .contains(
             Phrase.PULSE_CHECK_IN_TEN, Phrase.TEN_SECONDS_SQUEEZE, Phrase.FIVE_SECONDS_OF_SUCTION);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.PracticePlan;
@@ -57,7 +58,7 @@ final class FindingWalk {
   private void find(SessionEvent event, ClinicalFinding found) {
     Course next = course.after(found);
     standing.push(noted.size());
-    noted.add(new NotedFinding(event.number(), event.atNanos(), found, course, next, false));
+    noted.add(new NotedFinding(event.number(), event.atNanos(), found, course, next, OptionalLong.empty()));
     moveTo(next, event.atNanos());
   }
 
@@ -67,7 +68,7 @@ final class FindingWalk {
             && event.detail().equals(Integer.toString(noted.get(standing.peek()).number()));
     if (last) {
       int place = standing.pop();
-      noted.set(place, noted.get(place).takenBack());
+      noted.set(place, noted.get(place).takenBack(event.atNanos()));
       moveTo(course.undone(), event.atNanos());
     }
   }

@@ -1,5 +1,6 @@
 package squeezewell.session;
 
+import java.util.Arrays;
 import java.util.Optional;
 import squeezewell.cue.Control;
 
@@ -107,6 +108,25 @@ public enum What {
       return Optional.of(Control.Kind.SUCTION_UNDONE);
     }
     return Optional.ofNullable(control);
+  }
+
+  /** The event that writes down a change of the prompts that no finding makes. */
+  public static What of(Control.Kind change) {
+    return switch (change) {
+      case SUCTION_COMPRESSING -> SUCTION;
+      case SUCTION_UNDONE -> SUCTION_END;
+      default ->
+          Arrays.stream(values()).filter(w -> w.control == change).findFirst().get();
+    };
+  }
+
+  /** The detail of that event. */
+  public static String detail(Control.Kind change) {
+    return switch (change) {
+      case SUCTION_COMPRESSING -> COMPRESSING;
+      case SUCTION_UNDONE -> SLIP;
+      default -> "";
+    };
   }
 
   /** The event of that word. */

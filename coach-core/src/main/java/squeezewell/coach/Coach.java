@@ -1,7 +1,5 @@
 package squeezewell.coach;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -16,10 +14,11 @@ import squeezewell.cue.Prompting;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.Journal;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Runs one practice: takes commands, keeps the journal, gives cues to the outputs and shows where
@@ -66,7 +65,7 @@ public final class Coach {
     this.course = Course.of(plan);
     this.fading = Fading.start(plan, course, plan.startLevel());
     if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
-      long from = log.append(What.PROMPTS_OFF, 0, "test");
+      long from = log.append(Fact.Prompts.test(), 0);
       schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
     }
     publish();
@@ -136,16 +135,15 @@ public final class Coach {
    * Writes down something that is not of the practice itself but happens in it, so that one journal
    * holds all in order. The same words about the time hold as for a command.
    *
-   * @param what one of those of a station
-   * @param detail its detail
+   * @param fact one of those of a station
    * @param atNanos when, session time
    * @throws IllegalArgumentException if it is of the practice itself
    */
-  public void note(What what, String detail, long atNanos) {
-    if (!what.isOfStation()) {
-      throw new IllegalArgumentException("of the practice itself: " + what.word());
+  public void note(Fact fact, long atNanos) {
+    if (!fact.type().isOfStation()) {
+      throw new IllegalArgumentException("of the practice itself: " + fact.type().word());
     }
-    carryOut(at -> log.append(what, at, detail), atNanos);
+    carryOut(at -> log.append(fact, at), atNanos);
   }
 
   /** When the last event was written down, session time; 0 before the first. */
@@ -194,11 +192,11 @@ public final class Coach {
     change(Holds.changes(command, schedule, course, at), at);
   }
 
-  private void change(List<Control.Kind> kinds, long at) {
-    if (kinds.stream().anyMatch(Holds::begins)) {
+  private void change(List<Fact> facts, long at) {
+    if (facts.stream().anyMatch(Holds::begins)) {
       squeezeEnd(at);
     }
-    kinds.forEach(kind -> control(kind, at));
+    facts.forEach(fact -> control(fact, at));
   }
 
   private void squeeze(long at) {
@@ -212,7 +210,7 @@ public final class Coach {
     }
     hold(Command.SQUEEZE, at);
     OptionalLong rescue = rescueDue();
-    long began = log.append(What.BREATH, at, "");
+    long began = log.append(new Fact.Squeeze(EventType.BREATH), at);
     hands.breathBegan(began, log.lastNumber());
     fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
   }
@@ -222,10 +220,7 @@ public final class Coach {
     if (schedule.stretchAt(began).kind() == Stretch.Kind.PACED) {
       fading
           .breath(afterGap, intervalTo(began))
-          .ifPresent(
-              turn ->
-                  control(
-                      turn.prompts() ? What.PROMPTS_ON : What.PROMPTS_OFF, began, turn.detail()));
+          .ifPresent(turn -> control(turn.fact(EventType.PROMPTS_ON), began));
     }
   }
 
@@ -257,12 +252,7 @@ public final class Coach {
     OptionalLong due = rescueDue();
     if (!finished && due.isPresent() && due.getAsLong() <= latestNow) {
       long at = Math.max(latestNow, log.lastNanos());
-      fading
-          .gap()
-          .ifPresent(
-              turn ->
-                  control(
-                      turn.prompts() ? What.PROMPTS_AT_ONCE : What.PROMPTS_OFF, at, turn.detail()));
+      fading.gap().ifPresent(turn -> control(turn.fact(EventType.PROMPTS_AT_ONCE), at));
       pass(latestNow + 1);
     }
   }
@@ -272,7 +262,7 @@ public final class Coach {
       return;
     }
     hold(Command.COMPRESS, at);
-    hands.compressed(log.append(What.COMPRESSION, at, ""));
+    hands.compressed(log.append(new Fact.Plain(EventType.COMPRESSION), at));
   }
 
   private void remember(Command command, long at) {
@@ -296,7 +286,7 @@ public final class Coach {
 
   private void squeezeEnd(long at) {
     if (hands.isSqueezing()) {
-      hands.breathEnded(log.append(What.BREATH_END, at, ""));
+      hands.breathEnded(log.append(new Fact.Squeeze(EventType.BREATH_END), at));
       hands.release();
     }
   }
@@ -304,7 +294,7 @@ public final class Coach {
   private void retractBreath(long at) {
     if (hands.hasBreaths()) {
       squeezeEnd(at);
-      log.append(What.RETRACT, at, Integer.toString(hands.lastBreathNumber()));
+      log.append(new Fact.Correction(EventType.RETRACT, hands.lastBreathNumber()), at);
       hands.forgetLastBreath();
       fading.forgetLastBreath();
     }
@@ -316,7 +306,7 @@ public final class Coach {
     }
     Course next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
-    long noted = log.append(What.FINDING, changes ? cues.afterLastCue(at) : at, finding.word());
+    long noted = log.append(new Fact.Found(finding), changes ? cues.afterLastCue(at) : at);
     findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, OptionalLong.empty()));
     beforeFinding = schedule;
     since.clear();
@@ -339,7 +329,7 @@ public final class Coach {
   /** What holds the prompts up is what would, had the schedule been laid without the finding. */
   private void undo(NotedFinding noted, long at) {
     long undone = noted.changesPrompts() ? cues.afterLastCue(at) : at;
-    long from = log.append(What.FINDING_UNDONE, undone, Integer.toString(noted.number()));
+    long from = log.append(new Fact.Correction(EventType.FINDING_UNDONE, noted.number()), undone);
     findings.set(findings.size() - 1, noted.takenBack(from));
     CueSchedule without = Holds.laidAgain(beforeFinding, noted.before(), since);
     goTo(course.undone(), from);
@@ -359,7 +349,7 @@ public final class Coach {
 
   private void finish(long at) {
     squeezeEnd(at);
-    control(Control.Kind.FINISH, at);
+    control(new Fact.Plain(EventType.FINISH), at);
     cues.giveEnd(schedule, latestNow);
     finished = true;
   }
@@ -367,18 +357,14 @@ public final class Coach {
   private void sound(boolean lost, long at) {
     if (soundLost != lost) {
       soundLost = lost;
-      log.append(lost ? What.SOUND_LOST : What.SOUND_BACK, at, "");
+      log.append(new Fact.Plain(lost ? EventType.SOUND_LOST : EventType.SOUND_BACK), at);
     }
   }
 
-  private void control(Control.Kind kind, long at) {
-    control(What.of(kind), at, What.detail(kind));
-  }
-
   /** Changes the prompts; never at or before a cue that was given. */
-  private void control(What what, long at, String detail) {
-    long from = log.append(what, cues.afterLastCue(at), detail);
-    change(new Control(from, what.control(detail).get()));
+  private void control(Fact fact, long at) {
+    long from = log.append(fact, cues.afterLastCue(at));
+    change(new Control(from, fact.control().get()));
   }
 
   private void change(Control control) {
@@ -404,8 +390,7 @@ public final class Coach {
     }
     long late = latestNow - due.getAsLong();
     if (late > HOLE_NANOS) {
-      BigDecimal seconds = BigDecimal.valueOf(late, 9).setScale(1, RoundingMode.HALF_UP);
-      log.append(What.HOLE, latestNow, seconds.toPlainString() + " s");
+      log.append(Fact.Stall.of(late), latestNow);
     }
   }
 

@@ -6,6 +6,8 @@ import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Stretch;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 
 /**
  * What commands do to what holds the prompts up: checks, suction and pauses. Pure, so that the same
@@ -29,7 +31,7 @@ final class Holds {
   record Told(Command command, long atNanos) {}
 
   /** What a command changes about the prompts, in order; nothing if it makes no sense. */
-  static List<Control.Kind> changes(
+  static List<Fact> changes(
       Command command, CueSchedule schedule, Course course, long atNanos) {
     Stretch now = schedule.stretchAt(atNanos);
     return switch (command) {
@@ -46,48 +48,45 @@ final class Holds {
     };
   }
 
-  private static List<Control.Kind> breathing(Stretch now, long atNanos) {
+  private static List<Fact> breathing(Stretch now, long atNanos) {
     boolean again = atNanos - now.startNanos() >= BREATHING_AGAIN_NANOS;
     return again && now.kind() != Stretch.Kind.PAUSED ? end(now) : List.of();
   }
 
   /** One hold ends where another begins. */
-  static List<Control.Kind> beginning(Stretch.Kind kind, Stretch now, Course course) {
+  static List<Fact> beginning(Stretch.Kind kind, Stretch now, Course course) {
     if (now.kind() == kind || now.kind() == Stretch.Kind.ENDED) {
       return List.of();
     }
-    List<Control.Kind> changes = new ArrayList<>(end(now));
+    List<Fact> changes = new ArrayList<>(end(now));
     if (kind == Stretch.Kind.PULSE_CHECK) {
-      changes.add(Control.Kind.PULSE_CHECK);
+      changes.add(new Fact.Plain(EventType.PULSE_CHECK));
     } else if (kind == Stretch.Kind.PAUSED) {
-      changes.add(Control.Kind.PAUSE);
+      changes.add(new Fact.Plain(EventType.PAUSE));
     } else if (kind == Stretch.Kind.SUCTION) {
-      changes.add(
-          course.compressesDuringSuction()
-              ? Control.Kind.SUCTION_COMPRESSING
-              : Control.Kind.SUCTION);
+      changes.add(new Fact.Suction(course.compressesDuringSuction()));
     }
     return changes;
   }
 
-  private static List<Control.Kind> endIf(Stretch now, Stretch.Kind kind) {
+  private static List<Fact> endIf(Stretch now, Stretch.Kind kind) {
     return now.kind() == kind ? end(now) : List.of();
   }
 
   /** Nothing where nothing is held up. */
-  private static List<Control.Kind> end(Stretch now) {
+  private static List<Fact> end(Stretch now) {
     return switch (now.kind()) {
-      case PULSE_CHECK -> List.of(Control.Kind.PULSE_CHECK_END);
-      case SUCTION -> List.of(Control.Kind.SUCTION_END);
-      case PAUSED -> List.of(Control.Kind.RESUME);
+      case PULSE_CHECK -> List.of(new Fact.Plain(EventType.PULSE_CHECK_END));
+      case SUCTION -> List.of(new Fact.SuctionEnd(false));
+      case PAUSED -> List.of(new Fact.Plain(EventType.RESUME));
       default -> List.of();
     };
   }
 
   /** Whether a change holds the prompts up. */
-  static boolean begins(Control.Kind change) {
-    return switch (change) {
-      case PULSE_CHECK, SUCTION, SUCTION_COMPRESSING, PAUSE -> true;
+  static boolean begins(Fact change) {
+    return switch (change.type()) {
+      case PULSE_CHECK, SUCTION, PAUSE -> true;
       default -> false;
     };
   }
@@ -101,18 +100,18 @@ final class Holds {
   static CueSchedule laidAgain(CueSchedule schedule, Course course, List<Told> commands) {
     CueSchedule again = schedule;
     for (Told told : commands) {
-      for (Control.Kind kind : changes(told.command(), again, course, told.atNanos())) {
-        again = again.with(new Control(told.atNanos(), kind));
+      for (Fact change : changes(told.command(), again, course, told.atNanos())) {
+        again = again.with(new Control(told.atNanos(), change.control().get()));
       }
     }
     return again;
   }
 
   /** What leads back to where a schedule stands: begun is ended, and ended is begun again. */
-  static List<Control.Kind> backTo(Stretch.Kind kind, Stretch now, Course course) {
-    List<Control.Kind> changes = beginning(kind, now, course);
-    return changes.equals(List.of(Control.Kind.SUCTION_END))
-        ? List.of(Control.Kind.SUCTION_UNDONE)
+  static List<Fact> backTo(Stretch.Kind kind, Stretch now, Course course) {
+    List<Fact> changes = beginning(kind, now, course);
+    return changes.equals(List.of(new Fact.SuctionEnd(false)))
+        ? List.of(new Fact.SuctionEnd(true))
         : changes;
   }
 }

@@ -18,8 +18,6 @@ import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
-import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Cuts a session where the rhythm changed. A breath belongs to the part of the prompt it answers,

@@ -14,10 +14,10 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** The ribbon of a page: it must fit on a sheet however long the practice was. */
 class ReportPictureTest {
@@ -60,13 +60,12 @@ class ReportPictureTest {
     List<SessionEvent> events = new ArrayList<>();
     for (SessionEvent event : whole.events()) {
       for (long at : new long[] {30, 60}) {
-        if (event.atNanos() == at * Reports.SECOND && event.what() == What.BREATH) {
+        if (event.atNanos() == at * Reports.SECOND && event.what() == EventType.BREATH) {
           String found = at == 30 ? "pulse-lost" : "pulse-back";
-          events.add(new SessionEvent(events.size() + 1, event.atNanos(), What.FINDING, found));
+          events.add(SessionEvent.of(events.size() + 1, event.atNanos(), EventType.FINDING, found));
         }
       }
-      events.add(
-          new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+      events.add(SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
     }
     Review review = Reviewer.review(new Session(whole.header(), events, List.of()));
     assertThat(review.parts()).hasSize(3);
@@ -83,7 +82,8 @@ class ReportPictureTest {
     Session whole = practice(4, 5 * 60 * Reports.SECOND);
     List<SessionEvent> events = new ArrayList<>(whole.events());
     events.remove(events.size() - 1);
-    events.add(new SessionEvent(events.size() + 1, 4 * 60 * Reports.SECOND + 1, What.FINISH, ""));
+    events.add(
+        SessionEvent.of(events.size() + 1, 4 * 60 * Reports.SECOND + 1, EventType.FINISH, ""));
     Session late = new Session(whole.header(), events, List.of());
     assertThat(Reviewer.review(late).endNanos()).isGreaterThan(4 * 60 * Reports.SECOND);
     assertThat(ribbon(late, 8).split("<text x=\"4\"", -1)).hasSize(3);
@@ -118,9 +118,9 @@ class ReportPictureTest {
   void aMissedPromptIsHollow() {
     List<SessionEvent> events = new ArrayList<>();
     for (SessionEvent event : practice(2).events()) {
-      if (event.what() == What.FINISH || event.atNanos() / Reports.SECOND % 12 < 6) {
+      if (event.what() == EventType.FINISH || event.atNanos() / Reports.SECOND % 12 < 6) {
         events.add(
-            new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+            SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
       }
     }
     String svg = ribbon(new Session(practice(2).header(), events, List.of()), 8);
@@ -150,14 +150,14 @@ class ReportPictureTest {
     for (SessionEvent event : practice(3).events()) {
       while (next < seconds.length && seconds[next] * Reports.SECOND <= event.atNanos()) {
         long at = Math.round(seconds[next] * Reports.SECOND);
-        What what = next % 2 == 0 ? What.PAUSE : What.RESUME;
-        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+        EventType what = next % 2 == 0 ? EventType.PAUSE : EventType.RESUME;
+        events.add(SessionEvent.of(events.size() + 1, at, what, ""));
         next++;
       }
       double at = event.atNanos() / (double) Reports.SECOND;
       if (at < 59 || at > 144) {
         events.add(
-            new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+            SessionEvent.of(events.size() + 1, event.atNanos(), event.what(), event.detail()));
       }
     }
     return new Session(practice(3).header(), events, List.of());
@@ -177,11 +177,12 @@ class ReportPictureTest {
             0);
     List<SessionEvent> events = new ArrayList<>();
     for (long at = 0; at < minutes * 60; at += 6) {
-      events.add(new SessionEvent(events.size() + 1, at * Reports.SECOND, What.BREATH, ""));
+      events.add(SessionEvent.of(events.size() + 1, at * Reports.SECOND, EventType.BREATH, ""));
       events.add(
-          new SessionEvent(events.size() + 1, (at + 1) * Reports.SECOND, What.BREATH_END, ""));
+          SessionEvent.of(events.size() + 1, (at + 1) * Reports.SECOND, EventType.BREATH_END, ""));
     }
-    events.add(new SessionEvent(events.size() + 1, minutes * 60 * Reports.SECOND, What.FINISH, ""));
+    events.add(
+        SessionEvent.of(events.size() + 1, minutes * 60 * Reports.SECOND, EventType.FINISH, ""));
     SessionHeader header =
         new SessionHeader(Reports.START, SessionHeader.Origin.LIVE, "", Reports.edition(), plan);
     return new Session(header, events, List.of());

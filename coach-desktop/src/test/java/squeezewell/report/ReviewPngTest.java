@@ -15,10 +15,10 @@ import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Palette;
 import squeezewell.review.Reviewer;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 class ReviewPngTest {
   private static final Palette LIGHT = Palette.lightTheme();
@@ -73,14 +73,14 @@ class ReviewPngTest {
     for (long second = 0; second < seconds; second++) {
       long at = second * Reports.SECOND;
       if (checkAt >= 0 && (second == checkAt || second == checkAt + 10)) {
-        What what = second == checkAt ? What.PULSE_CHECK : What.PULSE_CHECK_END;
-        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+        EventType what = second == checkAt ? EventType.PULSE_CHECK : EventType.PULSE_CHECK_END;
+        events.add(SessionEvent.of(events.size() + 1, at, what, ""));
       }
       if (second % 6 == 0) {
-        events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
+        events.add(SessionEvent.of(events.size() + 1, at, EventType.BREATH, ""));
       }
     }
-    events.add(new SessionEvent(events.size() + 1, seconds * Reports.SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, seconds * Reports.SECOND, EventType.FINISH, ""));
     return new Session(
         new SessionHeader(
             header.startedAt(),

@@ -309,10 +309,11 @@ class ProtocolDraftTest {
   /** Whatever is typed: either something is refused with a reason, or a file holds it unchanged. */
   @Test
   void anyEditsAreRefusedOrReadBackEqual() throws Exception {
+    int tries = Tries.orLong(300, 1_000);
     int refused = 0;
     int kept = 0;
     List<Protocol> editions = GuidelineLibrary.editions();
-    for (int seed = 0; seed < Tries.orLong(300, 1_000); seed++) {
+    for (int seed = 0; seed < tries; seed++) {
       Random random = new Random(seed);
       Protocol edition = editions.get(random.nextInt(editions.size()));
       ProtocolDraft draft =
@@ -336,8 +337,8 @@ class ProtocolDraftTest {
       kept++;
     }
     // Both must happen often, or the edits are too harsh or too mild to tell anything.
-    assertThat(refused).isGreaterThan(200);
-    assertThat(kept).isGreaterThan(200);
+    assertThat(refused).isGreaterThan(tries / 5);
+    assertThat(kept).isGreaterThan(tries / 5);
   }
 
   private static ProtocolDraft edit(ProtocolDraft draft, Random random) {

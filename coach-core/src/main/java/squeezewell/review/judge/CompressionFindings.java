@@ -173,7 +173,7 @@ final class CompressionFindings {
         return "; in a newborn the breaths matter most (newborn life support)";
       default:
         return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock"
-                   + " 2010)";
+            + " 2010)";
     }
   }
 

@@ -355,7 +355,7 @@ final class HoldFindings {
     switch (kind) {
       case RHYTHM:
         return " Short is good for the flow of blood, as long as the rhythm was surely seen (basic"
-                   + " life support).";
+            + " life support).";
       case HEART_RATE:
         return " A heart rate is easily miscounted in less time (the newborn programme counts for"
             + " 6 s).";

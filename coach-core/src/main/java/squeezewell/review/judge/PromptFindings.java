@@ -125,7 +125,7 @@ final class PromptFindings {
         ? " Each one left out doubles the wait for the patient. Next time squeeze at once when you"
             + " notice, and go on with the next prompt."
         : " Each one left out is a pause that brings less air. Next time have the mask sealed"
-              + " before the last compression.";
+            + " before the last compression.";
   }
 
   private static Ranked extra(Metrics.Prompts prompts) {

@@ -1,7 +1,5 @@
 package squeezewell.coach;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -16,10 +14,11 @@ import squeezewell.cue.Prompting;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.Journal;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Runs one practice: takes commands, keeps the journal, gives cues to the outputs and shows where
@@ -81,7 +80,7 @@ public final class Coach {
     this.course = Course.of(plan);
     this.fading = Fading.start(plan, course, plan.startLevel());
     if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
-      long from = log.append(What.PROMPTS_OFF, 0, "test");
+      long from = log.append(Fact.Prompts.test(), 0);
       schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
     }
     publish();
@@ -151,16 +150,15 @@ public final class Coach {
    * Writes down something that is not of the practice itself but happens in it, so that one journal
    * holds all in order. The same words about the time hold as for a command.
    *
-   * @param what one of those of a station
-   * @param detail its detail
+   * @param fact one of those of a station
    * @param atNanos when, session time
    * @throws IllegalArgumentException if it is of the practice itself
    */
-  public void note(What what, String detail, long atNanos) {
-    if (!what.isOfStation()) {
-      throw new IllegalArgumentException("of the practice itself: " + what.word());
+  public void note(Fact fact, long atNanos) {
+    if (!fact.type().isOfStation()) {
+      throw new IllegalArgumentException("of the practice itself: " + fact.type().word());
     }
-    carryOut(at -> log.append(what, at, detail), atNanos);
+    carryOut(at -> log.append(fact, at), atNanos);
   }
 
   /** When the last event was written down, session time; 0 before the first. */
@@ -196,9 +194,9 @@ public final class Coach {
       case SQUEEZE_END -> squeezeEnd(at);
       case COMPRESS -> compress(at);
       case BREATH -> breath(at);
-      case PULSE_CHECK -> hold(What.PULSE_CHECK, Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION -> hold(What.SUCTION, Stretch.Kind.SUCTION, at);
-      case PAUSE -> hold(What.PAUSE, Stretch.Kind.PAUSED, at);
+      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, at);
+      case SUCTION -> hold(Stretch.Kind.SUCTION, at);
+      case PAUSE -> hold(Stretch.Kind.PAUSED, at);
       case PULSE_CHECK_END -> goOn(Stretch.Kind.PULSE_CHECK, at);
       case SUCTION_END -> goOn(Stretch.Kind.SUCTION, at);
       case RESUME -> goOn(Stretch.Kind.PAUSED, at);
@@ -224,7 +222,7 @@ public final class Coach {
       goOn(Stretch.Kind.SUCTION, at);
     }
     OptionalLong rescue = rescueDue();
-    long began = log.append(What.BREATH, at, "");
+    long began = log.append(new Fact.Squeeze(EventType.BREATH), at);
     hands.breathBegan(began, log.lastNumber());
     fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
   }
@@ -234,10 +232,7 @@ public final class Coach {
     if (schedule.stretchAt(began).kind() == Stretch.Kind.PACED) {
       fading
           .breath(afterGap, intervalTo(began))
-          .ifPresent(
-              turn ->
-                  control(
-                      turn.prompts() ? What.PROMPTS_ON : What.PROMPTS_OFF, began, turn.detail()));
+          .ifPresent(turn -> control(turn.fact(EventType.PROMPTS_ON), began));
     }
   }
 
@@ -269,12 +264,7 @@ public final class Coach {
     OptionalLong due = rescueDue();
     if (!finished && due.isPresent() && due.getAsLong() <= latestNow) {
       long at = Math.max(latestNow, log.lastNanos());
-      fading
-          .gap()
-          .ifPresent(
-              turn ->
-                  control(
-                      turn.prompts() ? What.PROMPTS_AT_ONCE : What.PROMPTS_OFF, at, turn.detail()));
+      fading.gap().ifPresent(turn -> control(turn.fact(EventType.PROMPTS_AT_ONCE), at));
       pass(latestNow + 1);
     }
   }
@@ -289,7 +279,7 @@ public final class Coach {
       goOn(Stretch.Kind.PULSE_CHECK, at);
       goOn(Stretch.Kind.SUCTION, at);
     }
-    hands.compressed(log.append(What.COMPRESSION, at, ""));
+    hands.compressed(log.append(new Fact.Plain(EventType.COMPRESSION), at));
   }
 
   /** Only as long as the finding can be taken back. */
@@ -315,7 +305,7 @@ public final class Coach {
 
   private void squeezeEnd(long at) {
     if (hands.isSqueezing()) {
-      hands.breathEnded(log.append(What.BREATH_END, at, ""));
+      hands.breathEnded(log.append(new Fact.Squeeze(EventType.BREATH_END), at));
       hands.release();
     }
   }
@@ -323,18 +313,21 @@ public final class Coach {
   private void retractBreath(long at) {
     if (hands.hasBreaths()) {
       squeezeEnd(at);
-      log.append(What.RETRACT, at, Integer.toString(hands.lastBreathNumber()));
+      log.append(new Fact.Correction(EventType.RETRACT, hands.lastBreathNumber()), at);
       hands.forgetLastBreath();
       fading.forgetLastBreath();
     }
   }
 
-  private void hold(What what, Stretch.Kind kind, long at) {
+  private void hold(Stretch.Kind kind, long at) {
     if (schedule.stretchAt(at).kind() != kind) {
       squeezeEnd(at);
       endHold(at);
-      boolean compressing = what == What.SUCTION && course.compressesDuringSuction();
-      control(what, at, compressing ? What.COMPRESSING : "");
+      switch (kind) {
+        case PULSE_CHECK -> control(new Fact.Plain(EventType.PULSE_CHECK), at);
+        case SUCTION -> control(new Fact.Suction(course.compressesDuringSuction()), at);
+        default -> control(new Fact.Plain(EventType.PAUSE), at);
+      }
     }
   }
 
@@ -346,9 +339,9 @@ public final class Coach {
 
   private void endHold(long at) {
     switch (schedule.stretchAt(at).kind()) {
-      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at, "");
-      case SUCTION -> control(What.SUCTION_END, at, "");
-      case PAUSED -> control(What.RESUME, at, "");
+      case PULSE_CHECK -> control(new Fact.Plain(EventType.PULSE_CHECK_END), at);
+      case SUCTION -> control(new Fact.SuctionEnd(false), at);
+      case PAUSED -> control(new Fact.Plain(EventType.RESUME), at);
       default -> {
         // Nothing is held up.
       }
@@ -361,13 +354,13 @@ public final class Coach {
     }
     Course next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
-    long noted = log.append(What.FINDING, changes ? cues.afterLastCue(at) : at, finding.word());
+    long noted = log.append(new Fact.Found(finding), changes ? cues.afterLastCue(at) : at);
     findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, false));
     WithoutFinding unchanged = new WithoutFinding(schedule, course);
     goTo(next, noted);
     boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
     if (finding == ClinicalFinding.VOMIT && !paused) {
-      hold(What.SUCTION, Stretch.Kind.SUCTION, noted);
+      hold(Stretch.Kind.SUCTION, noted);
     }
     without = Optional.of(unchanged);
   }
@@ -382,9 +375,8 @@ public final class Coach {
       boolean changes = noted.changesPrompts();
       long from =
           log.append(
-              What.FINDING_UNDONE,
-              changes ? cues.afterLastCue(at) : at,
-              Integer.toString(noted.number()));
+              new Fact.Correction(EventType.FINDING_UNDONE, noted.number()),
+              changes ? cues.afterLastCue(at) : at);
       findings.set(last, noted.takenBack());
       goTo(course.undone(), from);
       goBackTo(without.get().kindAt(from), from);
@@ -399,12 +391,10 @@ public final class Coach {
       return;
     }
     switch (kind) {
-      case PULSE_CHECK -> hold(What.PULSE_CHECK, kind, at);
-      case SUCTION -> hold(What.SUCTION, kind, at);
-      case PAUSED -> hold(What.PAUSE, kind, at);
+      case PULSE_CHECK, SUCTION, PAUSED -> hold(kind, at);
       default -> {
         if (now == Stretch.Kind.SUCTION) {
-          control(What.SUCTION_END, at, What.SLIP);
+          control(new Fact.SuctionEnd(true), at);
         } else {
           endHold(at);
         }
@@ -424,7 +414,7 @@ public final class Coach {
 
   private void finish(long at) {
     squeezeEnd(at);
-    control(What.FINISH, at, "");
+    control(new Fact.Plain(EventType.FINISH), at);
     cues.giveEnd(schedule, latestNow);
     finished = true;
   }
@@ -432,14 +422,14 @@ public final class Coach {
   private void sound(boolean lost, long at) {
     if (soundLost != lost) {
       soundLost = lost;
-      log.append(lost ? What.SOUND_LOST : What.SOUND_BACK, at, "");
+      log.append(new Fact.Plain(lost ? EventType.SOUND_LOST : EventType.SOUND_BACK), at);
     }
   }
 
   /** Changes the prompts; never at or before a cue that was given. */
-  private void control(What what, long at, String detail) {
-    long from = log.append(what, cues.afterLastCue(at), detail);
-    change(new Control(from, what.control(detail).get()));
+  private void control(Fact fact, long at) {
+    long from = log.append(fact, cues.afterLastCue(at));
+    change(new Control(from, fact.control().get()));
   }
 
   private void change(Control control) {
@@ -465,8 +455,7 @@ public final class Coach {
     }
     long late = latestNow - due.getAsLong();
     if (late > HOLE_NANOS) {
-      BigDecimal seconds = BigDecimal.valueOf(late, 9).setScale(1, RoundingMode.HALF_UP);
-      log.append(What.HOLE, latestNow, seconds.toPlainString() + " s");
+      log.append(Fact.Stall.of(late), latestNow);
     }
   }
 

@@ -10,10 +10,11 @@ import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * A session that is over, as the states that its coach showed, for any moment of it. What lies
@@ -52,7 +53,7 @@ public final class Replay {
     this.squeezes = squeezes(session);
     this.findings = findings(session);
     for (SessionEvent event : session.standing()) {
-      if (event.what() == What.SOUND_LOST || event.what() == What.SOUND_BACK) {
+      if (event.what() == EventType.SOUND_LOST || event.what() == EventType.SOUND_BACK) {
         sounds.add(event);
       }
     }
@@ -153,7 +154,7 @@ public final class Replay {
     boolean lost = false;
     for (SessionEvent event : sounds) {
       if (event.atNanos() <= at) {
-        lost = event.what() == What.SOUND_LOST;
+        lost = event.what() == EventType.SOUND_LOST;
       }
     }
     return lost;
@@ -178,21 +179,22 @@ public final class Replay {
   private static List<Squeeze> squeezes(Session session) {
     Map<Integer, Long> retracted = new HashMap<>();
     for (SessionEvent event : session.events()) {
-      if (event.what() == What.RETRACT) {
-        retracted.put(Integer.parseInt(event.detail()), event.atNanos());
+      if (event.what() == EventType.RETRACT) {
+        retracted.put(((Fact.Correction) event.fact()).event(), event.atNanos());
       }
     }
     List<Squeeze> found = new ArrayList<>();
     for (SessionEvent event : session.events()) {
-      if (event.what() == What.BREATH) {
+      if (!(event.fact() instanceof Fact.Squeeze squeeze)) {
+        continue;
+      }
+      OptionalDouble volume = squeeze.millilitres();
+      if (event.what() == EventType.BREATH) {
         long gone = retracted.getOrDefault(event.number(), Long.MAX_VALUE);
-        found.add(
-            new Squeeze(
-                event.atNanos(), Long.MAX_VALUE, gone, Session.millilitres(event.detail())));
-      } else if (event.what() == What.BREATH_END && !found.isEmpty()) {
+        found.add(new Squeeze(event.atNanos(), Long.MAX_VALUE, gone, volume));
+      } else if (!found.isEmpty()) {
         // The last end counts: before it the contact only bounced.
         Squeeze last = found.remove(found.size() - 1);
-        OptionalDouble volume = Session.millilitres(event.detail());
         found.add(
             new Squeeze(
                 last.startNanos(),
@@ -205,17 +207,12 @@ public final class Replay {
   }
 
   private static List<Noted> findings(Session session) {
-    Map<String, Long> undone = new HashMap<>();
-    for (SessionEvent event : session.standing()) {
-      if (event.what() == What.FINDING_UNDONE) {
-        undone.putIfAbsent(event.detail(), event.atNanos());
-      }
-    }
+    Map<Integer, Long> undone = session.undoneAt();
     List<Noted> noted = new ArrayList<>();
     for (NotedFinding finding : session.findings()) {
       long at =
           finding.undone()
-              ? undone.getOrDefault(Integer.toString(finding.number()), finding.atNanos())
+              ? undone.getOrDefault(finding.number(), finding.atNanos())
               : Long.MAX_VALUE;
       noted.add(
           new Noted(

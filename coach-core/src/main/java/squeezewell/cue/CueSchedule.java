@@ -133,12 +133,8 @@ public final class CueSchedule {
     Stretch from = stretches.get(first);
     for (int i = first; i <= indexAt(toNanos); i++) {
       Stretch stretch = stretches.get(i);
-      boolean goesOn =
-          i == first
-              || (stretch.kind() == Stretch.Kind.PACED
-                  && from.kind() == Stretch.Kind.PACED
-                  && stretch.guidance().equals(from.guidance()));
-      if (!goesOn) {
+      boolean paced = stretch.kind() == Stretch.Kind.PACED;
+      if (!paced || !stretch.guidance().equals(from.guidance())) {
         return false;
       }
     }

@@ -11,7 +11,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.TestPlans;
-import squeezewell.Tries;
 
 class ProtocolDraftTest {
   private static final Set<String> TAKEN = Set.of("aha-2020", "aha-2025", "service-1");
@@ -309,11 +308,10 @@ class ProtocolDraftTest {
   /** Whatever is typed: either something is refused with a reason, or a file holds it unchanged. */
   @Test
   void anyEditsAreRefusedOrReadBackEqual() throws Exception {
-    int tries = Tries.orLong(300, 1_000);
     int refused = 0;
     int kept = 0;
     List<Protocol> editions = GuidelineLibrary.editions();
-    for (int seed = 0; seed < tries; seed++) {
+    for (int seed = 0; seed < 1_000; seed++) {
       Random random = new Random(seed);
       Protocol edition = editions.get(random.nextInt(editions.size()));
       ProtocolDraft draft =
@@ -337,8 +335,8 @@ class ProtocolDraftTest {
       kept++;
     }
     // Both must happen often, or the edits are too harsh or too mild to tell anything.
-    assertThat(refused).isGreaterThan(tries / 5);
-    assertThat(kept).isGreaterThan(tries / 5);
+    assertThat(refused).isGreaterThan(200);
+    assertThat(kept).isGreaterThan(200);
   }
 
   private static ProtocolDraft edit(ProtocolDraft draft, Random random) {

@@ -75,7 +75,10 @@ class MetricsPropertyTest {
     double net = session(breaths).review().metrics().gap().longestNetSeconds();
     // The pause moves the planned end, so the finish is set to the same instant.
     Review held =
-        session(breaths).pause(50, 70).event(LENGTH, squeezewell.session.What.FINISH, "").review();
+        session(breaths)
+            .pause(50, 70)
+            .event(LENGTH, squeezewell.session.EventType.FINISH, "")
+            .review();
     assertThat(held.metrics().gap().longestNetSeconds()).isLessThanOrEqualTo(net + 1e-9);
   }
 

@@ -168,7 +168,7 @@ public record StationSheet(
     String length = Quantities.clock(task.lengthNanos().getAsLong());
     boolean judged = task.task().leastNanos().isPresent() && task.lengthNanos().isPresent();
     String breaths = task.task().asksForBreaths() ? " of breaths with it" : "";
-    return task.length() == TaskState.Length.SHORT && judged
+    return task.length() == TaskState.Length.TOO_SHORT && judged
         ? length + breaths + ", at least " + Quantities.clock(task.task().leastNanos().getAsLong())
         : length + breaths;
   }

@@ -22,9 +22,9 @@ import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 import squeezewell.review.judge.Finding;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
 import squeezewell.station.file.StationFile;
 import squeezewell.station.file.StationReader;
 
@@ -47,7 +47,7 @@ class FormatsDocTest {
     assertThat(session.breaths()).isNotEmpty();
     assertThat(session.finished()).isTrue();
     assertThat(session.notes()).isEmpty();
-    for (What what : What.values()) {
+    for (EventType what : EventType.values()) {
       assertThat(doc()).contains("`" + what.word() + "`");
     }
   }

@@ -73,7 +73,7 @@ class DebriefWordsTest {
         .doesNotContain("compressions")
         .doesNotContain("Dotted");
     assertThat(DebriefWords.legend(Reviewer.review(Reports.changing())))
-        .contains("Dotted lines: what was found, by its number.");
+        .contains("Upright lines: what was found, by its number.");
   }
 
   @Test

@@ -17,9 +17,9 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.measure.Practice;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Two minutes without prompts. The probabilities come from a prototype that was written before and
@@ -161,7 +161,7 @@ class HeldTestTest {
   }
 
   private static void add(List<SessionEvent> events, double at) {
-    events.add(new SessionEvent(events.size() + 1, SessionBuilder.nanos(at), What.BREATH, ""));
+    events.add(SessionEvent.of(events.size() + 1, SessionBuilder.nanos(at), EventType.BREATH, ""));
   }
 
   @ParameterizedTest

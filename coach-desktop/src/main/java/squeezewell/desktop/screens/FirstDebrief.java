@@ -38,9 +38,9 @@ import squeezewell.session.SessionHeader;
 
 /**
  * Gets ready for the first debrief after a start. Most of the time that it would take is spent on
- * loading classes and linking them for the first time, those of the chart library above all, so a
- * made-up practice is reviewed, its charts are drawn and its debrief is built and painted before
- * anybody waits for one. Nothing of it is shown or kept.
+ * loading classes and linking them for the first time, so a made-up practice is reviewed, its
+ * charts are drawn and its debrief is built and painted before anybody waits for one. Nothing of it
+ * is shown or kept.
  */
 public final class FirstDebrief {
   private static final long SECOND = 1_000_000_000L;

@@ -40,7 +40,9 @@ class PicturesTest {
     List<String> prompts = words(view, RibbonMark.Kind.PROMPT);
     assertThat(prompts.get(2))
         .isEqualTo("Prompt at 0:12.0 to squeeze for 1.0 s, met by a breath 0.4 s late.");
-    assertThat(prompts.get(4)).contains("missed: no breath answers it");
+    assertThat(words(view, RibbonMark.Kind.MISSED).get(0))
+        .contains("0:24.0")
+        .contains("missed: no breath answers it");
   }
 
   @Test

@@ -16,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Coach;
 import squeezewell.coach.TraineeFault;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
@@ -76,7 +77,7 @@ final class DemoCommand extends CliCommand {
   public Integer call() throws BadInputException, IOException, CannotException {
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
-    List<VirtualTrainee.Scripted> script = script(choice.guidance().patient());
+    List<ScriptedFinding> script = script(choice.guidance().patient());
     PracticePlan plan =
         prompts.in(PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES)));
     Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
@@ -104,10 +105,10 @@ final class DemoCommand extends CliCommand {
     return DONE;
   }
 
-  private List<VirtualTrainee.Scripted> script(PatientGroup patient) throws BadInputException {
-    List<VirtualTrainee.Scripted> script = new ArrayList<>();
+  private List<ScriptedFinding> script(PatientGroup patient) throws BadInputException {
+    List<ScriptedFinding> script = new ArrayList<>();
     for (String entry : found) {
-      VirtualTrainee.Scripted next = scripted(entry, patient);
+      ScriptedFinding next = scripted(entry, patient);
       boolean later = script.isEmpty() || next.atNanos() >= script.get(script.size() - 1).atNanos();
       if (!later) {
         throw BadInputException.notAllowed(
@@ -118,7 +119,7 @@ final class DemoCommand extends CliCommand {
     return script;
   }
 
-  private static VirtualTrainee.Scripted scripted(String entry, PatientGroup patient)
+  private static ScriptedFinding scripted(String entry, PatientGroup patient)
       throws BadInputException {
     Matcher parts = FOUND.matcher(entry);
     if (!parts.matches()) {
@@ -133,7 +134,7 @@ final class DemoCommand extends CliCommand {
           "--found", "", finding.word(), "what can be found in this patient: " + patient.id());
     }
     long nanos = new BigDecimal(parts.group(1)).movePointRight(9).longValueExact();
-    return new VirtualTrainee.Scripted(nanos, finding);
+    return new ScriptedFinding(nanos, finding);
   }
 
   private void show(Review review) {
@@ -152,7 +153,7 @@ final class DemoCommand extends CliCommand {
   private Session kept(
       SessionHeader header,
       VirtualTrainee trainee,
-      List<VirtualTrainee.Scripted> script,
+      List<ScriptedFinding> script,
       HomeFolder folder)
       throws IOException, BadInputException, CannotException {
     Path file = folder.newSessionFile(header.startedAt());
@@ -164,7 +165,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private static Session notKept(
-      SessionHeader header, VirtualTrainee trainee, List<VirtualTrainee.Scripted> script)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script)
       throws IOException, CannotException {
     List<SessionEvent> events = new ArrayList<>();
     try (Journal journal = new ListJournal(events)) {
@@ -176,7 +177,7 @@ final class DemoCommand extends CliCommand {
   private static void practise(
       SessionHeader header,
       VirtualTrainee trainee,
-      List<VirtualTrainee.Scripted> script,
+      List<ScriptedFinding> script,
       Journal journal)
       throws CannotException {
     Coach coach = new Coach(header.plan(), journal, List.of());

@@ -11,6 +11,7 @@ import javax.accessibility.AccessibleRole;
 import javax.accessibility.AccessibleState;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.words.WrappedText;
 
 /**
  * A title and a text of a few lines on a card that is framed while it matters. What it says is
@@ -117,7 +118,7 @@ public final class AdviceCard extends Drawn {
   private int height(Graphics2D g2, double size, int room) {
     FontMetrics small = g2.getFontMetrics(plain(size));
     return g2.getFontMetrics(bold(size)).getHeight()
-        + Wrapped.lines(text, small, room).size() * small.getHeight();
+        + WrappedText.lines(text, room, small::stringWidth).size() * small.getHeight();
   }
 
   private void write(Graphics2D g2, double size, int side, int room) {
@@ -131,7 +132,7 @@ public final class AdviceCard extends Drawn {
     FontMetrics small = g2.getFontMetrics(plain);
     g2.setFont(plain);
     y += large.getDescent() + small.getAscent();
-    for (String line : Wrapped.lines(text, small, room)) {
+    for (String line : WrappedText.lines(text, room, small::stringWidth)) {
       g2.drawString(line, side, y);
       y += small.getHeight();
     }

@@ -10,6 +10,7 @@ import java.util.List;
 import javax.swing.JButton;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.words.WrappedText;
 
 /**
  * Something to tap with one finger and a mask in the other hand: its words over several lines, and
@@ -111,12 +112,12 @@ public final class TaskButton extends JButton {
     int below = under.isEmpty() ? 0 : smallMetrics.getHeight();
     double size = 1;
     Font font = bold;
-    List<String> lines = Wrapped.lines(text, g2.getFontMetrics(font), room);
+    List<String> lines = WrappedText.lines(text, room, g2.getFontMetrics(font)::stringWidth);
     while (size > SMALLEST
         && lines.size() * g2.getFontMetrics(font).getHeight() + below > getHeight() - look.px(8)) {
       size -= 0.05;
       font = bold.deriveFont((float) (bold.getSize2D() * size));
-      lines = Wrapped.lines(text, g2.getFontMetrics(font), room);
+      lines = WrappedText.lines(text, room, g2.getFontMetrics(font)::stringWidth);
     }
     FontMetrics metrics = g2.getFontMetrics(font);
     int y = (getHeight() - lines.size() * metrics.getHeight() - below) / 2;

@@ -16,6 +16,9 @@ import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Figure;
+import squeezewell.review.say.FigureValue;
+import squeezewell.review.say.Figures;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
@@ -215,7 +218,7 @@ public final class XapiJson {
     json.name("extensions").beginObject();
     Verdict verdict = review.verdict();
     json.name(BASE + "result/verdict").beginObject();
-    json.name("outcome").value(MetricList.slug(verdict.outcome().name()));
+    json.name("outcome").value(Figure.slug(verdict.outcome().name()));
     json.name("rule").value(PlainText.of(verdict.rule()));
     json.name("reasons").beginArray();
     for (String reason : verdict.reasons()) {
@@ -223,7 +226,7 @@ public final class XapiJson {
     }
     json.endArray();
     json.endObject();
-    for (Metric metric : MetricList.of(review)) {
+    for (FigureValue metric : Figures.of(review)) {
       // What can't be computed is left out: some stores refuse null even here.
       if (metric.value().isPresent() && metric.isNumber()) {
         json.name(BASE + "metrics/" + metric.name()).beginObject();

@@ -26,6 +26,9 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Figure;
+import squeezewell.review.say.FigureValue;
+import squeezewell.review.say.Figures;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
@@ -179,16 +182,16 @@ class MetricReferencesTest {
     for (Session session : sessions()) {
       Review review = Reviewer.review(session);
       JsonObject json = json(review);
-      check(MetricList.of(review), json, review, without, compared);
+      check(Figures.of(review), json, review, without, compared);
       for (int part = 0; part < review.parts().size(); part++) {
         check(
-            MetricList.of(review.parts().get(part)),
+            Figures.of(review.parts().get(part)),
             json.getAsJsonArray("parts").get(part).getAsJsonObject(),
             review.parts().get(part),
             without,
             compared);
       }
-      MetricList.of(review).forEach(m -> names.add(anyOfItsList(m.name())));
+      Figures.of(review).forEach(m -> names.add(anyOfItsList(m.name())));
     }
     assertThat(without).isEmpty();
     // Each was compared where it has a value, too: not only empty with null.
@@ -199,10 +202,10 @@ class MetricReferencesTest {
 
   @Test
   void theFiguresThatTheJsonDoesNotHaveAreThoseWorkedByHand() {
-    List<Metric> list = MetricList.of(Reviewer.review(eventful()));
+    List<FigureValue> list = Figures.of(Reviewer.review(eventful()));
     BY_HAND.forEach(
         (name, value) -> {
-          Metric metric =
+          FigureValue metric =
               list.stream().filter(m -> m.name().equals(name)).findFirst().orElseThrow();
           assertThat(Double.parseDouble(metric.value().orElseThrow()))
               .as(name)
@@ -213,9 +216,9 @@ class MetricReferencesTest {
   @Test
   void aFigureWithoutEitherIsFound() throws IOException {
     Review review = Reviewer.review(eventful());
-    List<Metric> more = new ArrayList<>(MetricList.of(review));
-    more.add(new Metric("gap.newSeconds", Optional.of("1"), "s", OptionalInt.empty()));
-    more.add(new Metric("pulseChecks.1.new", Optional.of("a-word"), "", OptionalInt.empty()));
+    List<FigureValue> more = new ArrayList<>(Figures.of(review));
+    more.add(new FigureValue("gap.newSeconds", Optional.of("1"), "s", OptionalInt.empty()));
+    more.add(new FigureValue("pulseChecks.1.new", Optional.of("a-word"), "", OptionalInt.empty()));
     Collection<String> without = new TreeSet<>();
     check(more, json(review), review, without, new TreeSet<>());
     assertThat(without).containsExactly("gap.newSeconds", "pulseChecks.1.new");
@@ -230,12 +233,12 @@ class MetricReferencesTest {
   }
 
   private static void check(
-      List<Metric> list,
+      List<FigureValue> list,
       JsonObject json,
       Review review,
       Collection<String> without,
       Collection<String> compared) {
-    for (Metric metric : list) {
+    for (FigureValue metric : list) {
       String name = metric.name();
       boolean differs = name.equals("asked.inspirationSeconds") && !review.parts().isEmpty();
       boolean listed = name.startsWith("pulseChecks.") || name.startsWith("suctions.");
@@ -281,7 +284,7 @@ class MetricReferencesTest {
     return at.isJsonNull() || at.isJsonPrimitive() ? Optional.of(at) : Optional.empty();
   }
 
-  private static void same(Metric metric, JsonElement twin) {
+  private static void same(FigureValue metric, JsonElement twin) {
     assertThat(metric.value().isEmpty()).as(metric.name()).isEqualTo(twin.isJsonNull());
     if (twin instanceof JsonPrimitive value) {
       String text = metric.value().orElseThrow();
@@ -290,7 +293,7 @@ class MetricReferencesTest {
             .as(metric.name())
             .isCloseTo(value.getAsDouble(), within(1e-6));
       } else {
-        assertThat(text).as(metric.name()).isEqualTo(MetricList.slug(value.getAsString()));
+        assertThat(text).as(metric.name()).isEqualTo(Figure.slug(value.getAsString()));
       }
     }
   }

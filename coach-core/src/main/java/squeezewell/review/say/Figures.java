@@ -114,8 +114,7 @@ public final class Figures {
           of("unprompted.plannedCount", ONE, alone(Unprompted::plannedCount)),
           of("unprompted.intervalCount", ONE, SILENT),
           of("unprompted.meanSeconds", S, alone(Unprompted::meanSeconds)).from(SILENT),
-          of("unprompted.ratePerMinute", PER_MINUTE, alone(Unprompted::ratePerMinute))
-              .from(SILENT),
+          of("unprompted.ratePerMinute", PER_MINUTE, alone(Unprompted::ratePerMinute)).from(SILENT),
           of("unprompted.inRangeCount", ONE, alone(Unprompted::inRangeCount)).from(SILENT),
           of("unprompted.fastCount", ONE, alone(Unprompted::fastCount)).from(SILENT),
           of("unprompted.slowCount", ONE, alone(Unprompted::slowCount)).from(SILENT),
@@ -160,8 +159,7 @@ public final class Figures {
   private static final List<Figure<Review>> OTHERS =
       List.of(
           of("holes.count", ONE, r -> r.metrics().holeCount()),
-          of("holes.seconds", S, r -> r.metrics().holeSeconds())
-              .from(r -> r.metrics().holeCount()),
+          of("holes.seconds", S, r -> r.metrics().holeSeconds()).from(r -> r.metrics().holeCount()),
           of("drift.percentPerMinute", PERCENT_PER_MINUTE, r -> drift(r).percentPerMinute())
               .from(DRIFTING),
           of("drift.lowPercentPerMinute", PERCENT_PER_MINUTE, r -> drift(r).lowPercentPerMinute())

@@ -15,9 +15,6 @@ import squeezewell.cue.CueSchedule;
  * position: what no longer holds fades out, and no cue is given twice. Not thread-safe.
  */
 public final class CueMixer {
-  /** A cue created this late still starts at once; a later one is dropped (our own choice). */
-  public static final long LATE_NANOS = 100_000_000L;
-
   private static final int FADES_PER_SECOND = 100;
 
   private final SoundBank bank;
@@ -25,7 +22,10 @@ public final class CueMixer {
   private final List<Voice> voices = new ArrayList<>();
   private final Deque<Sounding> ahead = new ArrayDeque<>();
 
-  /** Those of the last {@link #LATE_NANOS} or longer that sound the same whatever their count. */
+  /**
+   * Those of the last {@link SoundSource#LATE_NANOS} or longer that sound the same whatever their
+   * count.
+   */
   private final List<Sounding> justBegun = new ArrayList<>();
 
   private final SpeechLane lane;
@@ -75,7 +75,7 @@ public final class CueMixer {
 
   /**
    * Takes a schedule in place of the one before. Cues that it adds within the last {@link
-   * #LATE_NANOS} start at the position.
+   * SoundSource#LATE_NANOS} start at the position.
    */
   public void publish(CueSchedule newSchedule) {
     publish(SoundSource.of(newSchedule));
@@ -86,7 +86,7 @@ public final class CueMixer {
     SoundSource old = source;
     source = Objects.requireNonNull(newSource, "newSource");
     List<Sounding> added = new ArrayList<>();
-    long late = position - Frames.at(LATE_NANOS, rate);
+    long late = position - Frames.at(SoundSource.LATE_NANOS, rate);
     justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
     for (Sounding cue : startingIn(late, position + 1)) {
       if (old == null || !begun(old, cue)) {
@@ -162,8 +162,9 @@ public final class CueMixer {
   }
 
   /**
-   * Goes forward at once, as after a hole in the sound. Cues of the last {@link #LATE_NANOS} that
-   * were jumped over start at the new position. What sounds goes on, unless the jump is longer.
+   * Goes forward at once, as after a hole in the sound. Cues of the last {@link
+   * SoundSource#LATE_NANOS} that were jumped over start at the new position. What sounds goes on,
+   * unless the jump is longer.
    *
    * @param frame where to go on, not before the position
    */
@@ -175,7 +176,7 @@ public final class CueMixer {
       position = frame;
       return;
     }
-    long late = Frames.at(LATE_NANOS, rate);
+    long late = Frames.at(SoundSource.LATE_NANOS, rate);
     List<Sounding> missed =
         source == null ? List.of() : startingIn(Math.max(position, frame - late), frame);
     if (frame - position > late) {
@@ -293,7 +294,7 @@ public final class CueMixer {
       return;
     }
     if (cue.uncounted()) {
-      long late = position - Frames.at(LATE_NANOS, rate);
+      long late = position - Frames.at(SoundSource.LATE_NANOS, rate);
       justBegun.removeIf(b -> Frames.at(b.atNanos(), rate) < late);
       justBegun.add(cue);
     }

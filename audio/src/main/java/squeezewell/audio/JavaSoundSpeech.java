@@ -6,9 +6,9 @@ import com.sun.speech.freetts.en.us.cmu_us_kal.KevinVoiceDirectory;
 /**
  * Speaks with FreeTTS, an English synthesiser in plain Java, inside this process: no other program,
  * no file, no network. Its name says that it touches Java Sound: the synthesiser hands its sound
- * over in those terms. No device is opened.
+ * over in those terms. No device is opened. It loads its voice when it first speaks.
  */
-final class JavaSoundSpeech implements SpeechMaker {
+public final class JavaSoundSpeech implements SpeechMaker {
   private static final String VOICE = "kevin16";
 
   private Voice voice;

@@ -56,7 +56,7 @@ public final class LineStore implements AutoCloseable {
     if (texts.isEmpty()) {
       return Map.of();
     }
-    try (LineStore store = new LineStore(SpeechMaker::ofThisProgram)) {
+    try (LineStore store = new LineStore(JavaSoundSpeech::new)) {
       store.prepare(texts);
       store.prepared().get();
       return Map.copyOf(store.lines);

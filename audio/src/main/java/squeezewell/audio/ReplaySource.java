@@ -9,8 +9,8 @@ import java.util.function.Function;
 import squeezewell.coach.Playback;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InOrder;
 import squeezewell.cue.Stretch;
-import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -109,10 +109,11 @@ public final class ReplaySource implements SoundSource {
     for (Cue cue : schedule.between(from, to)) {
       long at = playback.timeOf(cue.atNanos()).orElse(Long.MIN_VALUE);
       if (at >= fromNanos && at < toNanos) {
-        found.add(prompt(cue, at));
+        found.add(SoundSource.prompt(schedule, cue, at, playback::scaled, playback.speed() == 1));
       }
     }
-    for (int i = firstDeedAt(from); i < deeds.size() && deeds.get(i).atNanos() < to; i++) {
+    int first = InOrder.countBefore(deeds.size(), i -> deeds.get(i).atNanos(), from);
+    for (int i = first; i < deeds.size() && deeds.get(i).atNanos() < to; i++) {
       long at = playback.timeOf(deeds.get(i).atNanos()).orElse(Long.MIN_VALUE);
       if (at >= fromNanos && at < toNanos) {
         found.add(new Sounding.Deed(at, deeds.get(i).act()));
@@ -137,28 +138,6 @@ public final class ReplaySource implements SoundSource {
             .ifPresent(words -> found.add(new Sounding.Line(at, each.text(), words)));
       }
     }
-  }
-
-  private Sounding prompt(Cue cue, long at) {
-    Guidance guidance = schedule.guidanceAt(cue.atNanos());
-    long swell = Math.max(cue.lengthNanos(), SoundBank.squeezeNanos(guidance.rhythm()));
-    boolean words = playback.speed() == 1;
-    return new Sounding.Prompt(
-        at, cue, schedule.inForceAt(cue.atNanos()), playback.scaled(swell), words);
-  }
-
-  private int firstDeedAt(long nanos) {
-    int low = 0;
-    int high = deeds.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (deeds.get(middle).atNanos() < nanos) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
   }
 
   @Override

@@ -2,11 +2,6 @@ package squeezewell.audio;
 
 /** Makes words into sound, on this machine alone. One thread at a time uses it. */
 public interface SpeechMaker extends AutoCloseable {
-  /** The synthesiser that comes with the program; it loads its voice when it first speaks. */
-  static SpeechMaker ofThisProgram() {
-    return new JavaSoundSpeech();
-  }
-
   /**
    * Speaks. May take seconds the first time.
    *

@@ -40,7 +40,7 @@ import squeezewell.protocol.Situation;
  */
 class ExactFramesAfterChangeTest {
   private static final long SECOND = 1_000_000_000L;
-  private static final long DAY = 86_400 * SECOND;
+  private static final long DAY = HeardDay.SECONDS * SECOND;
   private static final long CHANGE = 1_234_567_891_234L;
 
   /** The lead of 35 ms later. */
@@ -170,16 +170,10 @@ class ExactFramesAfterChangeTest {
         SoundLevels.defaults().withMuted(SoundKind.VOICE, true).withMuted(SoundKind.REMINDER, true);
     CueMixer mixer = new CueMixer(rate, levels);
     mixer.publish(schedule(rhythm));
-    OnsetFinder finder = new OnsetFinder(JUMP, rate / 100);
-    float[] block = new float[4_096];
-    long end = DAY / SECOND * rate;
-    while (mixer.position() < end) {
-      int frames = (int) Math.min(block.length, end - mixer.position());
-      mixer.mix(block, frames);
-      finder.samples(block, frames);
-    }
-    assertThat(finder.onsets()).hasSameSizeAs(asked);
-    assertThat(finder.onsets().equals(new ArrayList<>(asked))).as("all on their frames").isTrue();
+    List<Long> heard = HeardDay.onsets(mixer, new OnsetFinder(JUMP, rate / 100));
+    List<Long> wanted = HeardDay.kept(asked, rate);
+    assertThat(heard).hasSameSizeAs(wanted);
+    assertThat(heard.equals(wanted)).as("all on their frames").isTrue();
   }
 
   static Stream<Written> arrests() {

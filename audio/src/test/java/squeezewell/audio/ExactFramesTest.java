@@ -3,7 +3,6 @@ package squeezewell.audio;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigInteger;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedSet;
@@ -19,7 +18,7 @@ import squeezewell.protocol.Situation;
  * fractions, the frames heard are found in the samples.
  */
 class ExactFramesTest {
-  private static final long DAY_SECONDS = 86_400;
+  private static final long DAY_SECONDS = HeardDay.SECONDS;
   private static final double JUMP = 0.1;
 
   /** Adult with a pulse: one breath every 6 s (AHA 2020), squeeze 1 s, counts each second. */
@@ -79,29 +78,12 @@ class ExactFramesTest {
     for (SoundKind kind : muted) {
       levels = levels.withMuted(kind, true);
     }
-    List<Long> heard = new ArrayList<>(heard(plan, rate, levels));
-    // The closing notes at the very end of the day, where they sound.
-    heard.removeIf(frame -> frame >= DAY_SECONDS * rate);
-    assertThat(heard).hasSameSizeAs(asked);
-    assertThat(heard.equals(new ArrayList<>(asked))).as("all on their frames").isTrue();
-  }
-
-  private static List<Long> heard(PracticePlan plan, int rate, SoundLevels levels) {
     CueMixer mixer = new CueMixer(rate, levels);
     mixer.publish(CueSchedule.of(plan));
-    OnsetFinder finder = new OnsetFinder(JUMP, rate / 50);
-    float[] block = new float[4_096];
-    while (mixer.position() < (DAY_SECONDS + 1) * rate) {
-      long silent = mixer.silentFrames(rate);
-      if (silent > 0) {
-        mixer.jumpTo(mixer.position() + silent);
-        finder.silence(silent);
-      } else {
-        mixer.mix(block, block.length);
-        finder.samples(block, block.length);
-      }
-    }
-    return finder.onsets();
+    List<Long> heard = HeardDay.onsets(mixer, new OnsetFinder(JUMP, rate / 50));
+    List<Long> wanted = HeardDay.kept(asked, rate);
+    assertThat(heard).hasSameSizeAs(wanted);
+    assertThat(heard.equals(wanted)).as("all on their frames").isTrue();
   }
 
   /** The frame nearest to a fraction of a second, by whole numbers alone. */

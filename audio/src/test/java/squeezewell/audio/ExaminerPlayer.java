@@ -31,7 +31,7 @@ public final class ExaminerPlayer {
 
   public static void main(String[] arguments) throws InterruptedException, ExecutionException {
     MonotonicClock clock = MonotonicClock.startNow();
-    try (LineStore store = new LineStore(SpeechMaker::ofThisProgram);
+    try (LineStore store = new LineStore(JavaSoundSpeech::new);
         SoundOutput output =
             new SoundOutput(
                 clock,

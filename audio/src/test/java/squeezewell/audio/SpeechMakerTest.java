@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Timeout;
 /** The real synthesiser, in this process. */
 @Timeout(120)
 class SpeechMakerTest {
-  private static final SpeechMaker MAKER = SpeechMaker.ofThisProgram();
+  private static final SpeechMaker MAKER = new JavaSoundSpeech();
 
   @AfterAll
   static void close() {

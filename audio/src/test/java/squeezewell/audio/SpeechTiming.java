@@ -47,7 +47,7 @@ public final class SpeechTiming {
     long time = System.nanoTime();
     double seconds = 0;
     double held;
-    try (LineStore store = new LineStore(SpeechMaker::ofThisProgram)) {
+    try (LineStore store = new LineStore(JavaSoundSpeech::new)) {
       store.prepare(texts);
       store.prepared().get();
       processor = system.getProcessCpuTime() - processor;

@@ -1,5 +1,6 @@
 package squeezewell.cue;
 
+import java.util.Comparator;
 import java.util.Objects;
 
 /**
@@ -15,6 +16,9 @@ import java.util.Objects;
  * @param leadIn whether it leads in to the next squeeze
  */
 public record Cue(long atNanos, CueKind kind, int count, int of, long lengthNanos, boolean leadIn) {
+  static final Comparator<Cue> ORDER =
+      Comparator.comparingLong(Cue::atNanos).thenComparing(Cue::kind).thenComparingInt(Cue::count);
+
   public Cue {
     Objects.requireNonNull(kind, "kind");
   }

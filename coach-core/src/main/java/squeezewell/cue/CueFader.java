@@ -2,7 +2,7 @@ package squeezewell.cue;
 
 import java.util.Objects;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.protocol.Confidence;
+import squeezewell.protocol.Judgement;
 
 /**
  * Decides which breaths are prompted while a trainee learns to hold a rhythm alone. Practice goes
@@ -32,7 +32,6 @@ public final class CueFader {
   private static final int GOOD_BLOCKS = 2;
   private static final int MOST_RESCUES = 2;
   private static final int LEAST_IN_RANGE_PERCENT = 80;
-  private static final double MEAN_WITHIN = 0.08;
 
   private final BreathPlan plan;
   private final int level;
@@ -46,13 +45,19 @@ public final class CueFader {
    * @param judged intervals that the block is judged by: the silent ones, or all at level 0
    * @param inRange how many of them were in range
    * @param sumNanos their sum
-   * @param side on which side of the range the last silent one lay: -1 short, 1 long, 0 in it
+   * @param side how the last silent one was; not judged if the last was prompted
    * @param rescues how often prompts had to come back
    * @param rescueLeft prompted breaths of a rescue that are left
    */
   private record Block(
-      int prompted, int judged, int inRange, long sumNanos, int side, int rescues, int rescueLeft) {
-    static final Block NEW = new Block(0, 0, 0, 0, 0, 0, 0);
+      int prompted,
+      int judged,
+      int inRange,
+      long sumNanos,
+      Judgement side,
+      int rescues,
+      int rescueLeft) {
+    static final Block NEW = new Block(0, 0, 0, 0, Judgement.UNJUDGED, 0, 0);
   }
 
   private CueFader(BreathPlan plan, int level, int goodBlocks, Block block) {
@@ -108,25 +113,25 @@ public final class CueFader {
               block.judged,
               block.inRange,
               block.sumNanos,
-              0,
+              Judgement.UNJUDGED,
               block.rescues,
               block.rescueLeft - 1))
           .judged();
     }
     boolean silent = !prompts();
     boolean counts = silent || level == 0;
-    int side = plan.inRange(intervalNanos) ? 0 : intervalNanos < plan.lowNanos() ? -1 : 1;
+    Judgement side = plan.judge(intervalNanos);
     CueFader next =
         with(
             new Block(
                 block.prompted + (silent ? 0 : 1),
                 block.judged + (counts ? 1 : 0),
-                block.inRange + (counts && side == 0 ? 1 : 0),
+                block.inRange + (counts && side == Judgement.IN_RANGE ? 1 : 0),
                 block.sumNanos + (counts ? intervalNanos : 0),
-                silent ? side : 0,
+                silent ? side : Judgement.UNJUDGED,
                 block.rescues,
                 0));
-    boolean lost = silent && side != 0 && side == block.side;
+    boolean lost = silent && side.off() && side == block.side;
     return lost ? next.rescued() : next.judged();
   }
 
@@ -153,7 +158,7 @@ public final class CueFader {
             block.judged,
             block.inRange,
             block.sumNanos,
-            0,
+            Judgement.UNJUDGED,
             rescues,
             RESCUE_BREATHS));
   }
@@ -176,27 +181,7 @@ public final class CueFader {
   private boolean isGood() {
     return block.rescues == 0
         && 100 * block.inRange >= LEAST_IN_RANGE_PERCENT * block.judged
-        && meanKept(plan, block.sumNanos / 1e9 / block.judged);
-  }
-
-  /**
-   * Whether a mean interval is close enough to the one asked for: inside the range where the
-   * guideline prints a range, else within 8 % of the interval (our own choice).
-   *
-   * @param meanSeconds the mean, in seconds
-   */
-  public static boolean meanKept(BreathPlan plan, double meanSeconds) {
-    double rounding = 1e-9;
-    if (hasPrintedRange(plan)) {
-      return meanSeconds >= plan.lowNanos() / 1e9 - rounding
-          && meanSeconds <= plan.highNanos() / 1e9 + rounding;
-    }
-    return Math.abs(meanSeconds / plan.interval().seconds() - 1) <= MEAN_WITHIN + rounding;
-  }
-
-  /** Whether the range comes from the guideline rather than from us. */
-  public static boolean hasPrintedRange(BreathPlan plan) {
-    return plan.rangeSource().confidence() != Confidence.HOUSE;
+        && plan.keepsMean(block.sumNanos / 1e9 / block.judged);
   }
 
   /**

@@ -1,7 +1,6 @@
 package squeezewell.cue;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
@@ -23,9 +22,6 @@ public final class CueSchedule {
 
   /** How often a limit is told again while it is overrun (our own choice). */
   private static final long LIMIT_AGAIN = 5 * SECOND;
-
-  static final Comparator<Cue> ORDER =
-      Comparator.comparingLong(Cue::atNanos).thenComparing(Cue::kind).thenComparingInt(Cue::count);
 
   private final PracticePlan plan;
   private final List<Control> controls;
@@ -178,7 +174,7 @@ public final class CueSchedule {
   public OptionalLong nextPulseCheckAt(long nanos) {
     for (PulseCheckDue due : pulseChecks) {
       boolean served = due.startedNanos().isPresent() && due.startedNanos().getAsLong() <= nanos;
-      long serves = PulseCheckDue.servesWithin(guidanceAt(due.dueNanos()).limits());
+      long serves = PulseCheckPlan.servesWithin(guidanceAt(due.dueNanos()).limits());
       if (!served && due.dueNanos() + serves >= nanos) {
         return OptionalLong.of(due.dueNanos());
       }
@@ -226,7 +222,7 @@ public final class CueSchedule {
       }
       cues.add(reminders.get(i));
     }
-    cues.sort(ORDER);
+    cues.sort(Cue.ORDER);
     return List.copyOf(cues);
   }
 

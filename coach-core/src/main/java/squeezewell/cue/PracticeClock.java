@@ -1,6 +1,5 @@
 package squeezewell.cue;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -33,7 +32,7 @@ final class PracticeClock {
 
   /** Practice time at an instant of the session. */
   long toPractice(long session) {
-    int last = lastAtOrBefore(sessionStarts, session);
+    int last = InOrder.countUpTo(sessionStarts.length, i -> sessionStarts[i], session) - 1;
     if (last < 0) {
       return session;
     }
@@ -46,24 +45,12 @@ final class PracticeClock {
    * for its end, since nothing is prompted in a pause.
    */
   long toSession(long practice) {
-    int last = lastAtOrBefore(practiceStarts, practice);
+    int last = InOrder.countUpTo(practiceStarts.length, i -> practiceStarts[i], practice) - 1;
     if (last < 0) {
       return practice;
     }
     return sessionEnds[last] == Stretch.OPEN
         ? Stretch.OPEN
         : sessionEnds[last] + (practice - practiceStarts[last]);
-  }
-
-  /** The index of the last value that is not above the limit; -1 if there is none. */
-  private static int lastAtOrBefore(long[] values, long limit) {
-    int found = Arrays.binarySearch(values, limit);
-    if (found < 0) {
-      return -found - 2;
-    }
-    while (found + 1 < values.length && values[found + 1] == limit) {
-      found++;
-    }
-    return found;
   }
 }

@@ -3,7 +3,6 @@ package squeezewell.cue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
-import squeezewell.protocol.Limits;
 
 /**
  * One time at which a pulse check was due, and the check that served it.
@@ -14,7 +13,7 @@ import squeezewell.protocol.Limits;
  */
 public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean extra) {
   /** A check this long before or after its time still serves it (our own choice). */
-  public static final long SERVES_WITHIN_NANOS = 60_000_000_000L;
+  public static final long SERVES_WITHIN_NANOS = PulseCheckPlan.SERVES_WITHIN_NANOS;
 
   /**
    * Works out when pulse checks are due. The first is due one spacing after the first prompt, each
@@ -44,12 +43,5 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
       }
     }
     return List.copyOf(dues);
-  }
-
-  /** At least the notice, so that a check that was announced is never an extra one. */
-  static long servesWithin(Limits limits) {
-    return Math.min(
-        Math.max(SERVES_WITHIN_NANOS, limits.pulseCheckNotice().nanos()),
-        limits.pulseCheckEvery().nanos() / 2);
   }
 }

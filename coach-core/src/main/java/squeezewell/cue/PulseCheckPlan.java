@@ -16,6 +16,8 @@ import squeezewell.protocol.Limits;
  * @param limits the limits it was planned by
  */
 record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status status, Limits limits) {
+  static final long SERVES_WITHIN_NANOS = 60_000_000_000L;
+
   /** What became of a planned check. */
   enum Status {
     OPEN,
@@ -44,7 +46,7 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
         continue;
       }
       long start = clock.toPractice(stretch.startNanos());
-      long serves = PulseCheckDue.servesWithin(limits);
+      long serves = servesWithin(limits);
       long every = limits.pulseCheckEvery().nanos();
       for (; due + serves < start; due += every) {
         planned.add(new PulseCheckPlan(due, OptionalLong.empty(), Status.OPEN, limits));
@@ -56,7 +58,7 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
         due = Math.max(start, plan.countInNanos()) + limits.pulseCheckEvery().nanos();
       }
       if (stretch.kind() == Stretch.Kind.PULSE_CHECK) {
-        boolean extra = start < due - PulseCheckDue.servesWithin(limits);
+        boolean extra = start < due - servesWithin(limits);
         planned.add(
             extra
                 ? new PulseCheckPlan(start, settled, Status.EXTRA, limits)
@@ -69,6 +71,13 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
       planned.add(new PulseCheckPlan(due, OptionalLong.empty(), Status.OPEN, limits));
     }
     return planned;
+  }
+
+  /** At least the notice, so that a check that was announced is never an extra one. */
+  static long servesWithin(Limits limits) {
+    return Math.min(
+        Math.max(SERVES_WITHIN_NANOS, limits.pulseCheckNotice().nanos()),
+        limits.pulseCheckEvery().nanos() / 2);
   }
 
   /**

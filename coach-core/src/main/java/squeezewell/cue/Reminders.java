@@ -31,14 +31,14 @@ final class Reminders {
     if (plan.lengthNanos() >= 2 * MINUTE) {
       put(found, clock.toSession(lengthEnd - MINUTE), end, CueKind.LAST_MINUTE, 1);
     }
-    found.sort(CueSchedule.ORDER);
+    found.sort(Cue.ORDER);
     return List.copyOf(found);
   }
 
   private static void addCheck(
       PulseCheckPlan check, PracticeClock clock, long until, List<Cue> found) {
     Limits limits = check.limits();
-    long serves = PulseCheckDue.servesWithin(limits);
+    long serves = PulseCheckPlan.servesWithin(limits);
     long due = check.practiceNanos();
     long soon = clock.toSession(due - limits.pulseCheckNotice().nanos());
     put(found, soon, until, CueKind.PULSE_CHECK_SOON, 1);

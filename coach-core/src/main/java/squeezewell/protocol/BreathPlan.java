@@ -21,6 +21,9 @@ public record BreathPlan(
     Citation intervalSource,
     Citation rangeSource,
     Citation inspirationSource) {
+  private static final double NANOS_PER_SECOND = 1e9;
+  private static final double MEAN_WITHIN = 0.08;
+
   public BreathPlan {
     Objects.requireNonNull(intervalSource, "intervalSource");
     Objects.requireNonNull(rangeSource, "rangeSource");
@@ -34,8 +37,110 @@ public record BreathPlan(
     }
   }
 
-  /** Whether an interval in nanoseconds lies in the range, ends included. */
-  public boolean inRange(long nanos) {
-    return nanos >= lowNanos && nanos <= highNanos;
+  /** The range of the interval, in seconds, to be shown. */
+  public Range range() {
+    return new Range(lowNanos / NANOS_PER_SECOND, highNanos / NANOS_PER_SECOND);
+  }
+
+  /** The highest rate in range, breaths a minute, to be shown. */
+  public double highestPerMinute() {
+    return 60 / range().low();
+  }
+
+  /**
+   * The end of the range that lies next to what is off on one side, in seconds, to be shown.
+   *
+   * @param side {@link Judgement#FAST} for the shortest interval, else the longest
+   */
+  public double limitSeconds(Judgement side) {
+    return side == Judgement.FAST ? range().low() : range().high();
+  }
+
+  /** Whether the guideline itself prints the range; else it is our own. */
+  public boolean rangeIsPublished() {
+    return rangeSource.confidence() != Confidence.HOUSE;
+  }
+
+  /** Whether another plan asks for the same interval with the same range. */
+  public boolean asksTheSame(BreathPlan other) {
+    return interval.equals(other.interval) && range().equals(other.range());
+  }
+
+  /**
+   * How an interval is. Both ends of the range are in it and nothing beyond: an interval is
+   * measured to the nanosecond, and ranges of half a second to a second leave room enough.
+   *
+   * @param intervalNanos from the start of one breath to the start of the next
+   */
+  public Judgement judge(long intervalNanos) {
+    if (intervalNanos < lowNanos) {
+      return Judgement.FAST;
+    }
+    return intervalNanos > highNanos ? Judgement.SLOW : Judgement.IN_RANGE;
+  }
+
+  /** The same for a mean or a median in seconds, to the nearest nanosecond. */
+  public Judgement judgeSeconds(double seconds) {
+    return judge(Math.round(seconds * NANOS_PER_SECOND));
+  }
+
+  /** The same for a rate, breaths a minute. */
+  public Judgement judgeRate(double perMinute) {
+    return judgeSeconds(60 / perMinute);
+  }
+
+  /**
+   * The same for a breath that followed a prompt: it may be off by as much as the range leaves on
+   * that side of the interval (our own choice).
+   *
+   * @param errorNanos after the prompt; negative before it
+   */
+  public Judgement judgeLateness(long errorNanos) {
+    return judge(interval.nanosAt(1) + errorNanos);
+  }
+
+  /**
+   * Whether a mean or a median is out of the range by more than a share of its end, and on which
+   * side.
+   *
+   * @param seconds the mean or median
+   * @param share 0.03 for 3 %
+   */
+  public Judgement judgeClearly(double seconds, double share) {
+    if (seconds < range().low() * (1 - share)) {
+      return Judgement.FAST;
+    }
+    return seconds > range().high() * (1 + share) ? Judgement.SLOW : Judgement.IN_RANGE;
+  }
+
+  /**
+   * Whether a mean interval is close enough to the one asked for: inside the range where the
+   * guideline prints one, else within 8 % of the interval (our own choice).
+   *
+   * @param meanSeconds the mean, in seconds
+   */
+  public boolean keepsMean(double meanSeconds) {
+    if (rangeIsPublished()) {
+      return judgeSeconds(meanSeconds) == Judgement.IN_RANGE;
+    }
+    return Math.abs(meanSeconds / interval.seconds() - 1) <= MEAN_WITHIN + 1e-9;
+  }
+
+  /**
+   * By what share of the end of the range an interval is beyond it: negative if it is too short,
+   * positive if it is too long, 0 in range.
+   */
+  public double beyond(long intervalNanos) {
+    double seconds = intervalNanos / NANOS_PER_SECOND;
+    return switch (judge(intervalNanos)) {
+      case FAST -> -(1 - seconds / range().low());
+      case SLOW -> seconds / range().high() - 1;
+      case IN_RANGE, UNJUDGED -> 0;
+    };
+  }
+
+  /** How much longer a wait is than the longest interval in range, in nanoseconds, at least 0. */
+  public long overNanos(long waitNanos) {
+    return Math.max(0, waitNanos - highNanos);
   }
 }

@@ -12,7 +12,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
 
-/** The guideline editions that come with the program. */
+/**
+ * The guideline editions that come with the program. Each call reads files anew: a caller reads
+ * what it needs once and hands it on.
+ */
 public final class GuidelineLibrary {
   /** Newest first: the first that covers a situation is the default for it. */
   private static final List<String> IDS =
@@ -40,6 +43,13 @@ public final class GuidelineLibrary {
    */
   public static Optional<Protocol> find(String id) {
     return IDS.contains(id) ? Optional.of(read(id)) : Optional.empty();
+  }
+
+  /**
+   * The edition that a protocol stems from: itself if it is a guideline; empty if none is known.
+   */
+  public static Optional<Protocol> baseOf(Protocol protocol) {
+    return protocol.local() ? find(protocol.basedOn()) : Optional.of(protocol);
   }
 
   private static Protocol read(String id) {

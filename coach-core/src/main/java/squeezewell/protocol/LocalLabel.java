@@ -64,21 +64,25 @@ public record LocalLabel(String title, String origin, List<String> differences) 
     }
   }
 
-  /** The label of a protocol with all its situations; empty if it is not a local one. */
-  public static Optional<LocalLabel> of(Protocol protocol) {
-    return of(protocol, protocol.guidance());
+  /**
+   * The label of a protocol with all its situations; empty if it is not a local one.
+   *
+   * @param base the edition that it is based on; empty if there is none of that name
+   */
+  public static Optional<LocalLabel> of(Protocol protocol, Optional<Protocol> base) {
+    return of(protocol, protocol.guidance(), base);
   }
 
-  /** The label of a protocol for one of its situations; empty if it is not a local one. */
-  public static Optional<LocalLabel> of(Protocol protocol, Guidance guidance) {
-    return of(protocol, List.of(guidance));
-  }
-
-  private static Optional<LocalLabel> of(Protocol protocol, List<Guidance> shown) {
+  /**
+   * The label of a protocol for some of its situations; empty if it is not a local one.
+   *
+   * @param base the edition that it is based on; empty if there is none of that name
+   */
+  public static Optional<LocalLabel> of(
+      Protocol protocol, List<Guidance> shown, Optional<Protocol> base) {
     if (!protocol.local()) {
       return Optional.empty();
     }
-    Optional<Protocol> base = GuidelineLibrary.find(protocol.basedOn());
     List<String> differences = new ArrayList<>();
     if (base.isPresent()) {
       for (Guidance guidance : shown) {

@@ -149,6 +149,13 @@ public record Protocol(
     return new Protocol(id, title, organisation, year, local, others, kept, basedOn, approval);
   }
 
+  /** The guideline that this stems from: itself if it is one; empty if it is none of those. */
+  public Optional<Protocol> baseAmong(List<Protocol> editions) {
+    return local
+        ? editions.stream().filter(p -> !p.local() && p.id().equals(basedOn)).findFirst()
+        : Optional.of(this);
+  }
+
   /** The same protocol, marked as one that a service wrote. */
   public Protocol asLocal() {
     return new Protocol(id, title, organisation, year, true, guidance, ages, basedOn, approval);

@@ -44,10 +44,12 @@ public final class ProtocolDraft {
    * publisher of the edition is not that of the copy, and stays the source of its values.
    *
    * @param edition what to copy, built in or local
+   * @param base the guideline that it stems from, itself if it is one; empty if none is known
    * @param takenIds the identifiers of all protocols that are there
    * @param year the year of the copy
    */
-  public static ProtocolDraft copyOf(Protocol edition, Set<String> takenIds, int year) {
+  public static ProtocolDraft copyOf(
+      Protocol edition, Optional<Protocol> base, Set<String> takenIds, int year) {
     Protocol copy =
         new Protocol(
             freeId("local-" + baseOf(edition), takenIds),
@@ -59,18 +61,19 @@ public final class ProtocolDraft {
             edition.ages(),
             baseOf(edition),
             Optional.empty());
-    return open(copy, takenIds).with(ProtocolDetail.ORGANISATION, "");
+    return open(copy, base, takenIds).with(ProtocolDetail.ORGANISATION, "");
   }
 
   /**
    * A local protocol to be changed.
    *
+   * @param base the guideline that it is based on; empty if none is known
    * @param takenIds the identifiers of all other protocols
    */
-  public static ProtocolDraft edit(Protocol local, Set<String> takenIds) {
+  public static ProtocolDraft edit(Protocol local, Optional<Protocol> base, Set<String> takenIds) {
     Set<String> others = new HashSet<>(takenIds);
     others.remove(local.id());
-    return open(local.asLocal(), others);
+    return open(local.asLocal(), base, others);
   }
 
   /** The identifier of the guideline that a protocol stems from. */
@@ -87,13 +90,9 @@ public final class ProtocolDraft {
     return id;
   }
 
-  private static ProtocolDraft open(Protocol opened, Set<String> takenIds) {
-    return new ProtocolDraft(
-        opened,
-        GuidelineLibrary.find(opened.basedOn()),
-        Set.copyOf(takenIds),
-        details(opened),
-        texts(opened));
+  private static ProtocolDraft open(
+      Protocol opened, Optional<Protocol> base, Set<String> takenIds) {
+    return new ProtocolDraft(opened, base, Set.copyOf(takenIds), details(opened), texts(opened));
   }
 
   private static Map<ProtocolDetail, String> details(Protocol opened) {

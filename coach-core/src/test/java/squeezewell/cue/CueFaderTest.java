@@ -165,9 +165,9 @@ class CueFaderTest {
             .steadyBreaths()
             .orElseThrow();
     // 2 to 3 s as printed: a mean of 2.9 is 16 % off the middle and yet inside.
-    assertThat(CueFader.hasPrintedRange(child)).isTrue();
-    assertThat(CueFader.meanKept(child, 2.9)).isTrue();
-    assertThat(CueFader.meanKept(child, 3.05)).isFalse();
+    assertThat(child.rangeIsPublished()).isTrue();
+    assertThat(child.keepsMean(2.9)).isTrue();
+    assertThat(child.keepsMean(3.05)).isFalse();
   }
 
   /** A learner: moves by a share of the way to 6 s with each prompted breath. */

@@ -133,8 +133,8 @@ class JsonTest {
   void fieldsThatNobodyAskedForAreNamedWithTheNearestThatWas() throws BadInputException {
     JsonValue value =
         read(
-            "{\"titel\": 1, \"list\": [{\"alpha\": 1, \"beta\": 2}, {\"c\": 3}], \"more\": {\"depth\": 4},"
-                + " \"other\": {\"e\": 5}, \"late\": null}");
+            "{\"titel\": 1, \"list\": [{\"alpha\": 1, \"beta\": 2}, {\"c\": 3}], \"more\":"
+                + " {\"depth\": 4}, \"other\": {\"e\": 5}, \"late\": null}");
     assertThat(value.unknown()).as("nobody looked into it").isEmpty();
     assertThat(value.textOr("title", 9, "none")).isEqualTo("none");
     assertThat(value.list("list", 1, "").get(0).has("alpha")).isTrue();

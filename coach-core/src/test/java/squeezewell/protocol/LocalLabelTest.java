@@ -10,7 +10,11 @@ import squeezewell.TestPlans;
 
 class LocalLabelTest {
   private static Protocol local(String text) {
-    return ProtocolDraft.copyOf(TestPlans.edition("aha-2025"), Set.of(), 2026)
+    return ProtocolDraft.copyOf(
+            TestPlans.edition("aha-2025"),
+            GuidelineLibrary.baseOf(TestPlans.edition("aha-2025")),
+            Set.of(),
+            2026)
         .with(ProtocolDetail.ORGANISATION, "An ambulance service")
         .with(ProtocolDetail.APPROVED_BY, "the medical director")
         .with(ProtocolDetail.APPROVED_ON, "2026-01-31")
@@ -20,13 +24,19 @@ class LocalLabelTest {
 
   @Test
   void aGuidelineHasNoLabel() {
-    assertThat(LocalLabel.of(TestPlans.edition("aha-2025"))).isEmpty();
+    assertThat(
+            LocalLabel.of(
+                TestPlans.edition("aha-2025"),
+                GuidelineLibrary.baseOf(TestPlans.edition("aha-2025"))))
+        .isEmpty();
   }
 
   @Test
   void aLocalProtocolSaysWhoseItIsWhoApprovedItAndWhereItDiffers() {
     Protocol local = local("5");
-    LocalLabel label = LocalLabel.of(local, local.guidance().get(0)).get();
+    LocalLabel label =
+        LocalLabel.of(local, List.of(local.guidance().get(0)), GuidelineLibrary.baseOf(local))
+            .get();
     assertThat(label.title()).isEqualTo("Local protocol: Service protocol");
     assertThat(label.origin())
         .isEqualTo(
@@ -38,13 +48,14 @@ class LocalLabelTest {
 
   @Test
   void withSeveralSituationsEachDifferenceNamesItsOwn() {
-    assertThat(LocalLabel.of(local("5.5")).get().differences())
+    assertThat(
+            LocalLabel.of(local("5.5"), GuidelineLibrary.baseOf(local("5.5"))).get().differences())
         .containsExactly("Adult, pulse, not breathing: breath every 5.5 s here, 6 s in AHA 2025");
   }
 
   @Test
   void theSameValuesAreSaidToBeTheSame() {
-    LocalLabel label = LocalLabel.of(local("6.000")).get();
+    LocalLabel label = LocalLabel.of(local("6.000"), GuidelineLibrary.baseOf(local("6.000"))).get();
     assertThat(label.differences()).isEmpty();
     assertThat(label.origin()).endsWith("Based on AHA 2025, with the same values.");
   }
@@ -52,16 +63,17 @@ class LocalLabelTest {
   @Test
   void aProtocolWithoutABaseOrApprovalSaysSo() {
     Protocol bare = TestPlans.protocol(TestPlans.adult(Situation.PULSE_NO_BREATHING));
-    assertThat(LocalLabel.of(bare).get().origin())
+    assertThat(LocalLabel.of(bare, GuidelineLibrary.baseOf(bare)).get().origin())
         .isEqualTo(
             "Local protocol: A protocol, of A body, 2026; no approval noted. It does not say which"
                 + " guideline it is based on.");
     Protocol strange =
         new Protocol(
             "x", "X", "O", 2026, true, bare.guidance(), List.of(), "xyz-1", Optional.empty());
-    assertThat(LocalLabel.of(strange).get().origin())
+    assertThat(LocalLabel.of(strange, GuidelineLibrary.baseOf(strange)).get().origin())
         .endsWith("Based on xyz-1, which is no edition of this program.");
-    assertThat(LocalLabel.of(strange).get().differences()).isEmpty();
+    assertThat(LocalLabel.of(strange, GuidelineLibrary.baseOf(strange)).get().differences())
+        .isEmpty();
   }
 
   @Test
@@ -86,7 +98,7 @@ class LocalLabelTest {
             List.of(),
             "aha-2025",
             Optional.empty());
-    assertThat(LocalLabel.of(local).get().differences())
+    assertThat(LocalLabel.of(local, GuidelineLibrary.baseOf(local)).get().differences())
         .contains(
             "Adult, pulse, not breathing: another pattern of breaths and compressions than in AHA"
                 + " 2025",
@@ -108,6 +120,8 @@ class LocalLabelTest {
                 local,
                 plan)
             .protocol();
-    assertThat(LocalLabel.of(kept)).isEqualTo(LocalLabel.of(local, local.guidance().get(0)));
+    assertThat(LocalLabel.of(kept, GuidelineLibrary.baseOf(kept)))
+        .isEqualTo(
+            LocalLabel.of(local, List.of(local.guidance().get(0)), GuidelineLibrary.baseOf(local)));
   }
 }

@@ -7,11 +7,12 @@ import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import squeezewell.Tries;
 import squeezewell.input.BadInputException;
 
 /** Random damage to the built-in files either is refused or leaves a protocol that makes sense. */
 class ProtocolFuzzTest {
-  private static final int MUTATIONS = 100_000;
+  private static final int MUTATIONS = Tries.orLong(20_000, 100_000);
   private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|-?[0-9.]+|[{}\\[\\]:,]");
   private static final List<String> SPARE =
       List.of(

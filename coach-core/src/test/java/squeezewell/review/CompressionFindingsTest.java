@@ -10,7 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 
@@ -30,12 +30,15 @@ class CompressionFindingsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "0.499, compress-too-fast",
+    // 60 / 0.497 s = 120.7, 60 / 0.499 s = 120.2, 60 / 0.602 s = 99.7, 60 / 0.604 s = 99.3.
+    "0.497, compress-too-fast",
+    "0.499, compressions-good",
     "0.5, compressions-good",
     "0.6, compressions-good",
-    "0.601, compress-too-slow"
+    "0.602, compressions-good",
+    "0.604, compress-too-slow"
   })
-  void theProtocolsRangeIsTheLimitEndsIncluded(double step, String code) {
+  void theProtocolsRangeIsTheLimitAsItIsReadInWholeNumbers(double step, String code) {
     assertThat(codesOfCompressions(cycles(30, step, 2, 5))).isEqualTo(code);
   }
 
@@ -157,7 +160,7 @@ class CompressionFindingsTest {
         .orElse("");
   }
 
-  private static Finding finding(Review review, String code) {
+  private static Feedback finding(Review review, String code) {
     return review.findings().stream().filter(f -> f.code().equals(code)).findFirst().orElseThrow();
   }
 

@@ -691,7 +691,7 @@ final class NaiveMetrics {
       double length = (to - from) / SECOND;
       if (length <= 2) {
         intervals.add(length);
-        inRange += length >= 0.5 - 1e-6 && length <= 0.6 + 1e-6 ? 1 : 0;
+        inRange += Math.round(60 / length) >= 100 && Math.round(60 / length) <= 120 ? 1 : 0;
         run++;
         continue;
       }

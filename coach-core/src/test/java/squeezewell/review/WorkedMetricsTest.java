@@ -15,7 +15,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
-import squeezewell.review.measure.Metrics;
 import squeezewell.session.What;
 
 /**
@@ -29,9 +28,9 @@ class WorkedMetricsTest {
   private static final double CLOSE = 1e-6;
 
   /** A practice and what was worked out of it by hand. */
-  private record Worked(String name, Metrics metrics, Map<String, Object> expected) {
+  private record Worked(String name, Review review, Map<String, Object> expected) {
     Worked(String name, SessionBuilder session) {
-      this(name, session.review().metrics(), new LinkedHashMap<>());
+      this(name, session.review(), new LinkedHashMap<>());
     }
 
     Worked is(String figure, double value) {
@@ -240,13 +239,12 @@ class WorkedMetricsTest {
         "unprompted.test.rule",
         "Without prompts, from the first breath to the first one at or after 2:00: at most 15 % of"
             + " the intervals outside 5 to 7 s; the mean within 8 % of 6 s; never over 10 s from"
-            + " one breath to the next, checks and suction within their limits not counted; less than"
-            + " a minute in all at over 13 breaths a minute; and nothing under To change about the"
-            + " breaths over time (too fast, too slow, speeding up, slowing down, uneven, a long"
-            + " wait, prompts or breaths missed, a tempo of your own), in the whole, in a part or"
-            + " without prompts. (This"
-            + " rule is our own choice.) To pass counts for today; a rhythm is yours when you pass"
-            + " again on another day.");
+            + " one breath to the next, checks and suction within their limits not counted; less"
+            + " than a minute in all at over 13 breaths a minute; and nothing under To change about"
+            + " the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
+            + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part"
+            + " or without prompts. (This rule is our own choice.) To pass counts for today; a"
+            + " rhythm is yours when you pass again on another day.");
     worked.is("prompts.given", 0).is("prompts.met", 0).is("prompts.extra", 0);
     worked.is("prompts.unprompted", 21).is("asynchrony.phaseLocking", NONE);
     return worked.is("asynchrony.meanSeconds", NONE);
@@ -352,7 +350,7 @@ class WorkedMetricsTest {
   @ParameterizedTest
   @MethodSource("worked")
   void theFiguresAreThoseWorkedByHand(Worked worked) {
-    Map<String, Object> found = MetricFields.values(worked.metrics());
+    Map<String, Object> found = MetricFields.values(worked.review());
     assertThat(worked.expected())
         .allSatisfy(
             (figure, expected) -> {
@@ -382,8 +380,7 @@ class WorkedMetricsTest {
 
   @Test
   void ofAPracticeWithoutABreathNothingIsKnownThatNeedsOne() {
-    Map<String, Object> found =
-        MetricFields.values(SessionBuilder.ofSeconds(60).review().metrics());
+    Map<String, Object> found = MetricFields.values(SessionBuilder.ofSeconds(60).review());
     Set<String> unknown =
         found.entrySet().stream()
             .filter(e -> e.getValue().equals(NONE))

@@ -61,7 +61,11 @@ class JournalRoundTripTest {
   @Test
   void aLocalProtocolKeepsItsBaseAndItsApproval() throws Exception {
     Protocol local =
-        ProtocolDraft.copyOf(TestPlans.edition("aha-2025"), Set.of(), 2026)
+        ProtocolDraft.copyOf(
+                TestPlans.edition("aha-2025"),
+                GuidelineLibrary.baseOf(TestPlans.edition("aha-2025")),
+                Set.of(),
+                2026)
             .with(ProtocolDetail.ORGANISATION, "A service")
             .with(ProtocolDetail.APPROVED_BY, "the director")
             .with(ProtocolDetail.APPROVED_ON, "2026-01-31")
@@ -78,7 +82,9 @@ class JournalRoundTripTest {
     assertThat(read).isEqualTo(header.protocol());
     assertThat(read.basedOn()).isEqualTo("aha-2025");
     assertThat(read.approval()).isEqualTo(local.approval());
-    assertThat(LocalLabel.of(read)).isEqualTo(LocalLabel.of(local, local.guidance().get(0)));
+    assertThat(LocalLabel.of(read, GuidelineLibrary.baseOf(read)))
+        .isEqualTo(
+            LocalLabel.of(local, List.of(local.guidance().get(0)), GuidelineLibrary.baseOf(local)));
   }
 
   @Test

@@ -15,6 +15,7 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Faults;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -65,7 +66,7 @@ final class ProtocolCommand extends CliCommand {
                 + ", "
                 + protocol.year()
                 + (protocol.local() ? " (local)" : ""));
-        LocalLabel.of(protocol)
+        LocalLabel.of(protocol, store.baseOf(protocol))
             .ifPresent(label -> around.print(TextWrap.wrap(label.origin(), 78, "    ")));
         for (PatientGroup group : PatientGroup.values()) {
           String covered =
@@ -95,7 +96,7 @@ final class ProtocolCommand extends CliCommand {
         json.name("organisation").value(protocol.organisation());
         json.name("year").value(protocol.year());
         json.name("local").value(protocol.local());
-        ProtocolJson.local(json, protocol);
+        ProtocolJson.local(json, protocol, store.baseOf(protocol));
         json.name("situations").beginArray();
         for (Guidance guidance : protocol.guidance()) {
           json.beginObject();
@@ -151,7 +152,8 @@ final class ProtocolCommand extends CliCommand {
         around.print("  " + guidance.patient().id() + " " + guidance.situation().id());
       }
       if (protocol.local() || !protocol.basedOn().isEmpty()) {
-        LocalLabel.of(protocol.asLocal()).ifPresent(this::label);
+        Protocol local = protocol.asLocal();
+        LocalLabel.of(local, GuidelineLibrary.baseOf(local)).ifPresent(this::label);
       }
       return DONE;
     }

@@ -50,7 +50,7 @@ final class ProtocolCopyCommand extends CliCommand {
     int year = LocalDate.now(around.wallClock()).getYear();
     ProtocolDraft draft =
         set(
-            ProtocolDraft.copyOf(edition, store.ids(), year),
+            ProtocolDraft.copyOf(edition, store.baseOf(edition), store.ids(), year),
             ProtocolDetail.ORGANISATION,
             "--organisation",
             organisation);

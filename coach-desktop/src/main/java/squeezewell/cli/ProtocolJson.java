@@ -27,19 +27,24 @@ final class ProtocolJson {
     this.json = json;
   }
 
-  /** Writes an edition as one object. */
-  static void write(JsonWriter json, Protocol protocol) throws IOException {
-    new ProtocolJson(json).protocol(protocol);
+  /**
+   * Writes an edition as one object.
+   *
+   * @param base the guideline that it stems from
+   */
+  static void write(JsonWriter json, Protocol protocol, Optional<Protocol> base)
+      throws IOException {
+    new ProtocolJson(json).protocol(protocol, base);
   }
 
-  private void protocol(Protocol protocol) throws IOException {
+  private void protocol(Protocol protocol, Optional<Protocol> base) throws IOException {
     json.beginObject();
     json.name("id").value(protocol.id());
     json.name("title").value(protocol.title());
     json.name("organisation").value(protocol.organisation());
     json.name("year").value(protocol.year());
     json.name("local").value(protocol.local());
-    local(json, protocol);
+    local(json, protocol, base);
     json.name("ages").beginArray();
     for (AgeBand ages : protocol.ages()) {
       json.beginObject();
@@ -59,7 +64,8 @@ final class ProtocolJson {
   }
 
   /** What tells a local protocol from a guideline; null and empty for a guideline. */
-  static void local(JsonWriter json, Protocol protocol) throws IOException {
+  static void local(JsonWriter json, Protocol protocol, Optional<Protocol> base)
+      throws IOException {
     String basedOn = protocol.basedOn();
     json.name("basedOn").value(basedOn.isEmpty() ? null : basedOn);
     json.name("approval");
@@ -75,7 +81,7 @@ final class ProtocolJson {
     }
     json.name("differences").beginArray();
     for (String difference :
-        LocalLabel.of(protocol).map(LocalLabel::differences).orElse(List.of())) {
+        LocalLabel.of(protocol, base).map(LocalLabel::differences).orElse(List.of())) {
       json.value(difference);
     }
     json.endArray();

@@ -73,9 +73,12 @@ final class ProtocolShowCommand extends CliCommand {
     List<Protocol> shown = filtered(chosen(store));
     boolean one = !all && shown.size() == 1;
     if (json) {
-      around.out().println(JsonText.of(writer -> write(writer, shown, one)));
+      around.out().println(JsonText.of(writer -> write(writer, shown, store, one)));
     } else {
-      around.print(one ? ProtocolText.of(shown.get(0)) : ProtocolTable.of(shown));
+      around.print(
+          one
+              ? ProtocolText.of(shown.get(0), store.baseOf(shown.get(0)))
+              : ProtocolTable.of(shown));
     }
     return DONE;
   }
@@ -133,15 +136,16 @@ final class ProtocolShowCommand extends CliCommand {
     return protocol.withGuidance(guidance);
   }
 
-  private static void write(JsonWriter writer, List<Protocol> shown, boolean one)
+  private static void write(
+      JsonWriter writer, List<Protocol> shown, ProtocolStore store, boolean one)
       throws IOException {
     if (one) {
-      ProtocolJson.write(writer, shown.get(0));
+      ProtocolJson.write(writer, shown.get(0), store.baseOf(shown.get(0)));
       return;
     }
     writer.beginArray();
     for (Protocol protocol : shown) {
-      ProtocolJson.write(writer, protocol);
+      ProtocolJson.write(writer, protocol, store.baseOf(protocol));
     }
     writer.endArray();
   }

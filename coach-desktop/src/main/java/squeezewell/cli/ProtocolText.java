@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.protocol.AgeBand;
 import squeezewell.protocol.BreathPlan;
@@ -23,19 +24,23 @@ final class ProtocolText {
 
   private ProtocolText() {}
 
-  /** The whole edition. */
-  static String of(Protocol protocol) {
-    return new ProtocolText().protocol(protocol);
+  /**
+   * The whole edition.
+   *
+   * @param base the guideline that it stems from
+   */
+  static String of(Protocol protocol, Optional<Protocol> base) {
+    return new ProtocolText().protocol(protocol, base);
   }
 
-  private String protocol(Protocol protocol) {
+  private String protocol(Protocol protocol, Optional<Protocol> base) {
     line(protocol.title() + " (" + protocol.id() + ")");
     line(
         protocol.organisation()
             + ", "
             + protocol.year()
             + (protocol.local() ? "; a local protocol" : ""));
-    LocalLabel.of(protocol).ifPresent(this::local);
+    LocalLabel.of(protocol, base).ifPresent(this::local);
     for (PatientGroup group : PatientGroup.values()) {
       patient(protocol, group);
     }

@@ -18,8 +18,8 @@ final class StationScript {
   private static final long SQUEEZE_NANOS = 1_000_000_000L;
   private static final String COMMANDS =
       "seconds, then one of begin, start TASK, done TASK, undo TASK, order ORDER, inject FINDING,"
-          + " clear FINDING, choose BRANCH=WAY, remark WORDS, stop-clock, run-clock, breaths COUNT SECONDS,"
-          + " compressions COUNT SECONDS, end";
+          + " clear FINDING, choose BRANCH=WAY, remark WORDS, stop-clock, run-clock, breaths COUNT"
+          + " SECONDS, compressions COUNT SECONDS, end";
 
   private final String source;
   private final List<Entry> entries = new ArrayList<>();

@@ -3,7 +3,8 @@ package squeezewell.desktop;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Set;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.function.BiConsumer;
 import javax.swing.JScrollPane;
@@ -29,6 +30,7 @@ import squeezewell.files.StationStore;
 import squeezewell.input.BadInputException;
 import squeezewell.kit.KitLibrary;
 import squeezewell.live.PracticeSound;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.session.Session;
@@ -43,6 +45,7 @@ final class PhoneNavigator implements Navigator {
   private final KeptSettings settings;
   private final Debriefs debriefs;
   private final Running running;
+  private final List<Protocol> editions = GuidelineLibrary.editions();
 
   /** The settings in force, and who keeps new ones. */
   interface KeptSettings {
@@ -70,6 +73,10 @@ final class PhoneNavigator implements Navigator {
     return running;
   }
 
+  private ProtocolStore protocols() {
+    return ProtocolStore.read(home, editions);
+  }
+
   @Override
   public Settings settings() {
     return settings.inForce();
@@ -83,7 +90,7 @@ final class PhoneNavigator implements Navigator {
   @Override
   public void toSetup() {
     stage.remember(this::toSetup);
-    ProtocolStore store = ProtocolStore.read(home);
+    ProtocolStore store = protocols();
     stage.showScreen(
         SetupScreen.build(
             stage.kit(), this, store.protocols(), store.problems(), PracticeSound.leadNanos()));
@@ -138,7 +145,7 @@ final class PhoneNavigator implements Navigator {
             stage.kit(),
             this,
             StationStore.read(home),
-            ProtocolStore.read(home).protocols(),
+            protocols().protocols(),
             PracticeSound.leadNanos(),
             Math.floorMod(System.nanoTime(), MOST_CHANCE),
             home.stations().toString(),
@@ -152,11 +159,7 @@ final class PhoneNavigator implements Navigator {
     LastChoice last = settings().lastChoice();
     JScrollPane page =
         LibraryScreen.build(
-            stage.kit(),
-            this,
-            ProtocolStore.read(home).protocols(),
-            last.patient(),
-            last.situation());
+            stage.kit(), this, protocols().protocols(), last.patient(), last.situation());
     stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
   }
 
@@ -170,14 +173,15 @@ final class PhoneNavigator implements Navigator {
   @Override
   public void toLocalProtocols() {
     stage.remember(this::toLocalProtocols);
-    stage.showScreen(LocalProtocolsScreen.build(stage.kit(), this, ProtocolStore.read(home)));
+    stage.showScreen(LocalProtocolsScreen.build(stage.kit(), this, protocols()));
   }
 
   @Override
   public void toCopy(Protocol protocol) {
-    Set<String> taken = ProtocolStore.read(home).ids();
+    ProtocolStore store = protocols();
+    int year = LocalDate.now(home.zone()).getYear();
     showEditor(
-        ProtocolDraft.copyOf(protocol, taken, LocalDate.now(home.zone()).getYear()),
+        ProtocolDraft.copyOf(protocol, store.baseOf(protocol), store.ids(), year),
         new LocalProtocolSaver(home));
   }
 
@@ -185,9 +189,11 @@ final class PhoneNavigator implements Navigator {
   public void toEdit(Path file) {
     try {
       LocalProtocolFile opened = LocalProtocolFile.open(file);
-      Set<String> taken = ProtocolStore.read(home).ids();
+      ProtocolStore store = protocols();
+      Optional<Protocol> base = store.baseOf(opened.protocol());
       showEditor(
-          ProtocolDraft.edit(opened.protocol(), taken), new LocalProtocolSaver(home, opened));
+          ProtocolDraft.edit(opened.protocol(), base, store.ids()),
+          new LocalProtocolSaver(home, opened));
     } catch (BadInputException e) {
       Dialogs.tell(stage.window(), "This protocol can't be edited", e.getMessage());
       toLocalProtocols();

@@ -1,9 +1,9 @@
 package squeezewell.desktop;
 
 import java.util.Optional;
+import squeezewell.audio.JavaSoundSpeech;
 import squeezewell.audio.LineStore;
 import squeezewell.audio.ReplaySource;
-import squeezewell.audio.SpeechMaker;
 import squeezewell.coach.Replay;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.ReplayScreen;
@@ -17,7 +17,7 @@ import squeezewell.session.Session;
 final class ReplaySession {
   private final PracticeSound sound;
   private final ReplayPlayer player;
-  private final LineStore lines = new LineStore(SpeechMaker::ofThisProgram);
+  private final LineStore lines = new LineStore(JavaSoundSpeech::new);
   private final String when;
   private final Runnable back;
   private Optional<ReplayScreen> screen = Optional.empty();

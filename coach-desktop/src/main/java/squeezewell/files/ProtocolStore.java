@@ -32,9 +32,18 @@ public record ProtocolStore(
     files = Map.copyOf(files);
   }
 
-  /** Reads what is there. A local file that can't be used is left out, with its problem listed. */
+  /** As {@link #read(HomeFolder, List)}, with the editions that come with the program. */
   public static ProtocolStore read(HomeFolder home) {
-    List<Protocol> protocols = new ArrayList<>(GuidelineLibrary.editions());
+    return read(home, GuidelineLibrary.editions());
+  }
+
+  /**
+   * Reads what is there. A local file that can't be used is left out, with its problem listed.
+   *
+   * @param editions the built-in editions, newest first
+   */
+  public static ProtocolStore read(HomeFolder home, List<Protocol> editions) {
+    List<Protocol> protocols = new ArrayList<>(editions);
     List<String> problems = new ArrayList<>();
     Map<String, Path> files = new HashMap<>();
     for (Path file : localFiles(home, problems)) {
@@ -63,6 +72,13 @@ public record ProtocolStore(
   /** The identifiers of all protocols. */
   public Set<String> ids() {
     return protocols.stream().map(Protocol::id).collect(Collectors.toSet());
+  }
+
+  /**
+   * The edition that a protocol stems from: itself if it is a guideline; empty if none is known.
+   */
+  public Optional<Protocol> baseOf(Protocol protocol) {
+    return protocol.baseAmong(protocols);
   }
 
   /** The protocol of that identifier. */

@@ -2,8 +2,8 @@ package squeezewell.live;
 
 import java.util.Objects;
 import java.util.concurrent.Future;
+import squeezewell.audio.JavaSoundSpeech;
 import squeezewell.audio.LineStore;
-import squeezewell.audio.SpeechMaker;
 import squeezewell.audio.SpokenLine;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
@@ -44,7 +44,7 @@ public final class ExaminerVoice implements AutoCloseable {
   public static ExaminerVoice start(Station station, PracticeSound sound) {
     return new ExaminerVoice(
         station,
-        new LineStore(SpeechMaker::ofThisProgram),
+        new LineStore(JavaSoundSpeech::new),
         new Mouth() {
           @Override
           public void say(SpokenLine line, boolean urgent) {

@@ -52,7 +52,7 @@ public final class MarksView {
     for (CompressionMark compression : review.compressions()) {
       add(
           point(RibbonMark.Kind.COMPRESSION, compression.atNanos()),
-          off(compression.judgement()),
+          compression.judgement().off(),
           () -> compression(compression));
     }
     for (int i = 0; i < review.prompts().size(); i++) {
@@ -65,7 +65,7 @@ public final class MarksView {
               breath.startNanos(),
               breath.endNanos().orElse(breath.startNanos()),
               breath.judgement()),
-          off(breath.judgement()) || breath.extra(),
+          breath.judgement().off() || breath.extra(),
           () -> breath(breath));
     }
     index = MarkIndex.of(unsorted);
@@ -138,10 +138,6 @@ public final class MarksView {
 
   private static RibbonMark point(RibbonMark.Kind kind, long nanos) {
     return new RibbonMark(kind, nanos, nanos, Judgement.UNJUDGED);
-  }
-
-  private static boolean off(Judgement judgement) {
-    return judgement == Judgement.FAST || judgement == Judgement.SLOW;
   }
 
   private String breath(BreathMark breath) {

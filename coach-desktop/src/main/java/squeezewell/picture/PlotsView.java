@@ -34,7 +34,7 @@ public final class PlotsView {
     this.review = review;
     ranged =
         review.rhythms().stream()
-            .filter(p -> p.asked().lowNanos().isPresent() && !p.slip())
+            .filter(p -> p.asked().breaths().isPresent() && !p.slip())
             .collect(Collectors.toList());
   }
 
@@ -130,19 +130,11 @@ public final class PlotsView {
         summary);
   }
 
-  /**
-   * The range in force where the minute ends. A rate at the limit is in range, as an interval at it
-   * is; the rate is a quotient, so a part in 10⁹ is left for rounding.
-   */
+  /** By the range in force where the minute ends. */
   private Judgement judged(RatePoint point) {
-    double rounding = 1e-9;
     for (Review part : ranged) {
       if (point.atNanos() >= part.startNanos() && point.atNanos() <= part.endNanos()) {
-        return point.perMinute() > 60 / low(part) * (1 + rounding)
-            ? Judgement.FAST
-            : point.perMinute() < 60 / high(part) * (1 - rounding)
-                ? Judgement.SLOW
-                : Judgement.IN_RANGE;
+        return part.asked().breaths().get().judgeRate(point.perMinute());
       }
     }
     return Judgement.UNJUDGED;
@@ -199,13 +191,7 @@ public final class PlotsView {
     Judgement judgement = Judgement.UNJUDGED;
     for (Review part : ranged) {
       if (atNanos >= part.startNanos() && atNanos <= part.endNanos()) {
-        long asked = Math.round(part.asked().intervalSeconds().getAsDouble() * 1e9);
-        judgement =
-            errorNanos < part.asked().lowNanos().getAsLong() - asked
-                ? Judgement.FAST
-                : errorNanos > part.asked().highNanos().getAsLong() - asked
-                    ? Judgement.SLOW
-                    : Judgement.IN_RANGE;
+        judgement = part.asked().breaths().get().judgeLateness(errorNanos);
       }
     }
     return judgement;
@@ -414,11 +400,11 @@ public final class PlotsView {
   }
 
   private static double low(Review part) {
-    return part.asked().lowNanos().getAsLong() / 1e9;
+    return part.asked().breaths().get().range().low();
   }
 
   private static double high(Review part) {
-    return part.asked().highNanos().getAsLong() / 1e9;
+    return part.asked().breaths().get().range().high();
   }
 
   private double minutes(long nanos) {

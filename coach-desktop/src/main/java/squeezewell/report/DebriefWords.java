@@ -7,10 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import squeezewell.protocol.BreathPlan;
 import squeezewell.review.Review;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Asked;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
 
@@ -144,12 +145,13 @@ final class DebriefWords {
   }
 
   private static String range(Asked asked) {
-    return asked.lowNanos().isPresent() && asked.highNanos().isPresent()
-        ? Quantities.upTo(asked.lowNanos().getAsLong() / 1e9, 2)
-            + " to "
-            + Quantities.upTo(asked.highNanos().getAsLong() / 1e9, 2)
-            + " s"
-        : "";
+    return asked
+        .breaths()
+        .map(BreathPlan::range)
+        .map(
+            range ->
+                Quantities.upTo(range.low(), 2) + " to " + Quantities.upTo(range.high(), 2) + " s")
+        .orElse("");
   }
 
   /** How the ribbon is to be read; only what is on it is told. */

@@ -10,13 +10,14 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import squeezewell.review.Review;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.Asked;
+import squeezewell.review.say.VerdictText;
 
 /**
  * All figures of a review by name, as docs/formats.md lists them. The names and what they mean are
@@ -205,7 +206,8 @@ public final class MetricList {
         OptionalInt.empty());
     add(
         "unprompted.test",
-        done.flatMap(Unprompted::test).map(test -> slug(test.outcome().name())),
+        done.filter(u -> review.testIntervals().isPresent())
+            .map(u -> VerdictText.testWord(review.verdict().outcome())),
         "",
         OptionalInt.empty());
   }

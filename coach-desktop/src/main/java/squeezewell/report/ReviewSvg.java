@@ -280,8 +280,8 @@ final class ReviewSvg {
   }
 
   private void band(Review part, double most, Set<Double> ticks) {
-    double low = part.asked().lowNanos().orElseThrow() / SECOND;
-    double high = part.asked().highNanos().orElseThrow() / SECOND;
+    double low = part.asked().breaths().orElseThrow().range().low();
+    double high = part.asked().breaths().orElseThrow().range().high();
     double target = part.asked().intervalSeconds().orElseThrow();
     boolean whole = review.parts().isEmpty();
     double from = whole ? LEFT : chartX(part.startNanos());

@@ -158,7 +158,7 @@ public record SideBySide(List<Value> values) {
 
   /** What the guideline prints: a range where it prints one, else the single value. */
   private static Shown published(BreathPlan plan) {
-    return plan.rangeSource().confidence() != Confidence.HOUSE
+    return plan.rangeIsPublished()
         ? new Shown(seconds(plan.lowNanos(), plan.highNanos()), plan.rangeSource())
         : new Shown(seconds(plan.interval().nanosAt(1)), plan.intervalSource());
   }

@@ -15,7 +15,7 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.judge.Verdict;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
@@ -213,12 +213,11 @@ public final class XapiJson {
 
   private void figures(Review review) throws IOException {
     json.name("extensions").beginObject();
-    Verdict verdict = review.verdict();
     json.name(BASE + "result/verdict").beginObject();
-    json.name("outcome").value(MetricList.slug(verdict.outcome().name()));
-    json.name("rule").value(PlainText.of(verdict.rule()));
+    json.name("outcome").value(MetricList.slug(review.verdict().outcome().name()));
+    json.name("rule").value(PlainText.of(review.rule()));
     json.name("reasons").beginArray();
-    for (String reason : verdict.reasons()) {
+    for (String reason : review.reasons()) {
       json.value(PlainText.of(reason));
     }
     json.endArray();

@@ -28,7 +28,11 @@ class LocalProtocolFileTest {
   void copyAnEdition() {
     home = HomeFolder.at(folder, ZoneOffset.UTC);
     draft =
-        ProtocolDraft.copyOf(GuidelineLibrary.find("aha-2025").orElseThrow(), Set.of(), 2026)
+        ProtocolDraft.copyOf(
+                GuidelineLibrary.find("aha-2025").orElseThrow(),
+                GuidelineLibrary.baseOf(GuidelineLibrary.find("aha-2025").orElseThrow()),
+                Set.of(),
+                2026)
             .with(ProtocolDetail.ORGANISATION, "Sanitätsdienst <b>\"Ü\"</b> \ud83d\ude91");
   }
 

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import squeezewell.review.Review;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 import squeezewell.review.say.Words;
 
 /** What two practices asked for, and in what they did not ask for the same. */
@@ -154,9 +154,9 @@ final class AskedOfBoth {
                 "one breath every "
                     + Words.hundredths(asked.intervalSeconds().getAsDouble())
                     + " s (in range: "
-                    + Words.hundredths(asked.lowNanos().getAsLong() / 1e9)
+                    + Words.hundredths(asked.breaths().get().range().low())
                     + " to "
-                    + Words.hundredths(asked.highNanos().getAsLong() / 1e9)
+                    + Words.hundredths(asked.breaths().get().range().high())
                     + " s)")
         .distinct()
         .collect(Collectors.toList());

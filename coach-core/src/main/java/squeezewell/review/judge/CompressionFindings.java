@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
 import squeezewell.review.measure.Compressions;
@@ -24,8 +25,6 @@ final class CompressionFindings {
 
   /** Below this share of intervals in range the rate is not praised, whatever its mean. */
   private static final double MOSTLY = 0.5;
-
-  private static final double ROUNDING = 1e-6;
 
   private final Compressions done;
   private final CompressionPlan plan;
@@ -78,21 +77,23 @@ final class CompressionFindings {
 
   private void addRate(List<Finding> found) {
     double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
-    if (rate > plan.highPerMinute() + ROUNDING) {
-      found.add(offRate(FindingCode.COMPRESS_TOO_FAST, rate, plan.highPerMinute()));
-    } else if (rate < plan.lowPerMinute() - ROUNDING) {
-      found.add(offRate(FindingCode.COMPRESS_TOO_SLOW, rate, plan.lowPerMinute()));
+    Judgement judgement = plan.judgeRate(rate);
+    Figure shown = Figure.tenths(rate, plan.limitPerMinute(judgement));
+    if (judgement == Judgement.FAST) {
+      found.add(offRate(FindingCode.COMPRESS_TOO_FAST, shown));
+    } else if (judgement == Judgement.SLOW) {
+      found.add(offRate(FindingCode.COMPRESS_TOO_SLOW, shown));
     }
   }
 
-  private Finding offRate(FindingCode code, double rate, double limit) {
+  private Finding offRate(FindingCode code, Figure rate) {
     return Finding.fault(
         code,
         Sentence.done(
             "compress-rate",
-            Figure.tenths(rate, limit),
-            Figure.tenths(plan.lowPerMinute()),
-            Figure.tenths(plan.highPerMinute())),
+            rate,
+            Figure.tenths(plan.range().low()),
+            Figure.tenths(plan.range().high())),
         Sentence.why(code.id() + ".why"),
         Sentence.next("compress-rate.next"));
   }
@@ -155,13 +156,12 @@ final class CompressionFindings {
             FindingCode.COMPRESSIONS_GOOD,
             Sentence.done(
                 "compressions-good.done",
-                Figure.tenths(done.ratePerMinute().getAsDouble()),
-                Figure.tenths(plan.lowPerMinute()),
-                Figure.tenths(plan.highPerMinute())));
+                Figure.tenths(plan.asRead(done.ratePerMinute().getAsDouble())),
+                Figure.tenths(plan.range().low()),
+                Figure.tenths(plan.range().high())));
     return done.cycles().isEmpty()
         ? told
         : told.and(
-            Sentence.done(
-                "compressions-good.cycles", done.goodCycles(), done.cycles().size()));
+            Sentence.done("compressions-good.cycles", done.goodCycles(), done.cycles().size()));
   }
 }

@@ -70,8 +70,7 @@ public record Finding(
 
   /** The same under another title. */
   Finding titled(String key, Object... values) {
-    return new Finding(
-        code, severity, priority, Sentence.done(key, values), where, passages, more);
+    return new Finding(code, severity, priority, Sentence.done(key, values), where, passages, more);
   }
 
   /** The same in the place of another. */

@@ -11,9 +11,9 @@ import java.util.Set;
 
 /**
  * Everything that may be told of a practice. The order of harm is our own choice: too many breaths
- * first, since that is both the commonest and the most harmful mistake in bagging; then breaths that
- * do not come, and compressions; then the checks; then how single breaths are given; then how they
- * follow the prompts.
+ * first, since that is both the commonest and the most harmful mistake in bagging; then breaths
+ * that do not come, and compressions; then the checks; then how single breaths are given; then how
+ * they follow the prompts.
  */
 public enum FindingCode {
   NO_BREATHS("no-breaths", 0, Theme.BREATHS, FAULT),
@@ -129,8 +129,7 @@ public enum FindingCode {
     boolean fault = severity == FAULT;
     return switch (this) {
       case TOO_FAST ->
-          EnumSet.of(
-              OWN_TEMPO, EXTRA_BREATHS, UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
+          EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
       case TOO_SLOW ->
           EnumSet.of(MISSED_PROMPTS, UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
       case SLOWED_DOWN ->

@@ -56,8 +56,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   private static List<Finding> found(Session session, List<Facts> parts, List<Facts> tested) {
     List<Facts> judged = judged(parts);
     if (judged.isEmpty() && parts.size() == 1) {
-      return new ArrayList<>(
-          List.of(Finding.advice(FindingCode.SLIP, Sentence.done("rule.slip"))));
+      return new ArrayList<>(List.of(Finding.advice(FindingCode.SLIP, Sentence.done("rule.slip"))));
     }
     List<Finding> found = new ArrayList<>();
     int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
@@ -155,9 +154,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
 
   private static Finding ofRule(FindingCode code, Verdict ruled) {
     return Finding.advice(
-        code,
-        Sentence.done("reasons", ruled.reasons()),
-        Sentence.next(code.id() + ".next"));
+        code, Sentence.done("reasons", ruled.reasons()), Sentence.next(code.id() + ".next"));
   }
 
   private static Finding tooFew(int breaths) {

@@ -115,9 +115,9 @@ final class HoldFindings {
     if (missed.isEmpty()) {
       return;
     }
-    List<Sentence> when =
+    List<Figure> when =
         missed.stream()
-            .map(c -> Sentence.done("time", Figure.clockSeconds(c.dueSeconds().getAsDouble())))
+            .map(c -> Figure.clockSeconds(c.dueSeconds().getAsDouble()))
             .limit(MOST_TIMES)
             .collect(Collectors.toList());
     int more = missed.size() - MOST_TIMES;
@@ -140,8 +140,7 @@ final class HoldFindings {
     if (!late.isEmpty()) {
       PulseCheckResult worst = worst(late, 1);
       Figure lateness =
-          Figure.tenths(
-              worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS);
+          Figure.tenths(worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS);
       found.add(
           others(
                   Finding.fault(
@@ -154,8 +153,7 @@ final class HoldFindings {
                           Figure.tenths(PulseCheckResult.ON_TIME_WITHIN_SECONDS))),
                   late.size())
               .and(
-                  Sentence.why("pulse-check-late.why." + kind()),
-                  Sentence.next("pulse-check.next"))
+                  Sentence.why("pulse-check-late.why." + kind()), Sentence.next("pulse-check.next"))
               .titled("pulse-check-late.title", kind));
     }
     List<PulseCheckResult> early = with(c -> c.outcome() == PulseCheckResult.Outcome.EARLY);
@@ -216,9 +214,7 @@ final class HoldFindings {
               .and(Sentence.why("pulse-check-short.why." + kind()))
               .titled("pulse-check-short.title", kind);
       found.add(
-          fault
-              ? told.and(Sentence.next("pulse-check-short.next", Figure.tenths(least)))
-              : told);
+          fault ? told.and(Sentence.next("pulse-check-short.next", Figure.tenths(least))) : told);
     }
   }
 

@@ -3,6 +3,7 @@ package squeezewell.review.judge;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Metrics;
 
@@ -50,8 +51,7 @@ final class PromptFindings {
     }
     if (prompts.missed() == 0 && prompts.met() >= FEWEST_PAIRS) {
       found.add(
-          Finding.good(
-              FindingCode.PROMPTS_MET, Sentence.done("prompts-met.done", prompts.met())));
+          Finding.good(FindingCode.PROMPTS_MET, Sentence.done("prompts-met.done", prompts.met())));
     }
     addTiming(facts, found);
     return found;
@@ -131,20 +131,16 @@ final class PromptFindings {
         harmful,
         FindingCode.OWN_TEMPO,
         Sentence.done(
-            "own-tempo.done",
-            own(own, facts.practice().breathPlan().get()),
-            Figure.tenths(asked)),
+            "own-tempo.done", own(own, facts.practice().breathPlan().get()), Figure.tenths(asked)),
         Sentence.done("in-range.short", interval.inRangeCount(), interval.count()),
         Sentence.next("own-tempo.next"));
   }
 
   /** Out of range it is never printed as the end of the range. */
   private static Figure own(double seconds, BreathPlan plan) {
-    double low = plan.lowNanos() / 1e9;
-    double high = plan.highNanos() / 1e9;
-    if (seconds >= low && seconds <= high) {
-      return Figure.interval(seconds, plan.interval().seconds());
-    }
-    return Figure.tenths(seconds, seconds < low ? low : high);
+    Judgement judgement = plan.judgeSeconds(seconds);
+    return judgement.off()
+        ? Figure.tenths(seconds, plan.limitSeconds(judgement))
+        : Figure.interval(seconds, plan.interval().seconds());
   }
 }

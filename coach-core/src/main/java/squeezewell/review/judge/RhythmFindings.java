@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.CheckKind;
-import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Drift;
@@ -37,8 +36,6 @@ final class RhythmFindings {
   private final Metrics.Interval interval;
   private final double[] lengths;
   private final double median;
-  private final double low;
-  private final double high;
   private final int slow;
 
   private RhythmFindings(Facts facts, BreathPlan plan) {
@@ -47,10 +44,12 @@ final class RhythmFindings {
     interval = facts.metrics().interval();
     lengths = facts.valid().stream().mapToDouble(IntervalPoint::seconds).toArray();
     median = interval.medianSeconds().getAsDouble();
-    low = plan.lowNanos() / 1e9;
-    high = plan.highNanos() / 1e9;
     double leftOut = GapFindings.LEFT_OUT * plan.interval().seconds();
-    slow = (int) Arrays.stream(lengths).filter(s -> s > high && s < leftOut).count();
+    slow =
+        (int)
+            Arrays.stream(lengths)
+                .filter(s -> s < leftOut && plan.judgeSeconds(s) == Judgement.SLOW)
+                .count();
   }
 
   static List<Finding> of(Facts facts) {
@@ -78,14 +77,14 @@ final class RhythmFindings {
       found.add(tooFast());
     }
     if (speeding) {
-      boolean harmful = fast || last() < low || interval.fastCount() > most();
+      boolean harmful = fast || is(Judgement.FAST, last()) || interval.fastCount() > most();
       found.add(drifted(FindingCode.SPED_UP, "drift.why-fast", harmful));
     }
     if (slowing) {
-      boolean harmful = last() > high || slow > most();
+      boolean harmful = is(Judgement.SLOW, last()) || slow > most();
       found.add(drifted(FindingCode.SLOWED_DOWN, "drift.why-slow", harmful));
     }
-    if (isTooSlow() && !(slowing && first() <= high)) {
+    if (isTooSlow() && !(slowing && !is(Judgement.SLOW, first()))) {
       found.add(tooSlow());
     }
     boolean own = facts.metrics().asynchrony().ownTempo();
@@ -99,7 +98,7 @@ final class RhythmFindings {
     boolean off = fast || isTooSlow() || slowing || speeding || told || outside > most();
     double mean = interval.meanSeconds().getAsDouble();
     // A mean that only a few long waits make slow is told as those.
-    if (!off && !CueFader.meanKept(plan, mean) && !CueFader.meanKept(plan, median)) {
+    if (!off && !plan.keepsMean(mean) && !plan.keepsMean(median)) {
       found.add(aLittleOff(mean < plan.interval().seconds()));
     }
     if (!fast && !isTooSlow() && !unprompted() && RhythmRule.kept(facts)) {
@@ -120,12 +119,20 @@ final class RhythmFindings {
 
   private boolean isUsuallyFast() {
     boolean own = facts.metrics().asynchrony().ownTempo();
-    return median < low * (1 - TEMPO_MARGIN) || (!own && isOften(interval.fastCount(), slow));
+    return isClearly(Judgement.FAST) || (!own && isOften(interval.fastCount(), slow));
   }
 
   private boolean isTooSlow() {
     boolean own = facts.metrics().asynchrony().ownTempo();
-    return median > high * (1 + TEMPO_MARGIN) || (!own && isOften(slow, interval.fastCount()));
+    return isClearly(Judgement.SLOW) || (!own && isOften(slow, interval.fastCount()));
+  }
+
+  private boolean isClearly(Judgement side) {
+    return plan.judgeClearly(median, TEMPO_MARGIN) == side;
+  }
+
+  private boolean is(Judgement side, double seconds) {
+    return plan.judgeSeconds(seconds) == side;
   }
 
   private boolean isSlowing() {
@@ -172,7 +179,7 @@ final class RhythmFindings {
   }
 
   private Finding tooFast() {
-    int seconds = RollingRate.secondsAbove(facts.rollingRate(), 60 / low);
+    int seconds = RollingRate.secondsAbove(facts.rollingRate(), plan.highestPerMinute());
     Finding told =
         Finding.fault(
             FindingCode.TOO_FAST, offPace(facts.valid(), Judgement.FAST, plan), inRange());
@@ -180,7 +187,9 @@ final class RhythmFindings {
       told =
           told.and(
               Sentence.done(
-                  "too-fast.time", Figure.tenths(60 / low), Figure.clockSeconds(seconds)));
+                  "too-fast.time",
+                  Figure.tenths(plan.highestPerMinute()),
+                  Figure.clockSeconds(seconds)));
     }
     told = told.and(Sentence.why("too-fast.why"), count(plan));
     if (onlyAfterChecks()) {
@@ -205,7 +214,7 @@ final class RhythmFindings {
             .mapToDouble(IntervalPoint::seconds)
             .toArray();
     boolean fast = side == Judgement.FAST;
-    double limit = (fast ? plan.lowNanos() : plan.highNanos()) / 1e9;
+    double limit = plan.limitSeconds(side);
     double usual = Statistics.median(off).getAsDouble();
     String key = fast ? "off-pace.fast" : "off-pace.slow";
     Figure seconds = Figure.tenths(usual, limit);
@@ -232,7 +241,7 @@ final class RhythmFindings {
                           && point.atNanos() <= h.endNanos() + AFTER_CHECK_NANOS);
       after += soon && point.judgement() == Judgement.FAST ? 1 : 0;
     }
-    return after >= 2 && after >= 0.8 * interval.fastCount() && median >= low;
+    return after >= 2 && after >= 0.8 * interval.fastCount() && !is(Judgement.FAST, median);
   }
 
   private Finding tooSlow() {
@@ -293,7 +302,7 @@ final class RhythmFindings {
         "in-range",
         interval.inRangeCount(),
         interval.count(),
-        Figure.tenths(low),
-        Figure.tenths(high));
+        Figure.tenths(plan.range().low()),
+        Figure.tenths(plan.range().high()));
   }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import squeezewell.cue.CueFader;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Gaps;
@@ -66,11 +65,7 @@ public final class RhythmRule {
       Optional<BreathPlan> plan = part.practice().breathPlan();
       if (plan.isPresent() && !part.practice().place().slip()) {
         List<Object> key =
-            List.of(
-                plan.get().interval(),
-                plan.get().lowNanos(),
-                plan.get().highNanos(),
-                CueFader.hasPrintedRange(plan.get()));
+            List.of(plan.get().interval(), plan.get().range(), plan.get().rangeIsPublished());
         rhythms.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
       }
     }
@@ -89,9 +84,7 @@ public final class RhythmRule {
           Figure.tenths(alike.get(0).practice().breathPlan().get().interval().seconds());
       outcomes.add(verdict.outcome());
       verdict.rule().forEach(rule -> rules.add(Sentence.done("rule.each", seconds, rule)));
-      verdict
-          .reasons()
-          .forEach(reason -> reasons.add(Sentence.done("rule.each", seconds, reason)));
+      verdict.reasons().forEach(reason -> reasons.add(Sentence.done("rule.each", seconds, reason)));
     }
     for (Verdict.Outcome outcome :
         List.of(Verdict.Outcome.NOT_HELD, Verdict.Outcome.UNDECIDED, Verdict.Outcome.HELD)) {
@@ -154,8 +147,7 @@ public final class RhythmRule {
     boolean fastTooLong = fast >= FAST_SECONDS;
     if (fastTooLong) {
       reasons.add(
-          Sentence.done(
-              "reason.fast", Figure.tenths(fastRate(plan)), Figure.clockSeconds(fast)));
+          Sentence.done("reason.fast", Figure.tenths(fastRate(plan)), Figure.clockSeconds(fast)));
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {
@@ -200,7 +192,7 @@ public final class RhythmRule {
   }
 
   private static double fastRate(BreathPlan plan) {
-    return FAST_MARGIN * 60e9 / plan.lowNanos();
+    return FAST_MARGIN * plan.highestPerMinute();
   }
 
   /** At most so many of n intervals may be out of range. */
@@ -214,12 +206,12 @@ public final class RhythmRule {
       return new ArrayList<>(List.of(Sentence.done("reason.no-interval")));
     }
     List<Sentence> reasons = new ArrayList<>();
-    int outside = (int) Arrays.stream(intervals).filter(i -> !plan.inRange(i)).count();
+    int outside = (int) Arrays.stream(intervals).filter(i -> plan.judge(i).off()).count();
     if (outside > mostOutside(n)) {
       reasons.add(Sentence.done("reason.outside", outside, n));
     }
     double mean = Arrays.stream(intervals).average().getAsDouble() / SECOND;
-    if (!CueFader.meanKept(plan, mean)) {
+    if (!plan.keepsMean(mean)) {
       reasons.add(Sentence.done("reason.mean", mean(plan, mean)));
     }
     long longest =
@@ -236,11 +228,10 @@ public final class RhythmRule {
 
   /** Beside the end of the range that it lies beyond, where the rule is that range. */
   private static Figure mean(BreathPlan plan, double seconds) {
-    if (!CueFader.hasPrintedRange(plan)) {
+    if (!plan.rangeIsPublished()) {
       return Figure.interval(seconds, plan.interval().seconds());
     }
-    long end = seconds * SECOND < plan.lowNanos() ? plan.lowNanos() : plan.highNanos();
-    return Figure.tenths(seconds, (double) end / SECOND);
+    return Figure.tenths(seconds, plan.limitSeconds(plan.judgeSeconds(seconds)));
   }
 
   /** Whether a wait is longer than the rule allows, from the start of one breath to the next. */
@@ -274,9 +265,9 @@ public final class RhythmRule {
   /** What the rule demands of the intervals. */
   static Sentence demands(BreathPlan plan) {
     return Sentence.done(
-        CueFader.hasPrintedRange(plan) ? "rule.demands.range" : "rule.demands",
-        Figure.tenths((double) plan.lowNanos() / SECOND),
-        Figure.tenths((double) plan.highNanos() / SECOND),
+        plan.rangeIsPublished() ? "rule.demands.range" : "rule.demands",
+        Figure.tenths(plan.range().low()),
+        Figure.tenths(plan.range().high()),
         Figure.tenths(plan.interval().seconds()),
         Figure.tenths(plan.interval().seconds() * 5 / 3),
         Figure.tenths(fastRate(plan)));

@@ -31,10 +31,9 @@ final class UnpromptedFindings {
     int fast = unprompted.fastCount();
     int slow = unprompted.slowCount();
     int most = RhythmRule.mostOutside(unprompted.intervalCount());
-    boolean tooFast =
-        median < plan.get().lowNanos() / 1e9 * (1 - TEMPO_MARGIN) || often(fast, slow, most);
-    boolean tooSlow =
-        median > plan.get().highNanos() / 1e9 * (1 + TEMPO_MARGIN) || often(slow, fast, most);
+    Judgement clearly = plan.get().judgeClearly(median, TEMPO_MARGIN);
+    boolean tooFast = clearly == Judgement.FAST || often(fast, slow, most);
+    boolean tooSlow = clearly == Judgement.SLOW || often(slow, fast, most);
     if (tooFast) {
       found.add(
           Finding.fault(
@@ -80,8 +79,7 @@ final class UnpromptedFindings {
 
   private static Sentence off(Facts facts, Judgement side, BreathPlan plan) {
     return Sentence.done(
-        "unprompted.off",
-        RhythmFindings.offPace(MeasureUnprompted.intervals(facts), side, plan));
+        "unprompted.off", RhythmFindings.offPace(MeasureUnprompted.intervals(facts), side, plan));
   }
 
   private static Sentence mean(Unprompted unprompted, BreathPlan plan) {
@@ -93,7 +91,6 @@ final class UnpromptedFindings {
   }
 
   private static Sentence share(Unprompted unprompted) {
-    return Sentence.done(
-        "in-range.short", unprompted.inRangeCount(), unprompted.intervalCount());
+    return Sentence.done("in-range.short", unprompted.inRangeCount(), unprompted.intervalCount());
   }
 }

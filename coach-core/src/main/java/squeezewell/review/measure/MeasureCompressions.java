@@ -12,16 +12,12 @@ import squeezewell.cue.InOrder;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
-import squeezewell.review.Reviewer;
 
 /** Computes {@link Compressions}. */
 public final class MeasureCompressions {
   private static final double NANOS_PER_SECOND = 1e9;
   private static final long SHORTEST_PAUSE = 2_000_000_000L;
   private static final double PLANNED_PAUSE_TIMES = 1.5;
-
-  /** Instants are whole nanoseconds, so a rate at the edge may lie this far beyond it. */
-  private static final double ROUNDING = 1e-6;
 
   private final Practice practice;
   private final Optional<CompressionPlan> plan;
@@ -47,7 +43,7 @@ public final class MeasureCompressions {
     whole = Spans.whole(holds.get(false));
     through = Spans.whole(holds.get(true));
     at = practice.compressions().stream().mapToLong(Long::longValue).toArray();
-    breaths = Reviewer.breathTimes(practice);
+    breaths = practice.breathTimes();
     pauseFrom =
         cycle
             .map(c -> Math.min(SHORTEST_PAUSE, period(c) + c.pauseNanos() / 2))
@@ -101,12 +97,13 @@ public final class MeasureCompressions {
     OptionalDouble longest = OptionalDouble.empty();
     OptionalDouble limit = OptionalDouble.empty();
     for (MeasureCompressions measure : measures) {
-      double[] own = measure.intervals();
+      long[] lengths = measure.intervals();
+      double[] own = Arrays.stream(lengths).mapToDouble(MeasureCompressions::seconds).toArray();
       Arrays.stream(own).forEach(intervals::add);
       List<Compressions.Cycle> found = measure.cycles(true);
       count += measure.at.length;
       judged += measure.plan.isPresent() ? own.length : 0;
-      inRange += measure.inRange(own);
+      inRange += measure.inRange(lengths);
       pauses += found.size();
       for (Compressions.Cycle cycle : found) {
         double seconds = cycle.pauseSeconds();
@@ -174,31 +171,23 @@ public final class MeasureCompressions {
     return !held(k) && at[k] - at[k - 1] > pauseFrom;
   }
 
-  /** In seconds, those that count for the rate. */
-  private double[] intervals() {
-    List<Double> lengths = new ArrayList<>();
+  /** In nanoseconds, those that count for the rate. */
+  private long[] intervals() {
+    List<Long> lengths = new ArrayList<>();
     for (int k = 1; k < at.length; k++) {
       if (!held(k) && !isPause(k)) {
-        lengths.add(seconds(at[k] - at[k - 1]));
+        lengths.add(at[k] - at[k - 1]);
       }
     }
-    return lengths.stream().mapToDouble(Double::doubleValue).toArray();
+    return lengths.stream().mapToLong(Long::longValue).toArray();
   }
 
-  private int inRange(double[] intervals) {
-    return (int) Arrays.stream(intervals).filter(s -> judgement(s) == Judgement.IN_RANGE).count();
+  private int inRange(long[] intervals) {
+    return (int) Arrays.stream(intervals).filter(i -> judge(i) == Judgement.IN_RANGE).count();
   }
 
-  private Judgement judgement(double seconds) {
-    if (!plan.isPresent()) {
-      return Judgement.UNJUDGED;
-    }
-    if (seconds < 60 / plan.get().highPerMinute() - ROUNDING) {
-      return Judgement.FAST;
-    }
-    return seconds > 60 / plan.get().lowPerMinute() + ROUNDING
-        ? Judgement.SLOW
-        : Judgement.IN_RANGE;
+  private Judgement judge(long intervalNanos) {
+    return plan.map(p -> p.judge(intervalNanos)).orElse(Judgement.UNJUDGED);
   }
 
   /** Each compression of a part, in order. */
@@ -215,7 +204,7 @@ public final class MeasureCompressions {
               measure.at[k],
               known ? OptionalLong.of(interval) : OptionalLong.empty(),
               pause,
-              judged ? measure.judgement(seconds(interval)) : Judgement.UNJUDGED));
+              judged ? measure.judge(interval) : Judgement.UNJUDGED));
     }
     return marks;
   }

@@ -17,8 +17,7 @@ import squeezewell.review.judge.Severity;
  * @param paragraphs what was done, what was asked and why it matters, in plain words; what to do,
  *     and each part of a practice, begin a paragraph
  */
-public record Feedback(
-    String code, Severity severity, String title, List<Paragraph> paragraphs) {
+public record Feedback(String code, Severity severity, String title, List<Paragraph> paragraphs) {
   public Feedback {
     paragraphs = List.copyOf(paragraphs);
   }
@@ -49,14 +48,26 @@ public record Feedback(
     List<Sentence> next = new ArrayList<>(done);
     done.removeIf(sentence -> sentence.kind() == Sentence.Kind.NEXT);
     next.removeAll(done);
-    String place = passage.where().map(Sayings::from).orElse("");
+    String place = passage.where().map(where -> Sayings.from(where) + " ").orElse("");
     if (!done.isEmpty() || !place.isEmpty()) {
-      String text = place + " " + Sayings.sentences(done.isEmpty() ? next : done);
+      String text = place + Sayings.sentences(done.isEmpty() ? next : done);
       paragraphs.add(new Paragraph(text, false));
     }
     if (!next.isEmpty() && !(done.isEmpty() && !place.isEmpty())) {
       paragraphs.add(new Paragraph(Sayings.sentences(next), true));
     }
+  }
+
+  /** What to do, of each part. */
+  public List<String> whatToDo() {
+    List<String> texts = new ArrayList<>();
+    paragraphs.forEach(
+        paragraph -> {
+          if (paragraph.tellsWhatToDo()) {
+            texts.add(paragraph.text());
+          }
+        });
+    return texts;
   }
 
   /** All of it in one line. */

@@ -89,7 +89,7 @@ public final class PartText {
 
   /** What the rule says of a part, and in brackets what fell short. */
   public static String verdict(Review part) {
-    String reasons = String.join("; ", part.verdict().reasons());
+    String reasons = String.join("; ", part.reasons());
     return part.verdict().outcome().label() + (reasons.isEmpty() ? "" : " (" + reasons + ")");
   }
 }

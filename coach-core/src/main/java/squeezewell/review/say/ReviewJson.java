@@ -12,9 +12,6 @@ import java.util.OptionalLong;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.judge.HeldTest;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
@@ -254,14 +251,13 @@ public final class ReviewJson {
       boolean level = done.highestLevel().isPresent();
       json.name("highestLevel").value(level ? done.highestLevel().getAsInt() : null);
       json.name("test");
-      if (done.test().isPresent()) {
-        HeldTest test = done.test().get();
+      if (review.testIntervals().isPresent()) {
         json.beginObject();
-        json.name("outcome").value(word(test.outcome()));
-        json.name("intervalCount").value(test.intervalCount());
-        json.name("rule").value(test.rule());
+        json.name("outcome").value(VerdictText.testWord(review.verdict().outcome()));
+        json.name("intervalCount").value(review.testIntervals().getAsInt());
+        json.name("rule").value(review.rule());
         json.name("reasons").beginArray();
-        for (String reason : test.reasons()) {
+        for (String reason : review.reasons()) {
           json.value(reason);
         }
         json.endArray();
@@ -344,9 +340,9 @@ public final class ReviewJson {
     private void verdict() throws IOException {
       json.name("verdict").beginObject();
       json.name("outcome").value(word(review.verdict().outcome()));
-      json.name("rule").value(review.verdict().rule());
+      json.name("rule").value(review.rule());
       json.name("reasons").beginArray();
-      for (String reason : review.verdict().reasons()) {
+      for (String reason : review.reasons()) {
         json.value(reason);
       }
       json.endArray();
@@ -355,7 +351,7 @@ public final class ReviewJson {
 
     private void findings() throws IOException {
       json.name("findings").beginArray();
-      for (Finding finding : review.findings()) {
+      for (Feedback finding : review.findings()) {
         json.beginObject();
         json.name("code").value(finding.code());
         json.name("severity").value(finding.severity().word());

@@ -3,6 +3,7 @@ package squeezewell.review.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import squeezewell.cue.CheckKind;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.review.judge.Figure;
@@ -74,10 +75,11 @@ final class Sayings {
     if (value instanceof Severity severity) {
       return severity.label();
     }
-    if (value instanceof List<?> sentences) {
-      List<String> texts = new ArrayList<>();
-      sentences.forEach(sentence -> texts.add(clause((Sentence) sentence)));
-      return String.join("; ", texts);
+    if (value instanceof List<?> values) {
+      boolean figures = values.get(0) instanceof Figure;
+      return values.stream()
+          .map(each -> value(each).toString())
+          .collect(Collectors.joining(figures ? ", " : "; "));
     }
     return value;
   }

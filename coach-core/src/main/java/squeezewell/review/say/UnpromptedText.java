@@ -2,6 +2,7 @@ package squeezewell.review.say;
 
 import java.util.function.BiConsumer;
 import squeezewell.cue.CueFader;
+import squeezewell.review.Review;
 import squeezewell.review.measure.Unprompted;
 
 /** The rows of a table about the rhythm without prompts. */
@@ -15,7 +16,14 @@ public final class UnpromptedText {
    *
    * @param row takes a name of at most 17 characters and what stands beside it
    */
-  public static void add(Unprompted done, BiConsumer<String, String> row) {
+  public static void add(Review review, BiConsumer<String, String> row) {
+    review.metrics().unprompted().ifPresent(done -> add(done, row));
+    if (review.testIntervals().isPresent()) {
+      row.accept("two-minute test", VerdictText.test(review.verdict().outcome()));
+    }
+  }
+
+  private static void add(Unprompted done, BiConsumer<String, String> row) {
     row.accept(
         "without prompts",
         Words.clock(done.seconds())
@@ -49,6 +57,5 @@ public final class UnpromptedText {
     if (done.highestLevel().isPresent()) {
       row.accept("highest level", done.highestLevel().getAsInt() + " of " + CueFader.HIGHEST);
     }
-    done.test().ifPresent(test -> row.accept("two-minute test", test.outcome().label()));
   }
 }

@@ -67,7 +67,7 @@ public final class Words {
 
   /** {@code 100 to 120 a minute}. */
   public static String range(CompressionPlan plan) {
-    return decimal(plan.lowPerMinute()) + " to " + decimal(plan.highPerMinute()) + " a minute";
+    return decimal(plan.range().low()) + " to " + decimal(plan.range().high()) + " a minute";
   }
 
   /** Minutes and seconds since the session began: {@code 2:05}. */

@@ -41,8 +41,8 @@ class ComparisonTest {
     Review b = SessionBuilder.ofSeconds(240).breathsEvery(6, 0, 234).review();
     assertThat(new AskedOfBoth(changed.review(), b).differences())
         .contains(
-            "Situation in A: pulse, not breathing. It changed 2 times: at 1:06 to \u201cno pulse, no"
-                + " advanced airway\u201d; at 2:30 to \u201cpulse, not breathing\u201d.",
+            "Situation in A: pulse, not breathing. It changed 2 times: at 1:06 to \u201cno pulse,"
+                + " no advanced airway\u201d; at 2:30 to \u201cpulse, not breathing\u201d.",
             "Situation in B: pulse, not breathing, throughout.");
   }
 

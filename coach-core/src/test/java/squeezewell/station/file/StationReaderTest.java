@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.Tries;
 import squeezewell.input.BadInputException;
 import squeezewell.station.run.Candidate;
 import squeezewell.station.run.Facts;
@@ -23,7 +24,7 @@ import squeezewell.station.run.StationSetup;
 
 /** A file with a fault gives no station, and all of its faults are told. */
 class StationReaderTest {
-  private static final int MUTATIONS = 20_000;
+  private static final int MUTATIONS = Tries.orLong(5_000, 20_000);
   private static final Pattern TOKEN = Pattern.compile("\"[^\"]*\"|-?[0-9.]+|[{}\\[\\]:,]");
   private static final List<String> SPARE =
       List.of(
@@ -232,8 +233,8 @@ class StationReaderTest {
             + "|criticalFaults[1].task is 7",
         "\"rule\":\"too-long\",\"task\":\"dry\"|\"rule\":\"before\",\"task\":7,\"other\":\"dry\""
             + "|criticalFaults[0].task is 7",
-        "\"mostSeconds\":15,|\"leastSeconds\":9,|criticalFaults[0].task is dry; allowed: a task with"
-            + " mostSeconds"
+        "\"mostSeconds\":15,|\"leastSeconds\":9,|criticalFaults[0].task is dry; allowed: a task"
+            + " with mostSeconds"
       })
   void oneSlipIsToldOnce(String from, String to, String fault) {
     assertThat(SMALL).contains(from);
@@ -257,23 +258,31 @@ class StationReaderTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "\"situation\"|\"preparationSeconds\":0,\"situation\"|phase preparation: it is never reached",
+        "\"situation\"|\"preparationSeconds\":0,\"situation\"|phase preparation: it is never"
+            + " reached",
         "\"phase\":\"preparation\"|\"phase\":\"exercise\"|phase preparation: nothing happens in it",
         "\"findings\":[\"wet\"]|\"findings\":[]|task dry: it is never needed",
         "\"findings\":[\"wet\"]|\"findings\":[]|finding wet: nothing makes it come",
         "\"findings\":[\"wet\"]|\"findings\":[]|branch way: all its ways are alike",
         "\"clears\":[\"wet\"]|\"says\":\"Dry.\"|finding wet: nothing can make it go",
         "\"atStart\":true|\"atStart\":true,\"lasting\":true|finding hot: it is called lasting",
-        "\"words\":\"Left\"|\"words\":\"Left\",\"weight\":0|branch way: chance can never take the way left",
-        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":10}|order look: nothing follows from it",
-        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":400}|step cooled: it can never be taken, since the exercise is over by then",
-        "\"when\":{\"order\":\"look\"},|\"when\":{\"order\":\"look\"},\"unless\":[\"hot\"],|step cooled: it can never be taken",
+        "\"words\":\"Left\"|\"words\":\"Left\",\"weight\":0|branch way: chance can never take the"
+            + " way left",
+        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":10}|order look: nothing follows from"
+            + " it",
+        "\"when\":{\"order\":\"look\"}|\"when\":{\"seconds\":400}|step cooled: it can never be"
+            + " taken, since the exercise is over by then",
+        "\"when\":{\"order\":\"look\"},|\"when\":{\"order\":\"look\"},\"unless\":[\"hot\"],|step"
+            + " cooled: it can never be taken",
         "\"findings\":[\"wet\"]|\"findings\":[]|critical fault wet-open: it can never be committed",
-        "\"doneWhen\":\"Said\"|\"doneWhen\":\"Said\",\"after\":[\"open\"]|task ready: it is never in order",
+        "\"doneWhen\":\"Said\"|\"doneWhen\":\"Said\",\"after\":[\"open\"]|task ready: it is never"
+            + " in order",
         "\"seconds\":20|\"seconds\":900|task dry: its time is not up before the exercise ends",
         "\"fromFinding\":\"wet\"|\"fromTask\":\"dry\"|task dry: its time begins with dry",
-        "\"mostSeconds\":15|\"mostSeconds\":900,\"leastSeconds\":800|task dry: it can't be long enough",
-        "\"ifFinding\"|\"iffFinding\":\"wet\",\"ifFinding\"|tasks[2].iffFinding: this version does not know",
+        "\"mostSeconds\":15|\"mostSeconds\":900,\"leastSeconds\":800|task dry: it can't be long"
+            + " enough",
+        "\"ifFinding\"|\"iffFinding\":\"wet\",\"ifFinding\"|tasks[2].iffFinding: this version does"
+            + " not know",
       })
   void whatCanNeverHappenIsDoubted(String from, String to, String doubt) {
     assertThat(SMALL).contains(from);

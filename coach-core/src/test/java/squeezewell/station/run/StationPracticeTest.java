@@ -12,7 +12,7 @@ import squeezewell.cue.Stretch;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;

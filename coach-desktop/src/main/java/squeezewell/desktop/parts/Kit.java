@@ -16,20 +16,26 @@ import java.awt.event.FocusEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.awt.geom.RoundRectangle2D;
+import java.util.List;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
+import javax.swing.ButtonGroup;
 import javax.swing.InputMap;
 import javax.swing.JButton;
+import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
 import javax.swing.KeyStroke;
 import javax.swing.ListCellRenderer;
-import javax.swing.text.DefaultCaret;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
 import javax.swing.text.JTextComponent;
 import squeezewell.desktop.look.Look;
 
@@ -59,12 +65,22 @@ public final class Kit {
 
   /** One line of text. */
   public JLabel label(String text, Font font, Color colour) {
-    JLabel label = new JLabel(text);
-    label.putClientProperty("html.disable", true);
-    label.setFont(font);
-    label.setForeground(colour);
-    label.setAlignmentX(Component.LEFT_ALIGNMENT);
-    return label;
+    return Texts.label(text, font, colour);
+  }
+
+  /** One line of text of a size. */
+  public JLabel plainLabel(String text, int size) {
+    return Texts.label(text, look.font(size), look.palette().text());
+  }
+
+  /** One line of bold text of a size. */
+  public JLabel boldLabel(String text, int size) {
+    return Texts.label(text, look.bold(size), look.palette().text());
+  }
+
+  /** One line of secondary text of a size. */
+  public JLabel softLabel(String text, int size) {
+    return Texts.label(text, look.font(size), look.palette().softText());
   }
 
   /** Writes a text on a label if it is another one: writing lays the screen out anew. */
@@ -76,38 +92,24 @@ public final class Kit {
 
   /** Text that wraps at a width in device pixels. */
   public JTextArea text(String text, Font font, Color colour, int width) {
-    JTextArea area = new JTextArea();
-    // Without this, and before the text is set, every new text would scroll the page to itself.
-    ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
-    area.setText(text);
-    area.setLineWrap(true);
-    area.setWrapStyleWord(true);
-    area.setEditable(false);
-    area.setFocusable(false);
-    area.setOpaque(false);
-    area.setBorder(BorderFactory.createEmptyBorder());
-    area.setMargin(new java.awt.Insets(0, 0, 0, 0));
-    area.setFont(font);
-    area.setForeground(colour);
-    area.setAlignmentX(Component.LEFT_ALIGNMENT);
-    PageFit.fits(area);
-    wrap(area, width);
-    return area;
+    return Texts.text(text, font, colour, width);
   }
 
-  /** Wraps a text at a width in device pixels. */
-  static void wrap(JTextArea area, int width) {
-    area.setPreferredSize(null);
-    area.setSize(width, Short.MAX_VALUE);
-    fix(area, new Dimension(width, area.getPreferredSize().height));
+  /** Gives a part a size in device pixels that no layout changes. */
+  public static void fix(JComponent part, Dimension size) {
+    Texts.fix(part, size);
   }
 
-  /** Gives a part a size that no layout changes. */
-  static void fix(JComponent part, Dimension size) {
-    part.setPreferredSize(size);
-    part.setMaximumSize(size);
-    part.setMinimumSize(size);
-    part.invalidate();
+  /** Gives a part a size in density-independent pixels that no layout changes. */
+  public <T extends JComponent> T fixed(T part, int width, int height) {
+    Texts.fix(part, new Dimension(look.px(width), look.px(height)));
+    return part;
+  }
+
+  /** Gives a part a width in density-independent pixels, and the height it wants, for good. */
+  public <T extends JComponent> T wide(T part, int width) {
+    Texts.fix(part, new Dimension(look.px(width), part.getPreferredSize().height));
+    return part;
   }
 
   /** Body text over the whole width. */
@@ -120,31 +122,26 @@ public final class Kit {
     return text(text, look.font(13), look.palette().softText(), look.px(CONTENT_WIDTH));
   }
 
-  /** The heading of a screen. */
-  public JTextArea heading(String text) {
-    return text(text, look.bold(23), look.palette().text(), look.px(CONTENT_WIDTH));
+  /**
+   * A button at least 48 density-independent pixels high.
+   *
+   * @param mnemonic the key that presses it together with Alt; 0 for none
+   * @param width in density-independent pixels
+   */
+  public JButton button(String text, char mnemonic, int width, Runnable action) {
+    JButton button = new JButton(text);
+    button.setMnemonic(mnemonic);
+    return sized(button, width, e -> action.run());
   }
 
-  /** The heading of a part of a screen. */
-  public JTextArea subheading(String text) {
-    return text(text, look.bold(15), look.palette().text(), look.px(CONTENT_WIDTH));
-  }
-
-  /** Room between parts, in density-independent pixels. */
-  public Component gap(int size) {
-    Component gap = Box.createVerticalStrut(look.px(size));
-    ((JComponent) gap).setAlignmentX(Component.LEFT_ALIGNMENT);
-    return gap;
-  }
-
-  /** A button at least 48 density-independent pixels high. */
-  public JButton button(String text, int width, ActionListener action) {
-    return sized(new JButton(text), width, action);
+  /** The button that leads back. */
+  public JButton back(Runnable action) {
+    return button("Back", 'B', 110, action);
   }
 
   /** The button for the main thing to do on a screen. */
-  public JButton mainButton(String text, int width, ActionListener action) {
-    JButton button = sized(new JButton(text), width, action);
+  public JButton mainButton(String text, char mnemonic, int width, Runnable action) {
+    JButton button = button(text, mnemonic, width, action);
     button.setBackground(look.palette().tide());
     button.setForeground(look.palette().onTide());
     // On its own colour the usual ring can't be seen.
@@ -154,14 +151,40 @@ public final class Kit {
     return button;
   }
 
+  /** A control with its name above it and room below it, to be put on a screen. */
+  public Column named(String name, char mnemonic, JComponent control) {
+    return named(name, mnemonic, control, control);
+  }
+
+  /** A control as wide as the content with its name above it. */
+  public Column labelled(String name, char mnemonic, JComponent control) {
+    return labelled(name, mnemonic, control, wide(control));
+  }
+
+  /**
+   * The same for a control with more beside it.
+   *
+   * @param shown what stands below the name, with the control in it
+   */
+  public Column named(String name, char mnemonic, JComponent control, Component shown) {
+    return labelled(name, mnemonic, control, shown).gap(10);
+  }
+
+  /** The same without room below it. */
+  public Column labelled(String name, char mnemonic, JComponent control, Component shown) {
+    JLabel label = softLabel(name, 13);
+    label.setLabelFor(control);
+    label.setDisplayedMnemonic(mnemonic);
+    return column().put(label, 4).put(shown);
+  }
+
   private JButton sized(JButton button, int width, ActionListener action) {
     button.putClientProperty("html.disable", true);
     button.setFont(look.bold(15));
     button.setAlignmentX(Component.LEFT_ALIGNMENT);
     PageFit.fits(button);
-    fix(button, new Dimension(look.px(width), look.px(52)));
     button.addActionListener(action);
-    return comesIntoView(button);
+    return comesIntoView(fixed(button, width, 52));
   }
 
   /**
@@ -181,6 +204,24 @@ public final class Kit {
           return cell;
         });
     return box;
+  }
+
+  /** A box to choose one of some things from. */
+  @SafeVarargs
+  public static <T> JComboBox<T> choices(T... items) {
+    JComboBox<T> box = choices();
+    List.of(items).forEach(box::addItem);
+    return box;
+  }
+
+  /** A box to tick, its width in density-independent pixels. */
+  public JCheckBox tick(String text, Font font, int width) {
+    JCheckBox box = new JCheckBox(text);
+    box.putClientProperty("html.disable", true);
+    box.setOpaque(false);
+    box.setFont(font);
+    box.setAlignmentX(Component.LEFT_ALIGNMENT);
+    return fixed(box, width, 48);
   }
 
   /**
@@ -228,7 +269,7 @@ public final class Kit {
             .getPreferredSize()
             .height;
     int width = box.getPreferredSize().width;
-    fix(box, new Dimension(width, Math.max(look.px(48), lines + look.px(14))));
+    Texts.fix(box, new Dimension(width, Math.max(look.px(48), lines + look.px(14))));
     box.revalidate();
   }
 
@@ -240,10 +281,9 @@ public final class Kit {
   /** Makes a control so wide and 48 density-independent pixels high. */
   public <T extends JComponent> T control(T control, int width) {
     PageFit.fits(control);
-    fix(control, new Dimension(look.px(width), look.px(48)));
     control.setAlignmentX(Component.LEFT_ALIGNMENT);
     control.setFont(look.font(15));
-    return comesIntoView(control);
+    return comesIntoView(fixed(control, width, 48));
   }
 
   /** Scrolls a control into view when the keyboard reaches it. */
@@ -264,6 +304,40 @@ public final class Kit {
     return control;
   }
 
+  /** Does something each time the keyboard has left a control. */
+  public static void onFocusLost(JComponent control, Runnable act) {
+    control.addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusLost(FocusEvent e) {
+            act.run();
+          }
+        });
+  }
+
+  /** Does something at each change of what is typed in a field. */
+  public static void onTyped(JTextField field, Runnable act) {
+    field
+        .getDocument()
+        .addDocumentListener(
+            new DocumentListener() {
+              @Override
+              public void insertUpdate(DocumentEvent e) {
+                act.run();
+              }
+
+              @Override
+              public void removeUpdate(DocumentEvent e) {
+                act.run();
+              }
+
+              @Override
+              public void changedUpdate(DocumentEvent e) {
+                // Only attributes changed; a plain field has none.
+              }
+            });
+  }
+
   /** Makes Escape and Alt with the left arrow lead back from a screen. */
   public <T extends JComponent> T withBackKeys(T screen, Runnable back) {
     for (KeyStroke key :
@@ -277,12 +351,13 @@ public final class Kit {
   }
 
   /** A column of parts. */
-  public JPanel column() {
-    JPanel column = new JPanel();
-    column.setLayout(new BoxLayout(column, BoxLayout.Y_AXIS));
-    column.setOpaque(false);
-    column.setAlignmentX(Component.LEFT_ALIGNMENT);
-    return column;
+  public Column column() {
+    return column(look.px(CONTENT_WIDTH));
+  }
+
+  /** A column whose texts wrap at a width in device pixels. */
+  public Column column(int textWidth) {
+    return new Column(look, textWidth);
   }
 
   /** A row of parts; in several lines on a page in a window too narrow for them. */
@@ -293,10 +368,31 @@ public final class Kit {
     return row;
   }
 
+  /** A row of parts with room between them, in density-independent pixels. */
+  public JPanel row(int between, Component... parts) {
+    JPanel row = row();
+    for (Component part : parts) {
+      if (row.getComponentCount() > 0) {
+        row.add(Box.createHorizontalStrut(look.px(between)));
+      }
+      row.add(part);
+    }
+    return row;
+  }
+
+  /** A row of buttons of which one is chosen. */
+  public JPanel oneOf(int between, List<? extends JToggleButton> buttons) {
+    ButtonGroup group = new ButtonGroup();
+    buttons.forEach(button -> group.add(comesIntoView(button)));
+    JPanel row = row(between, buttons.toArray(new Component[0]));
+    row.setMaximumSize(row.getPreferredSize());
+    return row;
+  }
+
   /** A column on a card with rounded corners. */
-  public JPanel card() {
-    JPanel card =
-        new JPanel() {
+  public Column card() {
+    Column card =
+        new Column(look, cardTextWidth()) {
           private static final long serialVersionUID = 1L;
 
           @Override
@@ -314,9 +410,6 @@ public final class Kit {
           }
         };
     PageFit.card(card);
-    card.setLayout(new BoxLayout(card, BoxLayout.Y_AXIS));
-    card.setOpaque(false);
-    card.setAlignmentX(Component.LEFT_ALIGNMENT);
     int pad = look.px(14);
     card.setBorder(BorderFactory.createEmptyBorder(pad, pad, pad, pad));
     return card;
@@ -325,6 +418,25 @@ public final class Kit {
   /** Width of the text on a card over the whole content, in device pixels. */
   public int cardTextWidth() {
     return look.px(CONTENT_WIDTH - 28);
+  }
+
+  /** A page that appears with the keyboard on one of its controls; Escape leads back. */
+  public JScrollPane page(JPanel content, JComponent first, Runnable back) {
+    return withBackKeys(page(content, first), back);
+  }
+
+  /** A page that appears with the keyboard on one of its controls. */
+  public JScrollPane page(JPanel content, JComponent first) {
+    JScrollPane page = page(content);
+    page.addAncestorListener(Focus.on(first, page));
+    return page;
+  }
+
+  /** A page that is read from its top, where the arrow keys scroll it; Escape leads back. */
+  public JScrollPane readPage(JPanel content, Runnable back) {
+    JScrollPane page = page(content);
+    page.addAncestorListener(Focus.onTop(page));
+    return withBackKeys(page, back);
   }
 
   /**
@@ -359,13 +471,24 @@ public final class Kit {
             super.doLayout();
           }
         };
-    scroll.setBorder(BorderFactory.createEmptyBorder());
+    plain(scroll, 24);
     scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_AS_NEEDED);
-    scroll.getVerticalScrollBar().setUnitIncrement(look.px(24));
-    scroll.getViewport().setBackground(look.palette().ground());
     InputMap keys = scroll.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT);
     keys.put(KeyStroke.getKeyStroke(KeyEvent.VK_HOME, 0), "scrollHome");
     keys.put(KeyStroke.getKeyStroke(KeyEvent.VK_END, 0), "scrollEnd");
+    return scroll;
+  }
+
+  /** What scrolls up and down inside a screen. */
+  public JScrollPane scrolling(Component content) {
+    return plain(new JScrollPane(content), 32);
+  }
+
+  private JScrollPane plain(JScrollPane scroll, int step) {
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+    scroll.getVerticalScrollBar().setUnitIncrement(look.px(step));
+    scroll.getViewport().setBackground(look.palette().ground());
     return scroll;
   }
 }

@@ -20,9 +20,6 @@ import squeezewell.desktop.look.Look;
  * Pictures keep their width. In a window that is wide enough nothing changes.
  */
 final class PageFit {
-  /** Marks text and controls that may become narrower. */
-  private static final String FITS = "squeezewell.fits";
-
   /** The usual width of what is narrower now. */
   private static final String USUAL = "squeezewell.usualWidth";
 
@@ -49,7 +46,7 @@ final class PageFit {
 
   /** Lets a text or a control become narrower where there is no room for it. */
   static void fits(JComponent part) {
-    part.putClientProperty(FITS, true);
+    part.putClientProperty(Texts.FITS, true);
   }
 
   /** In a narrow window this card ends where the text does, however wide a picture is. */
@@ -120,7 +117,7 @@ final class PageFit {
     if (part.getClientProperty(CARD) != null) {
       part.setMaximumSize(available < full ? new Dimension(room, Short.MAX_VALUE) : null);
     }
-    if (part.getClientProperty(FITS) == null) {
+    if (part.getClientProperty(Texts.FITS) == null) {
       return false;
     }
     int now = part.getPreferredSize().width;
@@ -131,9 +128,9 @@ final class PageFit {
       return false;
     }
     if (part instanceof JTextArea area) {
-      Kit.wrap(area, width);
+      Texts.wrap(area, width);
     } else {
-      Kit.fix(part, new Dimension(width, part.getPreferredSize().height));
+      Texts.fix(part, new Dimension(width, part.getPreferredSize().height));
       if (part.getClientProperty(FITTED) instanceof Runnable fitted) {
         fitted.run();
       }

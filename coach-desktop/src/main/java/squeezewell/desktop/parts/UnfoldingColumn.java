@@ -1,19 +1,17 @@
 package squeezewell.desktop.parts;
 
-import java.awt.Component;
 import java.awt.Graphics;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import javax.swing.BoxLayout;
-import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
+import squeezewell.desktop.look.Look;
 
 /**
  * The column of a long page, of which only what is seen first is built at once. The rest follows as
  * soon as that has been painted, so that nobody waits for what lies below the window. Used on the
  * event thread.
  */
-public final class UnfoldingColumn extends JPanel {
+public final class UnfoldingColumn extends Column {
   private static final long serialVersionUID = 1L;
 
   private final int seenHeight;
@@ -23,13 +21,11 @@ public final class UnfoldingColumn extends JPanel {
   /**
    * An empty column.
    *
-   * @param seenHeight how much of it is seen at first, in device pixels
+   * @param seenHeight how much of it is seen at first, in density-independent pixels
    */
-  public UnfoldingColumn(int seenHeight) {
-    this.seenHeight = seenHeight;
-    setLayout(new BoxLayout(this, BoxLayout.Y_AXIS));
-    setOpaque(false);
-    setAlignmentX(Component.LEFT_ALIGNMENT);
+  public UnfoldingColumn(Look look, int seenHeight) {
+    super(look, look.px(Kit.CONTENT_WIDTH));
+    this.seenHeight = look.px(seenHeight);
   }
 
   /**

@@ -3,14 +3,13 @@ package squeezewell.desktop.screens;
 import java.awt.Rectangle;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import javax.swing.Box;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -23,10 +22,10 @@ final class AgeWeightPart {
   private final Kit kit;
   private final Supplier<Protocol> edition;
   private final Function<PatientGroup, String> choose;
-  private final JPanel fold;
-  private final JPanel answer;
+  private final Column fold;
+  private final Column answer;
   private final JTextField number = new JTextField();
-  private final JComboBox<AgeWeightView.Unit> unit = Kit.choices();
+  private final JComboBox<AgeWeightView.Unit> unit = Kit.choices(AgeWeightView.Unit.values());
   private final JButton toggle;
 
   /**
@@ -42,8 +41,7 @@ final class AgeWeightPart {
     this.choose = choose;
     this.answer = kit.column();
     this.fold = kit.column();
-    this.toggle = kit.button("By age", toggleWidth, e -> setOpen(!fold.isVisible()));
-    toggle.setMnemonic('A');
+    this.toggle = kit.button("By age", 'A', toggleWidth, () -> setOpen(!fold.isVisible()));
     toggle.setName("by-age");
     toggle.setToolTipText("Choose the patient by age or weight");
     fill();
@@ -81,30 +79,16 @@ final class AgeWeightPart {
   }
 
   private void fill() {
-    JPanel card = kit.card();
-    JLabel label = kit.label("Age or weight", kit.look().font(13), kit.look().palette().softText());
-    label.setLabelFor(number);
-    label.setDisplayedMnemonic('E');
-    card.add(label);
-    card.add(kit.gap(4));
-    JPanel row = kit.row();
-    row.add(kit.control(number, (INNER_WIDTH - GAP) / 2));
-    row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
-    for (AgeWeightView.Unit each : AgeWeightView.Unit.values()) {
-      unit.addItem(each);
-    }
+    Column card = kit.card();
+    int half = (INNER_WIDTH - GAP) / 2;
     unit.getAccessibleContext().setAccessibleName("Unit of the age or weight");
-    row.add(kit.control(unit, (INNER_WIDTH - GAP) / 2));
-    card.add(row);
-    card.add(kit.gap(8));
+    kit.control(number, half);
+    JPanel row = kit.row(GAP, number, kit.control(unit, half));
+    card.put(kit.labelled("Age or weight", 'E', number, row), 8);
     number.setName("age-or-weight");
     number.addActionListener(e -> find());
-    JButton find = kit.button("Find the patient", INNER_WIDTH, e -> find());
-    find.setMnemonic('F');
-    card.add(find);
-    card.add(answer);
-    fold.add(card);
-    fold.add(kit.gap(10));
+    card.put(kit.button("Find the patient", 'F', INNER_WIDTH, this::find)).put(answer);
+    fold.put(card, 10);
   }
 
   private void find() {
@@ -133,17 +117,15 @@ final class AgeWeightPart {
   private void offer(AgeWeightView found) {
     int count = found.possible().size();
     int width = (INNER_WIDTH - GAP * (count - 1)) / count;
-    JPanel row = kit.row();
-    for (PatientGroup group : found.possible()) {
-      if (row.getComponentCount() > 0) {
-        row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
-      }
-      JButton button = kit.button(group.label(), width, e -> take(found, group));
-      button.setName("take-" + group.id());
-      row.add(button);
-    }
-    answer.add(kit.gap(8));
-    answer.add(row);
+    JButton[] buttons =
+        found.possible().stream().map(group -> button(found, group, width)).toArray(JButton[]::new);
+    answer.gap(8).put(kit.row(GAP, buttons));
+  }
+
+  private JButton button(AgeWeightView found, PatientGroup group, int width) {
+    JButton button = kit.button(group.label(), '\0', width, () -> take(found, group));
+    button.setName("take-" + group.id());
+    return button;
   }
 
   private void take(AgeWeightView found, PatientGroup group) {
@@ -155,8 +137,6 @@ final class AgeWeightPart {
   }
 
   private void say(String sentences) {
-    answer.add(kit.gap(8));
-    answer.add(
-        kit.text(sentences, kit.look().font(14), kit.look().palette().text(), kit.cardTextWidth()));
+    answer.gap(8).plain(sentences, 14);
   }
 }

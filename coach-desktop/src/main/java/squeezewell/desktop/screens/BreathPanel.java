@@ -2,8 +2,8 @@ package squeezewell.desktop.screens;
 
 import java.util.List;
 import javax.swing.JComboBox;
-import javax.swing.JPanel;
 import javax.swing.JTextField;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.ChildWeight;
 import squeezewell.kit.KitLibrary;
@@ -15,16 +15,17 @@ import squeezewell.protocol.AgeUnit;
 final class BreathPanel {
   private final Kit kit;
   private final KitLibrary library;
-  private final JComboBox<BreathView.By> ways = box(BreathView.By.values());
+  private final JComboBox<BreathView.By> ways = Kit.choices(BreathView.By.values());
   private final JTextField height = new JTextField(BreathView.HEIGHT);
-  private final JComboBox<Sex> sexes = box(Sex.values());
+  private final JComboBox<Sex> sexes = Kit.choices(Sex.values());
   private final JTextField age = new JTextField(BreathView.AGE);
-  private final JComboBox<Unit> ageUnits = box(new Unit(AgeUnit.YEARS), new Unit(AgeUnit.MONTHS));
-  private final JComboBox<ChildWeight> childWeights = box(ChildWeight.values());
+  private final JComboBox<Unit> ageUnits =
+      Kit.choices(new Unit(AgeUnit.YEARS), new Unit(AgeUnit.MONTHS));
+  private final JComboBox<ChildWeight> childWeights = Kit.choices(ChildWeight.values());
   private final JTextField kilograms = new JTextField(BreathView.KILOGRAMS);
   private final JComboBox<VolumeRule> rules = Kit.choices();
   private final JTextField bag = new JTextField();
-  private final JPanel answer;
+  private final Column answer;
   private boolean filling;
 
   private record Unit(AgeUnit unit) {
@@ -40,28 +41,27 @@ final class BreathPanel {
     this.answer = EquipmentParts.answerCard(kit);
   }
 
-  static JPanel build(Kit kit, KitLibrary library) {
+  static Column build(Kit kit, KitLibrary library) {
     return new BreathPanel(kit, library).build();
   }
 
-  private JPanel build() {
-    JPanel column = kit.column();
-    column.add(EquipmentParts.labelled(kit, "Whose breath", 'W', ways));
-    JPanel byHeight = kit.column();
-    byHeight.add(EquipmentParts.labelled(kit, "Height, in cm", 'H', height));
-    byHeight.add(EquipmentParts.labelled(kit, "Sex", 'X', sexes));
-    JPanel byAge = kit.column();
-    byAge.add(EquipmentParts.withUnit(kit, "Age", 'A', age, ageUnits));
-    byAge.add(EquipmentParts.labelled(kit, "Rule for the weight", 'F', childWeights));
-    JPanel byWeight = kit.column();
-    byWeight.add(EquipmentParts.labelled(kit, "Weight, in kg", 'T', kilograms));
-    column.add(byHeight);
-    column.add(byAge);
-    column.add(byWeight);
-    column.add(EquipmentParts.labelled(kit, "Size for each kilogram", 'Z', rules));
-    column.add(EquipmentParts.labelled(kit, "Size of the bag in mL, if you like", 'M', bag));
-    column.add(kit.gap(4));
-    column.add(answer);
+  private Column build() {
+    Column column = kit.column();
+    column.put(EquipmentParts.labelled(kit, "Whose breath", 'W', ways));
+    Column byHeight = kit.column();
+    byHeight.put(EquipmentParts.labelled(kit, "Height, in cm", 'H', height));
+    byHeight.put(EquipmentParts.labelled(kit, "Sex", 'X', sexes));
+    Column byAge = kit.column();
+    byAge.put(EquipmentParts.withUnit(kit, "Age", 'A', age, ageUnits));
+    byAge.put(EquipmentParts.labelled(kit, "Rule for the weight", 'F', childWeights));
+    Column byWeight = kit.column();
+    byWeight.put(EquipmentParts.labelled(kit, "Weight, in kg", 'T', kilograms));
+    column.put(byHeight);
+    column.put(byAge);
+    column.put(byWeight);
+    column.put(EquipmentParts.labelled(kit, "Size for each kilogram", 'Z', rules));
+    column.put(EquipmentParts.labelled(kit, "Size of the bag in mL, if you like", 'M', bag), 4);
+    column.put(answer);
     Runnable choose =
         () -> {
           byHeight.setVisible(way() == BreathView.By.HEIGHT);
@@ -71,7 +71,7 @@ final class BreathPanel {
           show();
         };
     for (JTextField field : List.of(height, age, kilograms, bag)) {
-      EquipmentParts.onChange(field, this::show);
+      Kit.onTyped(field, this::show);
     }
     for (JComboBox<?> each : List.of(sexes, ageUnits, childWeights, rules)) {
       each.addActionListener(e -> show());
@@ -112,14 +112,5 @@ final class BreathPanel {
 
   private static <T> T chosen(JComboBox<T> box) {
     return box.getItemAt(box.getSelectedIndex());
-  }
-
-  @SafeVarargs
-  private static <T> JComboBox<T> box(T... items) {
-    JComboBox<T> box = Kit.choices();
-    for (T item : items) {
-      box.addItem(item);
-    }
-    return box;
   }
 }

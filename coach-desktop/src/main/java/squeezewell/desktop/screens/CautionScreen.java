@@ -2,8 +2,8 @@ package squeezewell.desktop.screens;
 
 import java.util.List;
 import javax.swing.JButton;
-import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 
 /** The cautions, shown before the first practice and on request. */
@@ -32,24 +32,13 @@ public final class CautionScreen {
    * @param onRead told when the person has read it
    */
   public static JScrollPane build(Kit kit, String buttonText, Runnable onRead) {
-    JPanel column = kit.column();
-    column.add(kit.label("Squeezewell", kit.look().font(15), kit.look().palette().softText()));
-    column.add(kit.gap(8));
-    column.add(kit.heading("Before you practise"));
-    column.add(kit.gap(16));
-    for (String caution : CAUTIONS) {
-      JPanel card = kit.card();
-      card.add(
-          kit.text(caution, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
-      column.add(card);
-      column.add(kit.gap(8));
-    }
-    column.add(kit.gap(8));
-    JButton button = kit.mainButton(buttonText, Kit.CONTENT_WIDTH, e -> onRead.run());
-    button.setMnemonic('U');
-    column.add(button);
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(button, page));
-    return page;
+    Column column = kit.column();
+    column.put(kit.softLabel("Squeezewell", 15), 8);
+    column.heading("Before you practise", 16);
+    CAUTIONS.forEach(caution -> column.put(kit.card().plain(caution, 15), 8));
+    column.gap(8);
+    JButton button = kit.mainButton(buttonText, 'U', Kit.CONTENT_WIDTH, onRead);
+    column.put(button);
+    return kit.page(column, button);
   }
 }

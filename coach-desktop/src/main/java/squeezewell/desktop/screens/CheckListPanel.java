@@ -1,11 +1,10 @@
 package squeezewell.desktop.screens;
 
-import java.awt.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JCheckBox;
 import javax.swing.JLabel;
-import javax.swing.JPanel;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.CheckItem;
 import squeezewell.kit.KitLibrary;
@@ -14,49 +13,34 @@ import squeezewell.kit.KitLibrary;
 final class CheckListPanel {
   private CheckListPanel() {}
 
-  static JPanel build(Kit kit, KitLibrary library) {
-    JPanel column = kit.column();
+  static Column build(Kit kit, KitLibrary library) {
+    Column column = kit.column();
     List<JCheckBox> boxes = new ArrayList<>();
     JLabel ready = kit.label("", kit.look().bold(17), kit.look().palette().tide());
-    column.add(ready);
+    column.put(ready);
     String group = "";
-    JPanel card = null;
+    Column card = null;
     for (CheckItem item : library.checkList()) {
       if (card == null || !item.group().equals(group)) {
         group = item.group();
-        column.add(kit.gap(12));
-        column.add(kit.subheading(group));
-        column.add(kit.gap(6));
+        column.gap(12).subheading(group, 6);
         card = kit.card();
-        column.add(card);
+        column.put(card);
       } else {
-        card.add(kit.gap(10));
+        card.gap(10);
       }
       JCheckBox box = box(kit, item);
       box.addActionListener(e -> count(boxes, ready));
       boxes.add(box);
-      card.add(box);
-      card.add(
-          kit.text(
-              item.why(), kit.look().font(14), kit.look().palette().text(), kit.cardTextWidth()));
-      card.add(kit.gap(4));
-      card.add(EquipmentParts.source(kit, item.source().line()));
+      card.put(box).plain(item.why(), 14).gap(4).soft("Source: " + item.source().line(), 12);
     }
     count(boxes, ready);
     return column;
   }
 
   private static JCheckBox box(Kit kit, CheckItem item) {
-    JCheckBox box = new JCheckBox(item.item());
-    box.putClientProperty("html.disable", true);
-    box.setOpaque(false);
-    box.setFont(kit.look().bold(14));
+    JCheckBox box = kit.tick(item.item(), kit.look().bold(14), Kit.CONTENT_WIDTH - 28);
     box.getAccessibleContext().setAccessibleDescription(item.why());
-    Dimension size = new Dimension(kit.cardTextWidth(), kit.look().px(48));
-    box.setPreferredSize(size);
-    box.setMinimumSize(size);
-    box.setMaximumSize(size);
-    box.setAlignmentX(JCheckBox.LEFT_ALIGNMENT);
     return kit.comesIntoView(box);
   }
 

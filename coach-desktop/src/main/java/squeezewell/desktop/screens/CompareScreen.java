@@ -1,13 +1,11 @@
 package squeezewell.desktop.screens;
 
-import java.awt.Dimension;
 import java.util.List;
-import javax.swing.JButton;
 import javax.swing.JComponent;
-import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.picture.RibbonMark;
@@ -37,8 +35,7 @@ public final class CompareScreen {
    */
   static JScrollPane build(
       Kit kit, CompareView view, String labelA, String labelB, Runnable onBack) {
-    JScrollPane page = new CompareScreen(kit).build(view, labelA, labelB, onBack);
-    return kit.withBackKeys(page, onBack);
+    return new CompareScreen(kit).build(view, labelA, labelB, onBack);
   }
 
   /** Builds the screen of two reviews. */
@@ -49,93 +46,56 @@ public final class CompareScreen {
   }
 
   private JScrollPane build(CompareView view, String labelA, String labelB, Runnable onBack) {
-    JPanel column = kit.column();
-    JButton back = kit.button("Back", 110, e -> onBack.run());
-    back.setMnemonic('B');
-    column.add(back);
-    column.add(kit.gap(12));
-    column.add(kit.note("Two practices side by side"));
-    column.add(kit.gap(4));
-    column.add(
-        kit.text(view.sentence(), look.bold(18), palette.text(), look.px(Kit.CONTENT_WIDTH)));
-    column.add(kit.gap(14));
+    Column column = kit.column();
+    column.put(kit.back(onBack), 12);
+    column.note("Two practices side by side").gap(4);
+    column.bold(view.sentence(), 18).gap(14);
     ribbon(column, "A", labelA, view.marksA(), view);
     ribbon(column, "B", labelB, view.marksB(), view);
     if (!view.askedDifferently().isEmpty()) {
-      column.add(kit.subheading("Not asked alike"));
-      column.add(kit.gap(4));
-      notes(column, view.askedDifferently());
-      column.add(kit.gap(12));
+      column.subheading("Not asked alike", 4).notes(view.askedDifferently(), 3).gap(12);
     }
     view.groups().forEach(group -> group(column, group));
-    column.add(kit.subheading("When a difference is clear"));
-    column.add(kit.gap(4));
-    notes(column, view.rules());
-    column.add(kit.gap(8));
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.onTop(page));
-    return page;
+    column.subheading("When a difference is clear", 4).notes(view.rules(), 3);
+    column.gap(8).note(Phrases.CAUTION + " Not a medical device.");
+    return kit.readPage(column, onBack);
   }
 
   private void ribbon(
-      JPanel column, String letter, String label, List<RibbonMark> marks, CompareView view) {
-    column.add(
-        kit.text(letter + ": " + label, look.bold(15), palette.text(), look.px(Kit.CONTENT_WIDTH)));
-    column.add(kit.gap(4));
+      Column column, String letter, String label, List<RibbonMark> marks, CompareView view) {
+    column.bold(letter + ": " + label, 15).gap(4);
     Ribbon ribbon = new Ribbon(look);
     ribbon.show(marks, view.fromNanos(), view.toNanos());
     ribbon
         .getAccessibleContext()
         .setAccessibleName("Ribbon of " + letter + ": prompts above, what was done below");
-    Dimension size = new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(86));
-    ribbon.setPreferredSize(size);
-    ribbon.setMinimumSize(size);
-    ribbon.setMaximumSize(size);
+    kit.fixed(ribbon, Kit.CONTENT_WIDTH, 86);
     ribbon.setAlignmentX(0);
-    column.add(ribbon);
-    column.add(kit.gap(12));
+    column.put(ribbon, 12);
   }
 
-  private void group(JPanel column, CompareView.Group group) {
-    column.add(kit.subheading(group.heading()));
-    column.add(kit.gap(6));
-    JPanel card = kit.card();
-    for (int i = 0; i < group.rows().size(); i++) {
-      if (i > 0) {
-        card.add(kit.gap(8));
+  private void group(Column column, CompareView.Group group) {
+    column.subheading(group.heading(), 6);
+    Column card = kit.card();
+    for (CompareView.Row row : group.rows()) {
+      if (card.getComponentCount() > 0) {
+        card.gap(8);
       }
-      row(card, group.rows().get(i));
+      card.put(row(row));
     }
-    column.add(card);
-    column.add(kit.gap(14));
+    column.put(card, 14);
   }
 
-  private void row(JPanel card, CompareView.Row row) {
-    int width = kit.cardTextWidth();
-    JPanel all = kit.column();
+  private Column row(CompareView.Row row) {
+    Column all = kit.column(kit.cardTextWidth());
     all.getAccessibleContext().setAccessibleName(row.spoken());
-    all.add(kit.text(row.name(), look.font(13), palette.softText(), width));
-    JPanel values = kit.row();
-    values.add(half("A  " + row.a()));
-    values.add(half("B  " + row.b()));
-    all.add(values);
-    if (!row.word().isEmpty()) {
-      all.add(kit.text(row.word(), look.bold(13), palette.text(), width));
-    }
-    card.add(all);
+    all.note(row.name()).put(kit.row(0, half("A  " + row.a()), half("B  " + row.b())));
+    return row.word().isEmpty() ? all : all.bold(row.word(), 13);
   }
 
   private JComponent half(String text) {
     JComponent area = kit.text(text, look.bold(15), palette.text(), look.px(HALF));
     area.setAlignmentY(0);
     return area;
-  }
-
-  private void notes(JPanel column, List<String> lines) {
-    for (String line : lines) {
-      column.add(kit.note(line));
-      column.add(kit.gap(3));
-    }
   }
 }

@@ -54,14 +54,8 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     if (!asked.isPresent() || !rate.isPresent() || !paced || since > FRESH_NANOS) {
       return new CompressionView(since < LIT_NANOS, count, "", Judgement.UNJUDGED);
     }
-    CompressionPlan plan = asked.get();
-    // The number that is read is the one that is judged.
-    long shown = Math.round(rate.getAsDouble());
-    Judgement judgement =
-        shown < plan.lowPerMinute()
-            ? Judgement.SLOW
-            : shown > plan.highPerMinute() ? Judgement.FAST : Judgement.IN_RANGE;
-    String words = shown + "/min  " + judgement.label();
+    Judgement judgement = asked.get().judgeRate(rate.getAsDouble());
+    String words = Math.round(rate.getAsDouble()) + "/min  " + judgement.label();
     return new CompressionView(since < LIT_NANOS, count, words, judgement);
   }
 

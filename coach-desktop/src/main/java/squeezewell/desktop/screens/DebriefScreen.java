@@ -4,7 +4,7 @@ import java.awt.Component;
 import java.awt.Dimension;
 import java.util.List;
 import java.util.function.Consumer;
-import javax.swing.Box;
+import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -12,15 +12,15 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingConstants;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
-import squeezewell.protocol.Judgement;
 import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.say.Feedback;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {
@@ -69,13 +69,12 @@ public final class DebriefScreen {
    */
   public static JScrollPane build(
       Kit kit, Navigator navigator, Review review, String when, Ways ways) {
-    JScrollPane page = new DebriefScreen(kit).build(navigator, review, when, ways);
-    return kit.withBackKeys(page, ways.onBack());
+    return new DebriefScreen(kit).build(navigator, review, when, ways);
   }
 
   private JScrollPane build(Navigator navigator, Review review, String when, Ways ways) {
     DebriefView view = DebriefView.of(review);
-    UnfoldingColumn column = new UnfoldingColumn(look.px(SEEN_HEIGHT));
+    UnfoldingColumn column = new UnfoldingColumn(look, SEEN_HEIGHT);
     column.then(() -> addHead(column, view, when));
     column.then(() -> addRibbon(column, view, review));
     column.then(() -> addChart(column, review));
@@ -87,256 +86,160 @@ public final class DebriefScreen {
     column.then(() -> addFigures(column, view, review));
     column.then(() -> addNext(column, navigator, ways));
     column.then(() -> addSources(column, review));
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.onTop(page));
-    return page;
+    return kit.readPage(column, ways.onBack());
   }
 
-  private void addHead(JPanel column, DebriefView view, String when) {
-    column.add(kit.note("Debrief, " + when));
-    column.add(kit.gap(6));
-    column.add(kit.heading(view.headline()));
-    column.add(kit.gap(4));
+  private void addHead(Column column, DebriefView view, String when) {
+    column.note("Debrief, " + when).gap(6);
+    column.heading(view.headline(), 4);
     if (!view.first().isEmpty()) {
-      column.add(kit.body(view.first()));
-      column.add(kit.gap(4));
+      column.plain(view.first(), 15).gap(4);
     }
-    column.add(kit.note(view.asked()));
-    for (String line : view.local()) {
-      column.add(kit.gap(2));
-      column.add(kit.note(line));
-    }
-    column.add(kit.gap(12));
-    column.add(figures(view.figures()));
-    column.add(kit.gap(16));
+    column.note(view.asked()).notes(2, view.local());
+    column.gap(12).put(figures(view.figures()), 16);
   }
 
-  private void addRibbon(JPanel column, DebriefView view, Review review) {
-    column.add(kit.subheading("What was asked, what you did"));
-    column.add(kit.gap(6));
+  private void addRibbon(Column column, DebriefView view, Review review) {
+    column.subheading("What was asked, what you did", 6);
     Ribbon ribbon = new Ribbon(look);
     ribbon.show(view.marks(), review.startNanos(), review.endNanos() + 1_000_000_000L);
-    fix(ribbon, 372, 86);
-    column.add(ribbon);
+    ribbon.setAlignmentX(Component.LEFT_ALIGNMENT);
+    column.put(kit.fixed(ribbon, Kit.CONTENT_WIDTH, 86));
     if (!view.found().isEmpty()) {
-      column.add(kit.gap(6));
-      column.add(kit.note("The lines with a number, what was found:"));
-      for (String line : view.found()) {
-        column.add(kit.gap(2));
-        column.add(kit.note(line));
-      }
+      column.gap(6).note("The lines with a number, what was found:").notes(2, view.found());
     }
-    column.add(kit.gap(16));
+    column.gap(16);
   }
 
-  private void addChart(JPanel column, Review review) {
+  private void addChart(Column column, Review review) {
     PlotsView plots = PlotsView.of(review);
     if (!plots.hasRange()) {
       return;
     }
-    column.add(kit.subheading("Seconds between breaths"));
-    column.add(kit.gap(6));
+    column.subheading("Seconds between breaths", 6);
     PlainChart chart = new PlainChart(look, plots.intervals());
-    column.add(PicturesScreen.framed(kit, chart, 170));
+    column.put(PicturesScreen.framed(kit, chart, 170));
     if (!plots.intervals().holds().isEmpty()) {
-      column.add(kit.gap(4));
-      column.add(kit.note(PicturesScreen.HOLDS));
+      column.gap(4).note(PicturesScreen.HOLDS);
     }
-    column.add(kit.gap(10));
+    column.gap(10);
   }
 
-  private void addWaysOn(JPanel column, Ways ways) {
-    JButton pictures = kit.button("Pictures", 181, e -> ways.onPictures().run());
-    pictures.setMnemonic('I');
-    JButton replay = kit.button("Replay", 181, e -> ways.onReplay().run());
-    replay.setMnemonic('Y');
-    JPanel closer = kit.row();
-    closer.add(pictures);
-    closer.add(Box.createHorizontalStrut(look.px(10)));
-    closer.add(replay);
-    column.add(closer);
-    column.add(kit.gap(16));
+  private void addWaysOn(Column column, Ways ways) {
+    JButton pictures = kit.button("Pictures", 'I', 181, ways.onPictures());
+    JButton replay = kit.button("Replay", 'Y', 181, ways.onReplay());
+    column.put(kit.row(10, pictures, replay), 16);
   }
 
-  private void addVerdict(JPanel column, Review review) {
-    column.add(kit.subheading(review.verdict().outcome().label()));
-    column.add(kit.gap(4));
-    column.add(kit.note(review.verdict().rule()));
-    for (String reason : review.verdict().reasons()) {
-      column.add(kit.gap(2));
-      column.add(kit.note(Phrases.capital(reason) + "."));
+  private void addVerdict(Column column, Review review) {
+    column.subheading(review.verdict().outcome().label(), 4);
+    column.note(review.rule());
+    for (String reason : review.reasons()) {
+      column.gap(2).note(Phrases.capital(reason) + ".");
     }
-    column.add(kit.gap(14));
+    column.gap(14);
   }
 
-  private void addFigures(JPanel column, DebriefView view, Review review) {
-    column.add(kit.subheading("In figures"));
-    column.add(kit.gap(4));
-    for (String line : view.details()) {
-      column.add(kit.note(line));
-      column.add(kit.gap(2));
-    }
-    for (String note : review.notes()) {
-      column.add(kit.note(note));
-      column.add(kit.gap(2));
-    }
-    column.add(kit.gap(14));
+  private void addFigures(Column column, DebriefView view, Review review) {
+    column.subheading("In figures", 4);
+    column.notes(view.details(), 2).notes(review.notes(), 2).gap(14);
   }
 
-  private void addNext(JPanel column, Navigator navigator, Ways ways) {
-    JPanel words = kit.column();
-    column.add(words);
+  private void addNext(Column column, Navigator navigator, Ways ways) {
+    Column words = kit.column();
+    column.put(words);
     ways.next().accept(lines -> fill(words, lines));
-    JButton again = kit.mainButton("Next practice", 232, e -> navigator.toSetup());
-    again.setMnemonic('N');
-    JButton save = kit.button("Save report", 130, e -> ways.onSave().run());
-    save.setMnemonic('R');
-    JPanel row = kit.row();
-    row.add(again);
-    row.add(Box.createHorizontalStrut(look.px(10)));
-    row.add(save);
-    column.add(row);
-    column.add(kit.gap(10));
-    JButton past = kit.button("Past practices", Kit.CONTENT_WIDTH, e -> navigator.toPast());
-    past.setMnemonic('P');
-    column.add(past);
-    column.add(kit.gap(14));
+    // What is made ahead of time leads nowhere.
+    JButton again = kit.mainButton("Next practice", 'N', 232, () -> navigator.toSetup());
+    JButton save = kit.button("Save report", 'R', 130, ways.onSave());
+    column.put(kit.row(10, again, save), 10);
+    column.put(kit.button("Past practices", 'P', Kit.CONTENT_WIDTH, () -> navigator.toPast()), 14);
   }
 
-  private void addSources(JPanel column, Review review) {
+  private void addSources(Column column, Review review) {
     for (Citation source : review.sources()) {
-      column.add(kit.note("Rhythm from: " + source.line()));
-      column.add(kit.gap(2));
+      column.note("Rhythm from: " + source.line()).gap(2);
     }
-    column.add(kit.gap(6));
-    column.add(kit.note("A steady rhythm does not prove that a breath went in: watch the chest."));
-    column.add(kit.gap(6));
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
+    column.gap(6).note("A steady rhythm does not prove that a breath went in: watch the chest.");
+    column.gap(6);
+    column.note(Phrases.CAUTION + " Not a medical device.");
   }
 
-  private void fill(JPanel words, List<String> lines) {
+  private void fill(Column words, List<String> lines) {
     if (lines.isEmpty()) {
       return;
     }
-    words.add(kit.subheading("Next practice"));
-    words.add(kit.gap(4));
-    for (String line : lines) {
-      words.add(kit.note(line));
-      words.add(kit.gap(2));
-    }
-    words.add(kit.gap(8));
+    words.subheading("Next practice", 4).notes(lines, 2).gap(8);
     words.revalidate();
   }
 
-  private void addParts(JPanel column, List<DebriefView.Part> parts) {
+  private void addParts(Column column, List<DebriefView.Part> parts) {
     if (parts.isEmpty()) {
       return;
     }
-    column.add(kit.subheading("Part by part"));
-    column.add(kit.gap(6));
+    column.subheading("Part by part", 6);
     for (DebriefView.Part part : parts) {
-      int width = kit.cardTextWidth();
-      JPanel card = kit.card();
-      card.add(kit.text(part.title() + ": " + part.asked(), look.bold(15), palette.text(), width));
-      for (String line : part.lines()) {
-        card.add(kit.gap(3));
-        card.add(kit.text(Phrases.capital(line) + ".", look.font(13), palette.text(), width));
-      }
+      Column card = kit.card().bold(part.title() + ": " + part.asked(), 15);
+      part.lines().forEach(line -> card.gap(3).plain(Phrases.capital(line) + ".", 13));
       if (!part.verdict().isEmpty()) {
-        card.add(kit.gap(3));
-        card.add(kit.text(part.verdict() + ".", look.font(13), palette.softText(), width));
+        card.gap(3).note(part.verdict() + ".");
       }
-      column.add(card);
-      column.add(kit.gap(8));
+      column.put(card, 8);
     }
-    column.add(kit.gap(8));
+    column.gap(8);
   }
 
-  private void addFindings(JPanel column, String heading, List<Finding> findings, boolean number) {
+  private void addFindings(Column column, String heading, List<Feedback> findings, boolean number) {
     if (findings.isEmpty()) {
       return;
     }
-    column.add(kit.subheading(heading));
-    column.add(kit.gap(6));
+    column.subheading(heading, 6);
     for (int i = 0; i < findings.size(); i++) {
-      column.add(finding(findings.get(i), number ? Integer.toString(i + 1) : "\u2713"));
-      column.add(kit.gap(8));
+      column.put(finding(findings.get(i), number ? Integer.toString(i + 1) : "\u2713"), 8);
     }
-    column.add(kit.gap(8));
+    column.gap(8);
   }
 
-  private JPanel finding(Finding finding, String mark) {
-    JPanel card = kit.card();
-    JPanel row = kit.row();
-    JLabel number = kit.label(mark, look.bold(20), palette.softText());
+  private JPanel finding(Feedback finding, String mark) {
+    JLabel number = kit.fixed(kit.label(mark, look.bold(20), palette.softText()), 28, 26);
     number.setAlignmentY(Component.TOP_ALIGNMENT);
-    Dimension size = new Dimension(look.px(28), look.px(26));
-    number.setPreferredSize(size);
-    number.setMinimumSize(size);
-    number.setMaximumSize(size);
-    int width = kit.cardTextWidth() - look.px(28);
-    JPanel text = kit.column();
+    Column text = kit.column(kit.cardTextWidth() - look.px(28));
     text.setAlignmentY(Component.TOP_ALIGNMENT);
-    text.add(kit.text(finding.title() + ".", look.bold(15), palette.text(), width));
-    for (String words : FindingWords.paragraphs(finding)) {
-      boolean toDo = FindingWords.tellsWhatToDo(words);
-      text.add(kit.gap(toDo ? 5 : 3));
-      text.add(
-          kit.text(
-              words,
-              toDo ? look.bold(13) : look.font(13),
-              toDo ? palette.text() : palette.softText(),
-              width));
+    text.bold(finding.title() + ".", 15);
+    for (Feedback.Paragraph paragraph : finding.paragraphs()) {
+      if (paragraph.tellsWhatToDo()) {
+        text.gap(5).bold(paragraph.text(), 13);
+      } else {
+        text.gap(3).note(paragraph.text());
+      }
     }
-    row.add(number);
-    row.add(text);
-    card.add(row);
-    return card;
+    return kit.card().put(kit.row(0, number, text));
   }
 
   private JPanel figures(List<DebriefView.Figure> figures) {
-    JPanel row = kit.row();
-    for (int i = 0; i < figures.size(); i++) {
-      if (i > 0) {
-        row.add(Box.createHorizontalStrut(look.px(6)));
-      }
-      row.add(figure(figures.get(i)));
-    }
-    return row;
+    return kit.row(6, figures.stream().map(this::figure).toArray(Component[]::new));
   }
 
   private JPanel figure(DebriefView.Figure figure) {
-    JPanel card = kit.card();
-    boolean off = figure.judgement() == Judgement.FAST || figure.judgement() == Judgement.SLOW;
+    Column card = kit.card();
+    boolean off = figure.judgement().off();
     JLabel value =
         kit.label(
             figure.value(),
             look.bold(figure.value().length() > 8 ? 19 : figure.value().length() > 7 ? 21 : 23),
             off ? palette.of(figure.judgement()) : palette.text());
     String name = off ? figure.name() + ", " + figure.judgement().label() : figure.name();
-    JLabel named = kit.label(name, look.font(12), palette.text());
-    JLabel asked = kit.label(figure.askedFor(), look.font(11), palette.softText());
+    JLabel named = kit.plainLabel(name, 12);
+    JLabel asked = kit.softLabel(figure.askedFor(), 11);
     for (JLabel label : new JLabel[] {value, named, asked}) {
       label.setHorizontalAlignment(SwingConstants.CENTER);
-      label.setAlignmentX(Component.LEFT_ALIGNMENT);
       int height = label == value ? look.px(28) : label.getPreferredSize().height;
       label.setPreferredSize(new Dimension(label.getPreferredSize().width, height));
       label.setMaximumSize(new Dimension(Integer.MAX_VALUE, height));
-      card.add(label);
-      card.add(kit.gap(2));
+      card.put(label, 2);
     }
     card.setBorder(
-        javax.swing.BorderFactory.createEmptyBorder(
-            look.px(10), look.px(4), look.px(8), look.px(4)));
-    fix(card, 120, 92);
-    return card;
-  }
-
-  private void fix(javax.swing.JComponent part, int width, int height) {
-    Dimension size = new Dimension(look.px(width), look.px(height));
-    part.setPreferredSize(size);
-    part.setMinimumSize(size);
-    part.setMaximumSize(size);
-    part.setAlignmentX(Component.LEFT_ALIGNMENT);
+        BorderFactory.createEmptyBorder(look.px(10), look.px(4), look.px(8), look.px(4)));
+    return kit.fixed(card, 120, 92);
   }
 }

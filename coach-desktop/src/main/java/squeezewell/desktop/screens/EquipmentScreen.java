@@ -1,16 +1,15 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Point;
+import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
-import javax.swing.Box;
-import javax.swing.ButtonGroup;
-import javax.swing.JButton;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JToggleButton;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.parts.ChoiceButton;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.KitLibrary;
 
@@ -20,6 +19,8 @@ public final class EquipmentScreen {
 
   private final Kit kit;
   private final Map<EquipmentView.Part, JPanel> panels = new EnumMap<>(EquipmentView.Part.class);
+
+  private JScrollPane page;
 
   private EquipmentScreen(Kit kit) {
     this.kit = kit;
@@ -39,54 +40,35 @@ public final class EquipmentScreen {
     panels.put(EquipmentView.Part.OXYGEN, OxygenPanel.build(kit, library));
     panels.put(EquipmentView.Part.BREATH, BreathPanel.build(kit, library));
     panels.put(EquipmentView.Part.SIZES, SizesPanel.build(kit, library));
-    JPanel column = kit.column();
-    JButton back = kit.button("Back", 110, e -> navigator.toSetup());
-    back.setMnemonic('B');
-    column.add(back);
-    column.add(kit.gap(12));
-    column.add(kit.heading("Kit"));
-    column.add(kit.gap(10));
-    JPanel choice = kit.row();
-    column.add(choice);
-    column.add(kit.gap(14));
+    Column column = kit.column();
+    column.put(kit.back(navigator::toSetup), 12).heading("Kit", 10);
+    List<ChoiceButton> choices =
+        Arrays.stream(EquipmentView.Part.values()).map(this::choice).toList();
+    column.put(kit.oneOf(GAP, choices), 14);
     panels.values().forEach(column::add);
-    column.add(kit.gap(8));
-    column.add(
-        kit.note(
+    column
+        .gap(8)
+        .note(
             "Values marked “from memory” could not be confirmed. Those marked “our own choice”"
                 + " stand in no guideline. "
                 + Phrases.CAUTION
-                + " Not a medical device."));
-    JScrollPane page = kit.page(column);
-    JToggleButton first = addChoices(choice, page);
-    show(EquipmentView.Part.CHECK_LIST, page);
-    page.addAncestorListener(Focus.on(first, page));
+                + " Not a medical device.");
+    page = kit.page(column, choices.get(0));
+    show(EquipmentView.Part.CHECK_LIST);
     return page;
   }
 
-  private JToggleButton addChoices(JPanel row, JScrollPane page) {
-    ButtonGroup group = new ButtonGroup();
-    EquipmentView.Part[] parts = EquipmentView.Part.values();
-    int width = (Kit.CONTENT_WIDTH - GAP * (parts.length - 1)) / parts.length;
-    JToggleButton first = null;
-    for (EquipmentView.Part part : parts) {
-      ChoiceButton button = new ChoiceButton(kit.look(), part.label(), first == null, width);
-      button.setMnemonic(part.mnemonic());
-      button.addActionListener(e -> show(part, page));
-      kit.comesIntoView(button);
-      group.add(button);
-      if (first == null) {
-        first = button;
-      } else {
-        row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
-      }
-      row.add(button);
-    }
-    row.setMaximumSize(row.getPreferredSize());
-    return first;
+  private ChoiceButton choice(EquipmentView.Part part) {
+    int parts = EquipmentView.Part.values().length;
+    int width = (Kit.CONTENT_WIDTH - GAP * (parts - 1)) / parts;
+    boolean first = part == EquipmentView.Part.CHECK_LIST;
+    ChoiceButton button = new ChoiceButton(kit.look(), part.label(), first, width);
+    button.setMnemonic(part.mnemonic());
+    button.addActionListener(e -> show(part));
+    return button;
   }
 
-  private void show(EquipmentView.Part part, JScrollPane page) {
+  private void show(EquipmentView.Part part) {
     panels.forEach((each, panel) -> panel.setVisible(each == part));
     SwingUtilities.invokeLater(() -> page.getViewport().setViewPosition(new Point(0, 0)));
   }

@@ -1,16 +1,14 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Component;
-import java.awt.Dimension;
 import java.util.List;
 import javax.swing.Box;
-import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JTextArea;
 import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -24,7 +22,7 @@ public final class LibraryScreen {
   private final Kit kit;
   private final Look look;
   private final List<Protocol> editions;
-  private final JPanel values;
+  private final Column values;
 
   private LibraryScreen(Kit kit, List<Protocol> editions) {
     this.kit = kit;
@@ -50,19 +48,11 @@ public final class LibraryScreen {
   }
 
   private JScrollPane build(Navigator navigator, PatientGroup patient, Situation situation) {
-    JPanel column = kit.column();
-    JButton back = kit.button("Back", 110, e -> navigator.toSetup());
-    back.setMnemonic('B');
-    JButton own = kit.button("Local protocols", 181, e -> navigator.toLocalProtocols());
-    own.setMnemonic('L');
-    JPanel top = kit.row();
-    top.add(back);
-    top.add(Box.createHorizontalGlue());
-    top.add(own);
-    column.add(top);
-    column.add(kit.gap(12));
-    column.add(kit.heading("Guidelines side by side"));
-    column.add(kit.gap(10));
+    Column column = kit.column();
+    JPanel top = kit.row(0, kit.back(navigator::toSetup), Box.createHorizontalGlue());
+    top.add(kit.button("Local protocols", 'L', 181, navigator::toLocalProtocols));
+    column.put(top, 12);
+    column.heading("Guidelines side by side", 10);
     JComboBox<SideBySide.Choice> choice = kit.wrappingChoices(Kit.CONTENT_WIDTH);
     for (SideBySide.Choice each : SideBySide.choices(editions)) {
       choice.addItem(each);
@@ -74,62 +64,48 @@ public final class LibraryScreen {
     }
     choice.getAccessibleContext().setAccessibleName("Patient and situation");
     choice.addActionListener(e -> fill((SideBySide.Choice) choice.getSelectedItem()));
-    column.add(choice);
-    column.add(kit.gap(14));
-    column.add(values);
-    column.add(kit.gap(8));
-    column.add(
-        kit.note(
-            "Values marked “from memory” could not be confirmed. Those marked “our own choice”"
-                + " stand in no guideline. "
-                + Phrases.CAUTION));
+    column.put(choice, 14);
+    column.put(values, 8);
+    column.note(
+        "Values marked “from memory” could not be confirmed. Those marked “our own choice”"
+            + " stand in no guideline. "
+            + Phrases.CAUTION);
     fill((SideBySide.Choice) choice.getSelectedItem());
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(choice, page));
-    return page;
+    return kit.page(column, choice);
   }
 
   private void fill(SideBySide.Choice choice) {
-    values.removeAll();
-    for (LibraryView.Value value : LibraryView.of(editions, choice).values()) {
-      values.add(kit.subheading(value.name()));
-      values.add(kit.gap(6));
-      JPanel card = kit.card();
-      for (int i = 0; i < value.entries().size(); i++) {
-        if (i > 0) {
-          card.add(kit.gap(10));
-        }
-        addEntry(card, value.name(), value.entries().get(i));
-      }
-      values.add(card);
-      values.add(kit.gap(14));
-    }
-    values.revalidate();
-    values.repaint();
+    values.refill(
+        () -> {
+          for (LibraryView.Value value : LibraryView.of(editions, choice).values()) {
+            values.subheading(value.name(), 6).put(card(value), 14);
+          }
+        });
   }
 
-  private void addEntry(JPanel card, String name, LibraryView.Entry entry) {
-    JPanel row = kit.row();
-    JLabel edition = kit.label(entry.edition(), look.font(15), look.palette().text());
-    Dimension size = new Dimension(look.px(NAME_WIDTH), edition.getPreferredSize().height);
-    edition.setPreferredSize(size);
-    edition.setMinimumSize(size);
-    edition.setMaximumSize(size);
-    JLabel value = kit.label(entry.value(), look.bold(17), look.palette().text());
+  private Column card(LibraryView.Value value) {
+    Column card = kit.card();
+    for (LibraryView.Entry entry : value.entries()) {
+      if (card.getComponentCount() > 0) {
+        card.gap(10);
+      }
+      addEntry(card, value.name(), entry);
+    }
+    return card;
+  }
+
+  private void addEntry(Column card, String name, LibraryView.Entry entry) {
+    JLabel edition = kit.wide(kit.plainLabel(entry.edition(), 15), NAME_WIDTH);
+    JLabel value = kit.boldLabel(entry.value(), 17);
     value
         .getAccessibleContext()
         .setAccessibleName(name + ", " + entry.edition() + ": " + entry.value());
     edition.setAlignmentY(Component.CENTER_ALIGNMENT);
     value.setAlignmentY(Component.CENTER_ALIGNMENT);
-    row.add(edition);
-    row.add(value);
-    row.add(Box.createHorizontalGlue());
-    card.add(row);
+    card.put(kit.row(0, edition, value, Box.createHorizontalGlue()));
     if (!entry.change().isEmpty()) {
-      card.add(kit.label(entry.change(), look.bold(13), look.palette().tide()));
+      card.put(kit.label(entry.change(), look.bold(13), look.palette().tide()));
     }
-    JTextArea source =
-        kit.text(entry.source(), look.font(12), look.palette().softText(), kit.cardTextWidth());
-    card.add(source);
+    card.soft(entry.source(), 12);
   }
 }

@@ -13,7 +13,6 @@ import squeezewell.cue.Moment;
 import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
 import squeezewell.picture.RibbonMark;
-import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Limits;
@@ -163,14 +162,11 @@ record LiveView(
   }
 
   private static Judgement judge(Guidance guidance, long intervalNanos) {
-    if (!guidance.rhythm().steadyBreaths().isPresent()) {
-      return Judgement.UNJUDGED;
-    }
-    BreathPlan plan = guidance.rhythm().steadyBreaths().get();
-    if (plan.inRange(intervalNanos)) {
-      return Judgement.IN_RANGE;
-    }
-    return intervalNanos < plan.lowNanos() ? Judgement.FAST : Judgement.SLOW;
+    return guidance
+        .rhythm()
+        .steadyBreaths()
+        .map(plan -> plan.judge(intervalNanos))
+        .orElse(Judgement.UNJUDGED);
   }
 
   private static Optional<RibbonMark.Kind> holdKind(Stretch.Kind kind) {

@@ -29,7 +29,9 @@ record LocalProtocolsView(List<Local> locals) {
       Path file = store.files().get(protocol.id());
       if (file != null) {
         List<String> lines = new ArrayList<>();
-        LocalLabel.of(protocol).map(Phrases::local).ifPresent(lines::addAll);
+        LocalLabel.of(protocol, store.baseOf(protocol))
+            .map(Phrases::local)
+            .ifPresent(lines::addAll);
         lines.add("Kept in " + file);
         locals.add(new Local(protocol.title(), lines, file));
       }

@@ -2,8 +2,8 @@ package squeezewell.desktop.screens;
 
 import java.util.List;
 import javax.swing.JComboBox;
-import javax.swing.JPanel;
 import javax.swing.JTextField;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.KitLibrary;
 import squeezewell.kit.PressureUnit;
@@ -15,11 +15,11 @@ final class OxygenPanel {
   private final JComboBox<OxygenView.Choice> sizes = Kit.choices();
   private final JTextField water = new JTextField(OxygenView.WATER_LITRES);
   private final JTextField gauge = new JTextField(OxygenView.GAUGE);
-  private final JComboBox<PressureUnit> gaugeUnits = units();
+  private final JComboBox<PressureUnit> gaugeUnits = Kit.choices(PressureUnit.values());
   private final JTextField flow;
   private final JTextField reserve;
-  private final JComboBox<PressureUnit> reserveUnits = units();
-  private final JPanel answer;
+  private final JComboBox<PressureUnit> reserveUnits = Kit.choices(PressureUnit.values());
+  private final Column answer;
 
   private OxygenPanel(Kit kit, KitLibrary library) {
     this.kit = kit;
@@ -29,25 +29,24 @@ final class OxygenPanel {
     this.answer = EquipmentParts.answerCard(kit);
   }
 
-  static JPanel build(Kit kit, KitLibrary library) {
+  static Column build(Kit kit, KitLibrary library) {
     return new OxygenPanel(kit, library).build();
   }
 
-  private JPanel build() {
+  private Column build() {
     List<OxygenView.Choice> choices = OxygenView.choices(library);
     choices.forEach(sizes::addItem);
     sizes.setSelectedItem(OxygenView.first(choices));
-    JPanel column = kit.column();
-    column.add(EquipmentParts.labelled(kit, "Cylinder", 'Y', sizes));
-    JPanel volume = EquipmentParts.labelled(kit, "Water volume, in litres", 'W', water);
-    column.add(volume);
-    column.add(EquipmentParts.withUnit(kit, "Gauge pressure", 'G', gauge, gaugeUnits));
-    column.add(EquipmentParts.labelled(kit, "Flow, in L/min", 'F', flow));
-    column.add(EquipmentParts.withUnit(kit, "Reserve kept back", 'K', reserve, reserveUnits));
-    column.add(kit.gap(4));
-    column.add(answer);
+    Column column = kit.column();
+    column.put(EquipmentParts.labelled(kit, "Cylinder", 'Y', sizes));
+    Column volume = EquipmentParts.labelled(kit, "Water volume, in litres", 'W', water);
+    column.put(volume);
+    column.put(EquipmentParts.withUnit(kit, "Gauge pressure", 'G', gauge, gaugeUnits));
+    column.put(EquipmentParts.labelled(kit, "Flow, in L/min", 'F', flow));
+    column.put(EquipmentParts.withUnit(kit, "Reserve kept back", 'K', reserve, reserveUnits), 4);
+    column.put(answer);
     for (JTextField field : List.of(water, gauge, flow, reserve)) {
-      EquipmentParts.onChange(field, this::show);
+      Kit.onTyped(field, this::show);
     }
     gaugeUnits.addActionListener(e -> show());
     reserveUnits.addActionListener(e -> show());
@@ -76,13 +75,5 @@ final class OxygenPanel {
             reserve.getText(),
             reserveUnits.getItemAt(reserveUnits.getSelectedIndex()));
     EquipmentParts.show(kit, answer, view.answer(library));
-  }
-
-  private static JComboBox<PressureUnit> units() {
-    JComboBox<PressureUnit> box = Kit.choices();
-    for (PressureUnit unit : PressureUnit.values()) {
-      box.addItem(unit);
-    }
-    return box;
   }
 }

@@ -11,18 +11,18 @@ import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import javax.swing.BorderFactory;
-import javax.swing.Box;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JTextArea;
 import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingWorker;
 import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.Column;
+import squeezewell.desktop.parts.Focus;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.input.BadInputException;
 
@@ -66,7 +66,7 @@ public final class PastScreen {
   private PastScreen(Kit kit, Navigator navigator) {
     this.kit = kit;
     this.navigator = navigator;
-    this.status = kit.label("Reading …", kit.look().font(13), kit.look().palette().softText());
+    this.status = kit.softLabel("Reading …", 13);
   }
 
   /** Builds the screen and starts to fill it. */
@@ -79,25 +79,12 @@ public final class PastScreen {
 
   private JPanel build() {
     Look look = kit.look();
-    JPanel top = kit.column();
-    JButton back = kit.button("Back", 110, e -> navigator.toSetup());
-    back.setMnemonic('B');
-    JButton replay = kit.button("Replay", 100, e -> replaySelected());
-    replay.setMnemonic('Y');
-    JPanel row = kit.row();
-    row.add(back);
-    row.add(Box.createHorizontalStrut(look.px(10)));
-    row.add(replay);
-    compare = kit.button("Compare two", 142, e -> compare());
-    compare.setMnemonic('C');
-    row.add(Box.createHorizontalStrut(look.px(10)));
-    row.add(compare);
-    top.add(row);
-    top.add(kit.gap(12));
-    top.add(kit.heading("Past practices"));
-    top.add(kit.gap(4));
-    top.add(status);
-    top.add(kit.gap(8));
+    Column top = kit.column();
+    JButton replay = kit.button("Replay", 'Y', 100, this::replaySelected);
+    compare = kit.button("Compare two", 'C', 142, this::compare);
+    top.put(kit.row(10, kit.back(navigator::toSetup), replay, compare), 12);
+    top.heading("Past practices", 4);
+    top.put(status, 8);
 
     list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     list.setCellRenderer(new LineRenderer());
@@ -229,20 +216,14 @@ public final class PastScreen {
     public Component getListCellRendererComponent(
         JList<? extends Line> in, Line line, int index, boolean selected, boolean focused) {
       Look look = kit.look();
-      JPanel card = kit.card();
       int width = kit.cardTextWidth() - look.px(Kit.SCROLL_BAR + 6);
       String mark = choice.mark(index);
+      Column texts = kit.column(width);
       if (!mark.isEmpty()) {
-        card.add(kit.text(mark, look.bold(13), look.palette().text(), width));
-        card.add(kit.gap(2));
+        texts.bold(mark, 13).gap(2);
       }
-      JTextArea title = kit.text(line.title(), look.bold(15), look.palette().text(), width);
-      JTextArea detail = kit.text(line.detail(), look.font(13), look.palette().softText(), width);
-      card.add(title);
-      card.add(kit.gap(2));
-      card.add(detail);
-      JPanel cell = kit.column();
-      cell.add(card);
+      texts.bold(line.title(), 15).gap(2).note(line.detail());
+      Column cell = kit.column().put(kit.card().put(texts));
       cell.setBorder(
           BorderFactory.createCompoundBorder(
               BorderFactory.createEmptyBorder(look.px(3), 0, look.px(3), 0),

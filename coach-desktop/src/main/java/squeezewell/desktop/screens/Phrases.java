@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
-import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
@@ -67,22 +66,19 @@ final class Phrases {
 
   /** The published range of a rate; where only we gave a range, the rate that is asked for. */
   private static String rate(CompressionPlan plan) {
-    boolean published = plan.rangeSource().confidence() != Confidence.HOUSE;
-    return published
-        ? Quantities.upTo(plan.lowPerMinute(), 1)
-            + " to "
-            + Quantities.upTo(plan.highPerMinute(), 1)
+    return plan.rangeIsPublished()
+        ? Quantities.upTo(plan.range().low(), 1) + " to " + Quantities.upTo(plan.range().high(), 1)
         : Quantities.upTo(plan.tempo().perMinute(), 1);
   }
 
-  /** Whether the guideline itself prints the range, rather than a single value. */
-  static boolean rangeIsPublished(BreathPlan plan) {
-    return plan.rangeSource().confidence() != Confidence.HOUSE;
+  /** The range of an interval in seconds, without the unit. */
+  static String range(BreathPlan plan) {
+    return seconds(plan.range().low()) + " to " + seconds(plan.range().high());
   }
 
   private static String interval(BreathPlan plan) {
-    return rangeIsPublished(plan)
-        ? "one breath every " + seconds(plan.lowNanos()) + " to " + seconds(plan.highNanos()) + " s"
+    return plan.rangeIsPublished()
+        ? "one breath every " + range(plan) + " s"
         : "one breath every " + seconds(plan.interval().seconds()) + " s";
   }
 

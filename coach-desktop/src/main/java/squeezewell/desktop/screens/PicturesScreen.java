@@ -4,18 +4,17 @@ import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import javax.swing.BorderFactory;
-import javax.swing.Box;
-import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
-import javax.swing.JToggleButton;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ChoiceButton;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.ZoomRibbon;
@@ -51,7 +50,7 @@ public final class PicturesScreen {
   private final Kit kit;
   private final Look look;
   private final Review review;
-  private final JPanel place;
+  private final Column place;
 
   /** The pictures, in the order of their buttons. */
   private enum Picture {
@@ -86,40 +85,26 @@ public final class PicturesScreen {
    * @param onBack leads back to the debrief
    */
   public static JScrollPane build(Kit kit, Review review, String when, Runnable onBack) {
-    JScrollPane page = new PicturesScreen(kit, review).build(when, onBack);
-    return kit.withBackKeys(page, onBack);
+    return new PicturesScreen(kit, review).build(when, onBack);
   }
 
   private JScrollPane build(String when, Runnable onBack) {
-    JPanel column = kit.column();
-    JButton back = kit.button("Back", 110, e -> onBack.run());
-    back.setMnemonic('B');
-    column.add(back);
-    column.add(kit.gap(12));
-    column.add(kit.heading("Pictures"));
-    column.add(kit.gap(2));
-    column.add(kit.note(when));
-    column.add(kit.gap(10));
-    JPanel row = kit.row();
-    JToggleButton first = addChoices(row);
-    column.add(row);
-    column.add(kit.gap(12));
-    column.add(place);
+    Column column = kit.column();
+    column.put(kit.back(onBack), 12);
+    column.heading("Pictures", 2);
+    column.note(when).gap(10);
+    List<ChoiceButton> choices = Arrays.stream(Picture.values()).map(this::choice).toList();
+    column.put(kit.oneOf(GAP, choices), 12).put(place);
     addLines(column, "Parts, each with its own rhythm", partLines());
-    column.add(kit.gap(12));
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
+    column.gap(12).note(Phrases.CAUTION + " Not a medical device.");
     show(Picture.RIBBON);
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(first, page));
-    return page;
+    return kit.page(column, choices.get(0), onBack);
   }
 
-  private void addLines(JPanel column, String heading, List<String> lines) {
+  private void addLines(Column column, String heading, List<String> lines) {
     if (!lines.isEmpty()) {
-      column.add(kit.gap(8));
-      column.add(kit.subheading(heading));
-      column.add(kit.gap(2));
-      lines.forEach(line -> column.add(kit.note(line)));
+      column.gap(8).subheading(heading, 2);
+      lines.forEach(column::note);
     }
   }
 
@@ -135,38 +120,26 @@ public final class PicturesScreen {
     return lines;
   }
 
-  private JToggleButton addChoices(JPanel row) {
-    ButtonGroup group = new ButtonGroup();
-    JToggleButton first = null;
-    for (Picture picture : Picture.values()) {
-      ChoiceButton button = new ChoiceButton(look, picture.label, first == null, picture.width);
-      button.setMnemonic(picture.mnemonic);
-      kit.comesIntoView(button);
-      button.addActionListener(e -> show(picture));
-      group.add(button);
-      if (first == null) {
-        first = button;
-      } else {
-        row.add(Box.createHorizontalStrut(look.px(GAP)));
-      }
-      row.add(button);
-    }
-    row.setMaximumSize(row.getPreferredSize());
-    return first;
+  private ChoiceButton choice(Picture picture) {
+    boolean first = picture == Picture.RIBBON;
+    ChoiceButton button = new ChoiceButton(look, picture.label, first, picture.width);
+    button.setMnemonic(picture.mnemonic);
+    button.addActionListener(e -> show(picture));
+    return button;
   }
 
   private void show(Picture picture) {
-    place.removeAll();
     PlotsView plots = PlotsView.of(review);
-    switch (picture) {
-      case RIBBON -> addRibbon();
-      case INTERVALS -> addChart("Seconds between breaths", plots.intervals());
-      case RATE -> addChart("Breaths a minute, over the last minute", plots.rate());
-      case LATENESS -> addChart("Seconds after the prompt", plots.lateness());
-      case HISTOGRAM -> addChart("How many intervals of each length", plots.histogram());
-    }
-    place.revalidate();
-    place.repaint();
+    place.refill(
+        () -> {
+          switch (picture) {
+            case RIBBON -> addRibbon();
+            case INTERVALS -> addChart("Seconds between breaths", plots.intervals());
+            case RATE -> addChart("Breaths a minute, over the last minute", plots.rate());
+            case LATENESS -> addChart("Seconds after the prompt", plots.lateness());
+            case HISTOGRAM -> addChart("How many intervals of each length", plots.histogram());
+          }
+        });
   }
 
   private void addRibbon() {
@@ -183,62 +156,51 @@ public final class PicturesScreen {
     JTextArea span = kit.note(" ");
     JTextArea words = words("Choose a mark, or point at one.");
     ribbon.tell(text -> words.setText(text), text -> span.setText(text));
-    place.add(kit.subheading("What was asked above, what you did below"));
-    place.add(kit.gap(2));
-    place.add(span);
-    place.add(kit.gap(6));
-    place.add(fixed(ribbon, Kit.CONTENT_WIDTH, marks.parts().isEmpty() ? 132 : 152));
-    place.add(kit.gap(8));
-    JPanel row = kit.row();
-    addButton(row, "−", "Zoom out", ribbon::zoomOut);
-    addButton(row, "+", "Zoom in", ribbon::zoomIn);
-    addButton(row, "All", "Show all", ribbon::showAll);
-    addButton(row, "‹", "Move left", () -> ribbon.move(-0.25));
-    addButton(row, "›", "Move right", () -> ribbon.move(0.25));
-    row.setMaximumSize(row.getPreferredSize());
-    place.add(row);
-    place.add(kit.gap(6));
-    JPanel steps = kit.row();
-    steps.add(kit.button("Mark before", 182, e -> ribbon.step(-1)));
-    steps.add(Box.createHorizontalStrut(look.px(8)));
-    steps.add(kit.button("Next mark", 182, e -> ribbon.step(1)));
-    steps.setMaximumSize(steps.getPreferredSize());
-    place.add(steps);
-    place.add(kit.gap(8));
-    place.add(words);
+    place.subheading("What was asked above, what you did below", 2);
+    place.put(span, 6);
+    place.put(fixed(ribbon, Kit.CONTENT_WIDTH, marks.parts().isEmpty() ? 132 : 152), 8);
+    place.put(
+        oneLine(
+            button("−", "Zoom out", ribbon::zoomOut),
+            button("+", "Zoom in", ribbon::zoomIn),
+            button("All", "Show all", ribbon::showAll),
+            button("‹", "Move left", () -> ribbon.move(-0.25)),
+            button("›", "Move right", () -> ribbon.move(0.25))),
+        6);
+    JButton before = kit.button("Mark before", '\0', 182, () -> ribbon.step(-1));
+    JButton next = kit.button("Next mark", '\0', 182, () -> ribbon.step(1));
+    place.put(oneLine(before, next), 8).put(words);
     addLines(place, "By keys and mouse", RIBBON_KEYS);
     addFound();
   }
 
-  private void addButton(JPanel row, String sign, String name, Runnable action) {
-    if (row.getComponentCount() > 0) {
-      row.add(Box.createHorizontalStrut(look.px(8)));
-    }
-    JButton button = kit.button(sign, 68, e -> action.run());
+  private JPanel oneLine(JButton... buttons) {
+    JPanel row = kit.row(8, buttons);
+    row.setMaximumSize(row.getPreferredSize());
+    return row;
+  }
+
+  private JButton button(String sign, String name, Runnable action) {
+    JButton button = kit.button(sign, '\0', 68, action);
     button.setToolTipText(name);
     button.getAccessibleContext().setAccessibleName(name);
-    row.add(button);
+    return button;
   }
 
   private void addChart(String title, PlotData data) {
     PlainChart chart = new PlainChart(look, data);
     JTextArea words = words("Choose a mark, or point at one.");
     chart.tell(words::setText);
-    place.add(kit.subheading(title));
-    place.add(kit.gap(2));
-    place.add(kit.note(data.summary()));
-    place.add(kit.gap(6));
-    place.add(framed(kit, chart, 250));
+    place.subheading(title, 2);
+    place.note(data.summary()).gap(6);
+    place.put(framed(kit, chart, 250));
     if (!data.joined()) {
-      place.add(kit.gap(4));
-      place.add(kit.note(data.bars().isEmpty() ? POINTS : BARS));
+      place.gap(4).note(data.bars().isEmpty() ? POINTS : BARS);
     }
     if (!data.holds().isEmpty()) {
-      place.add(kit.gap(2));
-      place.add(kit.note(HOLDS));
+      place.gap(2).note(HOLDS);
     }
-    place.add(kit.gap(8));
-    place.add(words);
+    place.gap(8).put(words);
     addLines(place, "By keys and mouse", CHART_KEYS);
     if (!data.found().isEmpty()) {
       addFound();
@@ -256,25 +218,20 @@ public final class PicturesScreen {
   /** A chart on a card. */
   static JPanel framed(Kit kit, PlainChart chart, int height) {
     Look look = kit.look();
-    JPanel card = kit.card();
+    Column card = kit.card();
     card.setLayout(new BorderLayout());
     // Less, and the chart would cover the round corners.
     int pad = look.px(6);
     card.setBorder(BorderFactory.createEmptyBorder(pad, pad, pad, pad));
     card.add(chart);
     Dimension size = new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(height) + 2 * pad);
-    card.setPreferredSize(size);
-    card.setMinimumSize(size);
-    card.setMaximumSize(size);
+    Kit.fix(card, size);
     kit.comesIntoView(chart);
     return card;
   }
 
   private JComponent fixed(JComponent part, int width, int height) {
-    Dimension size = new Dimension(look.px(width), look.px(height));
-    part.setPreferredSize(size);
-    part.setMinimumSize(size);
-    part.setMaximumSize(size);
+    kit.fixed(part, width, height);
     part.setAlignmentX(Component.LEFT_ALIGNMENT);
     return kit.comesIntoView(part);
   }

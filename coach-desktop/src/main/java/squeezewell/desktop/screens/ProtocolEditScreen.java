@@ -1,7 +1,8 @@
 package squeezewell.desktop.screens;
 
+import java.awt.Color;
 import java.awt.Component;
-import java.awt.Dimension;
+import java.awt.Font;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BooleanSupplier;
@@ -15,9 +16,9 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import squeezewell.desktop.look.Look;
+import squeezewell.desktop.parts.Choice;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
@@ -34,8 +35,8 @@ public final class ProtocolEditScreen {
   private final BooleanSupplier mayLose;
   private final List<Runnable> detailRefresh = new ArrayList<>();
   private final List<Runnable> valueRefresh = new ArrayList<>();
-  private final JPanel values;
-  private final JPanel status;
+  private final Column values;
+  private final Column status;
   private ProtocolDraft draft;
   private ProtocolDraft kept;
   private boolean isInFile;
@@ -112,129 +113,84 @@ public final class ProtocolEditScreen {
             back.run();
           }
         };
-    JPanel column = kit.column();
-    JButton backButton = kit.button("Back", 110, e -> leave.run());
-    backButton.setMnemonic('B');
-    column.add(backButton);
-    column.add(kit.gap(12));
-    column.add(kit.heading("Local protocol"));
-    column.add(kit.gap(4));
-    column.add(kit.note(ProtocolEditView.about(draft)));
-    column.add(kit.gap(12));
+    Column column = kit.column();
+    column.put(kit.back(leave), 12);
+    column.heading("Local protocol", 4);
+    column.note(ProtocolEditView.about(draft)).gap(12);
     JTextField title = addDetail(column, ProtocolDetail.TITLE);
     JTextField organisation = addDetail(column, ProtocolDetail.ORGANISATION);
     addDetail(column, ProtocolDetail.YEAR);
     addDetail(column, ProtocolDetail.ID);
     addValues(column);
-    column.add(kit.subheading("Approval"));
-    column.add(kit.gap(6));
+    column.subheading("Approval", 6);
     addDetail(column, ProtocolDetail.APPROVED_BY);
     addDetail(column, ProtocolDetail.APPROVED_ON);
     addDetail(column, ProtocolDetail.APPROVAL_NOTE);
-    column.add(kit.gap(6));
-    column.add(status);
-    save = kit.mainButton("Save", Kit.CONTENT_WIDTH, e -> save());
+    column.gap(6).put(status);
+    save = kit.mainButton("Save", 'S', Kit.CONTENT_WIDTH, this::save);
     save.setName("save");
-    save.setMnemonic('S');
-    column.add(save);
-    column.add(kit.gap(14));
-    column.add(
-        kit.note(
-            "A local protocol needs your medical director. The program checks ranges, not whether"
-                + " a value is right. "
-                + Phrases.CAUTION));
+    column.put(save, 14);
+    column.note(
+        "A local protocol needs your medical director. The program checks ranges, not whether"
+            + " a value is right. "
+            + Phrases.CAUTION);
     refresh();
-    JScrollPane built = kit.page(column);
-    built.addAncestorListener(
-        Focus.on(draft.text(ProtocolDetail.ORGANISATION).isEmpty() ? organisation : title, built));
-    return kit.withBackKeys(built, leave);
+    JTextField first = draft.text(ProtocolDetail.ORGANISATION).isEmpty() ? organisation : title;
+    return kit.page(column, first, leave);
   }
 
-  private void addValues(JPanel column) {
-    JComboBox<ProtocolEditView.Entry> entries = Kit.choices();
+  private void addValues(Column column) {
+    JComboBox<Choice<Integer>> entries = Kit.choices();
     ProtocolEditView.entries(draft).forEach(entries::addItem);
-    entries.addActionListener(e -> fill((ProtocolEditView.Entry) entries.getSelectedItem()));
-    column.add(kit.subheading("Values"));
-    column.add(kit.gap(6));
-    JLabel label = kit.label("Patient and situation", look.font(13), look.palette().softText());
-    label.setLabelFor(entries);
-    label.setDisplayedMnemonic('P');
-    column.add(label);
-    column.add(kit.gap(4));
-    column.add(kit.wide(entries));
-    column.add(kit.gap(10));
-    column.add(values);
-    column.add(kit.gap(10));
-    fill(entries.getItemAt(0));
+    entries.addActionListener(e -> fill(Choice.of(entries)));
+    column.subheading("Values", 6);
+    column.put(kit.labelled("Patient and situation", 'P', entries), 10);
+    column.put(values, 10);
+    fill(Choice.of(entries));
   }
 
-  private void fill(ProtocolEditView.Entry entry) {
-    values.removeAll();
+  private void fill(int entry) {
     valueRefresh.clear();
-    JPanel rhythm = kit.card();
-    JPanel limits = kit.card();
-    for (ProtocolValue value : draft.values(entry.place())) {
-      addValue(value.isLimit() ? limits : rhythm, entry.place(), value);
+    Column rhythm = kit.card();
+    Column limits = kit.card();
+    for (ProtocolValue value : draft.values(entry)) {
+      addValue(value.isLimit() ? limits : rhythm, entry, value);
     }
-    values.add(rhythm);
-    values.add(kit.gap(10));
-    values.add(limits);
     valueRefresh.forEach(Runnable::run);
-    values.revalidate();
-    values.repaint();
+    values.refill(() -> values.put(rhythm, 10).put(limits));
   }
 
-  private JTextField addDetail(JPanel column, ProtocolDetail detail) {
+  private JTextField addDetail(Column column, ProtocolDetail detail) {
     JTextField field = kit.wide(new JTextField(draft.text(detail)));
     field.setName(detail.place());
-    JPanel around = kit.column();
+    Column around = kit.column();
     Surround surround = new Surround(kit, field, around, kit.look().px(Kit.CONTENT_WIDTH));
-    column.add(surround.label());
-    column.add(kit.gap(4));
-    column.add(field);
-    column.add(around);
-    column.add(kit.gap(10));
+    column.put(surround.label(), 4).put(field).put(around, 10);
     detailRefresh.add(surround.showing(() -> ProtocolEditView.field(draft, detail)));
     onEdit(field, text -> draft = draft.with(detail, text));
     return field;
   }
 
-  private void addValue(JPanel card, int entry, ProtocolValue value) {
+  private void addValue(Column card, int entry, ProtocolValue value) {
     if (card.getComponentCount() > 0) {
-      card.add(kit.gap(10));
+      card.gap(10);
     }
     JTextField field = kit.comesIntoView(new JTextField(draft.text(entry, value)));
     field.setName(value.name());
     field.setFont(look.font(15));
-    Dimension size = new Dimension(look.px(NUMBER_WIDTH), look.px(48));
-    field.setPreferredSize(size);
-    field.setMinimumSize(size);
-    field.setMaximumSize(size);
-    JPanel around = kit.column();
+    kit.fixed(field, NUMBER_WIDTH, 48);
+    Column around = kit.column(kit.cardTextWidth());
     Surround surround = new Surround(kit, field, around, kit.cardTextWidth());
-    JPanel row = kit.row();
-    JLabel unit =
-        kit.label(
-            ProtocolEditView.field(draft, entry, value).unit(),
-            look.font(15),
-            look.palette().text());
-    Dimension unitSize = new Dimension(look.px(UNIT_WIDTH), look.px(24));
-    unit.setPreferredSize(unitSize);
-    unit.setMinimumSize(unitSize);
-    unit.setMaximumSize(unitSize);
-    JPanel beside = kit.column();
+    JLabel unit = kit.plainLabel(ProtocolEditView.field(draft, entry, value).unit(), 15);
+    kit.fixed(unit, UNIT_WIDTH, 24);
+    Column beside = kit.column();
     for (JComponent part : new JComponent[] {field, unit, beside}) {
       part.setAlignmentY(Component.CENTER_ALIGNMENT);
     }
-    row.add(field);
-    row.add(Box.createHorizontalStrut(look.px(8)));
-    row.add(unit);
+    JPanel row = kit.row(8, field, unit);
     row.add(beside);
     row.add(Box.createHorizontalGlue());
-    card.add(surround.label());
-    card.add(kit.gap(4));
-    card.add(row);
-    card.add(around);
+    card.put(surround.label(), 4).put(row).put(around);
     int besideWidth = kit.cardTextWidth() - look.px(NUMBER_WIDTH + UNIT_WIDTH + 12);
     valueRefresh.add(
         surround.showing(() -> ProtocolEditView.field(draft, entry, value), beside, besideWidth));
@@ -242,57 +198,34 @@ public final class ProtocolEditScreen {
   }
 
   private void onEdit(JTextField field, Consumer<String> keep) {
-    field
-        .getDocument()
-        .addDocumentListener(
-            new DocumentListener() {
-              @Override
-              public void insertUpdate(DocumentEvent e) {
-                edited();
-              }
-
-              @Override
-              public void removeUpdate(DocumentEvent e) {
-                edited();
-              }
-
-              @Override
-              public void changedUpdate(DocumentEvent e) {
-                edited();
-              }
-
-              private void edited() {
-                keep.accept(field.getText());
-                outcome = "";
-                refresh();
-              }
-            });
+    Kit.onTyped(
+        field,
+        () -> {
+          keep.accept(field.getText());
+          outcome = "";
+          refresh();
+        });
   }
 
   private void refresh() {
     detailRefresh.forEach(Runnable::run);
     valueRefresh.forEach(Runnable::run);
-    status.removeAll();
     List<String> lines = new ArrayList<>(ProtocolEditView.status(draft, isUnsaved()));
     if (!outcome.isEmpty()) {
       lines.add(0, outcome);
     }
-    for (int i = 0; i < lines.size(); i++) {
-      status.add(
-          kit.text(
-              lines.get(i),
-              i == 0 ? look.bold(13) : look.font(13),
-              look.palette().text(),
-              look.px(Kit.CONTENT_WIDTH)));
-      status.add(kit.gap(4));
-    }
-    status.add(kit.gap(4));
-    status.revalidate();
-    status.repaint();
+    status.refill(() -> showStatus(lines));
     if (save != null) {
       save.setEnabled(ProtocolEditView.canSave(draft));
       save.getAccessibleContext().setAccessibleDescription(String.join(" ", lines));
     }
+  }
+
+  private void showStatus(List<String> lines) {
+    for (int i = 0; i < lines.size(); i++) {
+      (i == 0 ? status.bold(lines.get(i), 13) : status.plain(lines.get(i), 13)).gap(4);
+    }
+    status.gap(4);
   }
 
   private void save() {
@@ -313,17 +246,17 @@ public final class ProtocolEditScreen {
   private static final class Surround {
     private final Kit kit;
     private final JTextField field;
-    private final JPanel below;
+    private final Column below;
     private final int width;
     private final JLabel label;
     private ProtocolEditView.Field shown;
 
-    Surround(Kit kit, JTextField field, JPanel below, int width) {
+    Surround(Kit kit, JTextField field, Column below, int width) {
       this.kit = kit;
       this.field = field;
       this.below = below;
       this.width = width;
-      this.label = kit.label("", kit.look().font(13), kit.look().palette().softText());
+      this.label = kit.softLabel("", 13);
       label.setLabelFor(field);
     }
 
@@ -335,11 +268,11 @@ public final class ProtocolEditScreen {
       return () -> show(now.get(), null, 0);
     }
 
-    Runnable showing(Supplier<ProtocolEditView.Field> now, JPanel beside, int besideWidth) {
+    Runnable showing(Supplier<ProtocolEditView.Field> now, Column beside, int besideWidth) {
       return () -> show(now.get(), beside, besideWidth);
     }
 
-    private void show(ProtocolEditView.Field now, JPanel beside, int besideWidth) {
+    private void show(ProtocolEditView.Field now, Column beside, int besideWidth) {
       if (now.equals(shown)) {
         return;
       }
@@ -348,32 +281,25 @@ public final class ProtocolEditScreen {
       label.setText(now.label());
       field.getAccessibleContext().setAccessibleName(now.spokenName());
       field.getAccessibleContext().setAccessibleDescription(now.spoken());
-      below.removeAll();
+      below.refill(() -> fill(now));
+      if (beside != null) {
+        boolean differs = !now.source().isEmpty();
+        Font font = differs ? look.bold(13) : look.font(13);
+        Color colour = differs ? look.palette().tide() : look.palette().softText();
+        beside.refill(() -> beside.put(kit.text(now.guideline(), font, colour, besideWidth)));
+      }
+    }
+
+    private void fill(ProtocolEditView.Field now) {
+      Look look = kit.look();
       if (!now.fault().isEmpty()) {
-        below.add(kit.gap(3));
-        below.add(kit.text(now.fault(), look.bold(13), look.palette().plum(), width));
+        below.gap(3).put(kit.text(now.fault(), look.bold(13), look.palette().plum(), width));
       } else if (!now.hint().isEmpty()) {
-        below.add(kit.gap(3));
-        below.add(kit.text(now.hint(), look.font(12), look.palette().softText(), width));
+        below.gap(3).soft(now.hint(), 12);
       }
       if (!now.source().isEmpty()) {
-        below.add(kit.gap(2));
-        below.add(kit.text(now.source(), look.font(12), look.palette().softText(), width));
+        below.gap(2).soft(now.source(), 12);
       }
-      if (beside != null) {
-        beside.removeAll();
-        boolean differs = !now.source().isEmpty();
-        beside.add(
-            kit.text(
-                now.guideline(),
-                differs ? look.bold(13) : look.font(13),
-                differs ? look.palette().tide() : look.palette().softText(),
-                besideWidth));
-        beside.revalidate();
-        beside.repaint();
-      }
-      below.revalidate();
-      below.repaint();
     }
   }
 }

@@ -3,6 +3,7 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.desktop.parts.Choice;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDetail;
@@ -45,19 +46,11 @@ final class ProtocolEditView {
     }
   }
 
-  /** A patient in a situation, for choosing. */
-  record Entry(int place, String label) {
-    @Override
-    public String toString() {
-      return label;
-    }
-  }
-
-  /** The patients and situations of a draft. */
-  static List<Entry> entries(ProtocolDraft draft) {
-    List<Entry> entries = new ArrayList<>();
+  /** The patients and situations of a draft, each with its place. */
+  static List<Choice<Integer>> entries(ProtocolDraft draft) {
+    List<Choice<Integer>> entries = new ArrayList<>();
     for (Guidance guidance : draft.entries()) {
-      entries.add(new Entry(entries.size(), guidance.words()));
+      entries.add(new Choice<>(entries.size(), guidance.words()));
     }
     return entries;
   }

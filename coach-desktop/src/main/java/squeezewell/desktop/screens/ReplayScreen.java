@@ -24,6 +24,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.DonePanel;
+import squeezewell.desktop.parts.Focus;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;

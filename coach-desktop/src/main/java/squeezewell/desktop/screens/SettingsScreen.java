@@ -1,17 +1,13 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Component;
-import java.awt.Dimension;
-import java.awt.event.FocusAdapter;
-import java.awt.event.FocusEvent;
 import java.awt.event.KeyAdapter;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Consumer;
+import java.util.function.IntFunction;
 import java.util.stream.Collectors;
-import javax.swing.Box;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
@@ -21,6 +17,7 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JSlider;
 import squeezewell.desktop.input.PracticeKeys;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.files.Settings;
 import squeezewell.files.SoundLevel;
@@ -48,42 +45,27 @@ public final class SettingsScreen {
   }
 
   private JScrollPane build() {
-    JPanel column = kit.column();
-    JButton back = kit.button("Back", 110, e -> navigator.toSetup());
-    back.setMnemonic('B');
-    column.add(back);
-    column.add(kit.gap(12));
-    column.add(kit.heading("Sound and display"));
-    column.add(kit.gap(14));
-    column.add(kit.subheading("Sound"));
-    column.add(kit.gap(6));
+    Column column = kit.column();
+    JButton back = kit.back(navigator::toSetup);
+    column.put(back, 12);
+    column.heading("Sound and display", 14);
+    column.subheading("Sound", 6);
     for (String kind : Settings.SOUND_KINDS) {
       if (!kind.equals("compression")) {
-        column.add(level(kind));
-        column.add(kit.gap(8));
+        column.put(level(kind), 8);
       }
     }
-    column.add(labelled("Counts", 'C', countStyle()));
-    column.add(kit.gap(14));
-    column.add(kit.subheading("Display"));
-    column.add(kit.gap(6));
-    column.add(labelled("Theme", 'T', theme()));
-    column.add(kit.gap(8));
-    column.add(labelled("Text size", 'X', textSize()));
-    column.add(kit.gap(14));
-    column.add(kit.subheading("Pedal"));
-    column.add(kit.gap(6));
-    column.add(pedal());
-    column.add(kit.gap(18));
+    column.put(kit.labelled("Counts", 'C', countStyle()), 14);
+    column.subheading("Display", 6);
+    column.put(kit.labelled("Theme", 'T', theme()), 8);
+    column.put(kit.labelled("Text size", 'X', textSize()), 14);
+    column.subheading("Pedal", 6);
+    column.put(pedal(), 18);
     JButton cautions =
-        kit.button("Read the cautions", Kit.CONTENT_WIDTH, e -> navigator.toCautions());
-    cautions.setMnemonic('R');
-    column.add(cautions);
-    column.add(kit.gap(10));
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(back, page));
-    return kit.withBackKeys(page, navigator::toSetup);
+        kit.button("Read the cautions", 'R', Kit.CONTENT_WIDTH, navigator::toCautions);
+    column.put(cautions, 10);
+    column.note(Phrases.CAUTION + " Not a medical device.");
+    return kit.page(column, back, navigator::toSetup);
   }
 
   private Settings settings() {
@@ -91,10 +73,9 @@ public final class SettingsScreen {
   }
 
   private JPanel level(String kind) {
-    JPanel block = kit.column();
     SoundLevel level = settings().soundLevels().get(kind);
     String name = name(kind);
-    JLabel label = kit.label(name, kit.look().font(15), kit.look().palette().text());
+    JLabel label = kit.plainLabel(name, 15);
     JSlider slider = new JSlider(0, 100, (int) Math.round(level.volume() * 100));
     slider.setOpaque(false);
     slider.setMajorTickSpacing(25);
@@ -106,7 +87,7 @@ public final class SettingsScreen {
     mute.setFont(kit.look().font(13));
     mute.getAccessibleContext().setAccessibleName("Mute " + name);
     size(kit.comesIntoView(mute), 76, 44);
-    JButton hear = kit.button("Hear", 76, e -> preview.accept(kind));
+    JButton hear = kit.button("Hear", '\0', 76, () -> preview.accept(kind));
     hear.setFont(kit.look().font(13));
     size(hear, 76, 44);
     hear.getAccessibleContext().setAccessibleName("Hear " + name);
@@ -117,22 +98,14 @@ public final class SettingsScreen {
           }
         });
     mute.addActionListener(e -> keepLevel(kind, slider.getValue() / 100.0, mute.isSelected()));
-    block.add(label);
-    JPanel row = kit.row();
-    row.add(slider);
-    row.add(Box.createHorizontalStrut(kit.look().px(16)));
-    row.add(mute);
-    row.add(Box.createHorizontalStrut(kit.look().px(16)));
-    row.add(hear);
-    block.add(row);
-    return block;
+    return kit.column().put(label).put(kit.row(16, slider, mute, hear));
   }
 
   private static String name(String kind) {
     return switch (kind) {
       case "examiner" -> "Examiner's voice, in a station";
       case "done" -> "What was done, in a replay";
-      default -> kind.substring(0, 1).toUpperCase(Locale.ROOT) + kind.substring(1);
+      default -> Phrases.capital(kind);
     };
   }
 
@@ -141,76 +114,50 @@ public final class SettingsScreen {
   }
 
   private void size(JComponent part, int width, int height) {
-    Dimension size = new Dimension(kit.look().px(width), kit.look().px(height));
-    part.setPreferredSize(size);
-    part.setMinimumSize(size);
-    part.setMaximumSize(size);
+    kit.fixed(part, width, height);
     part.setAlignmentY(Component.CENTER_ALIGNMENT);
   }
 
-  private JComponent labelled(String name, char mnemonic, JComponent control) {
-    JPanel block = kit.column();
-    JLabel label = kit.label(name, kit.look().font(13), kit.look().palette().softText());
-    label.setLabelFor(control);
-    label.setDisplayedMnemonic(mnemonic);
-    block.add(label);
-    block.add(kit.gap(4));
-    block.add(kit.wide(control));
-    return block;
+  private JComponent box(String name, List<String> words, int now, IntFunction<Settings> chosen) {
+    JComboBox<String> box = Kit.choices();
+    words.forEach(box::addItem);
+    box.setName(name);
+    box.setSelectedIndex(now);
+    box.addActionListener(e -> navigator.keep(chosen.apply(box.getSelectedIndex())));
+    return box;
   }
 
   private JComponent countStyle() {
-    JComboBox<String> box = Kit.choices();
-    for (String style : Settings.COUNT_STYLES) {
-      box.addItem(
-          switch (style) {
-            case "sound" -> "Soft sounds";
-            case "spoken" -> "Spoken numbers";
-            default -> "Silent";
-          });
-    }
-    box.setSelectedIndex(Settings.COUNT_STYLES.indexOf(settings().countStyle()));
-    box.addActionListener(
-        e ->
-            navigator.keep(
-                settings().withCountStyle(Settings.COUNT_STYLES.get(box.getSelectedIndex()))));
-    return box;
+    List<String> styles = Settings.COUNT_STYLES;
+    List<String> words = List.of("Soft sounds", "Spoken numbers", "Silent");
+    return box(
+        null,
+        words,
+        styles.indexOf(settings().countStyle()),
+        i -> settings().withCountStyle(styles.get(i)));
   }
 
   private JComponent theme() {
     List<Theme> themes = List.of(Theme.values());
-    JComboBox<String> box = Kit.choices();
-    for (Theme theme : themes) {
-      String word = theme.word();
-      box.addItem(word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
-    }
-    box.setName("theme");
-    box.setSelectedIndex(themes.indexOf(settings().theme()));
-    box.addActionListener(
-        e -> navigator.keep(settings().withTheme(themes.get(box.getSelectedIndex()))));
-    return box;
+    return box(
+        "theme",
+        themes.stream().map(theme -> Phrases.capital(theme.word())).toList(),
+        themes.indexOf(settings().theme()),
+        i -> settings().withTheme(themes.get(i)));
   }
 
   private JComponent textSize() {
-    JComboBox<String> box = Kit.choices();
-    for (int percent : Settings.TEXT_SIZES_PERCENT) {
-      box.addItem(percent + " %");
-    }
-    box.setName("text size");
-    box.setSelectedIndex(Settings.TEXT_SIZES_PERCENT.indexOf(settings().textSizePercent()));
-    box.addActionListener(
-        e ->
-            navigator.keep(
-                settings()
-                    .withTextSizePercent(Settings.TEXT_SIZES_PERCENT.get(box.getSelectedIndex()))));
-    return box;
+    List<Integer> sizes = Settings.TEXT_SIZES_PERCENT;
+    return box(
+        "text size",
+        sizes.stream().map(percent -> percent + " %").toList(),
+        sizes.indexOf(settings().textSizePercent()),
+        i -> settings().withTextSizePercent(sizes.get(i)));
   }
 
   private JComponent pedal() {
-    JPanel block = kit.column();
-    JLabel now = kit.label(boundKeys(), kit.look().font(15), kit.look().palette().text());
-    JButton bind = kit.button("Bind a key", 181, null);
-    JButton clear = kit.button("Forget keys", 181, null);
+    JLabel now = kit.plainLabel(boundKeys(), 15);
+    JButton bind = kit.button("Bind a key", '\0', 181, () -> {});
     bind.addActionListener(
         e -> {
           bind.setText("Press the pedal");
@@ -228,31 +175,19 @@ public final class SettingsScreen {
             now.setText(bound(e.getKeyCode()));
           }
         });
-    bind.addFocusListener(
-        new FocusAdapter() {
-          @Override
-          public void focusLost(FocusEvent e) {
-            bind.setText("Bind a key");
-          }
-        });
-    clear.addActionListener(
-        e -> {
+    Kit.onFocusLost(bind, () -> bind.setText("Bind a key"));
+    Runnable forget =
+        () -> {
           navigator.keep(settings().withPedalKeys(List.of()));
           now.setText(boundKeys());
-        });
-    block.add(
-        kit.note(
+        };
+    return kit.column()
+        .note(
             "Many pedals act as a keyboard key. Bind it, and it counts as a squeeze for as"
-                + " long as it is held."));
-    block.add(kit.gap(6));
-    block.add(now);
-    block.add(kit.gap(8));
-    JPanel row = kit.row();
-    row.add(bind);
-    row.add(Box.createHorizontalStrut(kit.look().px(10)));
-    row.add(clear);
-    block.add(row);
-    return block;
+                + " long as it is held.")
+        .gap(6)
+        .put(now, 8)
+        .put(kit.row(10, bind, kit.button("Forget keys", '\0', 181, forget)));
   }
 
   private String bound(int key) {

@@ -1,23 +1,21 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Component;
-import java.awt.event.FocusAdapter;
-import java.awt.event.FocusEvent;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javax.swing.Box;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
+import squeezewell.desktop.parts.Choice;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
@@ -46,16 +44,9 @@ public final class SetupScreen {
   private final JComboBox<Choice<Integer>> lengths = Kit.choices();
   private final JComboBox<PromptsView.Choice> prompts;
   private final JTextField trainee = new JTextField();
-  private final JPanel summary;
+  private final Column summary;
   private Prompting wish = Prompting.THROUGHOUT;
   private PromptsView past = new PromptsView(RecordBook.of(List.of()), ZoneId.systemDefault());
-
-  private record Choice<T>(T value, String label) {
-    @Override
-    public String toString() {
-      return label;
-    }
-  }
 
   private SetupScreen(Kit kit, Navigator navigator, List<Protocol> protocols, long leadNanos) {
     this.kit = kit;
@@ -86,65 +77,43 @@ public final class SetupScreen {
 
   private JScrollPane build(List<String> problems) {
     Settings settings = navigator.settings();
-    JPanel column = kit.column();
-    column.add(kit.label("Squeezewell", kit.look().font(15), kit.look().palette().softText()));
-    column.add(kit.gap(4));
-    column.add(kit.heading("Practise the rhythm"));
-    column.add(kit.gap(12));
+    Column column = kit.column();
+    column.put(kit.softLabel("Squeezewell", 15), 4);
+    column.heading("Practise the rhythm", 12);
     fillEditions(settings.lastChoice());
     fillPatients(settings.lastChoice());
     fillLengths(settings.lastChoice().minutes());
     AgeWeightPart byAge = new AgeWeightPart(kit, BY_AGE_WIDTH, this::edition, this::take);
-    JPanel first = kit.row();
-    add(first, named("Guideline", 'G', editions, editions));
-    add(first, named("Length", 'L', lengths, kit.control(lengths, HALF_WIDTH)));
-    column.add(first);
-    JPanel row = kit.row();
-    row.add(patients);
-    row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
-    row.add(byAge.toggle());
+    column.put(
+        halves(
+            kit.named("Guideline", 'G', editions),
+            kit.named("Length", 'L', kit.control(lengths, HALF_WIDTH))));
     patients.setAlignmentY(Component.CENTER_ALIGNMENT);
     byAge.toggle().setAlignmentY(Component.CENTER_ALIGNMENT);
-    column.add(named("Patient", 'P', patients, row));
-    column.add(byAge.fold());
+    column.put(kit.named("Patient", 'P', patients, kit.row(GAP, patients, byAge.toggle())));
+    column.put(byAge.fold());
     trainee.setText(settings.trainee());
     fillPrompts(settings.lastChoice().prompting());
     trainee.addActionListener(e -> start());
-    JPanel second = kit.row();
-    add(second, named("Prompts", 'O', prompts, prompts));
-    add(second, named("Name, if you like", 'N', trainee, kit.control(trainee, HALF_WIDTH)));
-    column.add(second);
-    column.add(kit.gap(4));
-    JButton start = kit.mainButton("Start", Kit.CONTENT_WIDTH, e -> start());
+    JComponent name = kit.named("Name, if you like", 'N', kit.control(trainee, HALF_WIDTH));
+    column.put(halves(kit.named("Prompts", 'O', prompts), name), 4);
+    JButton start = kit.mainButton("Start", 'S', Kit.CONTENT_WIDTH, this::start);
     start.setName("start");
-    start.setMnemonic('S');
-    column.add(start);
-    column.add(kit.gap(GAP));
-    column.add(
-        links(
-            link("Stations", 'I', navigator::toStations),
-            link("Kit", 'K', navigator::toEquipment)));
-    column.add(kit.gap(14));
+    column.put(start, GAP);
+    JButton stations = link("Stations", 'I', navigator::toStations);
+    column.put(halves(stations, link("Kit", 'K', navigator::toEquipment)), 14);
     // What is chosen makes it longer or shorter, so nothing above it moves.
-    column.add(kit.subheading("What you will be asked for"));
-    column.add(kit.gap(6));
-    column.add(summary);
-    column.add(kit.gap(14));
-    column.add(
-        links(
-            link("Past practices", 'T', navigator::toPast),
-            link("Guidelines", 'U', navigator::toLibrary)));
-    column.add(kit.gap(GAP));
-    column.add(
-        links(
-            link("Sound and display", 'D', navigator::toSettings),
-            link("Projector window", 'W', navigator::toggleProjector)));
-    column.add(kit.gap(12));
+    column.subheading("What you will be asked for", 6);
+    column.put(summary, 14);
+    JButton before = link("Past practices", 'T', navigator::toPast);
+    column.put(halves(before, link("Guidelines", 'U', navigator::toLibrary)), GAP);
+    JButton sound = link("Sound and display", 'D', navigator::toSettings);
+    JButton projector = link("Projector window", 'W', navigator::toggleProjector);
+    column.put(halves(sound, projector), 12);
     for (String problem : problems) {
-      column.add(kit.note("A local protocol is left out. " + problem));
-      column.add(kit.gap(8));
+      column.note("A local protocol is left out. " + problem).gap(8);
     }
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
+    column.note(Phrases.CAUTION + " Not a medical device.");
     editions.addActionListener(
         e -> {
           fillPatients(now());
@@ -152,28 +121,16 @@ public final class SetupScreen {
           byAge.again();
           describe();
         });
-    patients.addActionListener(
-        e -> {
-          fillPrompts(prompting());
-          describe();
-        });
+    patients.addActionListener(e -> offerAgain());
     prompts.addActionListener(e -> describe());
-    trainee.addFocusListener(
-        new FocusAdapter() {
-          @Override
-          public void focusLost(FocusEvent e) {
-            offerAgain();
-          }
-        });
+    Kit.onFocusLost(trainee, this::offerAgain);
     describe();
     navigator.readBook(
         (book, zone) -> {
           past = new PromptsView(book, zone);
           offerAgain();
         });
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(start, page));
-    return page;
+    return kit.page(column, start);
   }
 
   /** Who practises, or what was practised before, may change what is offered. */
@@ -183,37 +140,14 @@ public final class SetupScreen {
   }
 
   private JButton link(String text, char mnemonic, Runnable leads) {
-    JButton button = kit.button(text, HALF_WIDTH, e -> leads.run());
-    button.setMnemonic(mnemonic);
-    return button;
+    return kit.button(text, mnemonic, HALF_WIDTH, leads);
   }
 
-  private JPanel links(JButton left, JButton right) {
-    JPanel row = kit.row();
-    add(row, left);
-    add(row, right);
-    return row;
-  }
-
-  /** Adds one of two halves to a row; they begin at the same height, however high they are. */
-  private void add(JPanel row, JComponent half) {
-    if (row.getComponentCount() > 0) {
-      row.add(Box.createHorizontalStrut(kit.look().px(GAP)));
-    }
-    half.setAlignmentY(Component.TOP_ALIGNMENT);
-    row.add(half);
-  }
-
-  private JPanel named(String name, char mnemonic, JComponent control, JComponent shown) {
-    JPanel block = kit.column();
-    JLabel label = kit.label(name, kit.look().font(13), kit.look().palette().softText());
-    label.setLabelFor(control);
-    label.setDisplayedMnemonic(mnemonic);
-    block.add(label);
-    block.add(kit.gap(4));
-    block.add(shown);
-    block.add(kit.gap(10));
-    return block;
+  /** Two halves beside each other; they begin at the same height, however high they are. */
+  private JPanel halves(JComponent left, JComponent right) {
+    left.setAlignmentY(Component.TOP_ALIGNMENT);
+    right.setAlignmentY(Component.TOP_ALIGNMENT);
+    return kit.row(GAP, left, right);
   }
 
   private void fillEditions(LastChoice last) {
@@ -291,23 +225,22 @@ public final class SetupScreen {
   }
 
   private Protocol edition() {
-    return editions.getItemAt(editions.getSelectedIndex()).value();
+    return Choice.of(editions);
   }
 
   private Guidance guidance() {
-    return patients.getItemAt(Math.max(0, patients.getSelectedIndex())).value();
+    return Choice.of(patients);
   }
 
   /** What is chosen now, to be offered by another edition too. */
   private LastChoice now() {
     Guidance guidance = guidance();
-    int minutes = lengths.getItemAt(lengths.getSelectedIndex()).value();
     return new LastChoice(
         edition().id(),
         guidance.patient(),
         guidance.situation(),
         guidance.rescuers(),
-        minutes,
+        Choice.of(lengths),
         prompting());
   }
 
@@ -323,56 +256,26 @@ public final class SetupScreen {
   }
 
   private void describe() {
-    summary.removeAll();
     Guidance guidance = guidance();
-    for (String line : SetupView.lines(guidance)) {
-      summary.add(
-          kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
-      summary.add(kit.gap(4));
-    }
-    for (String line : past.lines(name(), guidance, chosenPrompts())) {
-      summary.add(
-          kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth()));
-      summary.add(kit.gap(4));
-    }
-    SetupView.missing(edition(), guidance.patient())
-        .ifPresent(
-            words ->
-                summary.add(
-                    kit.text(
-                        words,
-                        kit.look().bold(13),
-                        kit.look().palette().text(),
-                        kit.cardTextWidth())));
-    for (String line : SetupView.local(edition(), guidance)) {
-      summary.add(kit.gap(2));
-      summary.add(
-          kit.text(line, kit.look().bold(13), kit.look().palette().text(), kit.cardTextWidth()));
-    }
-    summary.add(kit.gap(4));
-    for (Citation citation : SetupView.sources(guidance)) {
-      summary.add(source(citation));
-      summary.add(kit.gap(2));
-    }
-    summary.revalidate();
-    summary.repaint();
-  }
-
-  private JComponent source(Citation citation) {
-    return kit.text(
-        "Source: " + citation.line(),
-        kit.look().font(12),
-        kit.look().palette().softText(),
-        kit.cardTextWidth());
+    summary.refill(
+        () -> {
+          SetupView.lines(guidance).forEach(line -> summary.plain(line, 15).gap(4));
+          past.lines(name(), guidance, chosenPrompts())
+              .forEach(line -> summary.plain(line, 15).gap(4));
+          SetupView.missing(edition(), guidance.patient())
+              .ifPresent(words -> summary.bold(words, 13));
+          SetupView.local(edition(), guidance, protocols)
+              .forEach(line -> summary.gap(2).bold(line, 13));
+          summary.gap(4);
+          for (Citation citation : SetupView.sources(guidance)) {
+            summary.soft("Source: " + citation.line(), 12).gap(2);
+          }
+        });
   }
 
   private void start() {
     LastChoice chosen = now();
-    navigator.keep(
-        navigator
-            .settings()
-            .withTrainee(Settings.nameOf(trainee.getText()))
-            .withLastChoice(chosen));
+    navigator.keep(navigator.settings().withTrainee(name()).withLastChoice(chosen));
     PracticePlan plan =
         PracticePlan.of(edition(), guidance(), COUNT_IN, chosen.minutes() * MINUTE, leadNanos)
             .with(chosen.prompting());

@@ -97,8 +97,10 @@ final class SetupView {
   }
 
   /** What tells a local protocol from a guideline, a paragraph each; empty for a guideline. */
-  static List<String> local(Protocol protocol, Guidance guidance) {
-    return LocalLabel.of(protocol, guidance).map(Phrases::local).orElse(List.of());
+  static List<String> local(Protocol protocol, Guidance guidance, List<Protocol> editions) {
+    return LocalLabel.of(protocol, List.of(guidance), protocol.baseAmong(editions))
+        .map(Phrases::local)
+        .orElse(List.of());
   }
 
   /** Where the rhythm comes from. */

@@ -1,7 +1,7 @@
 package squeezewell.desktop.screens;
 
-import javax.swing.JPanel;
 import javax.swing.JTextField;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.Advice;
 import squeezewell.kit.KitLibrary;
@@ -12,44 +12,36 @@ final class SizesPanel {
 
   private SizesPanel() {}
 
-  static JPanel build(Kit kit, KitLibrary library) {
-    JPanel column = kit.column();
+  static Column build(Kit kit, KitLibrary library) {
+    Column column = kit.column();
     JTextField measured = new JTextField(FIRST_LENGTH);
-    column.add(EquipmentParts.labelled(kit, "Length measured for an OPA, in mm", 'L', measured));
-    JPanel answer = EquipmentParts.answerCard(kit);
-    column.add(answer);
+    column.put(EquipmentParts.labelled(kit, "Length measured for an OPA, in mm", 'L', measured));
+    Column answer = EquipmentParts.answerCard(kit);
+    column.put(answer);
     Runnable show =
         () ->
             EquipmentParts.show(kit, answer, EquipmentView.oralAirway(library, measured.getText()));
-    EquipmentParts.onChange(measured, show);
+    Kit.onTyped(measured, show);
     show.run();
     for (String topic : EquipmentView.topics(library)) {
-      column.add(kit.gap(14));
-      column.add(kit.subheading(topic));
-      column.add(kit.gap(6));
-      JPanel card = kit.card();
-      boolean first = true;
+      column.gap(14).subheading(topic, 6);
+      Column card = kit.card();
       for (Advice advice : library.sizes()) {
         if (advice.topic().equals(topic)) {
-          if (!first) {
-            card.add(kit.gap(12));
+          if (card.getComponentCount() > 0) {
+            card.gap(12);
           }
           add(kit, card, advice);
-          first = false;
         }
       }
-      column.add(card);
+      column.put(card);
     }
     return column;
   }
 
-  private static void add(Kit kit, JPanel card, Advice advice) {
-    card.add(kit.label(advice.name(), kit.look().bold(14), kit.look().palette().text()));
-    card.add(kit.gap(2));
-    card.add(
-        kit.text(
-            advice.words(), kit.look().font(14), kit.look().palette().text(), kit.cardTextWidth()));
-    card.add(kit.gap(2));
-    card.add(EquipmentParts.source(kit, advice.source().line()));
+  private static void add(Kit kit, Column card, Advice advice) {
+    card.put(kit.boldLabel(advice.name(), 14), 2);
+    card.plain(advice.words(), 14).gap(2);
+    card.soft("Source: " + advice.source().line(), 12);
   }
 }

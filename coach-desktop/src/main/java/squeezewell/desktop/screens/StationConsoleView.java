@@ -26,9 +26,9 @@ import squeezewell.words.Quantities;
 record StationConsoleView(
     String clock,
     String said,
-    List<Toggle> ways,
-    List<Toggle> findings,
-    List<Toggle> prompts,
+    List<Mark> ways,
+    List<Mark> findings,
+    List<Mark> prompts,
     List<Mark> tasks,
     List<String> faults,
     List<String> remarks) {
@@ -42,22 +42,12 @@ record StationConsoleView(
   }
 
   /**
-   * A finding that can be made to come or go.
+   * Something that can be pressed: a way, a finding, or a task to be marked.
    *
-   * @param word its identifier or word
-   * @param words for people
-   * @param status whether it holds, in words
-   * @param on whether it holds
-   */
-  record Toggle(String word, String words, String status, boolean on) {}
-
-  /**
-   * A task that can be marked.
-   *
-   * @param id identifier
-   * @param words what it is and what counts as done
-   * @param status how it stands
-   * @param on whether it runs or is late
+   * @param id identifier or word
+   * @param words for people; of a task, what it is and what counts as done
+   * @param status how it stands, in words
+   * @param on whether it holds, runs or is late
    * @param done whether it is done
    */
   record Mark(String id, String words, String status, boolean on, boolean done) {}
@@ -65,19 +55,20 @@ record StationConsoleView(
   /** The view of a station at an instant of session time. */
   static StationConsoleView of(StationState state, CoachState practice, long nowNanos) {
     StationRunView run = StationRunView.of(state, nowNanos);
-    List<Toggle> findings = new ArrayList<>();
+    List<Mark> findings = new ArrayList<>();
     for (StationFinding finding : state.station().findings()) {
       boolean on = state.holds(finding.id());
       findings.add(
-          new Toggle(
+          new Mark(
               finding.id(),
               finding.words(),
               on ? "holds, press to clear" : "press to bring on",
-              on));
+              on,
+              false));
     }
-    List<Toggle> prompts = new ArrayList<>();
+    List<Mark> prompts = new ArrayList<>();
     for (FindingsView.Choice choice : FindingsView.of(practice).choices()) {
-      prompts.add(new Toggle(choice.finding().word(), choice.label(), choice.leads(), false));
+      prompts.add(new Mark(choice.finding().word(), choice.label(), choice.leads(), false, false));
     }
     List<Mark> tasks = new ArrayList<>();
     for (TaskState task : state.tasks()) {
@@ -112,19 +103,20 @@ record StationConsoleView(
   }
 
   /** What can still be chosen. A branch that has been reached can't be gone back on. */
-  private static List<Toggle> ways(StationState state) {
-    List<Toggle> ways = new ArrayList<>();
+  private static List<Mark> ways(StationState state) {
+    List<Mark> ways = new ArrayList<>();
     for (StationBranch branch : state.station().branches()) {
       if (state.openBranches().contains(branch.id())) {
         for (StationBranch.Way way : branch.ways()) {
           BranchOption option = new BranchOption(branch.id(), way.id());
           boolean taken = state.setup().takes(option);
           ways.add(
-              new Toggle(
+              new Mark(
                   option.words(),
                   branch.words() + ": " + way.words(),
                   taken ? "as it stands" : "press to choose",
-                  taken));
+                  taken,
+                  false));
         }
       }
     }

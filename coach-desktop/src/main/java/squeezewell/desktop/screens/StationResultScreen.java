@@ -3,13 +3,13 @@ package squeezewell.desktop.screens;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.util.List;
-import javax.swing.Box;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.report.StationSheet;
 import squeezewell.review.Review;
@@ -45,180 +45,107 @@ public final class StationResultScreen {
    */
   public static JScrollPane build(
       Kit kit, Navigator navigator, StationSheet sheet, Review review, String when, Ways ways) {
-    JScrollPane page = new StationResultScreen(kit).build(navigator, sheet, review, when, ways);
-    return kit.withBackKeys(page, ways.onBack());
+    return new StationResultScreen(kit).build(navigator, sheet, review, when, ways);
   }
 
   private JScrollPane build(
       Navigator navigator, StationSheet sheet, Review review, String when, Ways ways) {
-    JPanel column = kit.column();
-    column.add(kit.note("Station, " + when));
-    column.add(kit.gap(6));
-    column.add(kit.heading(sheet.outcome()));
-    column.add(kit.gap(4));
+    Column column = kit.column();
+    column.note("Station, " + when).gap(6);
+    column.heading(sheet.outcome(), 4);
     if (!sheet.breaths().isEmpty()) {
-      column.add(
-          kit.text(sheet.breaths(), look.bold(15), palette.text(), look.px(Kit.CONTENT_WIDTH)));
-      column.add(kit.gap(4));
+      column.bold(sheet.breaths(), 15).gap(4);
     }
-    column.add(kit.note(sheet.title()));
-    column.add(kit.gap(2));
-    column.add(kit.note(sheet.time()));
-    for (String way : sheet.ways()) {
-      column.add(kit.gap(2));
-      column.add(kit.note(way));
-    }
-    for (String note : review.notes()) {
-      column.add(kit.gap(2));
-      column.add(kit.note(note));
-    }
-    column.add(kit.gap(6));
-    column.add(
-        kit.text(
-            StationText.PRACTICE_AID, look.bold(13), palette.text(), look.px(Kit.CONTENT_WIDTH)));
-    column.add(kit.gap(14));
+    column.note(sheet.title()).gap(2);
+    column.note(sheet.time()).notes(2, sheet.ways()).notes(2, review.notes());
+    column.gap(6).bold(StationText.PRACTICE_AID, 13).gap(14);
     entries(column, "Critical faults", sheet.critical());
     counts(column, sheet.counts());
     tasks(column, sheet.tasks());
     ventilated(column, sheet);
     breaths(column, review, ways);
     entries(column, "Said, found and remarked", sheet.story());
-    JButton again = kit.mainButton("Next station", 232, e -> navigator.toStations());
-    again.setMnemonic('N');
-    JButton save = kit.button("Save sheet", 130, e -> ways.onSave().run());
-    save.setMnemonic('S');
-    JPanel row = kit.row();
-    row.add(again);
-    row.add(Box.createHorizontalStrut(look.px(10)));
-    row.add(save);
-    column.add(row);
-    column.add(kit.gap(10));
-    JButton past = kit.button("Past practices", Kit.CONTENT_WIDTH, e -> navigator.toPast());
-    past.setMnemonic('P');
-    column.add(past);
-    column.add(kit.gap(14));
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.onTop(page));
-    return page;
+    JButton again = kit.mainButton("Next station", 'N', 232, navigator::toStations);
+    column.put(kit.row(10, again, kit.button("Save sheet", 'S', 130, ways.onSave())), 10);
+    column.put(kit.button("Past practices", 'P', Kit.CONTENT_WIDTH, navigator::toPast), 14);
+    column.note(Phrases.CAUTION + " Not a medical device.");
+    return kit.readPage(column, ways.onBack());
   }
 
-  private void counts(JPanel column, List<StationSheet.Count> counts) {
-    JPanel card = kit.card();
+  private void counts(Column column, List<StationSheet.Count> counts) {
+    Column card = kit.card();
     for (StationSheet.Count count : counts) {
-      JPanel row = kit.row();
-      row.add(fixed(Integer.toString(count.number()), look.bold(20), 40));
-      JLabel name = kit.label(count.name(), look.font(15), palette.text());
+      JLabel name = kit.plainLabel(count.name(), 15);
       name.setAlignmentY(Component.TOP_ALIGNMENT);
       name.setPreferredSize(new Dimension(kit.cardTextWidth() - look.px(40), look.px(26)));
       name.setMaximumSize(name.getPreferredSize());
-      row.add(name);
-      card.add(row);
+      JLabel number = kit.boldLabel(Integer.toString(count.number()), 20);
+      card.put(kit.row(0, first(number, 40), name));
     }
-    column.add(card);
-    column.add(kit.gap(16));
+    column.put(card, 16);
   }
 
-  private JLabel fixed(String text, java.awt.Font font, int width) {
-    JLabel label = kit.label(text, font, palette.text());
-    Dimension size = new Dimension(look.px(width), label.getPreferredSize().height);
-    label.setPreferredSize(size);
-    label.setMinimumSize(size);
-    label.setMaximumSize(size);
+  private JLabel first(JLabel label, int width) {
     label.setAlignmentY(Component.TOP_ALIGNMENT);
-    return label;
+    return kit.wide(label, width);
   }
 
-  private void tasks(JPanel column, List<StationSheet.Row> rows) {
-    column.add(kit.subheading("Tasks"));
-    column.add(kit.gap(6));
-    JPanel card = kit.card();
+  private void tasks(Column column, List<StationSheet.Row> rows) {
+    column.subheading("Tasks", 6);
+    Column card = kit.card();
     for (StationSheet.Row row : rows) {
       String how = row.how() + (row.length().isEmpty() ? "" : ", " + row.length());
-      card.add(
-          line(
-              row.at(),
-              (row.good() ? "" : "! ") + row.words() + (row.critical() ? " *" : ""),
-              how,
-              !row.good()));
-      card.add(kit.gap(6));
+      String words = (row.good() ? "" : "! ") + row.words() + (row.critical() ? " *" : "");
+      card.put(line(row.at(), words, how, !row.good()), 6);
     }
-    card.add(
-        kit.text(
-            "* critical if it is missed. Times are those of the station's clock.",
-            look.font(12),
-            palette.softText(),
-            kit.cardTextWidth()));
-    column.add(card);
-    column.add(kit.gap(16));
+    card.soft("* critical if it is missed. Times are those of the station's clock.", 12);
+    column.put(card, 16);
   }
 
-  private void ventilated(JPanel column, StationSheet sheet) {
+  private void ventilated(Column column, StationSheet sheet) {
     if (sheet.ventilated().isEmpty()) {
       return;
     }
-    column.add(kit.subheading("Time of ventilation"));
-    column.add(kit.gap(6));
-    JPanel card = kit.card();
+    column.subheading("Time of ventilation", 6);
+    Column card = kit.card();
     for (StationSheet.Ventilated time : sheet.ventilated()) {
-      card.add(line(time.length(), time.words(), "", false));
-      card.add(kit.gap(6));
+      card.put(line(time.length(), time.words(), "", false), 6);
     }
-    card.add(
-        kit.text(StationSheet.VENTILATED, look.font(12), palette.softText(), kit.cardTextWidth()));
-    column.add(card);
-    column.add(kit.gap(16));
+    card.soft(StationSheet.VENTILATED, 12);
+    column.put(card, 16);
   }
 
-  private void entries(JPanel column, String heading, List<StationSheet.Entry> entries) {
+  private void entries(Column column, String heading, List<StationSheet.Entry> entries) {
     if (entries.isEmpty()) {
       return;
     }
-    column.add(kit.subheading(heading));
-    column.add(kit.gap(6));
-    JPanel card = kit.card();
+    column.subheading(heading, 6);
+    Column card = kit.card();
     for (StationSheet.Entry entry : entries) {
-      card.add(line(entry.at(), entry.words(), entry.kind(), entry.kind().equals("critical")));
-      card.add(kit.gap(6));
+      card.put(line(entry.at(), entry.words(), entry.kind(), entry.kind().equals("critical")), 6);
     }
-    column.add(card);
-    column.add(kit.gap(16));
+    column.put(card, 16);
   }
 
   private JPanel line(String at, String words, String under, boolean bold) {
-    JPanel row = kit.row();
-    row.add(fixed(at, look.font(14), 48));
-    JPanel text = kit.column();
-    text.setAlignmentY(Component.TOP_ALIGNMENT);
     int width = kit.cardTextWidth() - look.px(48);
-    text.add(kit.text(words, bold ? look.bold(15) : look.font(15), palette.text(), width));
+    Column text = kit.column(width);
+    text.setAlignmentY(Component.TOP_ALIGNMENT);
+    text.put(kit.text(words, bold ? look.bold(15) : look.font(15), palette.text(), width));
     if (!under.isEmpty()) {
-      text.add(kit.text(under, bold ? look.bold(13) : look.font(13), palette.softText(), width));
+      text.put(kit.text(under, bold ? look.bold(13) : look.font(13), palette.softText(), width));
     }
-    row.add(text);
-    return row;
+    return kit.row(0, first(kit.plainLabel(at, 14), 48), text);
   }
 
-  private void breaths(JPanel column, Review review, Ways ways) {
-    column.add(kit.subheading("The breaths"));
-    column.add(kit.gap(6));
-    JPanel card = kit.card();
-    int width = kit.cardTextWidth();
-    card.add(kit.text(review.headline(), look.bold(15), palette.text(), width));
+  private void breaths(Column column, Review review, Ways ways) {
+    column.subheading("The breaths", 6);
+    Column card = kit.card().bold(review.headline(), 15);
     for (DebriefView.Figure figure : DebriefView.of(review).figures()) {
-      card.add(kit.gap(3));
-      card.add(
-          kit.text(
-              Phrases.capital(figure.name()) + ": " + figure.value() + ", " + figure.askedFor(),
-              look.font(13),
-              palette.softText(),
-              width));
+      String name = Phrases.capital(figure.name());
+      card.gap(3).note(name + ": " + figure.value() + ", " + figure.askedFor());
     }
-    card.add(kit.gap(8));
-    JButton open = kit.button("Review of the breaths", 260, e -> ways.onReview().run());
-    open.setMnemonic('R');
-    card.add(open);
-    column.add(card);
-    column.add(kit.gap(16));
+    card.gap(8).put(kit.button("Review of the breaths", 'R', 260, ways.onReview()));
+    column.put(card, 16);
   }
 }

@@ -19,6 +19,7 @@ import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
+import squeezewell.desktop.parts.Focus;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;

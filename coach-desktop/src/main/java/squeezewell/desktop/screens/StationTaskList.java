@@ -45,11 +45,7 @@ final class StationTaskList {
     JPanel top = new JPanel(new BorderLayout());
     top.setBackground(look.palette().ground());
     top.add(list, BorderLayout.NORTH);
-    page = new JScrollPane(top);
-    page.setBorder(BorderFactory.createEmptyBorder());
-    page.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    page.getVerticalScrollBar().setUnitIncrement(look.px(32));
-    page.getViewport().setBackground(look.palette().ground());
+    page = kit.scrolling(top);
     page.setMinimumSize(new Dimension(look.px(200), look.px(110)));
     page.setPreferredSize(new Dimension(look.px(372), look.px(122)));
   }

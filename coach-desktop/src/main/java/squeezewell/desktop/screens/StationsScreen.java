@@ -1,6 +1,5 @@
 package squeezewell.desktop.screens;
 
-import java.awt.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
@@ -10,10 +9,10 @@ import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
-import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.JTextArea;
 import javax.swing.JTextField;
+import squeezewell.desktop.parts.Choice;
+import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.files.Settings;
 import squeezewell.files.StationStore;
@@ -39,19 +38,12 @@ public final class StationsScreen {
   private final JComboBox<Choice<Protocol>> editions;
   private final JTextField seed = new JTextField();
   private final JTextField trainee = new JTextField();
-  private final JCheckBox timedSteps = new JCheckBox("What time sets off comes by itself", true);
-  private final JPanel summary;
-  private final JPanel ways;
-  private final JPanel modeWords;
+  private final JCheckBox timedSteps;
+  private final Column summary;
+  private final Column ways;
+  private final Column modeWords;
   private final JLabel trouble;
   private final List<JComboBox<Choice<BranchOption>>> chosen = new ArrayList<>();
-
-  private record Choice<T>(T value, String label) {
-    @Override
-    public String toString() {
-      return label;
-    }
-  }
 
   private StationsScreen(
       Kit kit, Navigator navigator, StationStore store, List<Protocol> protocols, long leadNanos) {
@@ -62,10 +54,13 @@ public final class StationsScreen {
     this.leadNanos = leadNanos;
     stations = kit.wrappingChoices(Kit.CONTENT_WIDTH);
     editions = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+    timedSteps =
+        kit.tick("What time sets off comes by itself", kit.look().font(14), Kit.CONTENT_WIDTH);
+    timedSteps.setSelected(true);
     summary = kit.card();
     ways = kit.column();
     modeWords = kit.column();
-    trouble = kit.label(" ", kit.look().bold(13), kit.look().palette().text());
+    trouble = kit.boldLabel(" ", 13);
   }
 
   /**
@@ -92,82 +87,60 @@ public final class StationsScreen {
   }
 
   private JScrollPane build(long firstSeed, String folder, Consumer<StationChoice> onStart) {
-    JPanel column = kit.column();
-    JButton back = kit.button("Back", 110, e -> navigator.toSetup());
-    back.setMnemonic('B');
-    column.add(back);
-    column.add(kit.gap(12));
-    column.add(kit.heading("The whole exercise"));
-    column.add(kit.gap(12));
+    Column column = kit.column();
+    JButton back = kit.back(navigator::toSetup);
+    column.put(back, 12);
+    column.heading("The whole exercise", 12);
     for (Station station : store.stations()) {
       stations.addItem(new Choice<>(station, StationsView.name(station, store.own())));
     }
     for (StationMode mode : StationMode.values()) {
       modes.addItem(new Choice<>(mode, mode.label()));
     }
-    add(column, "Station", 'S', stations, stations);
-    column.add(summary);
-    column.add(kit.gap(10));
-    add(column, "Who is there", 'W', modes, kit.wide(modes));
-    column.add(modeWords);
-    column.add(kit.gap(10));
-    add(column, "Guideline", 'G', editions, editions);
-    column.add(ways);
+    column.put(kit.named("Station", 'S', stations));
+    column.put(summary, 10);
+    column.put(kit.named("Who is there", 'W', kit.wide(modes)));
+    column.put(modeWords, 10);
+    column.put(kit.named("Guideline", 'G', editions));
+    column.put(ways);
     seed.setText(Long.toString(firstSeed));
     seed.getAccessibleContext().setAccessibleDescription("The same number takes the same ways");
-    add(column, "Chance number: the same one takes the same ways", 'C', seed, kit.wide(seed));
+    column.put(kit.named("Chance number: the same one takes the same ways", 'C', kit.wide(seed)));
     trainee.setText(navigator.settings().trainee());
-    add(column, "Name, if you like", 'N', trainee, kit.wide(trainee));
+    column.put(kit.named("Name, if you like", 'N', kit.wide(trainee)));
     trouble.setName("trouble");
-    column.add(trouble);
-    column.add(kit.gap(6));
-    JButton start = kit.mainButton("Start the station", Kit.CONTENT_WIDTH, e -> start(onStart));
+    column.put(trouble, 6);
+    JButton start =
+        kit.mainButton("Start the station", 'T', Kit.CONTENT_WIDTH, () -> start(onStart));
     start.setName("start");
-    start.setMnemonic('T');
-    column.add(start);
-    column.add(kit.gap(14));
-    column.add(kit.note(StationText.PRACTICE_AID));
-    column.add(kit.gap(8));
-    column.add(kit.note("Stations of your own lie in " + folder + "."));
+    column.put(start, 14);
+    column.note(StationText.PRACTICE_AID).gap(8);
+    column.note("Stations of your own lie in " + folder + ".");
     for (String problem : store.problems()) {
-      column.add(kit.gap(8));
-      column.add(kit.note("A station is left out. " + problem));
+      column.gap(8).note("A station is left out. " + problem);
     }
-    column.add(kit.gap(8));
-    column.add(kit.note(Phrases.CAUTION + " Not a medical device."));
+    column.gap(8).note(Phrases.CAUTION + " Not a medical device.");
     stations.addActionListener(e -> stationChanged());
     modes.addActionListener(e -> modeChanged());
     editions.addActionListener(e -> describe());
     stationChanged();
     modeChanged();
-    JScrollPane page = kit.page(column);
-    page.addAncestorListener(Focus.on(stations, page));
-    return page;
-  }
-
-  private void add(JPanel column, String name, char mnemonic, JComponent control, JComponent row) {
-    JLabel label = kit.label(name, kit.look().font(13), kit.look().palette().softText());
-    label.setLabelFor(control);
-    label.setDisplayedMnemonic(mnemonic);
-    column.add(label);
-    column.add(kit.gap(4));
-    column.add(row);
-    column.add(kit.gap(10));
+    return kit.page(column, stations);
   }
 
   private Station station() {
-    return stations.getItemAt(Math.max(0, stations.getSelectedIndex())).value();
+    return Choice.of(stations);
   }
 
   private StationMode mode() {
-    return modes.getItemAt(Math.max(0, modes.getSelectedIndex())).value();
+    return Choice.of(modes);
   }
 
   private void stationChanged() {
     String before =
         editions.getSelectedIndex() < 0
             ? navigator.settings().lastChoice().protocolId()
-            : editions.getItemAt(editions.getSelectedIndex()).value().id();
+            : Choice.of(editions).id();
     editions.removeAllItems();
     for (Protocol protocol : StationsView.editions(station(), protocols)) {
       Choice<Protocol> choice = new Choice<>(protocol, Phrases.edition(protocol));
@@ -181,17 +154,17 @@ public final class StationsScreen {
   }
 
   private void modeChanged() {
-    modeWords.removeAll();
-    modeWords.add(kit.note(StationsView.mode(mode())));
+    modeWords.refill(() -> modeWords.note(StationsView.mode(mode())));
     fillWays();
-    modeWords.revalidate();
-    modeWords.repaint();
   }
 
   /** Only one who does not do the exercise chooses the way: else nothing would come unforeseen. */
   private void fillWays() {
-    ways.removeAll();
     chosen.clear();
+    ways.refill(this::addWays);
+  }
+
+  private void addWays() {
     if (mode().hasExaminer()) {
       for (StationBranch branch : station().branches()) {
         JComboBox<Choice<BranchOption>> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
@@ -200,43 +173,22 @@ public final class StationsScreen {
           box.addItem(new Choice<>(new BranchOption(branch.id(), way.id()), way.words()));
         }
         chosen.add(box);
-        add(ways, branch.words(), '\0', box, box);
+        ways.put(kit.named(branch.words(), '\0', box));
       }
     }
     if (mode() == StationMode.INSTRUCTOR) {
-      timedSteps.setOpaque(false);
-      timedSteps.setFont(kit.look().font(14));
-      Dimension size = new Dimension(kit.look().px(Kit.CONTENT_WIDTH), kit.look().px(48));
-      timedSteps.setPreferredSize(size);
-      timedSteps.setMinimumSize(size);
-      timedSteps.setMaximumSize(size);
-      timedSteps.setAlignmentX(JComponent.LEFT_ALIGNMENT);
-      ways.add(timedSteps);
-      ways.add(kit.gap(6));
+      ways.put(timedSteps, 6);
     }
-    ways.revalidate();
-    ways.repaint();
   }
 
   private void describe() {
-    summary.removeAll();
-    for (String line : StationsView.lines(station())) {
-      JTextArea text =
-          kit.text(line, kit.look().font(15), kit.look().palette().text(), kit.cardTextWidth());
-      summary.add(text);
-      summary.add(kit.gap(4));
-    }
-    if (editions.getSelectedIndex() >= 0) {
-      summary.add(
-          kit.text(
-              StationsView.rhythm(
-                  station(), editions.getItemAt(editions.getSelectedIndex()).value()),
-              kit.look().font(13),
-              kit.look().palette().softText(),
-              kit.cardTextWidth()));
-    }
-    summary.revalidate();
-    summary.repaint();
+    summary.refill(
+        () -> {
+          StationsView.lines(station()).forEach(line -> summary.plain(line, 15).gap(4));
+          if (editions.getSelectedIndex() >= 0) {
+            summary.note(StationsView.rhythm(station(), Choice.of(editions)));
+          }
+        });
   }
 
   private void start(Consumer<StationChoice> onStart) {
@@ -251,7 +203,7 @@ public final class StationsScreen {
     }
     List<BranchOption> wanted = new ArrayList<>();
     for (JComboBox<Choice<BranchOption>> box : chosen) {
-      BranchOption way = box.getItemAt(Math.max(0, box.getSelectedIndex())).value();
+      BranchOption way = Choice.of(box);
       if (way != null) {
         wanted.add(way);
       }
@@ -260,7 +212,7 @@ public final class StationsScreen {
       StationSetup setup =
           StationSetup.of(station(), mode(), wanted, number.getAsLong())
               .withTimedSteps(mode() != StationMode.INSTRUCTOR || timedSteps.isSelected());
-      Protocol edition = editions.getItemAt(editions.getSelectedIndex()).value();
+      Protocol edition = Choice.of(editions);
       navigator.keep(navigator.settings().withTrainee(Settings.nameOf(trainee.getText())));
       onStart.accept(
           new StationChoice(

@@ -67,8 +67,8 @@ class KitTest {
     Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
     SwingUtilities.invokeAndWait(
         () -> {
-          JPanel column = kit.column();
-          column.add(kit.gap(2_000));
+          Column column = kit.column();
+          column.gap(2_000);
           JScrollPane page = kit.page(column);
           page.setSize(412, 892);
           page.doLayout();
@@ -91,8 +91,8 @@ class KitTest {
   @Test
   void aNewTextDoesNotScrollThePageToItself() throws Exception {
     Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
-    JPanel column = kit.column();
-    column.add(kit.gap(5_000));
+    Column column = kit.column();
+    column.gap(5_000);
     JScrollPane page = kit.page(column);
     page.setSize(412, 892);
     SwingUtilities.invokeAndWait(
@@ -107,11 +107,11 @@ class KitTest {
   @Test
   void aTextFieldThatTheKeyboardReachesComesIntoView() throws Exception {
     Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
-    JPanel column = kit.column();
-    column.add(kit.gap(3_000));
+    Column column = kit.column();
+    column.gap(3_000);
     JTextField field = kit.wide(new JTextField("6"));
     column.add(field);
-    column.add(kit.gap(3_000));
+    column.gap(3_000);
     JScrollPane page = kit.page(column);
     page.setSize(412, 892);
     layOut(page);
@@ -139,17 +139,17 @@ class KitTest {
         () -> {
           JTextArea note = kit.note("The rhythm was held for the whole of the time. ".repeat(4));
           JTextArea inner = kit.text("word ".repeat(40), note.getFont(), Color.BLACK, 688);
-          JPanel card = kit.card();
+          Column card = kit.card();
           card.add(inner);
-          card.add(kit.gap(4));
-          JButton left = kit.button("Pictures", 181, e -> {});
-          JButton right = kit.button("Replay", 181, e -> {});
+          card.gap(4);
+          JButton left = kit.button("Pictures", '\0', 181, () -> {});
+          JButton right = kit.button("Replay", '\0', 181, () -> {});
           JPanel row = kit.row();
           row.add(left);
           row.add(right);
           JPanel picture = kit.column();
           picture.setPreferredSize(new Dimension(744, 100));
-          JPanel column = kit.column();
+          Column column = kit.column();
           for (JComponent part : new JComponent[] {note, card, row, picture}) {
             column.add(part);
           }
@@ -188,12 +188,12 @@ class KitTest {
           JPanel row = kit.row();
           JButton[] buttons = new JButton[5];
           for (int i = 0; i < buttons.length; i++) {
-            buttons[i] = kit.button(Integer.toString(i), Kit.CONTENT_WIDTH, e -> {});
+            buttons[i] = kit.button(Integer.toString(i), '\0', Kit.CONTENT_WIDTH, () -> {});
             Kit.fix(buttons[i], new Dimension(100, 104));
             row.add(buttons[i]);
           }
           row.setMaximumSize(row.getPreferredSize());
-          JPanel column = kit.column();
+          Column column = kit.column();
           column.add(row);
           JScrollPane page = kit.page(column);
           for (int width : new int[] {824, 412, 824}) {
@@ -218,7 +218,7 @@ class KitTest {
           JComboBox<String> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
           box.addItem("An adult with a pulse who does not breathe");
           box.setSelectedIndex(0);
-          JPanel column = kit.column();
+          Column column = kit.column();
           column.add(box);
           JScrollPane page = kit.page(column);
           page.setSize(824, 892);

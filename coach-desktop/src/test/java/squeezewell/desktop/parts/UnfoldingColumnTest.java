@@ -12,6 +12,8 @@ import java.util.List;
 import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
 
 class UnfoldingColumnTest {
   private final List<String> built = new ArrayList<>();
@@ -19,7 +21,8 @@ class UnfoldingColumnTest {
   @Test
   void onlyWhatIsSeenFirstIsBuiltAtOnce() throws Exception {
     // Parts of 300 in 892: after two 600 are filled, after three 900.
-    SwingUtilities.invokeAndWait(() -> fiveParts(new UnfoldingColumn(892)));
+    SwingUtilities.invokeAndWait(
+        () -> fiveParts(new UnfoldingColumn(new Look(Palette.lightTheme(), 1), 892)));
     assertThat(built).containsExactly("a", "b", "c");
   }
 
@@ -28,7 +31,7 @@ class UnfoldingColumnTest {
     UnfoldingColumn[] column = new UnfoldingColumn[1];
     SwingUtilities.invokeAndWait(
         () -> {
-          column[0] = new UnfoldingColumn(892);
+          column[0] = new UnfoldingColumn(new Look(Palette.lightTheme(), 1), 892);
           fiveParts(column[0]);
           column[0].setSize(100, 892);
           paint(column[0]);
@@ -48,7 +51,7 @@ class UnfoldingColumnTest {
   void theOrderHoldsForASmallPartAfterALargeOne() throws Exception {
     SwingUtilities.invokeAndWait(
         () -> {
-          UnfoldingColumn column = new UnfoldingColumn(100);
+          UnfoldingColumn column = new UnfoldingColumn(new Look(Palette.lightTheme(), 1), 100);
           column.then(() -> add(column, "large", 100));
           column.then(() -> add(column, "waits", 1));
           column.then(() -> add(column, "waits too", 1));
@@ -62,7 +65,7 @@ class UnfoldingColumnTest {
   void aPartMayAddNothing() throws Exception {
     SwingUtilities.invokeAndWait(
         () -> {
-          UnfoldingColumn column = new UnfoldingColumn(100);
+          UnfoldingColumn column = new UnfoldingColumn(new Look(Palette.lightTheme(), 1), 100);
           column.then(() -> {});
           column.then(() -> add(column, "after it", 10));
           assertThat(names(column)).containsExactly("after it");

@@ -34,7 +34,11 @@ class LocalProtocolWordsTest {
   private static final Protocol LOCAL = local("Standing orders");
 
   private static Protocol local(String title) {
-    return ProtocolDraft.copyOf(Practices.protocol("aha-2025"), Set.of(), 2026)
+    return ProtocolDraft.copyOf(
+            Practices.protocol("aha-2025"),
+            GuidelineLibrary.baseOf(Practices.protocol("aha-2025")),
+            Set.of(),
+            2026)
         .with(ProtocolDetail.TITLE, title)
         .with(ProtocolDetail.ORGANISATION, "A service")
         .with(ProtocolDetail.APPROVED_BY, "the director")
@@ -55,18 +59,19 @@ class LocalProtocolWordsTest {
   @Test
   void theSetUpScreenSaysWhoseItIsAndWhereItDiffers() {
     // AHA 2025: one breath every 6 s; the range either side of it is our own choice.
-    assertThat(SetupView.local(LOCAL, LOCAL.guidance().get(0)))
+    assertThat(SetupView.local(LOCAL, LOCAL.guidance().get(0), GuidelineLibrary.editions()))
         .containsExactly(
             ORIGIN,
             "Breath every 5 s here, 6 s in AHA 2025.",
             "Longest interval in range 6 s here, 7 s by this program's own choice.");
     Protocol guideline = Practices.protocol("aha-2025");
-    assertThat(SetupView.local(guideline, guideline.guidance().get(0))).isEmpty();
+    assertThat(SetupView.local(guideline, guideline.guidance().get(0), GuidelineLibrary.editions()))
+        .isEmpty();
   }
 
   @Test
   void theSituationsThatWereNotChangedAreTheGuidelines() {
-    assertThat(SetupView.local(LOCAL, LOCAL.guidance().get(1)))
+    assertThat(SetupView.local(LOCAL, LOCAL.guidance().get(1), GuidelineLibrary.editions()))
         .containsExactly(ORIGIN.replace("and differs from it.", "with the same values."));
   }
 

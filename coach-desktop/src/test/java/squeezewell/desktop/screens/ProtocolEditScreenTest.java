@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.protocol.ProtocolValue;
@@ -29,7 +30,11 @@ class ProtocolEditScreenTest {
   private ProtocolEditScreen copy() {
     return ProtocolEditScreen.build(
         new Kit(new Look(Palette.darkTheme(), 1)),
-        ProtocolDraft.copyOf(Practices.protocol("aha-2025"), Set.of(), 2026),
+        ProtocolDraft.copyOf(
+            Practices.protocol("aha-2025"),
+            GuidelineLibrary.baseOf(Practices.protocol("aha-2025")),
+            Set.of(),
+            2026),
         false,
         draft -> {
           saved.add(draft.protocol());

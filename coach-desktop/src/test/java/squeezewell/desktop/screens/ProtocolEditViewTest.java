@@ -4,13 +4,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import squeezewell.desktop.parts.Choice;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.protocol.ProtocolValue;
 
 class ProtocolEditViewTest {
   private static ProtocolDraft copy() {
-    return ProtocolDraft.copyOf(Practices.protocol("aha-2025"), Set.of("aha-2025"), 2026);
+    return ProtocolDraft.copyOf(
+        Practices.protocol("aha-2025"),
+        GuidelineLibrary.baseOf(Practices.protocol("aha-2025")),
+        Set.of("aha-2025"),
+        2026);
   }
 
   private static ProtocolDraft ready() {
@@ -106,7 +112,7 @@ class ProtocolEditViewTest {
   void everyPatientAndSituationCanBeChosen() {
     assertThat(ProtocolEditView.entries(copy()))
         .hasSameSizeAs(Practices.protocol("aha-2025").guidance())
-        .extracting(ProtocolEditView.Entry::toString)
+        .extracting(Choice::toString)
         .contains("Adult, pulse, not breathing", "Child, no pulse, no advanced airway, 2 rescuers");
   }
 }

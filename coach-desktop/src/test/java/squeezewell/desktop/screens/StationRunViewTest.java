@@ -181,8 +181,8 @@ class StationRunViewTest {
     practice.remark("Good seal", 3 * SECOND);
     StationConsoleView view =
         StationConsoleView.of(practice.state(), practice.practice(), 3 * SECOND);
-    Optional<StationConsoleView.Toggle> fluid =
-        view.findings().stream().filter(f -> f.word().equals("fluid")).findFirst();
+    Optional<StationConsoleView.Mark> fluid =
+        view.findings().stream().filter(f -> f.id().equals("fluid")).findFirst();
     // Alone there is no examiner, so a person can't make a finding come.
     assertThat(fluid.orElseThrow().on()).isFalse();
     StationPractice led = practice(StationMode.INSTRUCTOR);
@@ -190,7 +190,7 @@ class StationRunViewTest {
     led.inject("fluid", 2 * SECOND);
     led.remark("Good seal", 3 * SECOND);
     StationConsoleView console = StationConsoleView.of(led.state(), led.practice(), 3 * SECOND);
-    assertThat(console.findings()).filteredOn(StationConsoleView.Toggle::on).hasSize(1);
+    assertThat(console.findings()).filteredOn(StationConsoleView.Mark::on).hasSize(1);
     assertThat(console.remarks()).containsExactly("0:03  Good seal");
     StationRunView told = StationRunView.of(led.state(), 3 * SECOND);
     assertThat(told.examiner()).isEqualTo("Fluid gurgles in the mouth.");
@@ -245,7 +245,7 @@ class StationRunViewTest {
     led.advance(100 * SECOND);
     StationConsoleView open = StationConsoleView.of(led.state(), led.practice(), 100 * SECOND);
     assertThat(open.ways())
-        .extracting(w -> w.word() + " " + w.on())
+        .extracting(w -> w.id() + " " + w.on())
         .containsExactly("fluid-returns=once true", "fluid-returns=twice false");
     led.advance(200 * SECOND);
     assertThat(StationConsoleView.of(led.state(), led.practice(), 200 * SECOND).ways()).isEmpty();

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.desktop.parts;
 
 import java.awt.Point;
 import java.awt.event.FocusEvent;
@@ -9,7 +9,7 @@ import javax.swing.event.AncestorEvent;
 import javax.swing.event.AncestorListener;
 
 /** Puts the keyboard where a person expects it when a screen appears. */
-final class Focus implements AncestorListener {
+public final class Focus implements AncestorListener {
   private final JComponent target;
   private final Runnable then;
 
@@ -19,7 +19,7 @@ final class Focus implements AncestorListener {
   }
 
   /** Gives a part the keyboard. */
-  static AncestorListener on(JComponent target) {
+  public static AncestorListener on(JComponent target) {
     return new Focus(target, () -> {});
   }
 

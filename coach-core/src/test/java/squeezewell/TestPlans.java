@@ -3,6 +3,7 @@ package squeezewell;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
@@ -14,6 +15,7 @@ import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
 import squeezewell.protocol.Tempo;
@@ -51,13 +53,14 @@ public final class TestPlans {
 
   public static Limits limits(String everySeconds, String noticeSeconds) {
     return new Limits(
-        limit(everySeconds),
-        limit(noticeSeconds),
-        limit("5"),
-        limit("10"),
-        limit("15"),
-        limit("5"),
-        limit("10"));
+        Map.of(
+            ProtocolValue.PULSE_CHECK_EVERY, limit(everySeconds),
+            ProtocolValue.PULSE_CHECK_NOTICE, limit(noticeSeconds),
+            ProtocolValue.PULSE_CHECK_SHORTEST, limit("5"),
+            ProtocolValue.PULSE_CHECK_LONGEST, limit("10"),
+            ProtocolValue.SUCTION_LONGEST, limit("15"),
+            ProtocolValue.SUCTION_NOTICE, limit("5"),
+            ProtocolValue.GAP_LONGEST, limit("10")));
   }
 
   public static Limits usualLimits() {

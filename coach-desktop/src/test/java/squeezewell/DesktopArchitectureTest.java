@@ -1,5 +1,9 @@
 package squeezewell;
 
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
@@ -7,6 +11,9 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.CompressionPlan;
+import squeezewell.review.say.Asked;
 
 /** The arrows of the desktop, and what no class of ours may do. */
 @AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -53,6 +60,39 @@ class DesktopArchitectureTest {
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("javax.swing..", "java.awt..");
+
+  /** The protocol judges; a screen that shows a range asks for it as a whole. */
+  @ArchTest
+  static final ArchRule noViewAsksForTheEndsOfARange =
+      noClasses()
+          .that()
+          .resideInAnyPackage("squeezewell.desktop..", "squeezewell.picture..")
+          .should()
+          .callMethodWhere(
+              target(owner(assignableTo(BreathPlan.class)))
+                  .or(target(owner(assignableTo(CompressionPlan.class))))
+                  .or(target(owner(assignableTo(Asked.class))))
+                  .and(target(nameMatching("(low|high)(Nanos|PerMinute)"))));
+
+  /** Besides the protocol itself only what writes a plan out whole. */
+  @ArchTest
+  static final ArchRule whoJudgesAsksThePlan =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("squeezewell.protocol..")
+          .and()
+          .doNotHaveSimpleName("Asked")
+          .and()
+          .doNotHaveSimpleName("ProtocolJson")
+          .and()
+          .doNotHaveSimpleName("ProtocolText")
+          .and()
+          .doNotHaveSimpleName("SideBySide")
+          .should()
+          .callMethodWhere(
+              target(owner(assignableTo(BreathPlan.class)))
+                  .or(target(owner(assignableTo(CompressionPlan.class))))
+                  .and(target(nameMatching("(low|high)(Nanos|PerMinute)"))));
 
   @ArchTest
   static final ArchRule partsKnowNoScreens =

@@ -12,9 +12,10 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
 import squeezewell.cue.Stretch;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * A session as it is played back: its prompts, what was done and what an examiner said, with times
@@ -73,8 +74,8 @@ public final class ReplaySource implements SoundSource {
       deeds.sort(Comparator.comparingLong(Sounding.Deed::atNanos));
       List<Said> said = new ArrayList<>();
       for (SessionEvent event : session.events()) {
-        if (event.what() == What.EXAMINER) {
-          said.add(new Said(event.atNanos(), event.detail()));
+        if (event.fact() instanceof Fact.Told told && told.type() == EventType.EXAMINER) {
+          said.add(new Said(event.atNanos(), told.text()));
         }
       }
       return new Track(session.schedule(), deeds, said);

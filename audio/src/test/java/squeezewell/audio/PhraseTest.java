@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +29,7 @@ import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Situation;
 
 class PhraseTest {
@@ -61,20 +64,17 @@ class PhraseTest {
     Guidance usual = Plans.guidance("aha-2020", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING);
     Limits limits = usual.limits();
     Limit eight = new Limit(8 * Plans.SECOND, limits.pulseCheckNotice().source());
+    Map<ProtocolValue, Limit> eights = new EnumMap<>(limits.all());
+    eights.put(ProtocolValue.PULSE_CHECK_NOTICE, eight);
+    eights.put(ProtocolValue.PULSE_CHECK_LONGEST, eight);
+    eights.put(ProtocolValue.SUCTION_NOTICE, eight);
     Guidance other =
         new Guidance(
             usual.patient(),
             usual.situation(),
             usual.rescuers(),
             usual.rhythm(),
-            new Limits(
-                limits.pulseCheckEvery(),
-                eight,
-                limits.pulseCheckShortest(),
-                eight,
-                limits.suctionLongest(),
-                eight,
-                limits.gapLongest()));
+            new Limits(eights));
     assertThat(said(usual))
         .contains(
             Phrase.PULSE_CHECK_IN_TEN, Phrase.TEN_SECONDS_SQUEEZE, Phrase.FIVE_SECONDS_OF_SUCTION);
@@ -241,14 +241,14 @@ class PhraseTest {
   @ParameterizedTest
   @ValueSource(ints = {44_100, 48_000})
   void aResampledSineIsTheSameSine(int rate) {
-    float[] sine = new float[22_050];
+    short[] sine = new short[22_050];
     for (int i = 0; i < sine.length; i++) {
-      sine[i] = (float) Math.sin(2 * Math.PI * 1_000 * i / 22_050);
+      sine[i] = (short) Math.round(32_000 * Math.sin(2 * Math.PI * 1_000 * i / 22_050));
     }
-    float[] converted = Resampler.convert(sine, 22_050, rate);
+    float[] converted = Resampler.convert(new SpokenLine(sine, 22_050), rate);
     assertThat(converted).hasSize(rate);
     for (int i = rate / 10; i < rate * 9 / 10; i++) {
-      double wanted = Math.sin(2 * Math.PI * 1_000 * i / rate);
+      double wanted = 32_000 / 32_768.0 * Math.sin(2 * Math.PI * 1_000 * i / rate);
       assertThat(Math.abs(converted[i] - wanted)).isLessThan(1e-3);
     }
   }

@@ -21,10 +21,10 @@ import squeezewell.coach.Playback;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /**
  * A replay as sound, frame by frame. An adult is breathed for every 6 s (AHA 2020) for 60 s; the
@@ -67,16 +67,17 @@ class ReplaySoundTest {
     List<SessionEvent> events = new ArrayList<>();
     for (long k = 0; k < BREATHS; k++) {
       long at = 6 * k * SECOND + 2_600 * MILLI;
-      events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
-      events.add(new SessionEvent(events.size() + 1, at + 1_100 * MILLI, What.BREATH_END, ""));
+      events.add(SessionEvent.of(events.size() + 1, at, EventType.BREATH, ""));
+      events.add(SessionEvent.of(events.size() + 1, at + 1_100 * MILLI, EventType.BREATH_END, ""));
     }
     for (ReplaySource.Said each : said) {
-      events.add(new SessionEvent(events.size() + 1, each.atNanos(), What.EXAMINER, each.text()));
+      events.add(
+          SessionEvent.of(events.size() + 1, each.atNanos(), EventType.EXAMINER, each.text()));
     }
     events.sort(Comparator.comparingLong(SessionEvent::atNanos));
     events.replaceAll(
-        e -> new SessionEvent(events.indexOf(e) + 1, e.atNanos(), e.what(), e.detail()));
-    events.add(new SessionEvent(events.size() + 1, 60 * SECOND, What.FINISH, ""));
+        e -> SessionEvent.of(events.indexOf(e) + 1, e.atNanos(), e.what(), e.detail()));
+    events.add(SessionEvent.of(events.size() + 1, 60 * SECOND, EventType.FINISH, ""));
     return new Session(
         new SessionHeader(
             Instant.EPOCH,

@@ -1,7 +1,5 @@
 package squeezewell.coach;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -16,10 +14,11 @@ import squeezewell.cue.Prompting;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.Journal;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Runs one practice: takes commands, keeps the journal, gives cues to the outputs and shows where
@@ -29,34 +28,19 @@ import squeezewell.session.What;
  * <p>Not thread-safe: one thread calls it. {@link #state()} is immutable and may be handed on.
  */
 public final class Coach {
-  /** A cue this late is dropped rather than given at the wrong time (our own choice). */
-  public static final long STALE_NANOS = 250_000_000L;
-
   /** Standing still for longer than this is written down as a hole (our own choice). */
   public static final long HOLE_NANOS = 1_000_000_000L;
-
-  /** Two squeezes closer than this are one with a bouncing contact (our own choice). */
-  public static final long BOUNCE_NANOS = 200_000_000L;
-
-  /** Two compressions closer than this are one with a bouncing contact (our own choice). */
-  public static final long COMPRESSION_BOUNCE_NANOS = 120_000_000L;
-
-  /** A finding can be taken back as a slip for so long. */
-  public static final long UNDO_FINDING_NANOS = 5_000_000_000L;
-
-  /**
-   * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
-   * too.
-   */
-  static final long BREATHING_AGAIN_NANOS = 300_000_000L;
 
   private final EventLog log;
   private final CueGiver cues;
   private final HandsRecord hands = new HandsRecord();
   private final List<NotedFinding> findings = new ArrayList<>();
 
-  /** The prompts as they would be had the last finding never been noted. */
-  private Optional<WithoutFinding> without = Optional.empty();
+  /** What was told since the last finding, as long as that can be taken back. */
+  private final List<Holds.Told> since = new ArrayList<>();
+
+  /** The prompts before the last finding. */
+  private CueSchedule beforeFinding;
 
   private CueSchedule schedule;
   private Course course;
@@ -81,7 +65,7 @@ public final class Coach {
     this.course = Course.of(plan);
     this.fading = Fading.start(plan, course, plan.startLevel());
     if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
-      long from = log.append(What.PROMPTS_OFF, 0, "test");
+      long from = log.append(Fact.Prompts.test(), 0);
       schedule = schedule.with(new Control(from, Control.Kind.PROMPTS_OFF));
     }
     publish();
@@ -151,16 +135,15 @@ public final class Coach {
    * Writes down something that is not of the practice itself but happens in it, so that one journal
    * holds all in order. The same words about the time hold as for a command.
    *
-   * @param what one of those of a station
-   * @param detail its detail
+   * @param fact one of those of a station
    * @param atNanos when, session time
    * @throws IllegalArgumentException if it is of the practice itself
    */
-  public void note(What what, String detail, long atNanos) {
-    if (!what.isOfStation()) {
-      throw new IllegalArgumentException("of the practice itself: " + what.word());
+  public void note(Fact fact, long atNanos) {
+    if (!fact.type().isOfStation()) {
+      throw new IllegalArgumentException("of the practice itself: " + fact.type().word());
     }
-    carryOut(at -> log.append(what, at, detail), atNanos);
+    carryOut(at -> log.append(fact, at), atNanos);
   }
 
   /** When the last event was written down, session time; 0 before the first. */
@@ -190,24 +173,30 @@ public final class Coach {
   }
 
   private void carryOut(Command command, long at) {
-    followWithout(command, at);
+    remember(command, at);
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
       case COMPRESS -> compress(at);
       case BREATH -> breath(at);
-      case PULSE_CHECK -> hold(What.PULSE_CHECK, Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION -> hold(What.SUCTION, Stretch.Kind.SUCTION, at);
-      case PAUSE -> hold(What.PAUSE, Stretch.Kind.PAUSED, at);
-      case PULSE_CHECK_END -> goOn(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION_END -> goOn(Stretch.Kind.SUCTION, at);
-      case RESUME -> goOn(Stretch.Kind.PAUSED, at);
       case FINISH -> finish(at);
       case RETRACT_BREATH -> retractBreath(at);
       case UNDO_FINDING -> undoFinding(at);
       case SOUND_LOST -> sound(true, at);
       case SOUND_BACK -> sound(false, at);
+      default -> hold(command, at);
     }
+  }
+
+  private void hold(Command command, long at) {
+    change(Holds.changes(command, schedule, course, at), at);
+  }
+
+  private void change(List<Fact> facts, long at) {
+    if (facts.stream().anyMatch(Holds::begins)) {
+      squeezeEnd(at);
+    }
+    facts.forEach(fact -> control(fact, at));
   }
 
   private void squeeze(long at) {
@@ -219,12 +208,9 @@ public final class Coach {
       // The contact bounced: the squeeze goes on, and its end will be written once more.
       return;
     }
-    if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
-      goOn(Stretch.Kind.PULSE_CHECK, at);
-      goOn(Stretch.Kind.SUCTION, at);
-    }
+    hold(Command.SQUEEZE, at);
     OptionalLong rescue = rescueDue();
-    long began = log.append(What.BREATH, at, "");
+    long began = log.append(new Fact.Squeeze(EventType.BREATH), at);
     hands.breathBegan(began, log.lastNumber());
     fade(began, rescue.isPresent() && rescue.getAsLong() <= began);
   }
@@ -234,10 +220,7 @@ public final class Coach {
     if (schedule.stretchAt(began).kind() == Stretch.Kind.PACED) {
       fading
           .breath(afterGap, intervalTo(began))
-          .ifPresent(
-              turn ->
-                  control(
-                      turn.prompts() ? What.PROMPTS_ON : What.PROMPTS_OFF, began, turn.detail()));
+          .ifPresent(turn -> control(turn.fact(EventType.PROMPTS_ON), began));
     }
   }
 
@@ -269,12 +252,7 @@ public final class Coach {
     OptionalLong due = rescueDue();
     if (!finished && due.isPresent() && due.getAsLong() <= latestNow) {
       long at = Math.max(latestNow, log.lastNanos());
-      fading
-          .gap()
-          .ifPresent(
-              turn ->
-                  control(
-                      turn.prompts() ? What.PROMPTS_AT_ONCE : What.PROMPTS_OFF, at, turn.detail()));
+      fading.gap().ifPresent(turn -> control(turn.fact(EventType.PROMPTS_AT_ONCE), at));
       pass(latestNow + 1);
     }
   }
@@ -283,27 +261,20 @@ public final class Coach {
     if (hands.compressionBounces(at)) {
       return;
     }
-    // Where somebody else clears the airway, compressions are what was asked for.
-    boolean ends = !schedule.stretchAt(at).compressing();
-    if (ends && at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
-      goOn(Stretch.Kind.PULSE_CHECK, at);
-      goOn(Stretch.Kind.SUCTION, at);
-    }
-    hands.compressed(log.append(What.COMPRESSION, at, ""));
+    hold(Command.COMPRESS, at);
+    hands.compressed(log.append(new Fact.Plain(EventType.COMPRESSION), at));
   }
 
-  /** Only as long as the finding can be taken back. */
-  private void followWithout(Command command, long at) {
+  private void remember(Command command, long at) {
     boolean bounced =
         switch (command) {
           case SQUEEZE, BREATH -> hands.isSqueezing() || hands.breathBounces(at);
           case COMPRESS -> hands.compressionBounces(at);
           default -> false;
         };
-    without =
-        without
-            .filter(w -> at - findings.get(findings.size() - 1).atNanos() <= UNDO_FINDING_NANOS)
-            .map(w -> w.after(command, at, bounced));
+    if (!bounced && lastFinding(at).isPresent()) {
+      since.add(new Holds.Told(command, at));
+    }
   }
 
   private void breath(long at) {
@@ -315,7 +286,7 @@ public final class Coach {
 
   private void squeezeEnd(long at) {
     if (hands.isSqueezing()) {
-      hands.breathEnded(log.append(What.BREATH_END, at, ""));
+      hands.breathEnded(log.append(new Fact.Squeeze(EventType.BREATH_END), at));
       hands.release();
     }
   }
@@ -323,35 +294,9 @@ public final class Coach {
   private void retractBreath(long at) {
     if (hands.hasBreaths()) {
       squeezeEnd(at);
-      log.append(What.RETRACT, at, Integer.toString(hands.lastBreathNumber()));
+      log.append(new Fact.Correction(EventType.RETRACT, hands.lastBreathNumber()), at);
       hands.forgetLastBreath();
       fading.forgetLastBreath();
-    }
-  }
-
-  private void hold(What what, Stretch.Kind kind, long at) {
-    if (schedule.stretchAt(at).kind() != kind) {
-      squeezeEnd(at);
-      endHold(at);
-      boolean compressing = what == What.SUCTION && course.compressesDuringSuction();
-      control(what, at, compressing ? What.COMPRESSING : "");
-    }
-  }
-
-  private void goOn(Stretch.Kind kind, long at) {
-    if (schedule.stretchAt(at).kind() == kind) {
-      endHold(at);
-    }
-  }
-
-  private void endHold(long at) {
-    switch (schedule.stretchAt(at).kind()) {
-      case PULSE_CHECK -> control(What.PULSE_CHECK_END, at, "");
-      case SUCTION -> control(What.SUCTION_END, at, "");
-      case PAUSED -> control(What.RESUME, at, "");
-      default -> {
-        // Nothing is held up.
-      }
     }
   }
 
@@ -361,55 +306,36 @@ public final class Coach {
     }
     Course next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
-    long noted = log.append(What.FINDING, changes ? cues.afterLastCue(at) : at, finding.word());
-    findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, false));
-    WithoutFinding unchanged = new WithoutFinding(schedule, course);
+    long noted = log.append(new Fact.Found(finding), changes ? cues.afterLastCue(at) : at);
+    findings.add(
+        new NotedFinding(log.lastNumber(), noted, finding, course, next, OptionalLong.empty()));
+    beforeFinding = schedule;
+    since.clear();
     goTo(next, noted);
-    boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
-    if (finding == ClinicalFinding.VOMIT && !paused) {
-      hold(What.SUCTION, Stretch.Kind.SUCTION, noted);
+    Stretch now = schedule.stretchAt(noted);
+    if (finding == ClinicalFinding.VOMIT && now.kind() != Stretch.Kind.PAUSED) {
+      change(Holds.beginning(Stretch.Kind.SUCTION, now, course), noted);
     }
-    without = Optional.of(unchanged);
+  }
+
+  /** The last finding, if it can be taken back. */
+  private Optional<NotedFinding> lastFinding(long at) {
+    return CoachState.undoable(findings, at);
   }
 
   private void undoFinding(long at) {
-    if (!findings.isEmpty()) {
-      int last = findings.size() - 1;
-      NotedFinding noted = findings.get(last);
-      if (noted.undone() || at - noted.atNanos() > UNDO_FINDING_NANOS) {
-        return;
-      }
-      boolean changes = noted.changesPrompts();
-      long from =
-          log.append(
-              What.FINDING_UNDONE,
-              changes ? cues.afterLastCue(at) : at,
-              Integer.toString(noted.number()));
-      findings.set(last, noted.takenBack());
-      goTo(course.undone(), from);
-      goBackTo(without.get().kindAt(from), from);
-      without = Optional.empty();
-    }
+    lastFinding(at).ifPresent(noted -> undo(noted, at));
   }
 
-  /** What the finding began is ended, and what it ended is begun again. */
-  private void goBackTo(Stretch.Kind kind, long at) {
-    Stretch.Kind now = schedule.stretchAt(at).kind();
-    if (now == kind) {
-      return;
-    }
-    switch (kind) {
-      case PULSE_CHECK -> hold(What.PULSE_CHECK, kind, at);
-      case SUCTION -> hold(What.SUCTION, kind, at);
-      case PAUSED -> hold(What.PAUSE, kind, at);
-      default -> {
-        if (now == Stretch.Kind.SUCTION) {
-          control(What.SUCTION_END, at, What.SLIP);
-        } else {
-          endHold(at);
-        }
-      }
-    }
+  /** What holds the prompts up is what would, had the schedule been laid without the finding. */
+  private void undo(NotedFinding noted, long at) {
+    long undone = noted.changesPrompts() ? cues.afterLastCue(at) : at;
+    long from = log.append(new Fact.Correction(EventType.FINDING_UNDONE, noted.number()), undone);
+    findings.set(findings.size() - 1, noted.takenBack(from));
+    CueSchedule without = Holds.laidAgain(beforeFinding, noted.before(), since);
+    goTo(course.undone(), from);
+    Stretch.Kind kind = without.stretchAt(from).kind();
+    change(Holds.backTo(kind, schedule.stretchAt(from), course), from);
   }
 
   private void goTo(Course next, long from) {
@@ -424,7 +350,7 @@ public final class Coach {
 
   private void finish(long at) {
     squeezeEnd(at);
-    control(What.FINISH, at, "");
+    control(new Fact.Plain(EventType.FINISH), at);
     cues.giveEnd(schedule, latestNow);
     finished = true;
   }
@@ -432,14 +358,14 @@ public final class Coach {
   private void sound(boolean lost, long at) {
     if (soundLost != lost) {
       soundLost = lost;
-      log.append(lost ? What.SOUND_LOST : What.SOUND_BACK, at, "");
+      log.append(new Fact.Plain(lost ? EventType.SOUND_LOST : EventType.SOUND_BACK), at);
     }
   }
 
   /** Changes the prompts; never at or before a cue that was given. */
-  private void control(What what, long at, String detail) {
-    long from = log.append(what, cues.afterLastCue(at), detail);
-    change(new Control(from, what.control(detail).get()));
+  private void control(Fact fact, long at) {
+    long from = log.append(fact, cues.afterLastCue(at));
+    change(new Control(from, fact.control().get()));
   }
 
   private void change(Control control) {
@@ -465,8 +391,7 @@ public final class Coach {
     }
     long late = latestNow - due.getAsLong();
     if (late > HOLE_NANOS) {
-      BigDecimal seconds = BigDecimal.valueOf(late, 9).setScale(1, RoundingMode.HALF_UP);
-      log.append(What.HOLE, latestNow, seconds.toPlainString() + " s");
+      log.append(Fact.Stall.of(late), latestNow);
     }
   }
 

@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Objects;
+import squeezewell.session.Fact;
 import squeezewell.session.Journal;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Writes the events of a practice down, numbered and in order. One that can't be saved is kept and
@@ -24,10 +24,10 @@ final class EventLog {
   }
 
   /** Writes an event down; returns its time, which is not before that of the event before. */
-  long append(What what, long at, String detail) {
+  long append(Fact fact, long at) {
     lastNanos = Math.max(at, lastNanos);
     lastNumber++;
-    unsaved.add(new SessionEvent(lastNumber, lastNanos, what, detail));
+    unsaved.add(new SessionEvent(lastNumber, lastNanos, fact));
     try {
       while (!unsaved.isEmpty()) {
         journal.append(unsaved.peek());

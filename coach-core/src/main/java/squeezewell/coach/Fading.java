@@ -1,11 +1,14 @@
 package squeezewell.coach;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import squeezewell.cue.Course;
 import squeezewell.cue.CueFader;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 
 /**
  * Lets the prompts fade as the trainee holds the rhythm. It decides; the coach writes each decision
@@ -25,9 +28,19 @@ final class Fading {
    * A change of the prompts or of the level of fading.
    *
    * @param prompts whether breaths are prompted from now on
-   * @param detail the level, and why
+   * @param level the level from now on
+   * @param cause why
    */
-  record Turn(boolean prompts, String detail) {}
+  record Turn(boolean prompts, int level, Fact.Prompts.Cause cause) {
+    /**
+     * It as a fact.
+     *
+     * @param on how prompts come on, if they do
+     */
+    Fact fact(EventType on) {
+      return new Fact.Prompts(prompts ? on : EventType.PROMPTS_OFF, OptionalInt.of(level), cause);
+    }
+  }
 
   /** Begins anew where a rhythm begins; where prompts may not fall silent, they never fade. */
   static Fading start(PracticePlan plan, Course course, int level) {
@@ -61,21 +74,21 @@ final class Fading {
       return Optional.empty();
     }
     CueFader next = fader.get().after(intervalNanos.getAsLong());
-    return turnTo(next, next.rescues() ? ", rescue" : "");
+    return turnTo(next, next.rescues() ? Fact.Prompts.Cause.RESCUE : Fact.Prompts.Cause.PLANNED);
   }
 
   /** A wait in a silence grew too long. */
   Optional<Turn> gap() {
-    return fader.isPresent() ? turnTo(fader.get().afterGap(), ", gap") : Optional.empty();
+    return fader.isPresent()
+        ? turnTo(fader.get().afterGap(), Fact.Prompts.Cause.GAP)
+        : Optional.empty();
   }
 
-  private Optional<Turn> turnTo(CueFader next, String why) {
+  private Optional<Turn> turnTo(CueFader next, Fact.Prompts.Cause cause) {
     CueFader old = fader.get();
     fader = Optional.of(next);
     boolean turns = next.prompts() != old.prompts() || next.level() != old.level();
-    return turns
-        ? Optional.of(new Turn(next.prompts(), "level " + next.level() + why))
-        : Optional.empty();
+    return turns ? Optional.of(new Turn(next.prompts(), next.level(), cause)) : Optional.empty();
   }
 
   /** The last breath was a slip and is not counted, unless something was decided by it. */

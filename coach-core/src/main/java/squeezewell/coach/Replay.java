@@ -10,10 +10,11 @@ import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * A session that is over, as the states that its coach showed, for any moment of it. What lies
@@ -28,7 +29,7 @@ public final class Replay {
   private final CueSchedule whole;
   private final List<Squeeze> squeezes;
   private final List<Long> compressions;
-  private final List<Noted> findings;
+  private final List<NotedFinding> findings;
   private final List<SessionEvent> sounds = new ArrayList<>();
 
   /** The schedule made last: while a session plays on, the next question needs the same one. */
@@ -36,9 +37,6 @@ public final class Replay {
 
   /** A breath with what became of it. Ends and retraction are {@code Long.MAX_VALUE} if none. */
   private record Squeeze(long startNanos, long endNanos, long retractedNanos, OptionalDouble mL) {}
-
-  /** A finding and when it was taken back; {@code Long.MAX_VALUE} if it was not. */
-  private record Noted(NotedFinding finding, long undoneNanos) {}
 
   private record Known(int controls, CueSchedule schedule) {}
 
@@ -50,9 +48,9 @@ public final class Replay {
     this.endNanos = session.endNanos(whole);
     this.compressions = session.compressions();
     this.squeezes = squeezes(session);
-    this.findings = findings(session);
+    this.findings = session.findings();
     for (SessionEvent event : session.standing()) {
-      if (event.what() == What.SOUND_LOST || event.what() == What.SOUND_BACK) {
+      if (event.what() == EventType.SOUND_LOST || event.what() == EventType.SOUND_BACK) {
         sounds.add(event);
       }
     }
@@ -141,9 +139,9 @@ public final class Replay {
 
   private List<NotedFinding> findingsAt(long at) {
     List<NotedFinding> noted = new ArrayList<>();
-    for (Noted each : findings) {
-      if (each.finding().atNanos() <= at) {
-        noted.add(each.undoneNanos() <= at ? each.finding().takenBack() : each.finding());
+    for (NotedFinding finding : findings) {
+      if (finding.atNanos() <= at) {
+        noted.add(finding.asOf(at));
       }
     }
     return noted;
@@ -153,7 +151,7 @@ public final class Replay {
     boolean lost = false;
     for (SessionEvent event : sounds) {
       if (event.atNanos() <= at) {
-        lost = event.what() == What.SOUND_LOST;
+        lost = event.what() == EventType.SOUND_LOST;
       }
     }
     return lost;
@@ -178,21 +176,22 @@ public final class Replay {
   private static List<Squeeze> squeezes(Session session) {
     Map<Integer, Long> retracted = new HashMap<>();
     for (SessionEvent event : session.events()) {
-      if (event.what() == What.RETRACT) {
-        retracted.put(Integer.parseInt(event.detail()), event.atNanos());
+      if (event.what() == EventType.RETRACT) {
+        retracted.put(((Fact.Correction) event.fact()).event(), event.atNanos());
       }
     }
     List<Squeeze> found = new ArrayList<>();
     for (SessionEvent event : session.events()) {
-      if (event.what() == What.BREATH) {
+      if (!(event.fact() instanceof Fact.Squeeze squeeze)) {
+        continue;
+      }
+      OptionalDouble volume = squeeze.millilitres();
+      if (event.what() == EventType.BREATH) {
         long gone = retracted.getOrDefault(event.number(), Long.MAX_VALUE);
-        found.add(
-            new Squeeze(
-                event.atNanos(), Long.MAX_VALUE, gone, Session.millilitres(event.detail())));
-      } else if (event.what() == What.BREATH_END && !found.isEmpty()) {
+        found.add(new Squeeze(event.atNanos(), Long.MAX_VALUE, gone, volume));
+      } else if (!found.isEmpty()) {
         // The last end counts: before it the contact only bounced.
         Squeeze last = found.remove(found.size() - 1);
-        OptionalDouble volume = Session.millilitres(event.detail());
         found.add(
             new Squeeze(
                 last.startNanos(),
@@ -202,32 +201,5 @@ public final class Replay {
       }
     }
     return List.copyOf(found);
-  }
-
-  private static List<Noted> findings(Session session) {
-    Map<String, Long> undone = new HashMap<>();
-    for (SessionEvent event : session.standing()) {
-      if (event.what() == What.FINDING_UNDONE) {
-        undone.putIfAbsent(event.detail(), event.atNanos());
-      }
-    }
-    List<Noted> noted = new ArrayList<>();
-    for (NotedFinding finding : session.findings()) {
-      long at =
-          finding.undone()
-              ? undone.getOrDefault(Integer.toString(finding.number()), finding.atNanos())
-              : Long.MAX_VALUE;
-      noted.add(
-          new Noted(
-              new NotedFinding(
-                  finding.number(),
-                  finding.atNanos(),
-                  finding.finding(),
-                  finding.before(),
-                  finding.after(),
-                  false),
-              at));
-    }
-    return List.copyOf(noted);
   }
 }

@@ -1,7 +1,6 @@
 package squeezewell.cue;
 
 import squeezewell.protocol.Guidance;
-import squeezewell.protocol.PatientGroup;
 
 /**
  * What is looked for when a check falls due, in the trade's words. Where the chest is compressed it
@@ -26,7 +25,7 @@ public enum CheckKind {
 
   /** What a check looks for while that guidance is followed. */
   public static CheckKind of(Guidance guidance) {
-    if (guidance.patient() == PatientGroup.NEWBORN) {
+    if (guidance.patient().isJudgedByHeartRate()) {
       return HEART_RATE;
     }
     return guidance.rhythm().compressions().isPresent() ? RHYTHM : PULSE;

@@ -133,12 +133,8 @@ public final class CueSchedule {
     Stretch from = stretches.get(first);
     for (int i = first; i <= indexAt(toNanos); i++) {
       Stretch stretch = stretches.get(i);
-      boolean goesOn =
-          i == first
-              || (stretch.kind() == Stretch.Kind.PACED
-                  && from.kind() == Stretch.Kind.PACED
-                  && stretch.guidance().equals(from.guidance()));
-      if (!goesOn) {
+      boolean paced = stretch.kind() == Stretch.Kind.PACED;
+      if (!paced || !stretch.guidance().equals(from.guidance())) {
         return false;
       }
     }
@@ -260,13 +256,8 @@ public final class CueSchedule {
       if (stretch.startNanos() >= toNanos) {
         break;
       }
-      long from = Math.max(stretch.startNanos(), fromNanos);
-      long to = Math.min(stretch.endNanos(), toNanos);
-      if (stretch.kind() == Stretch.Kind.PACED && from < to) {
-        List<Cue> planned = new ArrayList<>();
-        RhythmCues.add(stretch, from, to, planned);
-        planned.removeIf(c -> c.kind() != CueKind.SQUEEZE);
-        planned.forEach(c -> squeezes.add(c.atNanos()));
+      if (stretch.kind() == Stretch.Kind.PACED) {
+        RhythmCues.instants(stretch, CueKind.SQUEEZE, fromNanos, toNanos).forEach(squeezes::add);
       }
     }
     return List.copyOf(squeezes);

@@ -3,7 +3,6 @@ package squeezewell.cue;
 import java.util.Objects;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
-import squeezewell.protocol.PatientGroup;
 
 /**
  * What is in force at an instant: all that decides which words fit the patient. Immutable.
@@ -24,7 +23,7 @@ public record InForce(
 
   /** What a check looks for. */
   public CheckKind check() {
-    if (guidance.patient() == PatientGroup.NEWBORN) {
+    if (guidance.patient().isJudgedByHeartRate()) {
       return CheckKind.HEART_RATE;
     }
     return care == CareKind.COMPRESS ? CheckKind.RHYTHM : CheckKind.PULSE;

@@ -1,5 +1,8 @@
 package squeezewell.input;
 
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -270,6 +273,44 @@ public final class JsonValue {
       return "\"" + content + "\"";
     }
     return content.toString();
+  }
+
+  /** The same as JSON text, without needless space. */
+  public String compact() {
+    StringWriter text = new StringWriter();
+    try (JsonWriter json = new JsonWriter(text)) {
+      json.setHtmlSafe(false);
+      write(json);
+    } catch (IOException e) {
+      throw new IllegalStateException("a text in memory can't be written", e);
+    }
+    return text.toString();
+  }
+
+  @SuppressWarnings("unchecked") // only Json makes these, and only of JsonValue
+  private void write(JsonWriter json) throws IOException {
+    if (content instanceof Map) {
+      json.beginObject();
+      for (Map.Entry<String, JsonValue> member : ((Map<String, JsonValue>) content).entrySet()) {
+        json.name(member.getKey());
+        member.getValue().write(json);
+      }
+      json.endObject();
+    } else if (content instanceof List) {
+      json.beginArray();
+      for (JsonValue element : (List<JsonValue>) content) {
+        element.write(json);
+      }
+      json.endArray();
+    } else if (content instanceof BigDecimal number) {
+      json.value(number);
+    } else if (content instanceof Boolean flag) {
+      json.value(flag);
+    } else if (content instanceof String text) {
+      json.value(text);
+    } else {
+      json.nullValue();
+    }
   }
 
   private static String unitOf(String unit) {

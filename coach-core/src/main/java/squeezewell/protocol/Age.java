@@ -63,6 +63,6 @@ public record Age(double number, AgeUnit unit) {
 
   /** Such as {@code 14 months}. */
   String words() {
-    return AgeGroups.plain(number) + " " + unit.word(number);
+    return Texts.plain(number) + " " + unit.word(number);
   }
 }

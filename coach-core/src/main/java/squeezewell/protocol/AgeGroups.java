@@ -1,11 +1,11 @@
 package squeezewell.protocol;
 
-import java.math.BigDecimal;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
+import squeezewell.words.Wording;
 
 /**
  * Picks the age group of a patient from an age or a weight, and says why. An age is judged by the
@@ -20,9 +20,7 @@ public final class AgeGroups {
 
   private static final double OLDEST_USUAL_DAYS = 13 * AgeUnit.YEARS.days();
 
-  private static final String RELATION =
-      "An estimate from the usual weight at an age (Advanced Paediatric Life Support,"
-          + " 5th edition), not a guideline's limit: check it against the age.";
+  private static final Wording WORDS = Wording.beside(AgeGroups.class);
 
   private AgeGroups() {}
 
@@ -60,8 +58,8 @@ public final class AgeGroups {
     return new Match(
         band.group(),
         possible,
-        words + ": " + because(edition, band, possible),
-        unsettled("The age", possible));
+        WORDS.say("group.by-age", words, because(edition, band, possible)),
+        unsettled("group.age-unsettled", possible));
   }
 
   /** As {@link #ofAge(Protocol, Age)}; the age is 0 to 120 years, in {@code unit}. */
@@ -94,8 +92,8 @@ public final class AgeGroups {
       return new Match(
           band.group(),
           groups(adult),
-          words + ", from 50 kg, our own choice: " + because(edition, band, groups(adult)),
-          "An estimate: no guideline gives a limit of weight. Check it against the age.");
+          WORDS.say("group.by-weight.adult", words, because(edition, band, groups(adult))),
+          WORDS.say("group.adult-estimate"));
     }
     boolean above = kilograms > HEAVIEST_USUAL_KILOGRAMS;
     double days = usualDays(kilograms);
@@ -109,13 +107,17 @@ public final class AgeGroups {
             .collect(Collectors.toList());
     AgeBand band = youngest(edition, told, "weight", words);
     List<PatientGroup> possible = groups(fitting);
-    String usual = above ? "above the usual weight at 13 years" : "a usual weight at " + at(days);
-    String judge = unsettled("The weight", possible);
+    String judge = unsettled("group.weight-unsettled", possible);
+    String estimate = WORDS.say("group.estimate");
     return new Match(
         band.group(),
         possible,
-        words + ", " + usual + ": " + because(edition, band, possible),
-        judge.isEmpty() ? RELATION : RELATION + " " + judge);
+        WORDS.say(
+            above ? "group.by-weight.above" : "group.by-weight",
+            words,
+            because(edition, band, possible),
+            at(days)),
+        judge.isEmpty() ? estimate : estimate + " " + judge);
   }
 
   /** As {@link #ofWeight(Protocol, Weight)}; 0.2 to 400 kg. */
@@ -132,20 +134,13 @@ public final class AgeGroups {
   }
 
   /** Says so where numbers can't decide; empty where they can. */
-  private static String unsettled(String what, List<PatientGroup> possible) {
-    if (possible.size() < 2) {
-      return "";
-    }
-    String others =
-        possible.subList(1, possible.size()).stream()
-            .map(PatientGroup::id)
-            .collect(Collectors.joining(" or "));
-    return what
-        + " alone can't tell "
-        + possible.get(0).id()
-        + " from "
-        + others
-        + ": a person has to judge.";
+  private static String unsettled(String key, List<PatientGroup> possible) {
+    return possible.size() < 2
+        ? ""
+        : WORDS.say(
+            key,
+            possible.get(0).id(),
+            possible.stream().skip(1).map(PatientGroup::id).collect(Collectors.joining(" or ")));
   }
 
   /** The age in days at which a weight is usual; see {@link #ofWeight}. */
@@ -190,21 +185,11 @@ public final class AgeGroups {
 
   private static String because(Protocol edition, AgeBand band, List<PatientGroup> possible) {
     boolean judged = possible.stream().anyMatch(g -> g.compareTo(band.group()) < 0);
-    return band.group().id()
-        + ", "
-        + band.words()
-        + (judged ? band.judgement().map(j -> "; " + j).orElse("") : "")
-        + " ("
-        + edition.title().split(" \\(", 2)[0]
-        + ")";
-  }
-
-  /** A number without needless zeros. */
-  static String plain(double number) {
-    if (Double.isNaN(number) || Double.isInfinite(number)) {
-      return Double.toString(number);
-    }
-    BigDecimal exact = BigDecimal.valueOf(number).stripTrailingZeros();
-    return exact.scale() > 30 ? Double.toString(number) : exact.toPlainString();
+    return WORDS.say(
+        judged && band.judgement().isPresent() ? "group.because.judged" : "group.because",
+        band.group().id(),
+        band.words(),
+        edition.title().split(" \\(", 2)[0],
+        band.judgement().orElse(""));
   }
 }

@@ -2,6 +2,7 @@ package squeezewell.protocol;
 
 import java.time.LocalDate;
 import java.util.Objects;
+import squeezewell.words.Wording;
 
 /**
  * Who approved a local protocol, and when.
@@ -11,6 +12,8 @@ import java.util.Objects;
  * @param note more about it; empty if there is no more
  */
 public record Approval(String by, LocalDate on, String note) {
+  private static final Wording WORDS = Wording.beside(Approval.class);
+
   public Approval {
     Objects.requireNonNull(by, "by");
     Objects.requireNonNull(on, "on");
@@ -19,6 +22,6 @@ public record Approval(String by, LocalDate on, String note) {
 
   /** One clause for people, such as {@code approved by the medical director on 2026-01-31}. */
   public String words() {
-    return "approved by " + by + " on " + on + (note.isEmpty() ? "" : " (" + note + ")");
+    return WORDS.say(note.isEmpty() ? "approval" : "approval.noted", by, on, note);
   }
 }

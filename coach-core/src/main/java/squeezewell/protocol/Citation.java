@@ -1,6 +1,7 @@
 package squeezewell.protocol;
 
 import java.util.Objects;
+import squeezewell.words.Wording;
 
 /**
  * Where a clinical value comes from.
@@ -13,6 +14,8 @@ import java.util.Objects;
  */
 public record Citation(
     String organisation, String title, int year, String section, Confidence confidence) {
+  private static final Wording WORDS = Wording.beside(Citation.class);
+
   public Citation {
     Objects.requireNonNull(organisation, "organisation");
     Objects.requireNonNull(title, "title");
@@ -27,19 +30,13 @@ public record Citation(
 
   /** The document and the place in it, in one line for people. */
   public String document() {
-    return organisation + ", " + title + " (" + year + "), " + section;
+    return WORDS.say("citation", organisation, title, year, section);
   }
 
   /** The document, and a word of warning where the value was not seen in it. */
   public String line() {
-    String text = document();
-    switch (confidence) {
-      case MEMORY:
-        return text + " — from memory";
-      case HOUSE:
-        return text + " — our own choice";
-      default:
-        return text;
-    }
+    return confidence == Confidence.MEMORY || confidence == Confidence.HOUSE
+        ? WORDS.say("citation." + confidence.id(), document())
+        : document();
   }
 }

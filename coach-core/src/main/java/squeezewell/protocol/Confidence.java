@@ -1,18 +1,20 @@
 package squeezewell.protocol;
 
+import squeezewell.words.Wording;
+
 /** How a value was checked against its source. */
 public enum Confidence {
-  PRIMARY("primary", "seen in the source itself or its abstract"),
-  SECONDARY("secondary", "seen in a text that reports the source"),
-  MEMORY("memory", "from memory, not confirmed in a source"),
-  HOUSE("house", "our own choice, no published source");
+  PRIMARY("primary"),
+  SECONDARY("secondary"),
+  MEMORY("memory"),
+  HOUSE("house");
+
+  private static final Wording WORDS = Wording.beside(Confidence.class);
 
   private final String id;
-  private final String meaning;
 
-  Confidence(String id, String meaning) {
+  Confidence(String id) {
     this.id = id;
-    this.meaning = meaning;
   }
 
   public String id() {
@@ -21,6 +23,6 @@ public enum Confidence {
 
   /** One clause for people. */
   public String meaning() {
-    return meaning;
+    return WORDS.say("confidence." + id);
   }
 }

@@ -1,6 +1,7 @@
 package squeezewell.protocol;
 
 import java.util.Objects;
+import squeezewell.words.Wording;
 
 /**
  * What one guideline asks for in one situation.
@@ -13,6 +14,7 @@ import java.util.Objects;
  */
 public record Guidance(
     PatientGroup patient, Situation situation, int rescuers, Rhythm rhythm, Limits limits) {
+  private static final Wording WORDS = Wording.beside(Guidance.class);
   private static final long TWO_MINUTES_NANOS = 120_000_000_000L;
 
   public Guidance {
@@ -54,7 +56,19 @@ public record Guidance(
 
   /** The patient and the situation, and for how many rescuers, in one line for people. */
   public String words() {
-    String who = rescuers == 0 ? "" : rescuers == 1 ? ", 1 rescuer" : ", " + rescuers + " rescuers";
-    return patient.label() + ", " + situation.label() + who;
+    return words(patient, situation, rescuers);
+  }
+
+  /**
+   * A patient and a situation, and for how many rescuers, in one line for people.
+   *
+   * @param rescuers 0 if for any number
+   */
+  public static String words(PatientGroup patient, Situation situation, int rescuers) {
+    return WORDS.say(
+        rescuers == 0 ? "guidance" : "guidance.rescuers",
+        patient.label(),
+        situation.label(),
+        rescuers);
   }
 }

@@ -31,14 +31,7 @@ final class GuidanceValues {
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       made.put(cycle);
     }
-    Limits limits = guidance.limits();
-    made.put(ProtocolValue.PULSE_CHECK_EVERY, limits.pulseCheckEvery());
-    made.put(ProtocolValue.PULSE_CHECK_NOTICE, limits.pulseCheckNotice());
-    made.put(ProtocolValue.PULSE_CHECK_SHORTEST, limits.pulseCheckShortest());
-    made.put(ProtocolValue.PULSE_CHECK_LONGEST, limits.pulseCheckLongest());
-    made.put(ProtocolValue.SUCTION_LONGEST, limits.suctionLongest());
-    made.put(ProtocolValue.SUCTION_NOTICE, limits.suctionNotice());
-    made.put(ProtocolValue.GAP_LONGEST, limits.gapLongest());
+    guidance.limits().all().forEach(made::put);
     return made;
   }
 
@@ -114,18 +107,13 @@ final class GuidanceValues {
   }
 
   private Limits limits() {
-    return new Limits(
-        limit(ProtocolValue.PULSE_CHECK_EVERY),
-        limit(ProtocolValue.PULSE_CHECK_NOTICE),
-        limit(ProtocolValue.PULSE_CHECK_SHORTEST),
-        limit(ProtocolValue.PULSE_CHECK_LONGEST),
-        limit(ProtocolValue.SUCTION_LONGEST),
-        limit(ProtocolValue.SUCTION_NOTICE),
-        limit(ProtocolValue.GAP_LONGEST));
-  }
-
-  private Limit limit(ProtocolValue value) {
-    return new Limit(nanos(value), source(value));
+    Map<ProtocolValue, Limit> limits = new EnumMap<>(ProtocolValue.class);
+    for (ProtocolValue value : ProtocolValue.values()) {
+      if (value.isLimit()) {
+        limits.put(value, new Limit(nanos(value), source(value)));
+      }
+    }
+    return new Limits(limits);
   }
 
   private long nanos(ProtocolValue value) {
@@ -176,7 +164,7 @@ final class GuidanceValues {
   }
 
   /** Exact where the tempo was made from a rate with a few decimals, as those of protocols are. */
-  static BigDecimal perMinute(Tempo tempo) {
+  private static BigDecimal perMinute(Tempo tempo) {
     return ProtocolValue.plain(
         NANOS_PER_MINUTE
             .multiply(BigDecimal.valueOf(tempo.denominator()))

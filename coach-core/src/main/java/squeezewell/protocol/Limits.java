@@ -1,34 +1,70 @@
 package squeezewell.protocol;
 
+import java.math.BigDecimal;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+
 /**
  * The time limits of a practice.
  *
- * @param pulseCheckEvery start of one pulse check to the start of the next
- * @param pulseCheckNotice how long before it is due a check is announced; at most half the spacing,
- *     so that a check is never announced before the one before it is settled
- * @param pulseCheckShortest a shorter check can't tell
- * @param pulseCheckLongest a longer check holds up the breaths
- * @param suctionLongest longest time for which to suction
- * @param suctionNotice how long before that limit to warn
- * @param gapLongest longest time without a breath
+ * @param all each limit that {@link ProtocolValue} lists, in its order; none breaks a rule of
+ *     {@link ValueRule}
  */
-public record Limits(
-    Limit pulseCheckEvery,
-    Limit pulseCheckNotice,
-    Limit pulseCheckShortest,
-    Limit pulseCheckLongest,
-    Limit suctionLongest,
-    Limit suctionNotice,
-    Limit gapLongest) {
+public record Limits(Map<ProtocolValue, Limit> all) {
   public Limits {
-    if (pulseCheckNotice.nanos() > pulseCheckEvery.nanos() / 2) {
-      throw new IllegalArgumentException("the notice of a pulse check is over half its spacing");
+    all = Collections.unmodifiableMap(new EnumMap<>(all));
+    Map<ProtocolValue, BigDecimal> numbers = new EnumMap<>(ProtocolValue.class);
+    for (ProtocolValue value : ProtocolValue.values()) {
+      if (value.isLimit() != all.containsKey(value)) {
+        throw new IllegalArgumentException("missing, or no limit: " + value);
+      }
+      if (value.isLimit()) {
+        numbers.put(value, BigDecimal.valueOf(all.get(value).nanos(), 9));
+      }
     }
-    if (pulseCheckShortest.nanos() > pulseCheckLongest.nanos()) {
-      throw new IllegalArgumentException("the shortest pulse check is longer than the longest");
+    for (ValueRule rule : ValueRule.values()) {
+      if (rule.isBroken(numbers)) {
+        throw new IllegalArgumentException(rule.judged() + " must be " + rule.allowed());
+      }
     }
-    if (suctionNotice.nanos() >= suctionLongest.nanos()) {
-      throw new IllegalArgumentException("the warning of suction is longer than its limit");
-    }
+  }
+
+  /** Start of one pulse check to the start of the next. */
+  public Limit pulseCheckEvery() {
+    return all.get(ProtocolValue.PULSE_CHECK_EVERY);
+  }
+
+  /**
+   * How long before it is due a check is announced; at most half the spacing, so that a check is
+   * never announced before the one before it is settled.
+   */
+  public Limit pulseCheckNotice() {
+    return all.get(ProtocolValue.PULSE_CHECK_NOTICE);
+  }
+
+  /** A shorter check can't tell. */
+  public Limit pulseCheckShortest() {
+    return all.get(ProtocolValue.PULSE_CHECK_SHORTEST);
+  }
+
+  /** A longer check holds up the breaths. */
+  public Limit pulseCheckLongest() {
+    return all.get(ProtocolValue.PULSE_CHECK_LONGEST);
+  }
+
+  /** Longest time for which to suction. */
+  public Limit suctionLongest() {
+    return all.get(ProtocolValue.SUCTION_LONGEST);
+  }
+
+  /** How long before that limit to warn. */
+  public Limit suctionNotice() {
+    return all.get(ProtocolValue.SUCTION_NOTICE);
+  }
+
+  /** Longest time without a breath. */
+  public Limit gapLongest() {
+    return all.get(ProtocolValue.GAP_LONGEST);
   }
 }

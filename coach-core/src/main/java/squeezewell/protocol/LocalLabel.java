@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
+import squeezewell.words.Wording;
 
 /**
  * The words by which a local protocol is told from a guideline, wherever it is shown: whose it is,
@@ -17,6 +18,8 @@ import java.util.TreeSet;
  * @param differences where it differs from its base, one clause each, with the values of both
  */
 public record LocalLabel(String title, String origin, List<String> differences) {
+  private static final Wording WORDS = Wording.beside(LocalLabel.class);
+
   public LocalLabel {
     Objects.requireNonNull(title, "title");
     Objects.requireNonNull(origin, "origin");
@@ -43,24 +46,14 @@ public record LocalLabel(String title, String origin, List<String> differences) 
      * @param base the name of the base
      */
     public String words(String base) {
-      return value.label()
-          + " "
-          + here.map(value::words).orElse("not set")
-          + " here, "
-          + there.map(value::words).orElse("not set")
-          + whose(base);
-    }
-
-    private String whose(String base) {
       Confidence confidence = source.map(Citation::confidence).orElse(Confidence.PRIMARY);
-      switch (confidence) {
-        case HOUSE:
-          return " by this program's own choice";
-        case MEMORY:
-          return " in " + base + " (from memory)";
-        default:
-          return " in " + base;
-      }
+      boolean own = confidence == Confidence.HOUSE || confidence == Confidence.MEMORY;
+      return WORDS.say(
+          own ? "local.difference." + confidence.id() : "local.difference",
+          value.label(),
+          here.map(value::words).orElse(WORDS.say("local.not-set")),
+          there.map(value::words).orElse(WORDS.say("local.not-set")),
+          base);
     }
   }
 
@@ -92,39 +85,38 @@ public record LocalLabel(String title, String origin, List<String> differences) 
     }
     return Optional.of(
         new LocalLabel(
-            "Local protocol: " + protocol.title(),
+            WORDS.say("local.title", protocol.title()),
             origin(protocol, base, differences.isEmpty()),
             differences));
   }
 
   private static String origin(Protocol protocol, Optional<Protocol> base, boolean same) {
-    StringBuilder words = new StringBuilder("Local protocol: ");
-    words.append(protocol.title()).append(", of ").append(protocol.organisation());
-    words.append(", ").append(protocol.year());
-    words.append(
-        protocol.approval().map(a -> "; " + a.words() + ". ").orElse("; no approval noted. "));
+    Optional<String> approval = protocol.approval().map(Approval::words);
+    String whose =
+        WORDS.say(
+            approval.isPresent() ? "local.approved" : "local.not-approved",
+            protocol.title(),
+            protocol.organisation(),
+            protocol.year(),
+            approval.orElse(""));
     if (base.isPresent()) {
-      String name = base.get().title();
-      words.append("Based on ").append(name);
-      words.append(same ? ", with the same values." : ", and differs from it.");
-    } else if (protocol.basedOn().isEmpty()) {
-      words.append("It does not say which guideline it is based on.");
-    } else {
-      words.append("Based on ").append(protocol.basedOn());
-      words.append(", which is no edition of this program.");
+      return whose + " " + WORDS.say(same ? "local.same" : "local.differs", base.get().title());
     }
-    return words.toString();
+    boolean named = !protocol.basedOn().isEmpty();
+    return whose
+        + " "
+        + WORDS.say(named ? "local.unknown-base" : "local.no-base", protocol.basedOn());
   }
 
   private static List<String> clauses(Guidance here, Protocol base) {
     Optional<Guidance> there = base.findLike(here);
     List<String> clauses = new ArrayList<>();
     if (!there.isPresent()) {
-      clauses.add(base.title() + " has no values for this situation");
+      clauses.add(WORDS.say("local.no-values", base.title()));
       return clauses;
     }
     if (RhythmKind.of(here.rhythm()) != RhythmKind.of(there.get().rhythm())) {
-      clauses.add("another pattern of breaths and compressions than in " + base.title());
+      clauses.add(WORDS.say("local.other-pattern", base.title()));
     }
     for (Difference difference : differences(here, there.get())) {
       clauses.add(difference.words(base.title()));

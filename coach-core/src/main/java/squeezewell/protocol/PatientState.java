@@ -122,7 +122,7 @@ public record PatientState(
           ? List.of(Situation.ARREST_ADVANCED_AIRWAY, Situation.ARREST_NO_ADVANCED_AIRWAY)
           : List.of(Situation.ARREST_NO_ADVANCED_AIRWAY);
     }
-    if (patient == PatientGroup.NEWBORN) {
+    if (patient.isJudgedByHeartRate()) {
       return List.of(Situation.NEWBORN_VENTILATION);
     }
     return breathing == Breathing.SLOW

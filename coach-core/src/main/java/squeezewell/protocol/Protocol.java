@@ -1,11 +1,11 @@
 package squeezewell.protocol;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import squeezewell.words.Wording;
 
 /**
  * An edition of a guideline, or a service's own version of one.
@@ -30,6 +30,8 @@ public record Protocol(
     List<AgeBand> ages,
     String basedOn,
     Optional<Approval> approval) {
+  private static final Wording WORDS = Wording.beside(Protocol.class);
+
   public Protocol {
     Objects.requireNonNull(id, "id");
     Objects.requireNonNull(title, "title");
@@ -68,36 +70,21 @@ public record Protocol(
    * none for the patient at all. With an advanced airway a newborn keeps its cycle.
    */
   public List<Situation> missing(PatientGroup patient) {
-    List<Situation> missing = new ArrayList<>();
-    boolean newborn = patient == PatientGroup.NEWBORN;
-    for (Situation situation : Situation.values()) {
-      boolean occurs =
-          newborn
-              ? situation == Situation.NEWBORN_VENTILATION
-                  || situation == Situation.ARREST_NO_ADVANCED_AIRWAY
-              : situation != Situation.NEWBORN_VENTILATION;
-      if (occurs && !find(patient, situation).isPresent()) {
-        missing.add(situation);
-      }
-    }
     boolean covered = guidance.stream().anyMatch(g -> g.patient() == patient);
-    return covered ? List.copyOf(missing) : List.of();
+    return covered
+        ? patient.situations().stream()
+            .filter(situation -> !find(patient, situation).isPresent())
+            .collect(Collectors.toList())
+        : List.of();
   }
 
   /** What is missing for a patient, in words; empty if nothing is. */
   public String missingWords(PatientGroup patient) {
-    StringBuilder words = new StringBuilder();
-    for (Situation situation : missing(patient)) {
-      words.append(words.length() == 0 ? "" : "; ").append(situation.label());
-    }
-    if (words.length() == 0) {
-      return "";
-    }
-    return "No rhythm here for: "
-        + words
-        + ". "
-        + (local ? "This protocol gives none." : "Its value could not be confirmed.")
-        + " Follow your local protocol, or choose another edition.";
+    String situations =
+        missing(patient).stream().map(Situation::label).collect(Collectors.joining("; "));
+    return situations.isEmpty()
+        ? ""
+        : WORDS.say(local ? "missing.local" : "missing.edition", situations);
   }
 
   /** The guidance for a patient and a situation; the first, whatever the number of rescuers. */

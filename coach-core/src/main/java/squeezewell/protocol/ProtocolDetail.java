@@ -1,25 +1,27 @@
 package squeezewell.protocol;
 
+import java.util.Locale;
 import squeezewell.input.JsonValue;
+import squeezewell.words.Wording;
 
 /** The texts of a local protocol that a person may set. */
 public enum ProtocolDetail {
-  TITLE("title", "Title", Texts.LONGEST_TITLE, false),
-  ORGANISATION("organisation", "Your organisation", Texts.LONGEST_ORGANISATION, false),
-  YEAR("year", "Year", 4, false),
-  ID("id", "Short name", Texts.LONGEST_ID, false),
-  APPROVED_BY("approval.by", "Approved by", Texts.LONGEST_APPROVER, true),
-  APPROVED_ON("approval.on", "Approved on", 10, true),
-  APPROVAL_NOTE("approval.note", "Note on the approval", Texts.LONGEST_NOTE, true);
+  TITLE("title", Texts.LONGEST_TITLE, false),
+  ORGANISATION("organisation", Texts.LONGEST_ORGANISATION, false),
+  YEAR("year", 4, false),
+  ID("id", Texts.LONGEST_ID, false),
+  APPROVED_BY("approval.by", Texts.LONGEST_APPROVER, true),
+  APPROVED_ON("approval.on", 10, true),
+  APPROVAL_NOTE("approval.note", Texts.LONGEST_NOTE, true);
+
+  private static final Wording WORDS = Wording.beside(ProtocolDetail.class);
 
   private final String place;
-  private final String label;
   private final int longest;
   private final boolean optional;
 
-  ProtocolDetail(String place, String label, int longest, boolean optional) {
+  ProtocolDetail(String place, int longest, boolean optional) {
     this.place = place;
-    this.label = label;
     this.longest = longest;
     this.optional = optional;
   }
@@ -31,7 +33,7 @@ public enum ProtocolDetail {
 
   /** The name shown to people. */
   public String label() {
-    return label;
+    return WORDS.say("detail." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /** Whether it may be left empty. */

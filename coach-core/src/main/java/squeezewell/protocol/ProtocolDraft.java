@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import squeezewell.words.Wording;
 
 /**
  * A local protocol while a person edits it: every value as it was typed, with what is wrong with
@@ -19,6 +20,8 @@ import java.util.Set;
 public final class ProtocolDraft {
   /** The part of the citation that says that a service set a value itself. */
   public static final String OWN_SECTION = "value set by this service";
+
+  private static final Wording WORDS = Wording.beside(ProtocolDraft.class);
 
   private final Protocol opened;
   private final Optional<Protocol> base;
@@ -209,12 +212,12 @@ public final class ProtocolDraft {
   /** What is wrong with a value: what is allowed, in one sentence. Empty if it is good. */
   public Optional<String> fault(int entry, ProtocolValue value) {
     if (!value.typed(text(entry, value)).isPresent()) {
-      return Optional.of("Allowed: " + value.allowedTyped() + ".");
+      return Optional.of(WORDS.say("draft.allowed", value.allowedTyped()));
     }
     Map<ProtocolValue, BigDecimal> numbers = numbers(entry);
     for (ValueRule rule : ValueRule.values()) {
       if (rule.judged() == value && rule.isBroken(numbers)) {
-        return Optional.of("Allowed: " + rule.allowed(numbers) + ".");
+        return Optional.of(WORDS.say("draft.allowed", rule.allowed(numbers)));
       }
     }
     return Optional.empty();
@@ -231,7 +234,7 @@ public final class ProtocolDraft {
     } else if (detail == ProtocolDetail.ID) {
       ok = ok && !takenIds.contains(text);
     }
-    return ok ? Optional.empty() : Optional.of("Allowed: " + detail.allowed() + ".");
+    return ok ? Optional.empty() : Optional.of(WORDS.say("draft.allowed", detail.allowed()));
   }
 
   private boolean isApprovalBegun() {
@@ -272,10 +275,7 @@ public final class ProtocolDraft {
               && low.compareTo(high) != 0
               && (target.compareTo(low) == 0 || target.compareTo(high) == 0);
       if (atEdge) {
-        advice.add(
-            entries().get(i).words()
-                + ": the interval lies at the edge of its range, so that about half of all good"
-                + " breaths will count as out of range. Change the range as well.");
+        advice.add(WORDS.say("draft.edge", entries().get(i).words()));
       }
     }
     return advice;

@@ -4,37 +4,39 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import squeezewell.words.Wording;
 
 /**
  * The numbers that a protocol sets for a patient in a situation, each with its place in a file, its
  * unit and its range. This is the one table of ranges: files and edits are both checked against it.
  */
 public enum ProtocolValue {
-  BREATH_INTERVAL("breath every", "breathInterval", "target", "s", "0.5", "60", 3),
-  BREATH_LOW("shortest interval in range", "breathInterval", "low", "s", "0.5", "60", 3),
-  BREATH_HIGH("longest interval in range", "breathInterval", "high", "s", "0.5", "60", 3),
-  COMPRESSION_RATE("compression rate", "compressionRate", "target", "/min", "30", "240", 3),
-  COMPRESSION_LOW("lowest compression rate", "compressionRate", "low", "/min", "30", "240", 3),
-  COMPRESSION_HIGH("highest compression rate", "compressionRate", "high", "/min", "30", "240", 3),
-  CYCLE_COMPRESSIONS("compressions in a cycle", "cycle", "compressions", "", "1", "100", 0),
-  CYCLE_BREATHS("breaths in a cycle", "cycle", "breaths", "", "1", "10", 0),
-  PAUSE("planned pause for the breaths", "pause", "value", "s", "0.1", "30", 3),
-  PAUSE_LIMIT("longest pause for the breaths", "pauseLimit", "value", "s", "0.1", "60", 3),
-  INSPIRATION("squeeze for", "inspiration", "value", "s", "0.1", "5", 3),
-  PULSE_CHECK_EVERY("pulse check every", "pulseCheckEvery", "value", "s", "10", "3600", 3),
-  PULSE_CHECK_NOTICE("pulse check announced ahead", "pulseCheckNotice", "value", "s", "1", "60", 3),
-  PULSE_CHECK_SHORTEST("shortest pulse check", "pulseCheckShortest", "value", "s", "1", "60", 3),
-  PULSE_CHECK_LONGEST("longest pulse check", "pulseCheckLongest", "value", "s", "1", "60", 3),
-  SUCTION_LONGEST("longest suction", "suctionLongest", "value", "s", "1", "60", 3),
-  SUCTION_NOTICE("suction warning before its limit", "suctionNotice", "value", "s", "0.5", "30", 3),
-  GAP_LONGEST("longest time without a breath", "gapLongest", "value", "s", "1", "120", 3);
+  BREATH_INTERVAL("breathInterval", "target", "s", "0.5", "60", 3),
+  BREATH_LOW("breathInterval", "low", "s", "0.5", "60", 3),
+  BREATH_HIGH("breathInterval", "high", "s", "0.5", "60", 3),
+  COMPRESSION_RATE("compressionRate", "target", "/min", "30", "240", 3),
+  COMPRESSION_LOW("compressionRate", "low", "/min", "30", "240", 3),
+  COMPRESSION_HIGH("compressionRate", "high", "/min", "30", "240", 3),
+  CYCLE_COMPRESSIONS("cycle", "compressions", "", "1", "100", 0),
+  CYCLE_BREATHS("cycle", "breaths", "", "1", "10", 0),
+  PAUSE("pause", "value", "s", "0.1", "30", 3),
+  PAUSE_LIMIT("pauseLimit", "value", "s", "0.1", "60", 3),
+  INSPIRATION("inspiration", "value", "s", "0.1", "5", 3),
+  PULSE_CHECK_EVERY("pulseCheckEvery", "value", "s", "10", "3600", 3),
+  PULSE_CHECK_NOTICE("pulseCheckNotice", "value", "s", "1", "60", 3),
+  PULSE_CHECK_SHORTEST("pulseCheckShortest", "value", "s", "1", "60", 3),
+  PULSE_CHECK_LONGEST("pulseCheckLongest", "value", "s", "1", "60", 3),
+  SUCTION_LONGEST("suctionLongest", "value", "s", "1", "60", 3),
+  SUCTION_NOTICE("suctionNotice", "value", "s", "0.5", "30", 3),
+  GAP_LONGEST("gapLongest", "value", "s", "1", "120", 3);
 
+  private static final Wording WORDS = Wording.beside(ProtocolValue.class);
   private static final int LONGEST_TYPED = 12;
 
-  private final String label;
   private final String object;
   private final String field;
   private final String unit;
@@ -42,15 +44,7 @@ public enum ProtocolValue {
   private final BigDecimal most;
   private final int decimals;
 
-  ProtocolValue(
-      String label,
-      String object,
-      String field,
-      String unit,
-      String least,
-      String most,
-      int decimals) {
-    this.label = label;
+  ProtocolValue(String object, String field, String unit, String least, String most, int decimals) {
     this.object = object;
     this.field = field;
     this.unit = unit;
@@ -61,7 +55,7 @@ public enum ProtocolValue {
 
   /** The name shown to people, in lower case. */
   public String label() {
-    return label;
+    return WORDS.say("value." + name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /** The unit as files write it: {@code s}, {@code /min}, or empty for a count. */
@@ -125,7 +119,7 @@ public enum ProtocolValue {
   }
 
   /** The object of a file that holds it. */
-  String object() {
+  public String object() {
     return object;
   }
 
@@ -148,8 +142,17 @@ public enum ProtocolValue {
     }
   }
 
-  /** Whether its citation stands under {@code rangeSource} and not under {@code source}. */
-  boolean isRange() {
+  /** The field of the object that names its source. */
+  String sourceField() {
+    return isRange() ? "rangeSource" : "source";
+  }
+
+  /** The field of the object that says how it was checked. */
+  String confidenceField() {
+    return isRange() ? "rangeConfidence" : "confidence";
+  }
+
+  private boolean isRange() {
     return sourceOf() == BREATH_LOW || sourceOf() == COMPRESSION_LOW;
   }
 

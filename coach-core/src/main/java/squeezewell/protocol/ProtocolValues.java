@@ -73,9 +73,7 @@ final class ProtocolValues {
 
   /** Where a value comes from, from the object that holds it. */
   Optional<Citation> citation(JsonValue object, ProtocolValue value) {
-    return value.isRange()
-        ? citation(object, "rangeSource", "rangeConfidence")
-        : citation(object, "source", "confidence");
+    return citation(object, value.sourceField(), value.confidenceField());
   }
 
   Optional<Citation> citation(JsonValue value, String sourceField, String confidenceField) {

@@ -2,8 +2,8 @@ package squeezewell.protocol;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
-import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -84,7 +84,7 @@ public final class ProtocolWriter {
       }
     }
     Limits usual = guidance.get(0).limits();
-    limits(usual);
+    limits(GuidanceValues.of(guidance.get(0)));
     json.name("rhythms").beginArray();
     for (Guidance entry : guidance) {
       json.beginObject();
@@ -92,9 +92,11 @@ public final class ProtocolWriter {
       if (entry.rescuers() > 0) {
         json.name("rescuers").value(entry.rescuers());
       }
-      rhythm(entry.rhythm());
+      json.name("kind").value(RhythmKind.of(entry.rhythm()).id());
+      GuidanceValues values = GuidanceValues.of(entry);
+      objects(values, false);
       if (!entry.limits().equals(usual)) {
-        limits(entry.limits());
+        limits(values);
       }
       json.endObject();
     }
@@ -124,71 +126,40 @@ public final class ProtocolWriter {
     json.endObject();
   }
 
-  private void limits(Limits limits) throws IOException {
+  private void limits(GuidanceValues values) throws IOException {
     json.name("limits").beginObject();
-    limit("pulseCheckEvery", limits.pulseCheckEvery());
-    limit("pulseCheckNotice", limits.pulseCheckNotice());
-    limit("pulseCheckShortest", limits.pulseCheckShortest());
-    limit("pulseCheckLongest", limits.pulseCheckLongest());
-    limit("suctionLongest", limits.suctionLongest());
-    limit("suctionNotice", limits.suctionNotice());
-    limit("gapLongest", limits.gapLongest());
+    objects(values, true);
     json.endObject();
   }
 
-  private void rhythm(Rhythm rhythm) throws IOException {
-    json.name("kind").value(RhythmKind.of(rhythm).id());
-    if (rhythm.compressions().isPresent()) {
-      compressions(rhythm.compressions().get());
-    }
-    if (rhythm.steadyBreaths().isPresent()) {
-      breaths(rhythm.steadyBreaths().get());
-    }
-    if (rhythm instanceof Rhythm.CompressionCycle cycle) {
-      json.name("cycle").beginObject();
-      json.name("compressions").value(cycle.perCycle());
-      json.name("breaths").value(cycle.breathsPerCycle());
-      source(cycle.cycleSource(), "source", "confidence");
+  /** The objects that hold the values of a rhythm, or its limits. */
+  private void objects(GuidanceValues values, boolean limits) throws IOException {
+    Map<String, List<ProtocolValue>> objects = new LinkedHashMap<>();
+    values.numbers().keySet().stream()
+        .filter(value -> value.isLimit() == limits)
+        // Files have always named compressions before breaths.
+        .sorted(Comparator.comparing(value -> !value.object().equals("compressionRate")))
+        .forEach(v -> objects.computeIfAbsent(v.object(), o -> new ArrayList<>()).add(v));
+    for (Map.Entry<String, List<ProtocolValue>> object : objects.entrySet()) {
+      json.name(object.getKey()).beginObject();
+      object(values, object.getValue());
       json.endObject();
-      length("pause", cycle.pauseNanos(), cycle.pauseSource());
-      length("pauseLimit", cycle.pauseLimitNanos(), cycle.pauseLimitSource());
-      length("inspiration", cycle.inspirationNanos(), cycle.inspirationSource());
     }
   }
 
-  private void breaths(BreathPlan breaths) throws IOException {
-    json.name("breathInterval").beginObject();
-    json.name("target").value(seconds(breaths.interval().nanosAt(1)));
-    json.name("low").value(seconds(breaths.lowNanos()));
-    json.name("high").value(seconds(breaths.highNanos()));
-    json.name("unit").value("s");
-    source(breaths.intervalSource(), "source", "confidence");
-    source(breaths.rangeSource(), "rangeSource", "rangeConfidence");
-    json.endObject();
-    length("inspiration", breaths.inspirationNanos(), breaths.inspirationSource());
-  }
-
-  private void compressions(CompressionPlan plan) throws IOException {
-    json.name("compressionRate").beginObject();
-    json.name("target").value(GuidanceValues.perMinute(plan.tempo()));
-    json.name("low").value(ProtocolValue.plain(BigDecimal.valueOf(plan.lowPerMinute())));
-    json.name("high").value(ProtocolValue.plain(BigDecimal.valueOf(plan.highPerMinute())));
-    json.name("unit").value("/min");
-    source(plan.source(), "source", "confidence");
-    source(plan.rangeSource(), "rangeSource", "rangeConfidence");
-    json.endObject();
-  }
-
-  private void limit(String name, Limit limit) throws IOException {
-    length(name, limit.nanos(), limit.source());
-  }
-
-  private void length(String name, long nanos, Citation citation) throws IOException {
-    json.name(name).beginObject();
-    json.name("value").value(seconds(nanos));
-    json.name("unit").value("s");
-    source(citation, "source", "confidence");
-    json.endObject();
+  private void object(GuidanceValues values, List<ProtocolValue> fields) throws IOException {
+    for (ProtocolValue field : fields) {
+      json.name(field.field()).value(values.numbers().get(field));
+    }
+    String unit = fields.get(0).unit();
+    if (!unit.isEmpty()) {
+      json.name("unit").value(unit);
+    }
+    for (ProtocolValue field : fields) {
+      if (field.sourceOf() == field) {
+        source(values.source(field), field.sourceField(), field.confidenceField());
+      }
+    }
   }
 
   private void source(Citation citation, String sourceField, String confidenceField)
@@ -197,9 +168,5 @@ public final class ProtocolWriter {
     String key = sources.computeIfAbsent(document, d -> "source-" + (sources.size() + 1));
     json.name(sourceField).value(key);
     json.name(confidenceField).value(citation.confidence().id());
-  }
-
-  private static BigDecimal seconds(long nanos) {
-    return ProtocolValue.plain(BigDecimal.valueOf(nanos, 9));
   }
 }

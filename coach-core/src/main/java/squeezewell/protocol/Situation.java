@@ -1,19 +1,21 @@
 package squeezewell.protocol;
 
+import squeezewell.words.Wording;
+
 /** What was found: it decides which rhythm the patient needs. */
 public enum Situation {
-  PULSE_NO_BREATHING("pulse-no-breathing", "pulse, not breathing"),
-  PULSE_SLOW_BREATHING("pulse-slow-breathing", "pulse, breathing too slowly"),
-  ARREST_NO_ADVANCED_AIRWAY("arrest-no-advanced-airway", "no pulse, no advanced airway"),
-  ARREST_ADVANCED_AIRWAY("arrest-advanced-airway", "no pulse, advanced airway in place"),
-  NEWBORN_VENTILATION("newborn-ventilation", "not breathing or gasping");
+  PULSE_NO_BREATHING("pulse-no-breathing"),
+  PULSE_SLOW_BREATHING("pulse-slow-breathing"),
+  ARREST_NO_ADVANCED_AIRWAY("arrest-no-advanced-airway"),
+  ARREST_ADVANCED_AIRWAY("arrest-advanced-airway"),
+  NEWBORN_VENTILATION("newborn-ventilation");
+
+  private static final Wording WORDS = Wording.beside(Situation.class);
 
   private final String id;
-  private final String label;
 
-  Situation(String id, String label) {
+  Situation(String id) {
     this.id = id;
-    this.label = label;
   }
 
   /** The identifier used in files and on the command line. */
@@ -23,6 +25,6 @@ public enum Situation {
 
   /** The words shown to people, in lower case. */
   public String label() {
-    return label;
+    return WORDS.say("situation." + id);
   }
 }

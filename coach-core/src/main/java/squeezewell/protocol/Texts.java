@@ -1,10 +1,11 @@
 package squeezewell.protocol;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Optional;
 
-/** The limits of the texts of a protocol: one table for files and for edits. */
+/** The limits of the texts of a protocol: one table for files and for edits; and plain numbers. */
 final class Texts {
   static final int LONGEST_ID = 40;
   static final int LONGEST_TITLE = 80;
@@ -55,5 +56,14 @@ final class Texts {
       to--;
     }
     return text.substring(from, to);
+  }
+
+  /** A number without needless zeros. */
+  static String plain(double number) {
+    if (Double.isNaN(number) || Double.isInfinite(number)) {
+      return Double.toString(number);
+    }
+    BigDecimal exact = BigDecimal.valueOf(number).stripTrailingZeros();
+    return exact.scale() > 30 ? Double.toString(number) : exact.toPlainString();
   }
 }

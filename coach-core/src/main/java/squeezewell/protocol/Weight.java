@@ -53,10 +53,10 @@ public record Weight(double number, boolean pounds) {
   /** Such as {@code 12 kg} or {@code 26 lb (11.8 kg)}. */
   String words() {
     return pounds && possible()
-        ? AgeGroups.plain(number)
+        ? Texts.plain(number)
             + " lb ("
             + BigDecimal.valueOf(kilograms()).setScale(1, RoundingMode.HALF_UP).toPlainString()
             + " kg)"
-        : AgeGroups.plain(number) + (pounds ? " lb" : " kg");
+        : Texts.plain(number) + (pounds ? " lb" : " kg");
   }
 }

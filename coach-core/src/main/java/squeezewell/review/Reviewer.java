@@ -27,6 +27,7 @@ import squeezewell.review.measure.Spans;
 import squeezewell.review.say.Asked;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Notes;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** Reviews a session: measures what was done, judges it by what was asked, and says so. Pure. */

@@ -116,22 +116,34 @@ public final class EventListReader {
           source, place, row.getFieldCount() + " columns", "the columns at_s,what,detail");
     }
     String word = row.getField(1).trim();
-    What what =
-        What.of(word)
+    EventType type =
+        EventType.of(word)
             .filter(EventListReader::allowed)
             .orElseThrow(
                 () ->
                     BadInputException.notAllowed(
                         source, place + ", column what", word, "one of " + words()));
     String detail = row.getFieldCount() > 2 ? row.getField(2).trim() : "";
-    if (detail.length() > SessionEvent.LONGEST_DETAIL) {
+    if (detail.length() > SessionEvent.LONGEST_TEXT) {
       throw BadInputException.notAllowed(
           source,
           place + ", column detail",
           detail,
-          "at most " + SessionEvent.LONGEST_DETAIL + " characters");
+          "at most " + SessionEvent.LONGEST_TEXT + " characters");
     }
-    return new SessionEvent(number, nanos(source, place, row.getField(0).trim()), what, detail);
+    SessionEvent event =
+        SessionEvent.of(number, nanos(source, place, row.getField(0).trim()), type, detail);
+    boolean tooMuch =
+        event.fact() instanceof Fact.Squeeze squeeze
+            && squeeze.millilitres().orElse(0) > EventCodec.MOST_MILLILITRES;
+    if (tooMuch) {
+      throw BadInputException.notAllowed(
+          source,
+          place + ", column detail",
+          detail,
+          "a volume of at most " + EventCodec.MOST_MILLILITRES + " mL");
+    }
+    return event;
   }
 
   private static long nanos(String source, String place, String text) throws BadInputException {
@@ -147,15 +159,15 @@ public final class EventListReader {
   }
 
   /** Numbers of events are not known to whoever writes a list, and it knows no stations. */
-  private static boolean allowed(What what) {
-    boolean corrects = what == What.RETRACT || what == What.FINDING_UNDONE;
-    return what == What.REMARK || (!corrects && !what.isOfStation());
+  private static boolean allowed(EventType type) {
+    boolean corrects = type == EventType.RETRACT || type == EventType.FINDING_UNDONE;
+    return type == EventType.REMARK || (!corrects && !type.isOfStation());
   }
 
   private static String words() {
-    return Stream.of(What.values())
+    return Stream.of(EventType.values())
         .filter(EventListReader::allowed)
-        .map(What::word)
+        .map(EventType::word)
         .sorted()
         .collect(Collectors.joining(", "));
   }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.PracticePlan;
@@ -41,34 +42,30 @@ final class FindingWalk {
   }
 
   private void step(SessionEvent event) {
-    if (event.what() == What.FINDING) {
-      // Other words are a free remark, which changes nothing.
-      ClinicalFinding.of(event.detail()).ifPresent(found -> find(event, found));
-    } else if (event.what() == What.FINDING_UNDONE) {
-      undo(event);
+    Fact fact = event.fact();
+    if (fact instanceof Fact.Found found) {
+      find(event, found.finding());
+    } else if (fact.type() == EventType.FINDING_UNDONE) {
+      undo(event.atNanos(), ((Fact.Correction) fact).event());
     } else {
-      event
-          .what()
-          .control(event.detail())
-          .ifPresent(kind -> controls.add(new Control(event.atNanos(), kind)));
+      fact.control().ifPresent(kind -> controls.add(new Control(event.atNanos(), kind)));
     }
   }
 
   private void find(SessionEvent event, ClinicalFinding found) {
     Course next = course.after(found);
     standing.push(noted.size());
-    noted.add(new NotedFinding(event.number(), event.atNanos(), found, course, next, false));
+    noted.add(
+        new NotedFinding(
+            event.number(), event.atNanos(), found, course, next, OptionalLong.empty()));
     moveTo(next, event.atNanos());
   }
 
-  private void undo(SessionEvent event) {
-    boolean last =
-        !standing.isEmpty()
-            && event.detail().equals(Integer.toString(noted.get(standing.peek()).number()));
-    if (last) {
+  private void undo(long atNanos, int number) {
+    if (!standing.isEmpty() && noted.get(standing.peek()).number() == number) {
       int place = standing.pop();
-      noted.set(place, noted.get(place).takenBack());
-      moveTo(course.undone(), event.atNanos());
+      noted.set(place, noted.get(place).takenBack(atNanos));
+      moveTo(course.undone(), atNanos);
     }
   }
 

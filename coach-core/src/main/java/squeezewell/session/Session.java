@@ -7,15 +7,11 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 
 /** What was done in a practice: the facts, in order. Immutable. */
 public final class Session {
-  private static final Pattern VOLUME = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?) ?mL");
-
   private final SessionHeader header;
   private final List<SessionEvent> events;
   private final List<String> notes;
@@ -37,7 +33,7 @@ public final class Session {
     this.events = List.copyOf(events);
     this.notes = List.copyOf(notes);
     standing = standing(this.events);
-    finished = standing.stream().anyMatch(e -> e.what() == What.FINISH);
+    finished = standing.stream().anyMatch(e -> e.what() == EventType.FINISH);
   }
 
   /** What was fixed before. */
@@ -63,8 +59,8 @@ public final class Session {
   private static List<SessionEvent> standing(List<SessionEvent> events) {
     Set<Integer> retracted = new HashSet<>();
     for (SessionEvent event : events) {
-      if (event.what() == What.RETRACT) {
-        retracted.add(Integer.parseInt(event.detail()));
+      if (event.what() == EventType.RETRACT) {
+        retracted.add(((Fact.Correction) event.fact()).event());
       }
     }
     if (retracted.isEmpty()) {
@@ -73,13 +69,13 @@ public final class Session {
     List<SessionEvent> standing = new ArrayList<>();
     boolean dropEnd = false;
     for (SessionEvent event : events) {
-      if (event.what() == What.BREATH) {
+      if (event.what() == EventType.BREATH) {
         dropEnd = retracted.contains(event.number());
       }
       boolean dropped =
-          event.what() == What.RETRACT
+          event.what() == EventType.RETRACT
               || retracted.contains(event.number())
-              || (event.what() == What.BREATH_END && dropEnd);
+              || (event.what() == EventType.BREATH_END && dropEnd);
       if (!dropped) {
         standing.add(event);
       }
@@ -94,16 +90,18 @@ public final class Session {
   public List<Breath> breaths() {
     List<Breath> breaths = new ArrayList<>();
     for (SessionEvent event : standing) {
-      if (event.what() == What.BREATH) {
-        breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), millilitres(event.detail())));
-      } else if (event.what() == What.BREATH_END && !breaths.isEmpty()) {
-        Breath last = breaths.remove(breaths.size() - 1);
-        OptionalDouble volume = millilitres(event.detail());
-        breaths.add(
-            new Breath(
-                last.startNanos(),
-                OptionalLong.of(event.atNanos()),
-                volume.isPresent() ? volume : last.millilitres()));
+      if (event.fact() instanceof Fact.Squeeze squeeze) {
+        OptionalDouble volume = squeeze.millilitres();
+        if (event.what() == EventType.BREATH) {
+          breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), volume));
+        } else if (!breaths.isEmpty()) {
+          Breath last = breaths.remove(breaths.size() - 1);
+          breaths.add(
+              new Breath(
+                  last.startNanos(),
+                  OptionalLong.of(event.atNanos()),
+                  volume.isPresent() ? volume : last.millilitres()));
+        }
       }
     }
     return breaths;
@@ -113,7 +111,7 @@ public final class Session {
   public List<Long> compressions() {
     List<Long> instants = new ArrayList<>();
     for (SessionEvent event : standing) {
-      if (event.what() == What.COMPRESSION) {
+      if (event.what() == EventType.COMPRESSION) {
         instants.add(event.atNanos());
       }
     }
@@ -161,14 +159,6 @@ public final class Session {
       return planned.orElse(last);
     }
     return Math.min(last, planned.orElse(last));
-  }
-
-  /** The volume that the detail of a breath tells, in millilitres; empty if it tells none. */
-  public static OptionalDouble millilitres(String detail) {
-    Matcher matcher = VOLUME.matcher(detail.trim());
-    return matcher.matches()
-        ? OptionalDouble.of(Double.parseDouble(matcher.group(1)))
-        : OptionalDouble.empty();
   }
 
   @Override

@@ -4,30 +4,39 @@ import java.util.Objects;
 import squeezewell.cue.Control;
 
 /**
- * One fact of a session.
+ * One event of a session.
  *
  * @param number its place in the session, from 1, without gaps
  * @param atNanos when it happened, nanoseconds since the session began, not negative, at most
  *     {@link #LATEST_NANOS}
- * @param what what happened
- * @param detail more about it, at most {@link What#longestDetail()} characters; empty if there is
- *     no more
+ * @param fact what happened
  */
-public record SessionEvent(int number, long atNanos, What what, String detail) {
-  /** The longest detail of all events but {@link What#STATION}, in characters. */
-  public static final int LONGEST_DETAIL = 2_000;
+public record SessionEvent(int number, long atNanos, Fact fact) {
+  /** The longest text of a fact, in characters. */
+  public static final int LONGEST_TEXT = 2_000;
 
   /** A session that is left paused may go on for long; after a year nobody will come back to it. */
   public static final long LATEST_NANOS = Control.LATEST_NANOS;
 
   public SessionEvent {
-    Objects.requireNonNull(what, "what");
-    Objects.requireNonNull(detail, "detail");
+    Objects.requireNonNull(fact, "fact");
     if (number < 1 || atNanos < 0 || atNanos > LATEST_NANOS) {
       throw new IllegalArgumentException("number " + number + ", at " + atNanos + " ns");
     }
-    if (detail.length() > what.longestDetail()) {
-      throw new IllegalArgumentException("a detail of " + detail.length() + " characters");
-    }
+  }
+
+  /** An event as format 1 and event lists tell it. */
+  public static SessionEvent of(int number, long atNanos, EventType type, String detail) {
+    return new SessionEvent(number, atNanos, EventCodec.parse(type, detail));
+  }
+
+  /** Which of the words of a session it is. */
+  public EventType what() {
+    return fact.type();
+  }
+
+  /** What goes with it as format 1 and event lists tell it, for people; nothing is read from it. */
+  public String detail() {
+    return EventCodec.text(fact);
   }
 }

@@ -21,11 +21,16 @@ import squeezewell.protocol.ProtocolReader;
 import squeezewell.protocol.ProtocolWriter;
 import squeezewell.protocol.Situation;
 
-/** The lines of a session file, format version 1, as docs/formats.md describes it. */
+/** The lines of a session file, format version 2, as docs/formats.md describes it. */
 final class SessionFormat {
   static final String FORMAT = "squeezewell-session";
-  static final int VERSION = 1;
-  private static final List<What> ALL = List.of(What.values());
+  static final int VERSION = 2;
+  private static final List<EventType> ALL = List.of(EventType.values());
+
+  /** A date beyond stops whoever reckons with days of a calendar. */
+  private static final Instant EARLIEST = Instant.EPOCH;
+
+  private static final Instant LATEST = Instant.parse("2200-01-01T00:00:00Z");
 
   private SessionFormat() {}
 
@@ -62,13 +67,12 @@ final class SessionFormat {
           json.name("n").value(event.number());
           json.name("at").value(event.atNanos());
           json.name("what").value(event.what().word());
-          if (!event.detail().isEmpty()) {
-            json.name("detail").value(event.detail());
-          }
+          EventCodec.write(json, event.fact());
         });
   }
 
-  static SessionHeader header(JsonValue line) throws BadInputException {
+  /** The version of a file with that header; one that this version can read. */
+  static long version(JsonValue line) throws BadInputException {
     line.choice("format", List.of(FORMAT), f -> f);
     long version = line.integer("version", 1, Integer.MAX_VALUE);
     if (version > VERSION) {
@@ -78,6 +82,11 @@ final class SessionFormat {
           Long.toString(version),
           "at most " + VERSION + "; this file was made by a newer version of Squeezewell");
     }
+    return version;
+  }
+
+  static SessionHeader header(JsonValue line) throws BadInputException {
+    version(line);
     Protocol protocol =
         ProtocolReader.read(line.field("protocol", "the protocol that was in force"));
     Guidance guidance = start(line, protocol);
@@ -124,20 +133,41 @@ final class SessionFormat {
     return protocol.guidance().stream().filter(g -> g.situation() == situation).findFirst().get();
   }
 
-  static SessionEvent event(JsonValue line) throws BadInputException {
+  /**
+   * An event.
+   *
+   * @param version of the file that the line stands in
+   */
+  static SessionEvent event(JsonValue line, long version) throws BadInputException {
     int number = (int) line.integer("n", 1, Integer.MAX_VALUE);
     long at = line.integer("at", 0, SessionEvent.LATEST_NANOS);
-    What what = line.choice("what", ALL, What::word);
-    return new SessionEvent(number, at, what, line.freeText("detail", what.longestDetail()));
+    EventType type = line.choice("what", ALL, EventType::word);
+    Fact fact =
+        version > 1 ? EventCodec.read(type, line) : EventCodec.parse(type, detail(line, type));
+    if (fact instanceof Fact.Correction correction
+        && (correction.event() < 1 || correction.event() >= number)) {
+      String allowed = "the number of an event before this one";
+      throw line.field(version > 1 ? "event" : "detail", allowed).wrong(allowed);
+    }
+    return new SessionEvent(number, at, fact);
+  }
+
+  private static String detail(JsonValue line, EventType type) throws BadInputException {
+    return line.freeText(
+        "detail", type == EventType.STATION ? Fact.StationSet.LONGEST : SessionEvent.LONGEST_TEXT);
   }
 
   private static Instant instant(JsonValue line, String name) throws BadInputException {
     String text = line.text(name, 40);
     try {
-      return Instant.parse(text);
+      Instant instant = Instant.parse(text);
+      if (!instant.isBefore(EARLIEST) && instant.isBefore(LATEST)) {
+        return instant;
+      }
     } catch (DateTimeParseException e) {
-      throw line.field(name, "").wrong("a time such as 2026-01-31T12:00:00Z");
+      // As wrong as one out of bounds.
     }
+    throw line.field(name, "").wrong("a time such as 2026-01-31T12:00:00Z, from 1970 to 2199");
   }
 
   private static String line(Body body) {

@@ -16,16 +16,28 @@ import squeezewell.input.Json;
 import squeezewell.input.JsonValue;
 
 /**
- * Reads session files. A last line that was torn off when the program was stopped is dropped with a
- * note; any other fault is an error that names the line.
+ * Reads session files as far as they are good. What was torn off when the program was stopped, or
+ * can't be used for another reason, is left out with all that follows it, and a note says so; the
+ * file is never changed. Only a header that can't be used is an error.
  */
 public final class SessionReader {
+  /** A day of compressions and breaths without a break has some 200,000 (our own bound). */
+  static final int MOST_LINES = 300_000;
+
   private static final long LARGEST_FILE = 64_000_000;
   private static final int LONGEST_LINE = 100_000;
 
   private final String source;
   private final List<SessionEvent> events = new ArrayList<>();
+  private final ByteArrayOutputStream line = new ByteArrayOutputStream();
   private SessionHeader header;
+  private long version;
+  private int lines;
+
+  /** The first line that can't be used; 0 if there is none so far. */
+  private int badLine;
+
+  private String badWords = "";
 
   /**
    * In the first files a finding was a free remark, whatever its words; none named its situation.
@@ -42,7 +54,9 @@ public final class SessionReader {
    * @throws BadInputException if the file is not a session that this version can use
    */
   public static Session read(Path file) throws BadInputException {
-    return new SessionReader(file.toString()).readAll(file);
+    SessionReader reader = new SessionReader(file.toString());
+    reader.readLines(file, false);
+    return new Session(reader.requireHeader(), reader.events, reader.notes());
   }
 
   /**
@@ -52,141 +66,152 @@ public final class SessionReader {
    */
   public static SessionHeader readHeader(Path file) throws BadInputException {
     SessionReader reader = new SessionReader(file.toString());
-    byte[] tail = reader.readLines(file, true);
-    return reader.requireHeader(tail);
+    reader.readLines(file, true);
+    return reader.requireHeader();
   }
 
-  private Session readAll(Path file) throws BadInputException {
-    byte[] tail = readLines(file, false);
-    requireHeader(tail);
-    List<String> notes = new ArrayList<>();
-    if (tail.length > 0) {
-      notes.add(
-          "line "
-              + (events.size() + 2)
-              + " was torn off after "
-              + tail.length
-              + " bytes and is left out; everything before it is good");
+  private List<String> notes() {
+    if (badLine > 0) {
+      int more = lines - badLine + (line.size() > 0 ? 1 : 0);
+      return List.of(
+          badWords
+              + ". That line"
+              + (more == 0 ? " is" : " and " + more + " after it are")
+              + " left out; everything before is good");
     }
-    return new Session(header, events, notes);
+    return line.size() == 0
+        ? List.of()
+        : List.of(
+            "line "
+                + (lines + 1)
+                + " was torn off after "
+                + line.size()
+                + " bytes and is left out; everything before it is good");
   }
 
-  private SessionHeader requireHeader(byte[] tail) throws BadInputException {
+  private SessionHeader requireHeader() throws BadInputException {
     if (header == null) {
       throw BadInputException.fault(
           source,
           "line 1",
-          tail.length == 0
+          line.size() == 0
               ? "the file is empty; allowed: a session"
               : "the header was never written to its end, so nothing can be read; allowed: a session");
     }
     return header;
   }
 
-  private void line(byte[] bytes) throws BadInputException {
-    if (header == null) {
-      JsonValue first = Json.readText(place(source, 1), text(source, 1, bytes));
-      header = SessionFormat.header(first);
-      findingsAreRemarks = !first.has("situation");
-    } else {
-      SessionEvent event = event(source, events.size() + 2, bytes, events);
-      events.add(findingsAreRemarks ? withoutFinding(event) : event);
-    }
-  }
-
-  private static SessionEvent withoutFinding(SessionEvent event) {
-    return event.what() == What.FINDING
-        ? new SessionEvent(event.number(), event.atNanos(), What.REMARK, event.detail())
-        : event;
-  }
-
-  private static SessionEvent event(
-      String source, int line, byte[] bytes, List<SessionEvent> before) throws BadInputException {
-    String place = place(source, line);
-    SessionEvent event = SessionFormat.event(Json.readText(place, text(source, line, bytes)));
-    if (event.number() != before.size() + 1) {
-      throw BadInputException.notAllowed(
-          place,
-          "n",
-          Integer.toString(event.number()),
-          (before.size() + 1) + ", since events are numbered without gaps");
-    }
-    if (!before.isEmpty() && event.atNanos() < before.get(before.size() - 1).atNanos()) {
-      throw BadInputException.notAllowed(
-          place,
-          "at",
-          Long.toString(event.atNanos()),
-          "at least " + before.get(before.size() - 1).atNanos() + ", the time of the line before");
-    }
-    boolean corrects = event.what() == What.RETRACT || event.what() == What.FINDING_UNDONE;
-    if (corrects && !namesOneOf(event, before)) {
-      throw BadInputException.notAllowed(
-          place, "detail", event.detail(), "the number of an event before this one");
-    }
-    return event;
-  }
-
-  private static boolean namesOneOf(SessionEvent event, List<SessionEvent> before) {
-    return event.detail().matches("[1-9]\\d{0,8}")
-        && Integer.parseInt(event.detail()) <= before.size();
-  }
-
-  /**
-   * Takes each whole line as it comes; returns what follows the last line feed.
-   *
-   * @param headerOnly whether to stop after the first line
-   */
-  private byte[] readLines(Path file, boolean headerOnly) throws BadInputException {
+  /** Takes each whole line as it comes; what follows the last line feed stays in {@link #line}. */
+  private void readLines(Path file, boolean headerOnly) throws BadInputException {
+    byte[] block = new byte[8_192];
     try {
       InputFile.require(file, LARGEST_FILE);
-      int lines = 0;
-      ByteArrayOutputStream line = new ByteArrayOutputStream();
-      byte[] block = new byte[8_192];
       try (InputStream in = Files.newInputStream(file)) {
         for (int got = in.read(block); got >= 0; got = in.read(block)) {
           int from = 0;
           for (int i = 0; i < got; i++) {
             if (block[i] == '\n') {
-              append(line, block, from, i, lines);
+              append(block, from, i);
               from = i + 1;
-              lines++;
-              line(line.toByteArray());
-              line.reset();
+              endLine();
               if (headerOnly) {
-                return new byte[0];
+                return;
               }
             }
           }
-          append(line, block, from, got, lines);
+          append(block, from, got);
         }
       }
-      return line.toByteArray();
     } catch (IOException e) {
       throw BadInputException.fault(source, "", "the file can't be read (" + e.getMessage() + ")");
     }
   }
 
-  private void append(ByteArrayOutputStream line, byte[] block, int from, int to, int lines)
-      throws BadInputException {
-    if (line.size() + to - from > LONGEST_LINE) {
+  private void append(byte[] block, int from, int to) throws BadInputException {
+    if (line.size() + to - from <= LONGEST_LINE) {
+      line.write(block, from, to - from);
+    } else if (badLine == 0) {
+      bad(
+          BadInputException.notAllowed(
+              place(),
+              "",
+              "over " + LONGEST_LINE + " bytes long",
+              "lines of at most " + LONGEST_LINE + " bytes"));
+    }
+  }
+
+  private void endLine() throws BadInputException {
+    if (lines == MOST_LINES) {
       throw BadInputException.notAllowed(
           source,
-          "line " + (lines + 1),
-          "over " + LONGEST_LINE + " bytes long",
-          "lines of at most " + LONGEST_LINE + " bytes");
+          "",
+          "over " + MOST_LINES + " lines",
+          "at most " + MOST_LINES + " lines, more than a day of compressions has");
     }
-    line.write(block, from, to - from);
+    if (badLine == 0) {
+      try {
+        take(Json.readText(place(), text()));
+      } catch (BadInputException e) {
+        bad(e);
+      }
+    }
+    lines++;
+    line.reset();
   }
 
-  private static String text(String source, int line, byte[] bytes) throws BadInputException {
+  private void bad(BadInputException fault) throws BadInputException {
+    if (header == null) {
+      throw fault;
+    }
+    badLine = lines + 1;
+    badWords = fault.getMessage();
+  }
+
+  private void take(JsonValue value) throws BadInputException {
+    if (header == null) {
+      header = SessionFormat.header(value);
+      version = SessionFormat.version(value);
+      findingsAreRemarks = !value.has("situation");
+      return;
+    }
+    SessionEvent event = SessionFormat.event(value, version);
+    require(
+        value,
+        "n",
+        event.number() == events.size() + 1,
+        events.size() + 1 + ", since events are numbered without gaps");
+    long before = events.isEmpty() ? 0 : events.get(events.size() - 1).atNanos();
+    require(
+        value,
+        "at",
+        event.atNanos() >= before,
+        "at least " + before + ", the time of the line before");
+    events.add(
+        findingsAreRemarks && event.what() == EventType.FINDING
+            ? SessionEvent.of(event.number(), event.atNanos(), EventType.REMARK, event.detail())
+            : event);
+  }
+
+  private static void require(JsonValue value, String field, boolean fits, String allowed)
+      throws BadInputException {
+    if (!fits) {
+      throw value.field(field, allowed).wrong(allowed);
+    }
+  }
+
+  private String text() throws BadInputException {
     try {
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      return StandardCharsets.UTF_8
+          .newDecoder()
+          .decode(ByteBuffer.wrap(line.toByteArray()))
+          .toString();
     } catch (CharacterCodingException e) {
-      throw BadInputException.fault(place(source, line), "", "the text is not UTF-8");
+      throw BadInputException.fault(place(), "", "the text is not UTF-8");
     }
   }
 
-  private static String place(String source, int line) {
-    return source + ": line " + line;
+  /** The header's faults end with an error that names the file; those of events with a note. */
+  private String place() {
+    return (header == null ? source + ": " : "") + "line " + (lines + 1);
   }
 }

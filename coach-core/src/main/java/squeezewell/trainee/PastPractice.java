@@ -6,19 +6,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.say.VerdictText;
+import squeezewell.session.Fact;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /**
  * What one past practice says about a rhythm held alone.
@@ -40,8 +37,6 @@ public record PastPractice(
     int startLevel,
     int endLevel,
     Optional<Verdict.Outcome> test) {
-  private static final Pattern LEVEL = Pattern.compile("level ([0-5])\\b.*");
-
   public PastPractice {
     Objects.requireNonNull(startedAt, "startedAt");
     Objects.requireNonNull(trainee, "trainee");
@@ -74,13 +69,7 @@ public record PastPractice(
             prompting,
             header.plan().startLevel(),
             prompting == Prompting.FADING ? endLevel(session) : 0,
-            prompting == Prompting.NONE ? test(Reviewer.review(session)) : Optional.empty()));
-  }
-
-  private static Optional<Verdict.Outcome> test(Review review) {
-    return review.testIntervals().isPresent()
-        ? Optional.of(review.verdict().outcome())
-        : Optional.empty();
+            prompting == Prompting.NONE ? Reviewer.review(session).test() : Optional.empty()));
   }
 
   /** Each change of the level is an event; another rhythm begins again with level 0. */
@@ -94,13 +83,8 @@ public record PastPractice(
             .orElse(Integer.MAX_VALUE);
     int level = session.header().plan().startLevel();
     for (SessionEvent event : session.standing()) {
-      boolean prompts =
-          event.what() == What.PROMPTS_OFF
-              || event.what() == What.PROMPTS_ON
-              || event.what() == What.PROMPTS_AT_ONCE;
-      Matcher told = LEVEL.matcher(event.detail());
-      if (prompts && event.number() < until && told.matches()) {
-        level = Integer.parseInt(told.group(1));
+      if (event.number() < until && event.fact() instanceof Fact.Prompts prompts) {
+        level = prompts.level().orElse(level);
       }
     }
     return level;

@@ -7,9 +7,9 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.session.EventType;
 import squeezewell.session.Journal;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /** Breaths of which only the start is told. */
 class CoachBreathTest {
@@ -27,7 +27,9 @@ class CoachBreathTest {
     coach.command(Command.BREATH, 0);
     letTimePassUntil(6);
     coach.command(Command.BREATH, 6 * SECOND);
-    assertThat(events).extracting(SessionEvent::what).containsExactly(What.BREATH, What.BREATH);
+    assertThat(events)
+        .extracting(SessionEvent::what)
+        .containsExactly(EventType.BREATH, EventType.BREATH);
     assertThat(coach.state().squeezing()).isFalse();
     assertThat(coach.state().breaths()).allMatch(b -> !b.endNanos().isPresent());
     assertThat(coach.state().lastIntervalNanos()).hasValue(6 * SECOND);
@@ -36,7 +38,7 @@ class CoachBreathTest {
   @Test
   void aBouncingContactIsOneBreath() {
     coach.command(Command.BREATH, SECOND);
-    coach.command(Command.BREATH, SECOND + Coach.BOUNCE_NANOS - 1);
+    coach.command(Command.BREATH, SECOND + HandsRecord.BOUNCE_NANOS - 1);
     assertThat(coach.state().breaths()).hasSize(1);
     assertThat(events).hasSize(1);
   }
@@ -56,7 +58,7 @@ class CoachBreathTest {
     coach.command(Command.BREATH, 7 * SECOND);
     assertThat(events)
         .extracting(SessionEvent::what)
-        .containsExactly(What.PULSE_CHECK, What.PULSE_CHECK_END, What.BREATH);
+        .containsExactly(EventType.PULSE_CHECK, EventType.PULSE_CHECK_END, EventType.BREATH);
   }
 
   private void letTimePassUntil(int seconds) {

@@ -16,8 +16,8 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
-import squeezewell.session.What;
 
 /** Prompts that fall silent and come back by what the trainee does. */
 class CoachPromptsTest {
@@ -137,7 +137,7 @@ class CoachPromptsTest {
     assertThat(coach.nextDueNanos().getAsLong()).isBetween(38 * SECOND, 38 * SECOND + 10);
     passTo(135 * SECOND);
     assertThat(prompts()).last().asString().startsWith("38000 prompts-at-once");
-    assertThat(journal.events).noneMatch(e -> e.what() == What.HOLE);
+    assertThat(journal.events).noneMatch(e -> e.what() == EventType.HOLE);
   }
 
   @Test

@@ -14,9 +14,9 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Vomit in an arrest. That compressions are interrupted as little as possible and for under 10 s is
@@ -153,11 +153,11 @@ class CoachVomitTest {
         journal.events.stream()
             .map(
                 e ->
-                    new SessionEvent(
+                    SessionEvent.of(
                         e.number(),
                         e.atNanos(),
                         e.what(),
-                        e.what() == What.SUCTION ? "compressing" : e.detail()))
+                        e.what() == EventType.SUCTION ? "compressing" : e.detail()))
             .collect(Collectors.toList());
     Session before = new Session(TestPlans.header(plan), told, List.of());
     assertThat(before.schedule().stretchAt(12 * SECOND).compressing()).isTrue();
@@ -226,7 +226,7 @@ class CoachVomitTest {
             journal.events.stream()
                 .map(
                     e ->
-                        new SessionEvent(
+                        SessionEvent.of(
                             e.number(),
                             e.atNanos(),
                             e.what(),

@@ -26,10 +26,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** What must hold for any sequence of findings, in every edition, for every patient. */
 class FindingsPropertyTest {
@@ -137,7 +137,7 @@ class FindingsPropertyTest {
   private static List<Long> endedHold(MemoryJournal journal) {
     return journal.events.stream()
         .skip(Math.max(0, journal.events.size() - 1))
-        .filter(e -> e.what() == What.SUCTION_END && e.detail().isEmpty())
+        .filter(e -> e.what() == EventType.SUCTION_END && e.detail().isEmpty())
         .map(SessionEvent::atNanos)
         .collect(Collectors.toList());
   }

@@ -5,9 +5,9 @@ import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Measures what a frame of a replay costs: an hour with 600 breaths, 6,600 compressions and 30
@@ -52,20 +52,20 @@ public final class ReplayCost {
   private static Session hour() {
     List<Object[]> facts = new ArrayList<>();
     for (long k = 0; k < 600; k++) {
-      facts.add(new Object[] {6 * k * SECOND, What.BREATH});
-      facts.add(new Object[] {(6 * k + 1) * SECOND, What.BREATH_END});
+      facts.add(new Object[] {6 * k * SECOND, EventType.BREATH});
+      facts.add(new Object[] {(6 * k + 1) * SECOND, EventType.BREATH_END});
     }
     for (long k = 0; k < 6_600; k++) {
-      facts.add(new Object[] {k * 6 * SECOND / 11, What.COMPRESSION});
+      facts.add(new Object[] {k * 6 * SECOND / 11, EventType.COMPRESSION});
     }
     for (long k = 1; k <= 30; k++) {
-      facts.add(new Object[] {k * 118 * SECOND, What.PULSE_CHECK});
-      facts.add(new Object[] {(k * 118 + 7) * SECOND, What.PULSE_CHECK_END});
+      facts.add(new Object[] {k * 118 * SECOND, EventType.PULSE_CHECK});
+      facts.add(new Object[] {(k * 118 + 7) * SECOND, EventType.PULSE_CHECK_END});
     }
     facts.sort((a, b) -> Long.compare((long) a[0], (long) b[0]));
     List<SessionEvent> events = new ArrayList<>();
     for (Object[] fact : facts) {
-      events.add(new SessionEvent(events.size() + 1, (long) fact[0], (What) fact[1], ""));
+      events.add(SessionEvent.of(events.size() + 1, (long) fact[0], (EventType) fact[1], ""));
     }
     PracticePlan plan =
         new PracticePlan(TestPlans.adult(Situation.ARREST_ADVANCED_AIRWAY), 0, HOUR, 0);

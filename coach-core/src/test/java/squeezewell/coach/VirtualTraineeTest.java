@@ -23,10 +23,10 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /** The figures asked for here are those that the trainee's own description promises. */
 class VirtualTraineeTest {
@@ -134,9 +134,9 @@ class VirtualTraineeTest {
       Run run = practise(11, fault, seconds);
       assertThat(run.finished).isTrue();
       SessionEvent last = run.events.get(run.events.size() - 1);
-      assertThat(last.what()).isEqualTo(What.FINISH);
+      assertThat(last.what()).isEqualTo(EventType.FINISH);
       assertThat(last.atNanos()).isEqualTo(seconds * SECOND);
-      assertThat(run.events).noneMatch(e -> e.what() == What.HOLE);
+      assertThat(run.events).noneMatch(e -> e.what() == EventType.HOLE);
     }
   }
 
@@ -238,7 +238,7 @@ class VirtualTraineeTest {
 
     List<Long> compressions() {
       return events.stream()
-          .filter(e -> e.what() == What.COMPRESSION)
+          .filter(e -> e.what() == EventType.COMPRESSION)
           .map(SessionEvent::atNanos)
           .collect(Collectors.toList());
     }

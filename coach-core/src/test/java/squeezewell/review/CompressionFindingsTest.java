@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import squeezewell.protocol.Situation;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 

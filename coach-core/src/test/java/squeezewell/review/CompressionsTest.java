@@ -18,9 +18,10 @@ import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
 import squeezewell.protocol.Tempo;
 import squeezewell.review.measure.Compressions;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /** Figures of compressions, worked by hand; the steps stand beside each. */
 class CompressionsTest {
@@ -123,11 +124,11 @@ class CompressionsTest {
       double resumed = 0.5 * (count - 1) + longest + millis / 1e3;
       List<SessionEvent> events = new ArrayList<>();
       for (int k = 0; k < count; k++) {
-        events.add(event(events, 0.5 * k, What.COMPRESSION));
+        events.add(event(events, 0.5 * k, EventType.COMPRESSION));
       }
-      events.add(event(events, 0.5 * (count - 1) + 0.2, What.BREATH));
-      events.add(event(events, resumed, What.COMPRESSION));
-      events.add(event(events, resumed + 1, What.FINISH));
+      events.add(event(events, 0.5 * (count - 1) + 0.2, EventType.BREATH));
+      events.add(event(events, resumed, EventType.COMPRESSION));
+      events.add(event(events, resumed + 1, EventType.FINISH));
       Compressions done = review(rhythm, TestPlans.MINUTE, events).metrics().compressions().get();
       assertThat(done.pauseLimitSeconds().getAsDouble()).isCloseTo(longest, within(1e-9));
       assertThat(done.overLimitPauses()).isEqualTo(millis > 0 ? 1 : 0);
@@ -135,8 +136,8 @@ class CompressionsTest {
     }
   }
 
-  private static SessionEvent event(List<SessionEvent> before, double at, What what) {
-    return new SessionEvent(before.size() + 1, SessionBuilder.nanos(at), what, "");
+  private static SessionEvent event(List<SessionEvent> before, double at, EventType what) {
+    return SessionEvent.of(before.size() + 1, SessionBuilder.nanos(at), what, "");
   }
 
   @Test
@@ -230,12 +231,12 @@ class CompressionsTest {
         new PracticePlan(TestPlans.guidance(rhythm, TestPlans.usualLimits()), 0, lengthNanos, 0);
     List<SessionEvent> events = new ArrayList<>();
     for (Cue cue : CueSchedule.of(plan).between(0, lengthNanos)) {
-      What what = cue.kind() == CueKind.COMPRESS ? What.COMPRESSION : What.BREATH;
+      EventType what = cue.kind() == CueKind.COMPRESS ? EventType.COMPRESSION : EventType.BREATH;
       if (cue.kind() == CueKind.COMPRESS || cue.kind() == CueKind.SQUEEZE) {
-        events.add(new SessionEvent(events.size() + 1, cue.atNanos(), what, ""));
+        events.add(SessionEvent.of(events.size() + 1, cue.atNanos(), what, ""));
       }
     }
-    events.add(new SessionEvent(events.size() + 1, lengthNanos, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, lengthNanos, EventType.FINISH, ""));
     return review(rhythm, lengthNanos, events);
   }
 

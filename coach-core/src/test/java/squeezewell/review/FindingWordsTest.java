@@ -18,7 +18,8 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.say.Feedback;
-import squeezewell.session.What;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 
 /**
  * No finding is contradicted by the numbers it prints: each is read again from the text as a
@@ -250,7 +251,7 @@ class FindingWordsTest {
     assertThat(HoldsTest.codes(extra.review())).doesNotContain("checks-on-time");
     // Due at 120 s, made at 118 s; the end at 121 s leaves its length unknown.
     SessionBuilder cut = SessionBuilder.ofSeconds(121).breathsEvery(6, 0, 114);
-    cut.event(118, What.PULSE_CHECK, "");
+    cut.event(118, EventType.PULSE_CHECK, "");
     assertThat(only(cut, "checks-on-time").text()).isEqualTo("1 pulse check made when due.");
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 
 /** What is told, in which order and with which numbers, worked by hand. */
 class FindingsTest {

@@ -12,9 +12,9 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Prints how much processor time the review of a file takes in which findings stand far closer than
@@ -64,10 +64,11 @@ final class ForgedTiming {
     long apart = 4 * TestPlans.HOUR / (silences + 1);
     for (int k = 0; k < silences; k++) {
       long at = (k + 1) * apart;
-      events.add(new SessionEvent(events.size() + 1, at, What.PROMPTS_OFF, "level 1"));
-      events.add(new SessionEvent(events.size() + 1, at + apart / 4, What.BREATH, ""));
-      events.add(new SessionEvent(events.size() + 1, at + apart / 3, What.BREATH, ""));
-      events.add(new SessionEvent(events.size() + 1, at + apart / 2, What.PROMPTS_ON, "level 1"));
+      events.add(SessionEvent.of(events.size() + 1, at, EventType.PROMPTS_OFF, "level 1"));
+      events.add(SessionEvent.of(events.size() + 1, at + apart / 4, EventType.BREATH, ""));
+      events.add(SessionEvent.of(events.size() + 1, at + apart / 3, EventType.BREATH, ""));
+      events.add(
+          SessionEvent.of(events.size() + 1, at + apart / 2, EventType.PROMPTS_ON, "level 1"));
     }
     return new Session(TestPlans.header(plan), events, List.of());
   }
@@ -82,9 +83,9 @@ final class ForgedTiming {
     for (int k = 0; k < changes; k++) {
       long at = (k + 1) * apart;
       String word = (k % 2 == 0 ? one : other).word();
-      events.add(new SessionEvent(events.size() + 1, at, What.FINDING, word));
-      events.add(new SessionEvent(events.size() + 1, at + apart / 3, What.BREATH, ""));
-      events.add(new SessionEvent(events.size() + 1, at + apart / 2, What.COMPRESSION, ""));
+      events.add(SessionEvent.of(events.size() + 1, at, EventType.FINDING, word));
+      events.add(SessionEvent.of(events.size() + 1, at + apart / 3, EventType.BREATH, ""));
+      events.add(SessionEvent.of(events.size() + 1, at + apart / 2, EventType.COMPRESSION, ""));
     }
     return new Session(TestPlans.header(plan), events, List.of());
   }

@@ -14,8 +14,9 @@ import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /**
  * Pulse checks, suction, pauses and holes, worked by hand: checks are due every 120 s, 5 to 10 s
@@ -141,7 +142,7 @@ class HoldsTest {
   void aCheckCutShortByTheEndIsNotJudged() {
     PulseCheckResult check =
         SessionBuilder.ofSeconds(121)
-            .event(118, What.PULSE_CHECK, "")
+            .event(118, EventType.PULSE_CHECK, "")
             .review()
             .metrics()
             .pulseChecks()
@@ -187,7 +188,7 @@ class HoldsTest {
     Review review =
         SessionBuilder.ofSeconds(60)
             .breaths(0, 6, 12, 24, 36, 42, 48, 54)
-            .event(30, What.HOLE, "12.1 s")
+            .event(30, EventType.HOLE, "12.1 s")
             .review();
     assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(7, 7, 0, 1, 0));
     assertThat(review.metrics().holeCount()).isEqualTo(1);

@@ -15,6 +15,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.VerdictText;
 
 /**

@@ -11,6 +11,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 
 /** What must hold of the figures of every session. */
 class MetricsPropertyTest {
@@ -75,7 +76,10 @@ class MetricsPropertyTest {
     double net = session(breaths).review().metrics().gap().longestNetSeconds();
     // The pause moves the planned end, so the finish is set to the same instant.
     Review held =
-        session(breaths).pause(50, 70).event(LENGTH, squeezewell.session.What.FINISH, "").review();
+        session(breaths)
+            .pause(50, 70)
+            .event(LENGTH, squeezewell.session.EventType.FINISH, "")
+            .review();
     assertThat(held.metrics().gap().longestNetSeconds()).isLessThanOrEqualTo(net + 1e-9);
   }
 

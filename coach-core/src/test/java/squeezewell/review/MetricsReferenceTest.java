@@ -13,9 +13,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import squeezewell.Tries;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.session.Session;
 
@@ -24,7 +24,7 @@ import squeezewell.session.Session;
  * definition. Both have to hold the same figures, so that one which is added needs its reference.
  */
 class MetricsReferenceTest {
-  private static final int SEEDS = Tries.orLong(250, 1_000);
+  private static final int SEEDS = 1_000;
 
   /** How many practices have to have had a value for a figure, not counted as unknown. */
   private static final int FEWEST = 10;

@@ -24,9 +24,10 @@ import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.PromptMark;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * The figures of a practice with one rhythm, worked out again by their definitions: plainly, second
@@ -472,7 +473,7 @@ final class NaiveMetrics {
     int holes = 0;
     double holeSeconds = 0;
     for (SessionEvent event : session.events()) {
-      if (event.what() == What.HOLE) {
+      if (event.what() == EventType.HOLE) {
         holes++;
         // It is written to a tenth, so half a tenth may be missing at its start.
         holeSeconds += Double.parseDouble(event.detail().replace(" s", "")) + 0.05;

@@ -11,10 +11,11 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** A practice in which the edition has no rhythm for what was found. */
 class NoRhythmTest {
@@ -25,9 +26,9 @@ class NoRhythmTest {
         edition.find(PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY, 2).orElseThrow();
     PracticePlan plan = PracticePlan.of(edition, arrest, 0, 2 * TestPlans.MINUTE, 0);
     List<SessionEvent> events = new ArrayList<>();
-    events.add(new SessionEvent(1, 30 * TestPlans.SECOND, What.FINDING, "pulse-back"));
+    events.add(SessionEvent.of(1, 30 * TestPlans.SECOND, EventType.FINDING, "pulse-back"));
     for (int n = 2; n <= 20; n++) {
-      events.add(new SessionEvent(n, (40 + 3L * n) * TestPlans.SECOND, What.BREATH, ""));
+      events.add(SessionEvent.of(n, (40 + 3L * n) * TestPlans.SECOND, EventType.BREATH, ""));
     }
     SessionHeader header =
         new SessionHeader(Instant.EPOCH, SessionHeader.Origin.EVENT_LIST, "", edition, plan);

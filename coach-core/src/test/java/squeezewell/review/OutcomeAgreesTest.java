@@ -14,8 +14,9 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.VerdictText;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /**
  * The outcome and what is told beside it never contradict each other as a trainee reads them: what
@@ -23,7 +24,7 @@ import squeezewell.session.What;
  * and praises the rhythm nowhere.
  */
 class OutcomeAgreesTest {
-  private static final int SEEDS = Tries.orLong(400, 1_500);
+  private static final int SEEDS = Tries.orLong(900, 1_500);
 
   /** Faults of single breaths, checks, suction and compressions say nothing about the rhythm. */
   private static final Set<String> OTHER_THINGS =
@@ -84,7 +85,9 @@ class OutcomeAgreesTest {
     // Eight silent intervals of 4.5 s, 60 prompted ones of 6 s: 8 of 68 are 12 %, the mean is
     // (36 + 360) / 68 = 5.8 s.
     SessionBuilder session = SessionBuilder.ofSeconds(396);
-    session.event(181, What.PROMPTS_OFF, "level 1").event(217, What.PROMPTS_ON, "level 0");
+    session
+        .event(181, EventType.PROMPTS_OFF, "level 1")
+        .event(217, EventType.PROMPTS_ON, "level 0");
     session.breathsEvery(6, 0, 180).breathsEvery(4.5, 184.5, 216).breathsEvery(6, 222, 396);
     Review review = session.review();
     assertThat(review.headline()).isEqualTo("Too fast without prompts");

@@ -41,13 +41,14 @@ import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /**
  * What must hold of the review of any session with findings, in every edition, for every patient;
@@ -383,26 +384,26 @@ class PartsPropertyTest {
       int what = random.nextInt(20);
       if (what < 11) {
         String word = pick(List.of(ClinicalFinding.values()), random).word();
-        events.add(new SessionEvent(1, at, What.FINDING, word));
+        events.add(SessionEvent.of(1, at, EventType.FINDING, word));
       } else if (what < 14) {
-        events.add(new SessionEvent(1, at, What.FINDING_UNDONE, ""));
+        events.add(SessionEvent.of(1, at, EventType.FINDING_UNDONE, ""));
       } else if (what == 14) {
         events.add(
-            new SessionEvent(
-                1, at, What.HOLE, random.nextInt(20) + "." + random.nextInt(10) + " s"));
+            SessionEvent.of(
+                1, at, EventType.HOLE, random.nextInt(20) + "." + random.nextInt(10) + " s"));
       } else {
         events.add(
-            new SessionEvent(
+            SessionEvent.of(
                 1,
                 at,
                 pick(
                     List.of(
-                        What.PULSE_CHECK,
-                        What.PULSE_CHECK_END,
-                        What.SUCTION,
-                        What.SUCTION_END,
-                        What.PAUSE,
-                        What.RESUME),
+                        EventType.PULSE_CHECK,
+                        EventType.PULSE_CHECK_END,
+                        EventType.SUCTION,
+                        EventType.SUCTION_END,
+                        EventType.PAUSE,
+                        EventType.RESUME),
                     random),
                 ""));
       }
@@ -422,29 +423,30 @@ class PartsPropertyTest {
         double spread = breath ? 0.4 : 0.04;
         long at = cue.atNanos() + Math.round(spread * random.nextGaussian() * SECOND);
         events.add(
-            new SessionEvent(1, Math.max(0, at), breath ? What.BREATH : What.COMPRESSION, ""));
+            SessionEvent.of(
+                1, Math.max(0, at), breath ? EventType.BREATH : EventType.COMPRESSION, ""));
       }
     }
     for (int i = random.nextInt(25); i > 0; i--) {
       events.add(
-          new SessionEvent(
+          SessionEvent.of(
               1,
               random.nextInt(170) * SECOND,
-              random.nextInt(4) == 0 ? What.COMPRESSION : What.BREATH,
+              random.nextInt(4) == 0 ? EventType.COMPRESSION : EventType.BREATH,
               ""));
     }
     if (random.nextBoolean()) {
       List<SessionEvent> ends = new ArrayList<>();
       for (SessionEvent event : events) {
-        if (event.what() == What.BREATH) {
+        if (event.what() == EventType.BREATH) {
           long length = SECOND / 2 + random.nextInt(1_000) * SECOND / 1_000;
-          ends.add(new SessionEvent(1, event.atNanos() + length, What.BREATH_END, ""));
+          ends.add(SessionEvent.of(1, event.atNanos() + length, EventType.BREATH_END, ""));
         }
       }
       events.addAll(ends);
     }
     if (random.nextInt(3) > 0) {
-      events.add(new SessionEvent(1, (30 + random.nextInt(140)) * SECOND, What.FINISH, ""));
+      events.add(SessionEvent.of(1, (30 + random.nextInt(140)) * SECOND, EventType.FINISH, ""));
     }
     return events;
   }
@@ -457,15 +459,15 @@ class PartsPropertyTest {
     for (SessionEvent event : sorted) {
       int number = numbered.size() + 1;
       String detail = event.detail();
-      if (event.what() == What.FINDING) {
+      if (event.what() == EventType.FINDING) {
         found.push(number);
-      } else if (event.what() == What.FINDING_UNDONE) {
+      } else if (event.what() == EventType.FINDING_UNDONE) {
         if (found.isEmpty()) {
           continue;
         }
         detail = found.pop().toString();
       }
-      numbered.add(new SessionEvent(number, event.atNanos(), event.what(), detail));
+      numbered.add(SessionEvent.of(number, event.atNanos(), event.what(), detail));
     }
     return numbered;
   }

@@ -21,7 +21,8 @@ import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.say.Feedback;
-import squeezewell.session.What;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 
 /**
  * Sessions whose rhythm changes, worked by hand. AHA 2025: an adult with a pulse one breath every 6
@@ -290,7 +291,7 @@ class PartsTest {
     Review review =
         SessionBuilder.ofSeconds(240)
             .breathsEvery(6, 0.2, 114.2)
-            .event(118, What.PULSE_CHECK, "")
+            .event(118, EventType.PULSE_CHECK, "")
             .finding(126, LOST)
             .review();
     assertThat(review.metrics().pulseChecks()).hasSize(1);

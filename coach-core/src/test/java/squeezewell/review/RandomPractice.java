@@ -5,7 +5,7 @@ import squeezewell.TestPlans;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /**
  * Makes practices of every kind from a seed: steady and uneven, too fast, too slow, drifting, with
@@ -43,7 +43,7 @@ final class RandomPractice {
     practice.pauses = false;
     practice.breathe();
     if (practice.chance(0.2)) {
-      practice.session.event(24, What.HOLE, practice.pick(3.4, 12.1) + " s");
+      practice.session.event(24, EventType.HOLE, practice.pick(3.4, 12.1) + " s");
     }
     return practice.session;
   }
@@ -120,8 +120,8 @@ final class RandomPractice {
     if (chance(0.2)) {
       session.test();
     } else if (chance(0.25)) {
-      session.event(length / 3, What.PROMPTS_OFF, "level 1");
-      session.event(length * 0.8, What.PROMPTS_ON, "level 2");
+      session.event(length / 3, EventType.PROMPTS_OFF, "level 1");
+      session.event(length * 0.8, EventType.PROMPTS_ON, "level 2");
     }
   }
 

@@ -8,8 +8,9 @@ import squeezewell.protocol.Situation;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /** Whole sessions at the edges of what can happen. */
 class ReviewerTest {
@@ -57,7 +58,7 @@ class ReviewerTest {
         SessionBuilder.ofSeconds(24)
             .breaths(0, 6)
             .breaths(8)
-            .event(8.5, What.RETRACT, "3")
+            .event(8.5, EventType.RETRACT, "3")
             .breaths(12, 18)
             .review();
     assertThat(review.metrics().breathCount()).isEqualTo(4);
@@ -82,7 +83,7 @@ class ReviewerTest {
         SessionBuilder.ofSeconds(300)
             .live()
             .breathsEvery(6, 0, 60)
-            .event(64, What.FINISH, "")
+            .event(64, EventType.FINISH, "")
             .review();
     assertThat(review.endNanos()).isEqualTo(SessionBuilder.nanos(64));
     assertThat(review.notes()).containsExactly("The practice was ended early: 1:04 of 5:00.");

@@ -14,14 +14,15 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** Builds sessions of an adult who needs one breath every 6 s, from times in seconds. */
 public final class SessionBuilder {
-  private record Entry(long atNanos, int order, What what, String detail) {}
+  private record Entry(long atNanos, int order, EventType what, String detail) {}
 
   private final List<Entry> entries = new ArrayList<>();
   private final double lengthSeconds;
@@ -57,7 +58,7 @@ public final class SessionBuilder {
   /** A test without prompts; the practice lasts as long as the session still. */
   public SessionBuilder test() {
     prompting = Prompting.NONE;
-    return event(0, What.PROMPTS_OFF, "test");
+    return event(0, EventType.PROMPTS_OFF, "test");
   }
 
   public SessionBuilder in(Situation where) {
@@ -68,7 +69,7 @@ public final class SessionBuilder {
   /** Breaths whose end is not known. */
   public SessionBuilder breaths(double... seconds) {
     for (double at : seconds) {
-      event(at, What.BREATH, "");
+      event(at, EventType.BREATH, "");
     }
     return this;
   }
@@ -85,38 +86,38 @@ public final class SessionBuilder {
   /** So many compressions, {@code step} seconds apart, from {@code first} on. */
   public SessionBuilder compressions(int count, double first, double step) {
     for (int k = 0; k < count; k++) {
-      event(first + k * step, What.COMPRESSION, "");
+      event(first + k * step, EventType.COMPRESSION, "");
     }
     return this;
   }
 
   public SessionBuilder squeeze(double at, double length, String volume) {
-    event(at, What.BREATH, "");
-    return event(at + length, What.BREATH_END, volume);
+    event(at, EventType.BREATH, "");
+    return event(at + length, EventType.BREATH_END, volume);
   }
 
   public SessionBuilder pulseCheck(double from, double to) {
-    event(from, What.PULSE_CHECK, "");
-    return event(to, What.PULSE_CHECK_END, "");
+    event(from, EventType.PULSE_CHECK, "");
+    return event(to, EventType.PULSE_CHECK_END, "");
   }
 
   public SessionBuilder suction(double from, double to) {
-    event(from, What.SUCTION, "");
-    return event(to, What.SUCTION_END, "");
+    event(from, EventType.SUCTION, "");
+    return event(to, EventType.SUCTION_END, "");
   }
 
   SessionBuilder pause(double from, double to) {
-    event(from, What.PAUSE, "");
-    return event(to, What.RESUME, "");
+    event(from, EventType.PAUSE, "");
+    return event(to, EventType.RESUME, "");
   }
 
   public SessionBuilder finding(double at, ClinicalFinding finding) {
-    return event(at, What.FINDING, finding.word());
+    return event(at, EventType.FINDING, finding.word());
   }
 
   /** Takes back the last finding before. */
   public SessionBuilder undone(double at) {
-    return event(at, What.FINDING_UNDONE, "");
+    return event(at, EventType.FINDING_UNDONE, "");
   }
 
   public SessionBuilder by(Protocol chosen, PatientGroup group) {
@@ -125,7 +126,7 @@ public final class SessionBuilder {
     return this;
   }
 
-  public SessionBuilder event(double at, What what, String detail) {
+  public SessionBuilder event(double at, EventType what, String detail) {
     entries.add(new Entry(nanos(at), entries.size(), what, detail));
     return this;
   }
@@ -138,12 +139,12 @@ public final class SessionBuilder {
     for (Entry entry : sorted) {
       int number = events.size() + 1;
       String detail = entry.detail();
-      if (entry.what() == What.FINDING) {
+      if (entry.what() == EventType.FINDING) {
         found.push(number);
-      } else if (entry.what() == What.FINDING_UNDONE && !found.isEmpty()) {
+      } else if (entry.what() == EventType.FINDING_UNDONE && !found.isEmpty()) {
         detail = Integer.toString(found.pop());
       }
-      events.add(new SessionEvent(number, entry.atNanos(), entry.what(), detail));
+      events.add(SessionEvent.of(number, entry.atNanos(), entry.what(), detail));
     }
     Guidance guidance = protocol.find(patient, situation, 2).orElseThrow();
     PracticePlan plan =

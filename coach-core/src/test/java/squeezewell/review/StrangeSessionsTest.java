@@ -11,9 +11,10 @@ import net.jqwik.api.constraints.IntRange;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /** Events in any order, as a file from elsewhere may hold them, must not stop a review. */
 class StrangeSessionsTest {
@@ -22,8 +23,13 @@ class StrangeSessionsTest {
     Situation.ARREST_NO_ADVANCED_AIRWAY,
     Situation.ARREST_ADVANCED_AIRWAY
   };
-  private static final What[] MOSTLY_BREATHS = {
-    What.BREATH, What.BREATH, What.BREATH, What.BREATH, What.BREATH_END, What.BREATH_END
+  private static final EventType[] MOSTLY_BREATHS = {
+    EventType.BREATH,
+    EventType.BREATH,
+    EventType.BREATH,
+    EventType.BREATH,
+    EventType.BREATH_END,
+    EventType.BREATH_END
   };
 
   @Property(tries = 500)
@@ -42,12 +48,12 @@ class StrangeSessionsTest {
     for (int n = 1; n <= count; n++) {
       // Steps of 0 put events at the same instant.
       at += random.nextInt(4) * 1.7;
-      What[] kinds = random.nextInt(3) == 0 ? What.values() : MOSTLY_BREATHS;
-      What what = kinds[random.nextInt(kinds.length)];
-      if (what != What.RETRACT || n > 1) {
+      EventType[] kinds = random.nextInt(3) == 0 ? EventType.values() : MOSTLY_BREATHS;
+      EventType what = kinds[random.nextInt(kinds.length)];
+      if (what != EventType.RETRACT || n > 1) {
         session.event(at, what, detail(what, n, random));
       } else {
-        session.event(at, What.BREATH, "");
+        session.event(at, EventType.BREATH, "");
       }
     }
     Review review = session.review();
@@ -65,7 +71,7 @@ class StrangeSessionsTest {
     assertThat(JsonParser.parseString(json.toString()).isJsonObject()).isTrue();
   }
 
-  private static String detail(What what, int number, SplittableRandom random) {
+  private static String detail(EventType what, int number, SplittableRandom random) {
     return switch (what) {
       case RETRACT -> Integer.toString(1 + random.nextInt(number - 1));
       case HOLE -> random.nextInt(9) == 0 ? "a while" : random.nextInt(20) + ".5 s";

@@ -8,8 +8,9 @@ import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.Unprompted;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 
 /** What is told of breaths that were not prompted. Worked by hand. */
 class UnpromptedTest {
@@ -21,9 +22,9 @@ class UnpromptedTest {
     return SessionBuilder.ofSeconds(160)
         .breathsEvery(6, 0, 54)
         .breaths(60.2)
-        .event(60.2, What.PROMPTS_OFF, "level 1")
+        .event(60.2, EventType.PROMPTS_OFF, "level 1")
         .breaths(silent)
-        .event(silent[silent.length - 1], What.PROMPTS_ON, "level 2")
+        .event(silent[silent.length - 1], EventType.PROMPTS_ON, "level 2")
         .breathsEvery(6, silent[silent.length - 1] + 6, silent[silent.length - 1] + 48);
   }
 
@@ -83,7 +84,7 @@ class UnpromptedTest {
   @Test
   void driftIsToldWhenItIsLongLargeAndClear() {
     // 30 silent intervals that grow by 0.05 s each, from 5.5 s.
-    SessionBuilder growing = SessionBuilder.ofSeconds(260).event(0, What.PROMPTS_OFF, "");
+    SessionBuilder growing = SessionBuilder.ofSeconds(260).event(0, EventType.PROMPTS_OFF, "");
     double at = 1;
     growing.breaths(at);
     for (int k = 0; k < 30; k++) {
@@ -95,7 +96,7 @@ class UnpromptedTest {
     // 0.05 s each 6.2 s, of a median of 6.225 s: some 7.8 % a minute.
     assertThat(drift).isCloseTo(100 * 0.05 / 6.225 * 60 / 6.225, within(0.3));
     // 24 intervals of the same growth are too few.
-    SessionBuilder few = SessionBuilder.ofSeconds(260).event(0, What.PROMPTS_OFF, "");
+    SessionBuilder few = SessionBuilder.ofSeconds(260).event(0, EventType.PROMPTS_OFF, "");
     at = 1;
     few.breaths(at);
     for (int k = 0; k < 24; k++) {
@@ -106,7 +107,7 @@ class UnpromptedTest {
     // 30 even ones have none.
     assertThat(
             SessionBuilder.ofSeconds(260)
-                .event(0, What.PROMPTS_OFF, "")
+                .event(0, EventType.PROMPTS_OFF, "")
                 .breathsEvery(6, 1, 181)
                 .review()
                 .metrics()
@@ -120,8 +121,8 @@ class UnpromptedTest {
   void oneWhoIsTooFastOnlyWithoutPromptsIsTold() {
     // Ten intervals of 4.2 s among forty of 6 s: the rhythm as a whole is in range.
     SessionBuilder session = SessionBuilder.ofSeconds(290).breathsEvery(6, 0, 120);
-    session.event(120.1, What.PROMPTS_OFF, "").breathsEvery(4.2, 124.2, 124.2 + 6 * 4.2);
-    session.event(124.2 + 6 * 4.2, What.PROMPTS_ON, "");
+    session.event(120.1, EventType.PROMPTS_OFF, "").breathsEvery(4.2, 124.2, 124.2 + 6 * 4.2);
+    session.event(124.2 + 6 * 4.2, EventType.PROMPTS_ON, "");
     session.breathsEvery(6, 155.4, 155.4 + 21 * 6);
     Review review = session.review();
     assertThat(review.findings()).extracting(Feedback::code).contains("unprompted-fast");
@@ -144,7 +145,9 @@ class UnpromptedTest {
   @Test
   void aGapEndsWhereThePromptsComeBack() {
     SessionBuilder session = SessionBuilder.ofSeconds(160).breathsEvery(6, 0, 54).breaths(60.2);
-    session.event(60.2, What.PROMPTS_OFF, "").event(72, What.PROMPTS_AT_ONCE, "level 1, gap");
+    session
+        .event(60.2, EventType.PROMPTS_OFF, "")
+        .event(72, EventType.PROMPTS_AT_ONCE, "level 1, gap");
     session.breathsEvery(6, 75, 153);
     Unprompted done = session.review().metrics().unprompted().orElseThrow();
     // From 60.2 to 72 s without a prompt; the breath came 3 s after the prompt.

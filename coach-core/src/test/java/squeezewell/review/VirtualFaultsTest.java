@@ -11,6 +11,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /**

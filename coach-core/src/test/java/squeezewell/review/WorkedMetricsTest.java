@@ -15,7 +15,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
-import squeezewell.session.What;
+import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 
 /**
  * Every figure of a review, worked by hand in small practices; the steps stand beside each. A
@@ -154,7 +156,7 @@ class WorkedMetricsTest {
             SessionBuilder.ofSeconds(400)
                 .breaths(0, 128, 300)
                 .pulseCheck(125, 132)
-                .event(350, What.HOLE, "20.0 s"));
+                .event(350, EventType.HOLE, "20.0 s"));
     // Due at 120 s, made 5 s late; the breath at 128 s lies in it.
     worked.is("pulseChecks[0].dueSeconds", 120).is("pulseChecks[0].startedSeconds", 125);
     worked.is("pulseChecks[0].lengthSeconds", 7).is("pulseChecks[0].lateSeconds", 5);
@@ -252,7 +254,8 @@ class WorkedMetricsTest {
 
   /** Prompts fall silent at 0 s at level 3; 30 intervals of 5.5, 5.55 .. 6.95 s from 1 s on. */
   private static Worked silentSlowing() {
-    SessionBuilder session = SessionBuilder.ofSeconds(260).event(0, What.PROMPTS_OFF, "level 3");
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(260).event(0, EventType.PROMPTS_OFF, "level 3");
     double at = 1;
     session.breaths(at);
     for (int k = 0; k < 30; k++) {

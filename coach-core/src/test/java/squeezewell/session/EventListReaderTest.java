@@ -49,10 +49,10 @@ class EventListReaderTest {
                 + "6.000000001,breath,\n7,finding,\"vomit, \"\"much\"\"\"\n");
     assertThat(session.events())
         .containsExactly(
-            new SessionEvent(1, 0, What.BREATH, ""),
-            new SessionEvent(2, 1_050_000_000L, What.BREATH_END, "450 mL"),
-            new SessionEvent(3, 6_000_000_001L, What.BREATH, ""),
-            new SessionEvent(4, 7_000_000_000L, What.FINDING, "vomit, \"much\""));
+            SessionEvent.of(1, 0, EventType.BREATH, ""),
+            SessionEvent.of(2, 1_050_000_000L, EventType.BREATH_END, "450 mL"),
+            SessionEvent.of(3, 6_000_000_001L, EventType.BREATH, ""),
+            SessionEvent.of(4, 7_000_000_000L, EventType.FINDING, "vomit, \"much\""));
     assertThat(session.breaths().get(0).millilitres()).hasValue(450);
   }
 
@@ -69,8 +69,8 @@ class EventListReaderTest {
   void whatOtherProgramsWriteIsReadToo(String text) throws Exception {
     assertThat(read(text).events())
         .containsExactly(
-            new SessionEvent(1, 0, What.BREATH, ""),
-            new SessionEvent(2, 1_000_000_000L, What.BREATH_END, ""));
+            SessionEvent.of(1, 0, EventType.BREATH, ""),
+            SessionEvent.of(2, 1_000_000_000L, EventType.BREATH_END, ""));
   }
 
   @ParameterizedTest

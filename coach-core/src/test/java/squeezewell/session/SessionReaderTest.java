@@ -23,12 +23,13 @@ class SessionReaderTest {
   @TempDir Path folder;
   private Path file;
   private String header;
+  private String formatOne;
   private final List<SessionEvent> events =
       List.of(
-          new SessionEvent(1, SECOND, What.BREATH, ""),
-          new SessionEvent(2, 2 * SECOND, What.BREATH_END, "450 mL"),
-          new SessionEvent(3, 7 * SECOND, What.FINDING, "é呼😀\n"),
-          new SessionEvent(4, 8 * SECOND, What.RETRACT, "1"));
+          SessionEvent.of(1, SECOND, EventType.BREATH, ""),
+          SessionEvent.of(2, 2 * SECOND, EventType.BREATH_END, "450 mL"),
+          SessionEvent.of(3, 7 * SECOND, EventType.REMARK, "é呼😀\n"),
+          SessionEvent.of(4, 8 * SECOND, EventType.RETRACT, "1"));
 
   @BeforeEach
   void writeAGoodFile() throws Exception {
@@ -40,6 +41,20 @@ class SessionReaderTest {
       }
     }
     header = Files.readAllLines(file).get(0);
+    formatOne = header.replaceFirst("\"version\":2", "\"version\":1");
+    assertThat(formatOne).isNotEqualTo(header);
+  }
+
+  /** What is said of a file of which only the lines before the fault are read. */
+  private String noteOn(String text, int read) throws Exception {
+    Files.writeString(file, text);
+    Session session = SessionReader.read(file);
+    assertThat(session.events()).hasSize(read);
+    assertThat(session.finished()).isFalse();
+    assertThat(session.notes()).hasSize(1);
+    assertThat(session.notes().get(0)).doesNotContainPattern("\\p{Cntrl}");
+    assertThat(Files.readString(file)).as("the original").isEqualTo(text);
+    return session.notes().get(0);
   }
 
   private BadInputException refusal(String text) throws Exception {
@@ -60,8 +75,8 @@ class SessionReaderTest {
   void aRemarkOfAnOldFileIsNoFindingWhateverItsWords() throws Exception {
     String vomit = "{\"n\":1,\"at\":5000000000,\"what\":\"finding\",\"detail\":\"vomit\"}\n";
     String lost = "{\"n\":2,\"at\":6000000000,\"what\":\"finding\",\"detail\":\"pulse-lost\"}\n";
-    String old = header.replaceFirst("\"situation\":\"[a-z-]+\",", "");
-    assertThat(old).isNotEqualTo(header);
+    String old = formatOne.replaceFirst("\"situation\":\"[a-z-]+\",", "");
+    assertThat(old).isNotEqualTo(formatOne);
     Files.writeString(file, old + "\n" + vomit + lost);
     Session read = SessionReader.read(file);
     assertThat(read.findings()).isEmpty();
@@ -69,8 +84,8 @@ class SessionReaderTest {
     assertThat(read.events())
         .extracting(SessionEvent::detail)
         .containsExactly("vomit", "pulse-lost");
-    assertThat(read.events()).extracting(SessionEvent::what).containsOnly(What.REMARK);
-    Files.writeString(file, header + "\n" + vomit + lost);
+    assertThat(read.events()).extracting(SessionEvent::what).containsOnly(EventType.REMARK);
+    Files.writeString(file, formatOne + "\n" + vomit + lost);
     assertThat(SessionReader.read(file).findings()).hasSize(2);
   }
 
@@ -126,38 +141,86 @@ class SessionReaderTest {
         "{\"n\":1,\"at\":0,\"what\":\"sneeze\"} | what is \"sneeze\"; allowed: one of breath, breath-end",
         "{\"n\":1,\"at\":0,\"what\":\"breath\",\"detail\":7} | detail is 7; allowed: a text",
         "{\"n\":1,\"n\":1,\"at\":0,\"what\":\"breath\"} | n: the field stands there twice",
-        "{\"n\":1,\"at\":0,\"what\":\"retract\",\"detail\":\"1\"} | detail is 1; allowed: the number of an event before",
-        "{\"n\":1,\"at\":0,\"what\":\"retract\",\"detail\":\"99999999999\"} | detail is 99999999999; allowed",
+        "{\"n\":1,\"at\":0,\"what\":\"retract\",\"detail\":\"1\"} | detail is \"1\"; allowed: the number of an event before",
+        "{\"n\":1,\"at\":0,\"what\":\"retract\",\"detail\":\"99999999999\"} | detail is \"99999999999\"; allowed",
         "{\"n\":1,\"at\":0,\"what\":\"retract\"} | allowed: the number of an event before",
         "{\"n\":1,\"at\":0,\"what\":\"\\u001b[31m\"} | allowed: one of breath",
       })
   void aBadLineIsNamedWithWhatIsWrong(String line, String message) throws Exception {
-    assertThat(refusal(header + "\n" + line + "\n"))
-        .hasMessageContaining("line 2")
-        .hasMessageContaining(message);
+    assertThat(noteOn(formatOne + "\n" + line + "\n", 0)).startsWith("line 2").contains(message);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "\"what\":\"breath\",\"millilitres\":99999 | millilitres is 99999; allowed: a number from 0 to 5000",
+        "\"what\":\"retract\",\"event\":1 | event is 1; allowed: the number of an event before",
+        "\"what\":\"retract\" | event is missing",
+        "\"what\":\"finding\",\"finding\":\"sneeze\" | finding is \"sneeze\"; allowed: one of",
+        "\"what\":\"prompts-on\",\"level\":6 | level is 6; allowed: a number from 0 to 5",
+        "\"what\":\"prompts-on\",\"why\":\"so\" | why is \"so\"; allowed: one of",
+        "\"what\":\"station-end\" | by is missing",
+        "\"what\":\"station\" | setup is missing",
+        "\"what\":\"suction\",\"compressing\":1 | compressing is 1; allowed: true or false",
+        "\"what\":\"hole\",\"seconds\":-1 | seconds is -1; allowed: a number from 0",
+      })
+  void aFieldThatDoesNotFitItsEventIsNamed(String fields, String message) throws Exception {
+    assertThat(noteOn(header + "\n{\"n\":1,\"at\":0," + fields + "}\n", 0)).contains(message);
   }
 
   @Test
-  void timeThatGoesBackIsRefused() throws Exception {
-    assertThat(
-            refusal(
-                header
-                    + "\n{\"n\":1,\"at\":5,\"what\":\"breath\"}"
-                    + "\n{\"n\":2,\"at\":4,\"what\":\"breath\"}\n"))
-        .hasMessageContaining("line 3: at is 4; allowed: at least 5");
+  void timeThatGoesBackEndsWhatIsRead() throws Exception {
+    String text =
+        header
+            + "\n{\"n\":1,\"at\":5,\"what\":\"breath\"}"
+            + "\n{\"n\":2,\"at\":4,\"what\":\"breath\"}\n";
+    assertThat(noteOn(text, 1)).contains("line 3: at is 4; allowed: at least 5");
   }
 
+  /** F9: one bad byte in a session does not take the rest of it away. */
   @Test
-  void rubbishInTheMiddleIsAnErrorAndNotATear() throws Exception {
+  void whatStandsBeforeABadLineIsReadAndTheRestIsCounted() throws Exception {
     List<String> lines = new ArrayList<>(Files.readAllLines(file));
     lines.set(2, lines.get(2).substring(0, 20));
-    assertThat(refusal(String.join("\n", lines) + "\n")).hasMessageContaining("line 3");
+    String whole = String.join("\n", lines) + "\n";
+    assertThat(noteOn(whole, 1))
+        .startsWith("line 3: not well-formed JSON")
+        .endsWith("That line and 2 after it are left out; everything before is good");
+    assertThat(noteOn(whole + "torn", 1)).contains("That line and 3 after it are left out");
+    lines.set(2, "{}");
+    String last = String.join("\n", lines.subList(0, 3)) + "\n";
+    assertThat(noteOn(last, 1)).endsWith("That line is left out; everything before is good");
+  }
+
+  /** F10: a crafted file does not fill the memory. */
+  @Test
+  void aSessionOfMoreLinesThanAnyRealOneIsRefused() throws Exception {
+    StringBuilder text = new StringBuilder(header).append('\n');
+    for (int n = 1; n < SessionReader.MOST_LINES; n++) {
+      text.append("{\"n\":").append(n).append(",\"at\":0,\"what\":\"compression\"}\n");
+    }
+    Files.writeString(file, text);
+    assertThat(SessionReader.read(file).events()).hasSize(SessionReader.MOST_LINES - 1);
+    assertThat(refusal(text.append("\n").toString()))
+        .hasMessageContaining("over 300000 lines; allowed: at most 300000 lines");
+  }
+
+  /** F6: a year that no calendar reckons with is a fault of that file. */
+  @ParameterizedTest
+  @CsvSource({"+1000000-01-01T00:00:00Z", "-0001-01-01T00:00:00Z", "2200-01-01T00:00:00Z"})
+  void aYearOutOfBoundsIsRefused(String startedAt) throws Exception {
+    String forged =
+        header.replaceFirst("\"startedAt\":\"[^\"]+\"", "\"startedAt\":\"" + startedAt + "\"");
+    assertThat(forged).isNotEqualTo(header);
+    assertThat(refusal(forged + "\n")).hasMessageContaining("from 1970 to 2199");
   }
 
   @Test
   void aNewerVersionIsRefusedWithItsReason() throws Exception {
-    assertThat(refusal(header.replaceFirst("\"version\":1", "\"version\":2") + "\n"))
-        .hasMessageContaining("line 1: version is 2; allowed: at most 1")
+    assertThat(refusal(header.replaceFirst("\"version\":2", "\"version\":3") + "\n"))
+        .hasMessageContaining("line 1: version is 3; allowed: at most 2")
         .hasMessageContaining("newer version");
     assertThat(refusal("{\"format\":\"other\"}\n")).hasMessageContaining("format is \"other\"");
   }
@@ -181,24 +244,20 @@ class SessionReaderTest {
   }
 
   @Test
-  void aFileThatIsNotUtf8IsRefusedByItsLine() throws Exception {
+  void aLineThatIsNotUtf8IsNamed() throws Exception {
     byte[] good = (header + "\n{\"n\":1,\"at\":0,\"what\":\"").getBytes(StandardCharsets.UTF_8);
     byte[] bytes = Arrays.copyOf(good, good.length + 2);
     bytes[good.length] = (byte) 0xE9;
     bytes[good.length + 1] = '\n';
     Files.write(file, bytes);
-    try {
-      SessionReader.read(file);
-      throw new AssertionError("it was read");
-    } catch (BadInputException e) {
-      assertThat(e).hasMessageContaining("line 2").hasMessageContaining("not UTF-8");
-    }
+    assertThat(SessionReader.read(file).notes().get(0)).contains("line 2", "not UTF-8");
   }
 
   @Test
   void aHugeLineAndAHugeFileAreRefused() throws Exception {
-    assertThat(refusal(header + "\n" + "x".repeat(20_000_000)))
-        .hasMessageContaining("line 2 is over 100000 bytes long; allowed");
+    assertThat(noteOn(header + "\n" + "x".repeat(20_000_000), 0))
+        .contains("line 2 is over 100000 bytes long; allowed")
+        .endsWith("That line is left out; everything before is good");
     Path huge = folder.resolve("huge.jsonl");
     try (OutputStream out = Files.newOutputStream(huge)) {
       byte[] block = new byte[1_000_000];
@@ -217,7 +276,7 @@ class SessionReaderTest {
   }
 
   @Test
-  void millionsOfEmptyLinesAreRefusedAtTheFirst() throws Exception {
-    assertThat(refusal(header + "\n".repeat(20_000_000))).hasMessageContaining("line 2");
+  void millionsOfEmptyLinesAreRefused() throws Exception {
+    assertThat(refusal(header + "\n".repeat(20_000_000))).hasMessageContaining("over 300000 lines");
   }
 }

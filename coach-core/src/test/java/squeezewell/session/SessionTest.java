@@ -22,10 +22,10 @@ class SessionTest {
     for (String line : lines) {
       String[] parts = line.split(" ", 3);
       events.add(
-          new SessionEvent(
+          SessionEvent.of(
               events.size() + 1,
               TestPlans.nanos(parts[0]),
-              What.of(parts[1]).orElseThrow(),
+              EventType.of(parts[1]).orElseThrow(),
               parts.length > 2 ? parts[2] : ""));
     }
     return new Session(

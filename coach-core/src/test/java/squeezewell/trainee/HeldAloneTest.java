@@ -18,10 +18,10 @@ import squeezewell.cue.Prompting;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Reviewer;
 import squeezewell.review.judge.Verdict;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /**
  * On which days the test was passed. Breaths every 6 s for two minutes pass, every 4 s they do not:
@@ -99,13 +99,13 @@ class HeldAloneTest {
 
   private static Session withLaterPart(String at, int laterIntervalSeconds) {
     List<SessionEvent> events = new ArrayList<>();
-    events.add(new SessionEvent(1, 0, What.PROMPTS_OFF, "test"));
+    events.add(SessionEvent.of(1, 0, EventType.PROMPTS_OFF, "test"));
     for (long second = 1; second <= 121; second += 6) {
       events.add(breath(events, second));
     }
     events.add(
-        new SessionEvent(
-            events.size() + 1, 123 * TestPlans.SECOND, What.FINDING, "breathing-slow"));
+        SessionEvent.of(
+            events.size() + 1, 123 * TestPlans.SECOND, EventType.FINDING, "breathing-slow"));
     for (int k = 0; k < 20; k++) {
       events.add(breath(events, 127 + (long) k * laterIntervalSeconds));
     }
@@ -113,12 +113,12 @@ class HeldAloneTest {
         PracticePlan.of(TestPlans.edition("aha-2025"), ADULT, 0, 246 * TestPlans.SECOND, 0)
             .with(Prompting.NONE);
     long end = (127 + 20L * laterIntervalSeconds) * TestPlans.SECOND;
-    events.add(new SessionEvent(events.size() + 1, end, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, end, EventType.FINISH, ""));
     return PastSessions.session(at, "", SessionHeader.Origin.LIVE, plan, events);
   }
 
   private static SessionEvent breath(List<SessionEvent> before, long second) {
-    return new SessionEvent(before.size() + 1, second * TestPlans.SECOND, What.BREATH, "");
+    return SessionEvent.of(before.size() + 1, second * TestPlans.SECOND, EventType.BREATH, "");
   }
 
   @Test

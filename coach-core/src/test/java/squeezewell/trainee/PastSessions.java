@@ -10,10 +10,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** Sessions of a trainee, written by hand. */
 final class PastSessions {
@@ -28,7 +28,8 @@ final class PastSessions {
     for (int k = 0; k < changes.length; k++) {
       String[] words = changes[k].split(": ", -1);
       events.add(
-          new SessionEvent(k + 1, (10 + k) * SECOND, What.of(words[0]).orElseThrow(), words[1]));
+          SessionEvent.of(
+              k + 1, (10 + k) * SECOND, EventType.of(words[0]).orElseThrow(), words[1]));
     }
     return session(at, trainee, SessionHeader.Origin.LIVE, plan, events);
   }
@@ -40,12 +41,12 @@ final class PastSessions {
 
   static Session test(String at, String trainee, int intervalSeconds, SessionHeader.Origin origin) {
     List<SessionEvent> events = new ArrayList<>();
-    events.add(new SessionEvent(1, 0, What.PROMPTS_OFF, "test"));
+    events.add(SessionEvent.of(1, 0, EventType.PROMPTS_OFF, "test"));
     for (int k = 0; k * intervalSeconds <= 126; k++) {
       long from = (1L + (long) k * intervalSeconds) * SECOND;
-      events.add(new SessionEvent(events.size() + 1, from, What.BREATH, ""));
+      events.add(SessionEvent.of(events.size() + 1, from, EventType.BREATH, ""));
     }
-    events.add(new SessionEvent(events.size() + 1, 130 * SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, 130 * SECOND, EventType.FINISH, ""));
     return session(at, trainee, origin, plan("aha-2025", Prompting.NONE), events);
   }
 

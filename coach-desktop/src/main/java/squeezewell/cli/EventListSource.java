@@ -9,10 +9,11 @@ import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Rhythm;
 import squeezewell.session.EventListReader;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** Reads an event list as a session. The list says nothing of what was asked; options do. */
 final class EventListSource {
@@ -32,15 +33,14 @@ final class EventListSource {
       Path file, PracticeOptions options, Prompting prompting, PracticeOptions.Choice choice)
       throws BadInputException {
     Session read = read(file, options, choice, prompting);
-    boolean told = read.events().stream().anyMatch(e -> e.what() == What.PROMPTS_OFF);
+    boolean told = read.events().stream().anyMatch(e -> e.what() == EventType.PROMPTS_OFF);
     if (prompting != Prompting.NONE || told) {
       return read;
     }
     List<SessionEvent> events = new ArrayList<>();
-    events.add(new SessionEvent(1, 0, What.PROMPTS_OFF, "test"));
+    events.add(new SessionEvent(1, 0, Fact.Prompts.test()));
     for (SessionEvent event : read.events()) {
-      events.add(
-          new SessionEvent(events.size() + 1, event.atNanos(), event.what(), event.detail()));
+      events.add(new SessionEvent(events.size() + 1, event.atNanos(), event.fact()));
     }
     return new Session(read.header(), events, read.notes());
   }
@@ -71,10 +71,10 @@ final class EventListSource {
   private static long end(List<SessionEvent> events, long spacingNanos) {
     long end = 0;
     for (SessionEvent event : events) {
-      if (event.what() == What.FINISH) {
+      if (event.what() == EventType.FINISH) {
         return event.atNanos();
       }
-      long known = event.what() == What.BREATH ? spacingNanos : 0;
+      long known = event.what() == EventType.BREATH ? spacingNanos : 0;
       end = Math.max(end, event.atNanos() + known);
     }
     return end;

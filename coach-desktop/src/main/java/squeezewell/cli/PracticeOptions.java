@@ -135,9 +135,7 @@ final class PracticeOptions {
 
   private Situation situation(PatientGroup group) throws BadInputException {
     if (situation.isEmpty()) {
-      return group == PatientGroup.NEWBORN
-          ? Situation.NEWBORN_VENTILATION
-          : Situation.PULSE_NO_BREATHING;
+      return group.usualSituation();
     }
     return word("--situation", situation, Situation.values(), Situation::id);
   }

@@ -4,6 +4,7 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import squeezewell.protocol.AgeBand;
 import squeezewell.protocol.Approval;
@@ -16,6 +17,7 @@ import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Rhythm;
 import squeezewell.words.Quantities;
 
@@ -154,13 +156,9 @@ final class ProtocolJson {
 
   private void limits(Limits limits) throws IOException {
     json.name("limits").beginObject();
-    limit("pulseCheckEvery", limits.pulseCheckEvery());
-    limit("pulseCheckNotice", limits.pulseCheckNotice());
-    limit("pulseCheckShortest", limits.pulseCheckShortest());
-    limit("pulseCheckLongest", limits.pulseCheckLongest());
-    limit("suctionLongest", limits.suctionLongest());
-    limit("suctionNotice", limits.suctionNotice());
-    limit("gapLongest", limits.gapLongest());
+    for (Map.Entry<ProtocolValue, Limit> limit : limits.all().entrySet()) {
+      limit(limit.getKey().object(), limit.getValue());
+    }
     json.endObject();
   }
 

@@ -1,163 +1,158 @@
 package squeezewell.desktop;
 
-import java.util.List;
-import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Stretch;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.parts.Kit;
-import squeezewell.desktop.screens.LiveScreen;
-import squeezewell.desktop.screens.SoundLine;
+import squeezewell.desktop.screens.RunScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.KeptSession;
-import squeezewell.live.LivePractice;
+import squeezewell.live.LiveRun;
+import squeezewell.live.PracticeSound;
 import squeezewell.protocol.Protocol;
+import squeezewell.session.MonotonicClock;
+import squeezewell.session.SessionHeader;
 
-/** Everything that belongs to one running practice: its coach, sound, file, keys and screen. */
-final class LiveSession {
-  private final Recording recording;
+/**
+ * Everything that belongs to a practice or a station that runs: its time, file, sound, keys,
+ * screen.
+ *
+ * @param <S> its screen
+ */
+abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements PracticeKeys.Listener {
+  private final MonotonicClock clock = MonotonicClock.startNow();
   private final Protocol protocol;
-  private final LivePractice practice;
+  private final KeptSession kept;
+  private final PracticeSound sound;
   private final PracticeKeys keys;
-  private Optional<LiveScreen> screen = Optional.empty();
-
-  private LiveSession(
-      Recording recording, Protocol protocol, LivePractice practice, Settings settings) {
-    this.recording = recording;
-    this.protocol = protocol;
-    this.practice = practice;
-    boolean compressions = Recording.mayCompress(practice.state().schedule().plan());
-    this.keys = new PracticeKeys(settings.pedalKeys(), compressions, new Commands());
-  }
+  private final Consumer<LiveSession<?>> onEnd;
+  private final AtomicBoolean over = new AtomicBoolean();
 
   /**
-   * Starts a practice.
+   * Begins its time, file and sound.
    *
-   * @param onEnd told once, on another thread, when the practice is over and written
+   * @param onEnd told once, on another thread, when it is over and written
    */
-  static LiveSession start(
+  LiveSession(
       HomeFolder home,
       Settings settings,
       Protocol protocol,
       PracticePlan plan,
-      Consumer<LiveSession> onEnd) {
-    Recording recording = Recording.begin(home, settings, protocol, plan);
-    AtEnd<LiveSession> atEnd = new AtEnd<>(onEnd);
-    LivePractice practice =
-        new LivePractice(
-            plan,
-            recording.clock(),
-            recording.kept(),
-            List.of(recording.sound()),
-            state -> atEnd.changed(state.finished()));
-    LiveSession session = new LiveSession(recording, protocol, practice, settings);
-    atEnd.of(session);
-    recording
-        .sound()
-        .onLost(
-            lost ->
-                practice.post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
-    practice.start();
-    return session;
+      Consumer<LiveSession<?>> onEnd) {
+    this.protocol = protocol;
+    this.onEnd = onEnd;
+    SessionHeader header =
+        new SessionHeader(
+            clock.startedAt(), SessionHeader.Origin.LIVE, settings.trainee(), protocol, plan);
+    kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
+    sound = new PracticeSound(clock, settings);
+    boolean compressions = plan.all().stream().anyMatch(g -> g.rhythm().compressions().isPresent());
+    keys = new PracticeKeys(settings.pedalKeys(), compressions, this);
   }
 
-  LivePractice practice() {
-    return practice;
+  /** What is driven. */
+  abstract LiveRun<?> run();
+
+  /** Lets it run. */
+  final void start() {
+    sound.onLost(
+        lost -> run().post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
+    run().start();
   }
 
-  Protocol protocol() {
+  final void changed(boolean finished) {
+    if (finished && over.compareAndSet(false, true)) {
+      onEnd.accept(this);
+    }
+  }
+
+  final MonotonicClock clock() {
+    return clock;
+  }
+
+  final Protocol protocol() {
     return protocol;
   }
 
-  KeptSession kept() {
-    return recording.kept();
+  final KeptSession kept() {
+    return kept;
   }
 
-  LiveScreen screen(Kit kit) {
-    screen.ifPresent(LiveScreen::close);
-    LiveScreen made =
-        new LiveScreen(
-            kit,
-            practice,
-            protocol,
-            keys,
-            new SoundLine(recording::notice, recording.sound()::muted));
-    screen = Optional.of(made);
-    return made;
+  final PracticeKeys keys() {
+    return keys;
   }
 
-  void apply(Settings settings) {
-    recording.sound().apply(settings);
+  @Override
+  final LiveRun<?> shown() {
+    return run();
+  }
+
+  @Override
+  final PracticeSound sound() {
+    return sound;
+  }
+
+  /** Of saving, or else of sound. */
+  @Override
+  String notice() {
+    return kept.trouble().isEmpty() ? sound.notice() : kept.trouble();
   }
 
   /** Stops drawing; the last sound may ring on. */
-  void closeScreen() {
-    screen.ifPresent(LiveScreen::close);
-    recording.sound().closeAfterRinging();
+  void ended() {
+    stopDrawing();
+    sound.closeAfterRinging();
   }
 
-  /** Ends the practice now. */
+  @Override
   void close() {
-    screen.ifPresent(LiveScreen::close);
-    practice.close();
-    recording.sound().close();
+    stopDrawing();
+    run().close();
+    sound.close();
   }
 
-  private final class Commands implements PracticeKeys.Listener {
-    @Override
-    public void squeezeBegan(long nanoTime) {
-      practice.post(Command.SQUEEZE, nanoTime);
-    }
+  /** Whether breathing is being held for something. */
+  boolean holds(Stretch.Kind kind) {
+    return run().state().schedule().stretchAt(clock.nanos()).kind() == kind;
+  }
 
-    @Override
-    public void squeezeEnded(long nanoTime) {
-      practice.post(Command.SQUEEZE_END, nanoTime);
-    }
+  /** Does what differs. */
+  abstract void act(PracticeKeys.Action action, long nanoTime);
 
-    @Override
-    public void compressed(long nanoTime) {
-      long now = practice.clock().nanos();
-      if (practice.state().schedule().guidanceAt(now).rhythm().compressions().isPresent()) {
-        practice.post(Command.COMPRESS, nanoTime);
-      }
-    }
+  @Override
+  public final void squeezeBegan(long nanoTime) {
+    run().post(Command.SQUEEZE, nanoTime);
+  }
 
-    @Override
-    public void digit(int digit, long nanoTime) {
-      screen.ifPresent(shown -> shown.choose(digit, nanoTime));
-    }
+  @Override
+  public final void squeezeEnded(long nanoTime) {
+    run().post(Command.SQUEEZE_END, nanoTime);
+  }
 
-    @Override
-    public void action(PracticeKeys.Action action, long nanoTime) {
-      Stretch.Kind now = practice.state().schedule().stretchAt(practice.clock().nanos()).kind();
-      switch (action) {
-        case PULSE_CHECK ->
-            practice.post(
-                now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK,
-                nanoTime);
-        case SUCTION ->
-            practice.post(
-                now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION, nanoTime);
-        case FINDINGS -> screen.ifPresent(LiveScreen::toggleFindings);
-        case UNDO_FINDING -> {
-          // What is offered was worked out before the slip is taken back.
-          screen.ifPresent(LiveScreen::closeFindings);
-          practice.post(Command.UNDO_FINDING, nanoTime);
-        }
-        case PAUSE -> {
-          // Escape first leaves what stands open.
-          if (screen.isPresent() && screen.get().closeFindings()) {
-            return;
-          }
-          practice.post(now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE, nanoTime);
-        }
-        case FINISH -> practice.post(Command.FINISH, nanoTime);
-        case RETRACT_BREATH -> practice.post(Command.RETRACT_BREATH, nanoTime);
-        case MUTE -> recording.sound().toggleMute();
-      }
+  @Override
+  public final void compressed(long nanoTime) {
+    long now = clock.nanos();
+    if (run().state().schedule().guidanceAt(now).rhythm().compressions().isPresent()) {
+      run().post(Command.COMPRESS, nanoTime);
+    }
+  }
+
+  @Override
+  public final void action(PracticeKeys.Action action, long nanoTime) {
+    switch (action) {
+      case PULSE_CHECK ->
+          run()
+              .post(
+                  holds(Stretch.Kind.PULSE_CHECK) ? Command.PULSE_CHECK_END : Command.PULSE_CHECK,
+                  nanoTime);
+      case SUCTION ->
+          run().post(holds(Stretch.Kind.SUCTION) ? Command.SUCTION_END : Command.SUCTION, nanoTime);
+      case RETRACT_BREATH -> run().post(Command.RETRACT_BREATH, nanoTime);
+      case MUTE -> sound.toggleMute();
+      default -> act(action, nanoTime);
     }
   }
 }

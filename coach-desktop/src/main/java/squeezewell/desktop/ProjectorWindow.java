@@ -35,8 +35,7 @@ final class ProjectorWindow extends JFrame {
   private static final int HEIGHT = 720;
   private static final int FRAME_MILLIS = 33;
 
-  private final transient Supplier<Optional<LiveSession>> session;
-  private final transient Supplier<Optional<StationSession>> station;
+  private final transient Supplier<Optional<LiveSession<?>>> session;
   private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
   private transient LivePainter painter;
   private JLabel elapsed;
@@ -47,17 +46,12 @@ final class ProjectorWindow extends JFrame {
   private AdviceCard next;
 
   /**
-   * @param session the practice that runs, if one does
-   * @param station the station that runs, if one does
+   * @param session the practice or station that runs, if one does
    * @param beside where the phone is
    */
-  ProjectorWindow(
-      Supplier<Optional<LiveSession>> session,
-      Supplier<Optional<StationSession>> station,
-      Rectangle beside) {
+  ProjectorWindow(Supplier<Optional<LiveSession<?>>> session, Rectangle beside) {
     super("Squeezewell projector");
     this.session = session;
-    this.station = station;
     setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
@@ -141,14 +135,14 @@ final class ProjectorWindow extends JFrame {
   }
 
   private void frame() {
-    Optional<StationSession> exercise = station.get();
-    examiner.setVisible(exercise.isPresent());
-    next.setVisible(exercise.isPresent());
-    if (exercise.isPresent()) {
-      showStation(exercise.get());
+    Optional<LiveSession<?>> running = session.get();
+    boolean isStation = running.isPresent() && running.get() instanceof StationSession;
+    examiner.setVisible(isStation);
+    next.setVisible(isStation);
+    if (isStation) {
+      showStation((StationSession) running.get());
       return;
     }
-    Optional<LiveSession> running = session.get();
     if (!running.isPresent()) {
       elapsed.setText("");
       bar.setText("Waiting for a practice");
@@ -157,7 +151,7 @@ final class ProjectorWindow extends JFrame {
       painter.rest();
       return;
     }
-    LivePainter.Lines lines = painter.paint(running.get().practice());
+    LivePainter.Lines lines = painter.paint(running.get().run());
     Kit.show(elapsed, lines.elapsed());
     Kit.show(bar, lines.found().isEmpty() ? lines.bar() : lines.found());
     Kit.show(asked, lines.asked());
@@ -166,7 +160,7 @@ final class ProjectorWindow extends JFrame {
   }
 
   private void showStation(StationSession running) {
-    LiveStation live = running.station();
+    LiveStation live = running.run();
     LiveStation.Now at = live.now();
     long now = live.clock().nanos();
     StationProjectorView view = StationProjectorView.of(at, now);
@@ -180,8 +174,7 @@ final class ProjectorWindow extends JFrame {
       painter.rest();
       Kit.show(asked, "");
     }
-    Kit.show(
-        edition, view.oxygen().isEmpty() ? running.choice().protocol().title() : view.oxygen());
+    Kit.show(edition, view.oxygen().isEmpty() ? running.protocol().title() : view.oxygen());
     Toolkit.getDefaultToolkit().sync();
   }
 }

@@ -1,6 +1,5 @@
 package squeezewell.desktop;
 
-import java.util.Optional;
 import squeezewell.audio.JavaSoundSpeech;
 import squeezewell.audio.LineStore;
 import squeezewell.audio.ReplaySource;
@@ -13,14 +12,13 @@ import squeezewell.live.ReplayPlayer;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.Session;
 
-/** Everything that belongs to one replay: its player, sound and screen. */
-final class ReplaySession {
+/** A practice played back. */
+final class ReplaySession extends Hosted<ReplayScreen> {
   private final PracticeSound sound;
   private final ReplayPlayer player;
   private final LineStore lines = new LineStore(JavaSoundSpeech::new);
   private final String when;
   private final Runnable back;
-  private Optional<ReplayScreen> screen = Optional.empty();
 
   /**
    * Opens the sound and stands at the start of a session.
@@ -37,26 +35,32 @@ final class ReplaySession {
     this.back = back;
   }
 
-  ReplayScreen screen(Kit kit) {
-    screen.ifPresent(ReplayScreen::close);
-    ReplayScreen made =
-        new ReplayScreen(
-            kit,
-            player,
-            when,
-            new ReplayScreen.Sound(sound::notice, sound::muted, sound::toggleMute),
-            back);
-    screen = Optional.of(made);
-    return made;
+  @Override
+  ReplayPlayer shown() {
+    return player;
   }
 
-  void apply(Settings settings) {
-    sound.apply(settings);
+  @Override
+  PracticeSound sound() {
+    return sound;
+  }
+
+  @Override
+  Kit fitted(Stage stage) {
+    Kit below = stage.fittedKit(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+    Kit beside = stage.fittedKit(ReplayScreen.BESIDE_WIDTH, ReplayScreen.BESIDE_HEIGHT);
+    return beside.look().scale() > below.look().scale() ? beside : below;
+  }
+
+  @Override
+  ReplayScreen screen(Kit kit) {
+    return new ReplayScreen(kit, player, when, soundLine(), back);
   }
 
   /** Stops drawing and ends the sound in the background. */
+  @Override
   void close() {
-    screen.ifPresent(ReplayScreen::close);
+    stopDrawing();
     lines.close();
     Thread thread = new Thread(sound::close, "squeezewell-replay-end");
     thread.setDaemon(true);

@@ -13,7 +13,7 @@ import javax.swing.JFileChooser;
 import javax.swing.filechooser.FileFilter;
 import squeezewell.files.WholeFile;
 import squeezewell.report.ReportKind;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** Saves the report of a practice where the person wants it, as the kind that they choose. */

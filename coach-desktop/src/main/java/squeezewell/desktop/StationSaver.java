@@ -12,7 +12,7 @@ import java.util.Locale;
 import javax.swing.JFileChooser;
 import squeezewell.files.WholeFile;
 import squeezewell.report.StationHtml;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
 

@@ -1,7 +1,6 @@
 package squeezewell.live;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -14,18 +13,9 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
 
-/**
- * Drives a {@link Coach} in real time on a thread of its own. Commands may come from any thread and
- * never wait for the disk; whoever looks reads the last published state.
- */
-public final class LivePractice implements Shown, AutoCloseable {
-  private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(1);
-
-  private final MonotonicClock clock;
+/** Drives a {@link Coach} in real time. */
+public final class LivePractice extends LiveRun<CoachState> {
   private final Coach coach;
-  private final Consumer<CoachState> onChange;
-  private final Driver<Coach> driver;
-  private volatile CoachState state;
 
   /**
    * Prepares a practice; {@link #start} sets it going.
@@ -43,92 +33,47 @@ public final class LivePractice implements Shown, AutoCloseable {
       Journal journal,
       List<? extends CueOutput> outputs,
       Consumer<CoachState> onChange) {
-    this.clock = Objects.requireNonNull(clock, "clock");
-    this.onChange = Objects.requireNonNull(onChange, "onChange");
+    super("practice", TimeUnit.SECONDS.toNanos(1), clock, journal, onChange);
     this.coach = new Coach(plan, journal, outputs);
-    this.state = coach.state();
-    this.driver = new Driver<>("practice", coach, new Steps(), LONGEST_WAIT_NANOS, clock, journal);
-  }
-
-  /** Lets the practice run. */
-  public void start() {
-    driver.start();
-  }
-
-  /**
-   * Gives a command.
-   *
-   * @param command the command
-   * @param nanoTime when the person gave it, a reading of {@link System#nanoTime()}
-   */
-  public void post(Command command, long nanoTime) {
-    driver.post((to, at) -> to.command(command, at), nanoTime);
+    prepared();
   }
 
   /**
    * Notes what was found.
    *
-   * @param finding what
    * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
    */
   public void post(ClinicalFinding finding, long nanoTime) {
-    driver.post((to, at) -> to.find(finding, at), nanoTime);
+    act(at -> coach.find(finding, at), nanoTime);
   }
 
   @Override
   public CoachState state() {
-    return state;
+    return now();
   }
 
   @Override
-  public long nowNanos() {
-    return clock.nanos();
+  CoachState practice() {
+    return coach.state();
   }
 
-  /** Session time. */
-  public MonotonicClock clock() {
-    return clock;
-  }
-
-  /**
-   * Ends the practice if it still runs, and waits up to two seconds for the last fact's writing.
-   */
   @Override
-  public void close() {
-    post(Command.FINISH, System.nanoTime());
-    driver.await();
+  OptionalLong nextDueNanos() {
+    return coach.nextDueNanos();
   }
 
-  private void publish(CoachState next) {
-    state = next;
-    onChange.accept(next);
+  @Override
+  void advance(long nowNanos) {
+    coach.advance(nowNanos);
   }
 
-  private final class Steps implements Driver.Steps {
-    @Override
-    public boolean finished() {
-      return coach.state().finished();
-    }
+  @Override
+  void command(Command command, long atNanos) {
+    coach.command(command, atNanos);
+  }
 
-    @Override
-    public OptionalLong nextDueNanos() {
-      return coach.nextDueNanos();
-    }
-
-    @Override
-    public void advance(long nowNanos) {
-      coach.advance(nowNanos);
-    }
-
-    @Override
-    public void changed() {
-      publish(coach.state());
-    }
-
-    @Override
-    public void ended(String trouble) {
-      CoachState last = coach.state();
-      publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
-    }
+  @Override
+  CoachState look(CoachState practice, long atNanos) {
+    return practice;
   }
 }

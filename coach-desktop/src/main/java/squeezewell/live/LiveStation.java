@@ -1,7 +1,6 @@
 package squeezewell.live;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
@@ -19,19 +18,10 @@ import squeezewell.station.run.StationRun;
 import squeezewell.station.run.StationSetup;
 import squeezewell.station.run.StationState;
 
-/**
- * Drives a {@link StationPractice} in real time on a thread of its own, as {@link LivePractice}
- * does a practice. Commands may come from any thread; whoever looks reads the last published state.
- */
-public final class LiveStation implements AutoCloseable {
-  private static final long LONGEST_WAIT_NANOS = TimeUnit.MILLISECONDS.toNanos(250);
-
-  private final MonotonicClock clock;
+/** Drives a {@link StationPractice} in real time. */
+public final class LiveStation extends LiveRun<LiveStation.Now> {
   private final StationPractice station;
-  private final Consumer<Now> onChange;
-  private final Driver<StationPractice> driver;
   private Optional<Slip> lastTap = Optional.empty();
-  private volatile Now now;
 
   /**
    * Where things stand. Immutable.
@@ -73,27 +63,9 @@ public final class LiveStation implements AutoCloseable {
       Journal journal,
       List<? extends CueOutput> outputs,
       Consumer<Now> onChange) {
-    this.clock = Objects.requireNonNull(clock, "clock");
-    this.onChange = Objects.requireNonNull(onChange, "onChange");
+    super("station", TimeUnit.MILLISECONDS.toNanos(250), clock, journal, onChange);
     this.station = new StationPractice(station, setup, plan, journal, outputs);
-    this.now = look(this.station.practice(), 0);
-    this.driver =
-        new Driver<>("station", this.station, new Steps(), LONGEST_WAIT_NANOS, clock, journal);
-  }
-
-  /** Lets the station run. */
-  public void start() {
-    driver.start();
-  }
-
-  /**
-   * Gives a command of the practice.
-   *
-   * @param command the command
-   * @param nanoTime when the person gave it, a reading of {@link System#nanoTime()}
-   */
-  public void post(Command command, long nanoTime) {
-    post((to, at) -> to.command(command, at), nanoTime);
+    prepared();
   }
 
   /**
@@ -103,7 +75,7 @@ public final class LiveStation implements AutoCloseable {
    * @param nanoTime when the person did it, a reading of {@link System#nanoTime()}
    */
   public void post(ObjLongConsumer<StationPractice> action, long nanoTime) {
-    driver.post(action, nanoTime);
+    act(at -> action.accept(station, at), nanoTime);
   }
 
   /**
@@ -141,60 +113,36 @@ public final class LiveStation implements AutoCloseable {
         nanoTime);
   }
 
-  /** Where things stand. */
-  public Now now() {
-    return now;
-  }
-
-  /** Session time. */
-  public MonotonicClock clock() {
-    return clock;
-  }
-
-  /** Ends the station if it still runs, and waits up to two seconds for the last fact's writing. */
   @Override
-  public void close() {
-    post(Command.FINISH, System.nanoTime());
-    driver.await();
+  public CoachState state() {
+    return now().practice();
   }
 
-  private Now look(CoachState practice, long atNanos) {
+  @Override
+  CoachState practice() {
+    return station.practice();
+  }
+
+  @Override
+  OptionalLong nextDueNanos() {
+    return station.nextDueNanos();
+  }
+
+  @Override
+  void advance(long nowNanos) {
+    station.advance(nowNanos);
+  }
+
+  @Override
+  void command(Command command, long atNanos) {
+    station.command(command, atNanos);
+  }
+
+  @Override
+  Now look(CoachState practice, long atNanos) {
     Optional<Slip> slip =
         lastTap.filter(
             tap -> atNanos <= tap.untilNanos() && station.canUndo(tap.taskId(), atNanos));
     return new Now(station.state(), practice, station.breathing(), slip);
-  }
-
-  private void publish(CoachState practice) {
-    now = look(practice, clock.nanos());
-    onChange.accept(now);
-  }
-
-  private final class Steps implements Driver.Steps {
-    @Override
-    public boolean finished() {
-      return station.practice().finished();
-    }
-
-    @Override
-    public OptionalLong nextDueNanos() {
-      return station.nextDueNanos();
-    }
-
-    @Override
-    public void advance(long nowNanos) {
-      station.advance(nowNanos);
-    }
-
-    @Override
-    public void changed() {
-      publish(station.practice());
-    }
-
-    @Override
-    public void ended(String trouble) {
-      CoachState last = station.practice();
-      publish(last.ended(trouble.isEmpty() ? last.trouble() : trouble));
-    }
   }
 }

@@ -94,7 +94,7 @@ public final class MarkIndex {
     for (int i = first(nanos - toleranceNanos); i < end; i++) {
       RibbonMark mark = marks.get(i);
       long away = Math.max(0, Math.max(mark.startNanos() - nanos, nanos - mark.endNanos()));
-      boolean span = mark.kind().hold() || mark.kind() == RibbonMark.Kind.SILENCE;
+      boolean span = mark.isSpan();
       boolean here = span ? away == 0 : away <= toleranceNanos;
       long cost =
           span

@@ -9,13 +9,13 @@ import java.util.Map;
 import java.util.function.Supplier;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
@@ -117,7 +117,8 @@ public final class MarksView {
           case SUCTION -> RibbonMark.Kind.SUCTION;
           case WATCH -> RibbonMark.Kind.WATCH;
           case NO_RATE -> RibbonMark.Kind.NO_RATE;
-          default -> RibbonMark.Kind.PAUSE;
+          case PAUSE -> RibbonMark.Kind.PAUSE;
+          case HOLE -> RibbonMark.Kind.STALL;
         };
     add(
         new RibbonMark(kind, hold.startNanos(), hold.endNanos(), Judgement.UNJUDGED),
@@ -130,9 +131,10 @@ public final class MarksView {
   }
 
   private void add(PromptMark prompt, int place) {
+    boolean missed = prompt.outcome() == PromptMark.Outcome.MISSED;
     add(
-        point(RibbonMark.Kind.PROMPT, prompt.atNanos()),
-        prompt.outcome() == PromptMark.Outcome.MISSED,
+        point(missed ? RibbonMark.Kind.MISSED : RibbonMark.Kind.PROMPT, prompt.atNanos()),
+        missed,
         () -> prompt(prompt, answers.get(place)));
   }
 

@@ -1,261 +1,259 @@
 package squeezewell.picture;
 
-import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Font;
-import java.awt.Graphics2D;
-import java.awt.Paint;
 import java.awt.Shape;
-import java.awt.TexturePaint;
+import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYBoxAnnotation;
-import org.jfree.chart.annotations.XYLineAnnotation;
-import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.axis.NumberTickUnit;
-import org.jfree.chart.axis.TickUnits;
-import org.jfree.chart.plot.ValueMarker;
-import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.Layer;
-import org.jfree.chart.ui.RectangleAnchor;
-import org.jfree.chart.ui.RectangleInsets;
-import org.jfree.chart.ui.TextAnchor;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.protocol.Judgement;
+import squeezewell.words.Quantities;
 
-/** Makes a chart of the library from what a chart is to show. */
-final class PlotPainter {
-  private static final List<Judgement> SERIES =
-      List.of(Judgement.IN_RANGE, Judgement.FAST, Judgement.SLOW, Judgement.UNJUDGED);
+/** Paints a chart into a place. */
+public final class PlotPainter {
+  /** What is in range is painted last, over the rest. */
+  private static final List<Judgement> ORDER =
+      List.of(Judgement.UNJUDGED, Judgement.SLOW, Judgement.FAST, Judgement.IN_RANGE);
 
   /** Points of a rate further apart than this, in minutes, are not joined. */
   private static final double APART = 1.5 / 60;
 
+  private static final int MOST_TO_THE_RIGHT = 10;
+  private static final int MOST_UPWARDS = 8;
+
   private final Look look;
   private final Palette palette;
+  private final PlotData data;
+  private final Canvas canvas;
+  private final Axis right;
+  private final Axis up;
 
-  PlotPainter(Look look) {
-    this.look = look;
-    this.palette = look.palette();
+  /** Values of the data, and where they stand in the picture. */
+  private record Axis(double low, double high, double from, double to) {
+    double at(double value) {
+      return from + (value - low) / (high - low) * (to - from);
+    }
+
+    /** Steps of 1, 2 or 5 times a power of ten, not more than that, with room for their words. */
+    List<Double> ticks(int most, double room) {
+      for (double power = 0.1; power <= 1000; power *= 10) {
+        for (int digit : new int[] {1, 2, 5}) {
+          double share = digit * power / (high - low);
+          if (share * most >= 1 && share * Math.abs(to - from) >= room) {
+            return multiples(digit * power);
+          }
+        }
+      }
+      return List.of();
+    }
+
+    private List<Double> multiples(double step) {
+      List<Double> ticks = new ArrayList<>();
+      for (double k = Math.ceil(low / step); k * step <= high; k++) {
+        ticks.add(k * step);
+      }
+      return ticks;
+    }
   }
 
-  JFreeChart chart(PlotData data) {
-    NumberAxis right = axis(data.xLabel());
-    right.setRange(data.xLow(), data.xHigh());
-    right.setStandardTickUnits(units(data.xHigh() - data.xLow(), 10));
-    NumberAxis up = axis("");
-    up.setRange(data.yLow(), data.yHigh());
-    up.setStandardTickUnits(units(data.yHigh() - data.yLow(), 8));
-    XYLineAndShapeRenderer renderer = renderer(data.joined());
-    XYPlot plot = new XYPlot(series(data), right, up, renderer);
-    plot.setBackgroundPaint(palette.card());
-    plot.setOutlineVisible(false);
-    plot.setDomainGridlinesVisible(false);
-    plot.setRangeGridlinesVisible(false);
-    plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-    for (PlotData.Box range : data.ranges()) {
-      renderer.addAnnotation(
-          new XYBoxAnnotation(
-              range.xLow(),
-              range.yLow(),
-              range.xHigh(),
-              range.yHigh(),
-              null,
-              null,
-              palette.active()),
-          Layer.BACKGROUND);
+  /** A painter of a chart on a place of a size, its upper left corner at 0. */
+  public PlotPainter(Look look, PlotData data, Canvas canvas, double width, double height) {
+    this.look = look;
+    this.palette = look.palette();
+    this.data = data;
+    this.canvas = canvas;
+    double foot = Math.max(look.px(11), height - look.px(38));
+    this.up = new Axis(data.yLow(), data.yHigh(), foot, look.px(10));
+    double widest =
+        upTicks().stream().mapToDouble(t -> canvas.lengthOf(false, text(t))).max().orElse(0);
+    double left = look.px(14) + widest;
+    double end = Math.max(left + 1, width - look.px(12));
+    this.right = new Axis(data.xLow(), data.xHigh(), left, end);
+  }
+
+  /** Where a stop stands; a point in a square with sides of twice a half. */
+  public Rectangle2D place(PlotData.Stop stop, double half) {
+    double x = right.at(stop.x());
+    double height = up.from() - up.to();
+    return switch (stop.kind()) {
+      case POINT -> new Rectangle2D.Double(x - half, up.at(stop.y()) - half, 2 * half, 2 * half);
+      case LINE -> new Rectangle2D.Double(x, up.to(), 0, height);
+      case BAR -> {
+        PlotData.Bar bar = data.bars().get(0);
+        double wide = right.at(bar.xHigh()) - right.at(bar.xLow());
+        yield new Rectangle2D.Double(x - wide / 2, up.to(), wide, height);
+      }
+    };
+  }
+
+  /** Paints it. */
+  public void paint() {
+    for (PlotData.Box box : data.ranges()) {
+      canvas.fill(palette.active(), box(box.xLow(), box.xHigh(), box.yLow(), box.yHigh()));
     }
+    // A low bar at the foot: told from a range by its place, and by the words on pointing at it.
+    double low = data.yLow() + (data.yHigh() - data.yLow()) * 0.05;
     for (PlotData.Span hold : data.holds()) {
-      addHold(renderer, data, hold);
+      Shape bar = box(hold.from(), hold.to(), data.yLow(), low);
+      canvas.fill(palette.softText(), bar);
+      canvas.draw(palette.softText(), look.px(1), bar);
     }
+    float dash = look.px(5);
+    double thin = Math.max(1, look.px(1.5));
     for (PlotData.Level target : data.targets()) {
-      renderer.addAnnotation(
-          new XYLineAnnotation(
-              target.xLow(),
-              target.yLow(),
-              target.xHigh(),
-              target.yHigh(),
-              dashed(),
-              palette.tide()),
-          Layer.BACKGROUND);
+      canvas.draw(
+          palette.tide(),
+          thin,
+          line(target.xLow(), target.yLow(), target.xHigh(), target.yHigh()),
+          dash,
+          dash);
     }
-    for (PlotData.Bar bar : data.bars()) {
-      renderer.addAnnotation(
-          new XYBoxAnnotation(
-              bar.xLow(),
-              bar.yLow(),
-              bar.xHigh(),
-              bar.yHigh(),
-              look.stroke(1),
-              palette.card(),
-              fill(bar.judgement())),
-          Layer.FOREGROUND);
+    if (data.joined()) {
+      canvas.draw(palette.text(), look.px(2), joined());
+    } else {
+      ORDER.forEach(this::points);
     }
+    data.bars().forEach(this::bar);
     for (double start : data.partStarts()) {
-      plot.addDomainMarker(new ValueMarker(start, palette.softText(), dashed()), Layer.FOREGROUND);
+      canvas.draw(
+          palette.softText(), thin, line(start, data.yLow(), start, data.yHigh()), dash, dash);
     }
     for (int i = 0; i < data.found().size(); i++) {
-      addFinding(plot, data.found().get(i), i + 1);
+      double at = data.found().get(i);
+      canvas.draw(palette.text(), thin, line(at, data.yLow(), at, data.yHigh()));
+      canvas.text(
+          palette.text(),
+          true,
+          right.at(at) + look.px(3),
+          up.to() + look.px(10),
+          Integer.toString(i + 1));
     }
-    JFreeChart made = new JFreeChart(null, (Font) null, plot, false);
-    made.setBackgroundPaint(palette.card());
-    made.setPadding(new RectangleInsets(look.px(10), look.px(6), look.px(4), look.px(12)));
-    return made;
+    axes();
+  }
+
+  private void axes() {
+    canvas.draw(
+        palette.line(), look.px(1), line(data.xLow(), data.yLow(), data.xHigh(), data.yLow()));
+    canvas.draw(
+        palette.line(), look.px(1), line(data.xLow(), data.yLow(), data.xLow(), data.yHigh()));
+    Color soft = palette.softText();
+    for (double tick : upTicks()) {
+      String text = text(tick);
+      double left = right.from() - look.px(7) - canvas.lengthOf(false, text);
+      canvas.text(soft, false, left, up.at(tick) + look.px(4), text);
+    }
+    for (double tick : right.ticks(MOST_TO_THE_RIGHT, look.px(34))) {
+      double half = canvas.lengthOf(false, text(tick)) / 2;
+      canvas.text(soft, false, right.at(tick) - half, up.from() + look.px(15), text(tick));
+    }
+    double half = canvas.lengthOf(false, data.xLabel()) / 2;
+    double middle = (right.from() + right.to()) / 2;
+    canvas.text(soft, false, middle - half, up.from() + look.px(31), data.xLabel());
+  }
+
+  private List<Double> upTicks() {
+    return up.ticks(MOST_UPWARDS, look.px(14));
+  }
+
+  private static String text(double tick) {
+    return Quantities.upTo(tick, 1);
+  }
+
+  private Rectangle2D box(double xLow, double xHigh, double yLow, double yHigh) {
+    double left = right.at(Math.max(data.xLow(), xLow));
+    double top = up.at(Math.min(data.yHigh(), yHigh));
+    return new Rectangle2D.Double(
+        left,
+        top,
+        Math.max(0, right.at(Math.min(data.xHigh(), xHigh)) - left),
+        Math.max(0, up.at(Math.max(data.yLow(), yLow)) - top));
+  }
+
+  private Line2D line(double x1, double y1, double x2, double y2) {
+    return new Line2D.Double(
+        right.at(x1), up.at(y1), right.at(Math.min(x2, data.xHigh())), up.at(y2));
   }
 
   /** Fast is striped upwards, slow downwards, the rest is full. */
-  private Paint fill(Judgement judgement) {
-    Color colour = palette.of(judgement);
-    if (judgement != Judgement.FAST && judgement != Judgement.SLOW) {
-      return colour;
+  private void bar(PlotData.Bar bar) {
+    Rectangle2D area = box(bar.xLow(), bar.xHigh(), bar.yLow(), bar.yHigh());
+    Color colour = palette.of(bar.judgement());
+    double step = Math.max(4, look.px(6));
+    boolean striped = bar.judgement() == Judgement.FAST || bar.judgement() == Judgement.SLOW;
+    if (striped && Math.min(area.getWidth(), area.getHeight()) > step) {
+      double line = step * 0.45;
+      Rectangle2D inner =
+          new Rectangle2D.Double(
+              area.getX() + line / 2,
+              area.getY() + line / 2,
+              area.getWidth() - line,
+              area.getHeight() - line);
+      canvas.fill(palette.card(), area);
+      canvas.draw(colour, line, stripes(inner, step, bar.judgement() == Judgement.FAST));
+    } else {
+      canvas.fill(colour, area);
     }
-    int size = Math.max(4, look.px(6));
-    BufferedImage stripe = new BufferedImage(size, size, BufferedImage.TYPE_INT_RGB);
-    Graphics2D g2 = Look.smooth(stripe.createGraphics());
-    g2.setColor(palette.card());
-    g2.fillRect(0, 0, size, size);
-    g2.setColor(colour);
-    g2.setStroke(new BasicStroke(size * 0.45f));
-    int up = judgement == Judgement.FAST ? 1 : -1;
-    for (int shift = -size; shift <= size; shift += size) {
-      int middle = shift + size / 2;
-      g2.drawLine(middle - size, size / 2 + up * size, middle + size, size / 2 - up * size);
-    }
-    g2.dispose();
-    return new TexturePaint(stripe, new Rectangle2D.Double(0, 0, size, size));
+    canvas.draw(palette.card(), look.px(1), area);
   }
 
-  /** A low bar at the foot: told from a range by its place, and by the words on pointing at it. */
-  private void addHold(XYLineAndShapeRenderer renderer, PlotData data, PlotData.Span hold) {
-    double high = data.yLow() + (data.yHigh() - data.yLow()) * 0.05;
-    renderer.addAnnotation(
-        new XYBoxAnnotation(
-            hold.from(),
-            data.yLow(),
-            hold.to(),
-            high,
-            look.stroke(1),
-            palette.softText(),
-            palette.softText()),
-        Layer.BACKGROUND);
-  }
-
-  private static XYSeriesCollection series(PlotData data) {
-    XYSeriesCollection all = new XYSeriesCollection();
-    if (data.joined()) {
-      XYSeries line = new XYSeries("line", false, true);
-      double before = Double.NaN;
-      for (PlotData.Stop stop : data.stops()) {
-        if (stop.kind() == PlotData.Kind.POINT) {
-          if (stop.x() - before > APART) {
-            line.add(before + APART / 2, null);
-          }
-          line.add(stop.x(), stop.y());
-          before = stop.x();
-        }
-      }
-      all.addSeries(line);
-      return all;
-    }
-    for (Judgement judgement : SERIES) {
-      XYSeries series = new XYSeries(judgement.label(), false, true);
-      for (PlotData.Stop stop : data.stops()) {
-        if (stop.kind() == PlotData.Kind.POINT && stop.judgement() == judgement) {
-          series.add(stop.x(), stop.y());
-        }
-      }
-      all.addSeries(series);
-    }
-    return all;
-  }
-
-  private void addFinding(XYPlot plot, double at, int number) {
-    ValueMarker line =
-        new ValueMarker(at, palette.text(), new BasicStroke(Math.max(1, look.px(1.5))));
-    line.setLabel(Integer.toString(number));
-    line.setLabelFont(look.bold(11));
-    line.setLabelPaint(palette.text());
-    line.setLabelBackgroundColor(new Color(0, 0, 0, 0));
-    line.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
-    line.setLabelTextAnchor(TextAnchor.TOP_LEFT);
-    plot.addDomainMarker(line, Layer.FOREGROUND);
-  }
-
-  private NumberAxis axis(String label) {
-    NumberAxis axis = new NumberAxis(label.isEmpty() ? null : label);
-    axis.setTickLabelFont(look.font(11));
-    axis.setTickLabelPaint(palette.softText());
-    axis.setLabelFont(look.font(11));
-    axis.setLabelPaint(palette.softText());
-    axis.setAxisLinePaint(palette.line());
-    axis.setTickMarksVisible(false);
-    axis.setAutoRangeIncludesZero(false);
-    return axis;
-  }
-
-  /** Steps of 1, 2 or 5 times a power of ten, not more of them than asked for. */
-  private static TickUnits units(double length, int most) {
-    TickUnits units = new TickUnits();
-    for (double power = 0.1; power <= 1000; power *= 10) {
-      for (int digit : new int[] {1, 2, 5}) {
-        if (length / (digit * power) <= most) {
-          units.add(
-              new NumberTickUnit(
-                  digit * power,
-                  new DecimalFormat(
-                      power < 0.5 ? "0.0" : "0", DecimalFormatSymbols.getInstance(Locale.ROOT))));
-        }
+  /** Slanting lines over an area, fixed to the place and not to what is drawn there. */
+  static Path2D stripes(Rectangle2D area, double step, boolean upwards) {
+    Path2D lines = new Path2D.Double();
+    double high = area.getHeight();
+    double first = Math.floor((area.getX() - high) / step) * step;
+    for (double at = first; at < area.getMaxX(); at += step) {
+      double from = Math.max(at, area.getX());
+      double to = Math.min(at + high, area.getMaxX());
+      if (to > from) {
+        double base = upwards ? area.getMaxY() : area.getY();
+        int sign = upwards ? -1 : 1;
+        lines.moveTo(from, base + sign * (from - at));
+        lines.lineTo(to, base + sign * (to - at));
       }
     }
-    return units;
+    return lines;
   }
 
-  private XYLineAndShapeRenderer renderer(boolean joined) {
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(joined, !joined);
+  private void points(Judgement judgement) {
+    Path2D shapes = new Path2D.Double();
     double half = Math.max(2, look.px(4));
-    renderer.setSeriesShape(0, new Rectangle2D.Double(-half, -half, 2 * half, 2 * half));
-    renderer.setSeriesShape(1, triangle(half * 1.3, 1));
-    renderer.setSeriesShape(2, triangle(half * 1.3, -1));
-    renderer.setSeriesShape(3, new Rectangle2D.Double(-half, -half / 3, 2 * half, half * 2 / 3));
-    for (int i = 0; i < SERIES.size(); i++) {
-      renderer.setSeriesPaint(i, palette.of(SERIES.get(i)));
+    for (PlotData.Stop stop : data.stops()) {
+      if (stop.kind() == PlotData.Kind.POINT && stop.judgement() == judgement) {
+        double x = right.at(stop.x());
+        double y = up.at(stop.y());
+        double tip = half * 1.3;
+        shapes.append(
+            switch (judgement) {
+              case FAST -> RibbonPainter.tip(x, y - tip, tip, 2 * tip);
+              case SLOW -> RibbonPainter.tip(x, y + tip, tip, -2 * tip);
+              case IN_RANGE -> new Rectangle2D.Double(x - half, y - half, 2 * half, 2 * half);
+              case UNJUDGED ->
+                  new Rectangle2D.Double(x - half, y - half / 3, 2 * half, half * 2 / 3);
+            },
+            false);
+      }
     }
-    if (joined) {
-      renderer.setSeriesPaint(0, palette.text());
-      renderer.setSeriesStroke(0, look.stroke(2));
-      renderer.setDrawSeriesLineAsPath(true);
+    if (shapes.getCurrentPoint() != null) {
+      canvas.fill(palette.of(judgement), shapes);
     }
-    return renderer;
   }
 
-  /** A triangle that points up (1) or down (-1). */
-  private static Shape triangle(double half, int up) {
-    Path2D shape = new Path2D.Double();
-    shape.moveTo(0, -half * up);
-    shape.lineTo(half, half * up);
-    shape.lineTo(-half, half * up);
-    shape.closePath();
-    return shape;
-  }
-
-  private BasicStroke dashed() {
-    float dash = look.px(5);
-    return new BasicStroke(
-        Math.max(1, look.px(1.5)),
-        BasicStroke.CAP_BUTT,
-        BasicStroke.JOIN_MITER,
-        1,
-        new float[] {dash, dash},
-        0);
+  private Path2D joined() {
+    Path2D line = new Path2D.Double();
+    double before = Double.NEGATIVE_INFINITY;
+    for (PlotData.Stop stop : data.stops()) {
+      if (stop.kind() == PlotData.Kind.POINT) {
+        if (stop.x() - before > APART) {
+          line.moveTo(right.at(stop.x()), up.at(stop.y()));
+        } else {
+          line.lineTo(right.at(stop.x()), up.at(stop.y()));
+        }
+        before = stop.x();
+      }
+    }
+    return line;
   }
 }

@@ -9,12 +9,12 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RatePoint;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /** What the plain charts of a debrief show. Pure. */
@@ -28,10 +28,12 @@ public final class PlotsView {
   private static final double MINUTE = 60e9;
 
   private final Review review;
+  private final long originNanos;
   private final List<Review> ranged;
 
-  private PlotsView(Review review) {
+  private PlotsView(Review review, long originNanos) {
     this.review = review;
+    this.originNanos = originNanos;
     ranged =
         review.rhythms().stream()
             .filter(p -> p.asked().breaths().isPresent() && !p.slip())
@@ -39,7 +41,16 @@ public final class PlotsView {
   }
 
   public static PlotsView of(Review review) {
-    return new PlotsView(review);
+    return of(review, review.startNanos());
+  }
+
+  /**
+   * The same, for a part too.
+   *
+   * @param originNanos the instant that is 0 on the axis of minutes
+   */
+  public static PlotsView of(Review review, long originNanos) {
+    return new PlotsView(review, originNanos);
   }
 
   /** Whether a part at least asks for steady breaths. */
@@ -174,7 +185,8 @@ public final class PlotsView {
                     + "."));
       }
     }
-    List<PlotData.Level> zero = List.of(new PlotData.Level(0, 0, lengthMinutes(), 0));
+    double left = minutes(review.startNanos());
+    List<PlotData.Level> zero = List.of(new PlotData.Level(left, 0, left + lengthMinutes(), 0));
     return timed(
         "seconds after the prompt",
         -edge * 1.1,
@@ -337,8 +349,8 @@ public final class PlotsView {
         label,
         "minutes",
         label,
-        0,
-        lengthMinutes() * 1.01,
+        minutes(review.startNanos()),
+        minutes(review.startNanos()) + lengthMinutes() * 1.01,
         low,
         high,
         ranges,
@@ -408,10 +420,10 @@ public final class PlotsView {
   }
 
   private double minutes(long nanos) {
-    return (nanos - review.startNanos()) / MINUTE;
+    return (nanos - originNanos) / MINUTE;
   }
 
   private double lengthMinutes() {
-    return Math.max(1, minutes(review.endNanos()));
+    return Math.max(1, (review.endNanos() - review.startNanos()) / MINUTE);
   }
 }

@@ -17,36 +17,59 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
     Objects.requireNonNull(judgement, "judgement");
   }
 
+  /** Whether it has a length that may go on over the ends of a ribbon. */
+  public boolean isSpan() {
+    return kind.hold() || kind == Kind.SILENCE;
+  }
+
   /** What can stand on a ribbon. */
   public enum Kind {
-    PROMPT,
-    BREATH,
-    COMPRESSION,
-    PULSE_CHECK,
-    SUCTION,
-    PAUSE,
+    PROMPT(""),
+    /** A prompt that no breath answered. */
+    MISSED(""),
+    BREATH(""),
+    COMPRESSION(""),
+    PULSE_CHECK("check"),
+    SUCTION("suction"),
+    PAUSE("pause"),
     /** The patient breathed well and was only watched. */
-    WATCH,
+    WATCH("watch"),
     /** The patient needed breaths, and there was no rate for them. */
-    NO_RATE,
+    NO_RATE("no rate"),
+    /** The program itself held everything up. */
+    STALL("stood still"),
     /** Breaths were asked for and not prompted. */
-    SILENCE,
+    SILENCE("no prompts"),
     /** Something was found; these are numbered in the order they are given. */
-    FINDING;
+    FINDING("");
+
+    private final String word;
+
+    Kind(String word) {
+      this.word = word;
+    }
+
+    /** What is written on it; empty for nothing. */
+    String word() {
+      return word;
+    }
+
+    boolean prompt() {
+      return this == PROMPT || this == MISSED;
+    }
 
     /** Whether it is a stretch over both lanes in which no rhythm was asked for. */
-    public boolean hold() {
-      return this == PULSE_CHECK
-          || this == SUCTION
-          || this == PAUSE
-          || this == WATCH
-          || this == NO_RATE;
+    boolean hold() {
+      return switch (this) {
+        case PULSE_CHECK, SUCTION, PAUSE, WATCH, NO_RATE, STALL -> true;
+        default -> false;
+      };
     }
 
     /** Whether it stands in a lane: that of the prompts, or that of what was done. */
-    public boolean inLane(boolean prompts) {
+    boolean inLane(boolean prompts) {
       return switch (this) {
-        case PROMPT, SILENCE -> prompts;
+        case PROMPT, MISSED, SILENCE -> prompts;
         case BREATH, COMPRESSION -> !prompts;
         default -> true;
       };

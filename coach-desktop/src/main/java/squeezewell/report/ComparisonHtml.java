@@ -1,8 +1,8 @@
 package squeezewell.report;
 
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
 import squeezewell.review.compare.ComparisonText;
+import squeezewell.review.say.Review;
 
 /**
  * A comparison as one page: two ribbons at one scale, then the figures side by side. It asks for
@@ -63,7 +63,10 @@ public final class ComparisonHtml {
   private void practice(String letter, String label, Review review) {
     element("h2", "", letter + ": " + label);
     review.notes().forEach(note -> element("div", "soft", "Note: " + note));
-    add("<figure>\n" + ReviewSvg.ribbon(review) + "</figure>\n");
+    add(
+        "<figure>\n"
+            + ReportPicture.ribbon(review, ReportPicture.ROWS_ON_PAPER).svg()
+            + "</figure>\n");
   }
 
   private void row(Comparison.Row row) {

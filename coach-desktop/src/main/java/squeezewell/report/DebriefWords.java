@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Asked;
+import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
 
@@ -160,7 +160,7 @@ final class DebriefWords {
         + " a tip upwards came too soon, a tip downwards too late."
         + (review.compressions().isEmpty() ? "" : " Thin ticks: compressions.")
         + (review.silences().isEmpty() ? "" : " Slanting lines: no prompts.")
-        + (review.found().isEmpty() ? "" : " Dotted lines: what was found, by its number.");
+        + (review.found().isEmpty() ? "" : " Upright lines: what was found, by its number.");
   }
 
   /** The heading over where the rhythm is from. */

@@ -2,7 +2,9 @@ package squeezewell.report;
 
 import java.util.List;
 import java.util.OptionalInt;
-import squeezewell.review.Review;
+import squeezewell.review.say.FigureValue;
+import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 
 /**
  * The figures of a review as CSV by RFC 4180: one row a figure, for the whole and, if the rhythm
@@ -19,16 +21,16 @@ public final class MetricCsv {
   /** The table; its rows are ended by CR and LF. */
   public static String of(Review review) {
     StringBuilder csv = new StringBuilder(COLUMNS).append("\r\n").append(CAUTION).append("\r\n");
-    rows(csv, "whole", MetricList.of(review));
+    rows(csv, "whole", Figures.of(review));
     List<Review> parts = review.parts();
     for (int i = 0; i < parts.size(); i++) {
-      rows(csv, Integer.toString(i + 1), MetricList.of(parts.get(i)));
+      rows(csv, Integer.toString(i + 1), Figures.of(parts.get(i)));
     }
     return csv.toString();
   }
 
-  private static void rows(StringBuilder csv, String part, List<Metric> metrics) {
-    for (Metric metric : metrics) {
+  private static void rows(StringBuilder csv, String part, List<FigureValue> metrics) {
+    for (FigureValue metric : metrics) {
       OptionalInt observations = metric.observations();
       csv.append(part).append(',').append(metric.name()).append(',');
       csv.append(metric.value().orElse("")).append(',').append(metric.unit()).append(',');

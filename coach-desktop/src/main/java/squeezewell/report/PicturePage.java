@@ -11,6 +11,8 @@ import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.text.AttributedString;
 import java.util.List;
+import squeezewell.desktop.look.Palette;
+import squeezewell.picture.ScreenCanvas;
 
 /** A page that is painted from top to bottom; it only knows how far down it is. */
 final class PicturePage {
@@ -20,6 +22,8 @@ final class PicturePage {
   static final int A4_HEIGHT = 1754;
   static final int DOTS_PER_INCH = 150;
 
+  static final Palette COLOURS = ReportPicture.LOOK.palette();
+  private static final Color RULE = new Color(0xDDD8C8);
   private static final int MARGIN = 72;
   private static final int INNER = WIDTH - 2 * MARGIN;
   private static final int PADDING = 20;
@@ -66,32 +70,35 @@ final class PicturePage {
     double left = x + PADDING;
     double inner = width - 2 * PADDING;
     double at = y + PADDING;
-    at += wrapped(card.value(), 40, true, PageColours.TEXT, left, at, inner, paint);
-    at += wrapped(card.name(), 22, false, PageColours.TEXT, left, at, inner, paint);
-    at += wrapped(card.note(), 19, false, PageColours.SOFT, left, at, inner, paint);
+    at += wrapped(card.value(), 40, true, COLOURS.text(), left, at, inner, paint);
+    at += wrapped(card.name(), 22, false, COLOURS.text(), left, at, inner, paint);
+    at += wrapped(card.note(), 19, false, COLOURS.softText(), left, at, inner, paint);
     return at + PADDING - y;
   }
 
-  void picture(String svg) {
-    SvgPainter picture = SvgPainter.of(svg);
-    double inner = INNER - 2 * PADDING;
-    double height = picture.heightAt(inner);
-    box(MARGIN, y, INNER, height + 2 * PADDING);
-    picture.paint(g, MARGIN + PADDING, y + PADDING, inner);
-    y += height + 2 * PADDING;
+  void picture(ReportPicture picture) {
+    double scale = (INNER - 2.0 * PADDING) / ReportPicture.WIDTH;
+    double height = picture.height() * scale + 2 * PADDING;
+    box(MARGIN, y, INNER, height);
+    Graphics2D inside = (Graphics2D) g.create();
+    inside.translate(MARGIN + PADDING, y + PADDING);
+    inside.scale(scale, scale);
+    picture.painter().accept(new ScreenCanvas(inside, ReportPicture.LOOK));
+    inside.dispose();
+    y += height;
   }
 
   void rule() {
-    g.setColor(PageColours.RULE);
+    g.setColor(RULE);
     g.fill(new Rectangle2D.Double(MARGIN, y, INNER, 2));
     y += 2;
   }
 
   private void box(double x, double top, double width, double height) {
     RoundRectangle2D box = new RoundRectangle2D.Double(x, top, width, height, 24, 24);
-    g.setColor(PageColours.CARD);
+    g.setColor(COLOURS.card());
     g.fill(box);
-    g.setColor(PageColours.RULE);
+    g.setColor(RULE);
     g.setStroke(new BasicStroke(1.5f));
     g.draw(box);
   }
@@ -110,7 +117,7 @@ final class PicturePage {
     if (shown.isEmpty()) {
       return 0;
     }
-    Font font = ReviewFonts.of(shown, size, bold);
+    Font font = bold ? ReportPicture.LOOK.bold(size) : ReportPicture.LOOK.font(size);
     AttributedString styled = new AttributedString(shown);
     styled.addAttribute(TextAttribute.FONT, font);
     LineBreakMeasurer lines = new LineBreakMeasurer(styled.getIterator(), g.getFontRenderContext());

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
@@ -14,6 +13,7 @@ import squeezewell.review.say.Asked;
 import squeezewell.review.say.CompressionText;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
@@ -45,12 +45,7 @@ public final class ReviewHtml {
         vertical-align: top; font-weight: normal; }
       th { color: #50626A; width: 40%; } ul { margin: 4px 0; padding-left: 20px; }
       svg { width: 100%; height: auto; display: block; }
-      svg text { font-size: 11px; fill: #50626A; }
-      .rule { stroke: #DDD8C8; } .target { stroke: #1F7A8F; stroke-dasharray: 6 4; }
-      .band { fill: #1F7A8F; fill-opacity: 0.14; } .hold { fill: #50626A; fill-opacity: 0.14; }
-      .tick { stroke: #50626A; fill: none; } .found { stroke: #14252D; stroke-dasharray: 2 3; }
-      .prompt { fill: #50626A; } .missed { fill: none; stroke: #50626A; }
-      .good { fill: #1F7A8F; } .fast { fill: #9A5B00; } .slow { fill: #6B3FA0; }
+      svg text { font-size: 11px; }
       .caution { margin-top: 32px; padding-top: 12px; border-top: 1px solid #DDD8C8; }
       .some { display: inline-block; min-width: 17em; padding-right: 12px; }
       @page { margin: 10mm; }
@@ -130,9 +125,13 @@ public final class ReviewHtml {
     notes();
     cards();
     found();
-    figure("What was asked, what was done", ReviewSvg.ribbon(review));
+    figure(
+        "What was asked, what was done",
+        ReportPicture.ribbon(review, ReportPicture.ROWS_ON_PAPER).svg());
     element("p", "word", DebriefWords.legend(review));
-    figure("Seconds between breaths", ReviewSvg.intervals(review));
+    figure(
+        "Seconds between breaths",
+        ReportPicture.intervals(review, review.startNanos()).map(ReportPicture::svg).orElse(""));
     findings();
     if (review.parts().isEmpty()) {
       element("h2", "", "Figures");

@@ -1,5 +1,6 @@
 package squeezewell.report;
 
+import com.formdev.flatlaf.fonts.roboto.FlatRobotoFont;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
@@ -14,16 +15,17 @@ import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
-import squeezewell.review.Review;
+import squeezewell.desktop.look.Look;
 import squeezewell.review.say.Asked;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 
 /**
  * A debrief as a picture file, as wide as a sheet of A4 and at least as high: headline, figures,
- * both pictures of {@link ReviewSvg}, findings, guideline and caution. Drawn without a window.
+ * both pictures, findings, guideline and caution. Drawn without a window.
  */
 public final class ReviewPng {
   /** A file can be as high as it likes, so rows are shorter here than on paper. */
@@ -51,7 +53,7 @@ public final class ReviewPng {
    * @param zone the time zone to write its date in
    */
   public static byte[] of(SessionHeader header, Review review, ZoneId zone) {
-    ReviewFonts.install();
+    FlatRobotoFont.install();
     ReviewPng picture = new ReviewPng(header, review, zone);
     int height = Math.max(PicturePage.A4_HEIGHT, picture.paint(image(1)));
     BufferedImage image = image(height);
@@ -65,14 +67,11 @@ public final class ReviewPng {
 
   /** How high the whole page is; what lies below the image is not drawn. */
   private int paint(BufferedImage image) {
-    Graphics2D g = image.createGraphics();
+    Graphics2D g = Look.smooth(image.createGraphics());
     try {
-      g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-      g.setRenderingHint(
-          RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
       g.setRenderingHint(
           RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);
-      g.setColor(PageColours.GROUND);
+      g.setColor(PicturePage.COLOURS.ground());
       g.fillRect(0, 0, image.getWidth(), image.getHeight());
       PicturePage page = new PicturePage(g);
       page(page);
@@ -84,7 +83,7 @@ public final class ReviewPng {
 
   private void page(PicturePage page) {
     soft(page, "Debrief");
-    page.text(review.headline(), 44, true, PageColours.TEXT);
+    page.text(review.headline(), 44, true, PicturePage.COLOURS.text());
     page.space(8);
     soft(page, DebriefWords.asked(review));
     soft(page, DebriefWords.who(header, zone));
@@ -105,7 +104,7 @@ public final class ReviewPng {
     findings(page);
     Asked asked = review.asked();
     heading(page, DebriefWords.protocolHeading(asked));
-    page.text(DebriefWords.protocol(asked), 22, false, PageColours.TEXT);
+    page.text(DebriefWords.protocol(asked), 22, false, PicturePage.COLOURS.text());
     // A service's own protocol is never taken for a guideline.
     asked
         .local()
@@ -119,12 +118,12 @@ public final class ReviewPng {
     page.space(22);
     page.rule();
     page.space(12);
-    page.text(Caution.TEXT, 22, true, PageColours.TEXT);
+    page.text(Caution.TEXT, 22, true, PicturePage.COLOURS.text());
   }
 
   private void ribbon(PicturePage page) {
     heading(page, "What was asked, what was done");
-    page.picture(ReviewSvg.ribbon(review, MOST_ROWS));
+    page.picture(ReportPicture.ribbon(review, MOST_ROWS));
     page.space(6);
     soft(page, DebriefWords.legend(review));
     List<NotedFinding> found = review.found();
@@ -137,23 +136,28 @@ public final class ReviewPng {
     }
   }
 
-  private static void rhythm(PicturePage page, Review rhythm, boolean only) {
-    String intervals = ReviewSvg.intervals(rhythm);
+  private void rhythm(PicturePage page, Review rhythm, boolean only) {
     heading(page, only ? "Figures" : PartText.span(rhythm) + ": " + PartText.situation(rhythm));
     page.cards(DebriefWords.cards(rhythm));
-    if (!intervals.isEmpty()) {
-      page.space(16);
-      soft(page, "Seconds between breaths");
-      page.space(6);
-      page.picture(intervals);
-    }
+    ReportPicture.intervals(rhythm, review.startNanos())
+        .ifPresent(
+            intervals -> {
+              page.space(16);
+              soft(page, "Seconds between breaths");
+              page.space(6);
+              page.picture(intervals);
+            });
   }
 
   private void findings(PicturePage page) {
     heading(page, "What to take from it");
     for (Feedback finding : review.findings().subList(0, shownFindings())) {
-      page.text(finding.severity().label() + ": " + finding.title(), 22, true, PageColours.TEXT);
-      page.text(finding.text(), 20, false, PageColours.SOFT);
+      page.text(
+          finding.severity().label() + ": " + finding.title(),
+          22,
+          true,
+          PicturePage.COLOURS.text());
+      page.text(finding.text(), 20, false, PicturePage.COLOURS.softText());
       page.space(8);
     }
     int more = review.findings().size() - shownFindings();
@@ -168,12 +172,12 @@ public final class ReviewPng {
 
   private static void heading(PicturePage page, String text) {
     page.space(26);
-    page.text(text, 26, true, PageColours.TEXT);
+    page.text(text, 26, true, PicturePage.COLOURS.text());
     page.space(8);
   }
 
   private static void soft(PicturePage page, String text) {
-    page.text(text, 21, false, PageColours.SOFT);
+    page.text(text, 21, false, PicturePage.COLOURS.softText());
   }
 
   private static byte[] encode(BufferedImage image) {

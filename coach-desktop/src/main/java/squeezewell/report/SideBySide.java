@@ -57,9 +57,7 @@ public record SideBySide(List<Value> values) {
     /** The words shown to people. */
     @Override
     public String toString() {
-      String who =
-          rescuers == 0 ? "" : rescuers == 1 ? ", 1 rescuer" : ", " + rescuers + " rescuers";
-      return patient.label() + ", " + situation.label() + who;
+      return Guidance.words(patient, situation, rescuers);
     }
   }
 

@@ -4,8 +4,8 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import squeezewell.review.Review;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationText;
@@ -93,7 +93,10 @@ public final class StationHtml {
       add("<div class=\"finding\"><b>" + Html.text(finding.title() + ".") + "</b>");
       add(Html.text(finding.text()) + "</div>\n");
     }
-    add("<figure>" + ReviewSvg.ribbon(review) + "</figure>\n");
+    add(
+        "<figure>"
+            + ReportPicture.ribbon(review, ReportPicture.ROWS_ON_PAPER).svg()
+            + "</figure>\n");
     add("<div class=\"signs\"><div>Trainee</div><div>Examiner or partner</div>");
     add("<div>Date</div></div>\n");
     add("<p class=\"caution\">" + Html.text(Caution.TEXT) + "</p>\n</body>\n</html>\n");

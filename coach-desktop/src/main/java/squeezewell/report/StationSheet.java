@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import squeezewell.review.Review;
 import squeezewell.review.judge.Severity;
+import squeezewell.review.say.Review;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.run.StationResult;
@@ -168,7 +168,7 @@ public record StationSheet(
     String length = Quantities.clock(task.lengthNanos().getAsLong());
     boolean judged = task.task().leastNanos().isPresent() && task.lengthNanos().isPresent();
     String breaths = task.task().asksForBreaths() ? " of breaths with it" : "";
-    return task.length() == TaskState.Length.SHORT && judged
+    return task.length() == TaskState.Length.TOO_SHORT && judged
         ? length + breaths + ", at least " + Quantities.clock(task.task().leastNanos().getAsLong())
         : length + breaths;
   }

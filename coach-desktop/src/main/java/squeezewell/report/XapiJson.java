@@ -13,9 +13,12 @@ import java.util.Optional;
 import java.util.UUID;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.say.Asked;
+import squeezewell.review.say.Figure;
+import squeezewell.review.say.FigureValue;
+import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
@@ -214,7 +217,7 @@ public final class XapiJson {
   private void figures(Review review) throws IOException {
     json.name("extensions").beginObject();
     json.name(BASE + "result/verdict").beginObject();
-    json.name("outcome").value(MetricList.slug(review.verdict().outcome().name()));
+    json.name("outcome").value(Figure.slug(review.verdict().outcome().name()));
     json.name("rule").value(PlainText.of(review.rule()));
     json.name("reasons").beginArray();
     for (String reason : review.reasons()) {
@@ -222,7 +225,7 @@ public final class XapiJson {
     }
     json.endArray();
     json.endObject();
-    for (Metric metric : MetricList.of(review)) {
+    for (FigureValue metric : Figures.of(review)) {
       // What can't be computed is left out: some stores refuse null even here.
       if (metric.value().isPresent() && metric.isNumber()) {
         json.name(BASE + "metrics/" + metric.name()).beginObject();

@@ -37,7 +37,7 @@ class BookCommandTest {
     assertThat(out)
         .containsSubsequence(
             "2026-02-01_080000.jsonl  can't be read",
-            "version is 9; allowed: at most 1",
+            "version is 9; allowed: at most 2",
             "5:00  AHA 2025, adult  (virtual trainee)",
             "Too fast",
             "10.0 a minute, in range");

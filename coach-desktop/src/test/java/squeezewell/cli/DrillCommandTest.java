@@ -22,12 +22,12 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 class DrillCommandTest {
   private static final long SECOND = 1_000_000_000L;
@@ -81,7 +81,7 @@ class DrillCommandTest {
         FileJournal.create(
             HomeFolder.at(folder).newSessionFile(at),
             new SessionHeader(at, SessionHeader.Origin.LIVE, "", edition, plan))) {
-      journal.append(new SessionEvent(1, 60 * SECOND, What.PROMPTS_ON, "level 3"));
+      journal.append(SessionEvent.of(1, 60 * SECOND, EventType.PROMPTS_ON, "level 3"));
     }
     StringBuilder said = new StringBuilder();
     Session next = drill(said);
@@ -230,7 +230,7 @@ class DrillCommandTest {
     assertThat(run.code()).as(run.err()).isZero();
     Path file = new SessionStore(HomeFolder.at(home)).files().get(0);
     return new SessionStore(HomeFolder.at(home))
-        .open(file).events().stream().filter(e -> e.what() == What.COMPRESSION).count();
+        .open(file).events().stream().filter(e -> e.what() == EventType.COMPRESSION).count();
   }
 
   @Test

@@ -24,9 +24,9 @@ import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 import squeezewell.review.judge.FindingCode;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
 import squeezewell.station.file.StationFile;
 import squeezewell.station.file.StationReader;
 
@@ -49,7 +49,7 @@ class FormatsDocTest {
     assertThat(session.breaths()).isNotEmpty();
     assertThat(session.finished()).isTrue();
     assertThat(session.notes()).isEmpty();
-    for (What what : What.values()) {
+    for (EventType what : EventType.values()) {
       assertThat(doc()).contains("`" + what.word() + "`");
     }
   }

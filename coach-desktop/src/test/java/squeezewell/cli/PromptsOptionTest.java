@@ -13,10 +13,10 @@ import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.session.EventType;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
 
 class PromptsOptionTest {
   private static final long SECOND = 1_000_000_000L;
@@ -165,7 +165,7 @@ class PromptsOptionTest {
 
   @Test
   void oldFilesAndOldSettingsArePromptedThroughout() {
-    assertThat(What.PROMPTS_OFF.isOfStation()).isFalse();
+    assertThat(EventType.PROMPTS_OFF.isOfStation()).isFalse();
     assertThat(squeezewell.files.Settings.defaults().lastChoice().prompting())
         .isEqualTo(Prompting.THROUGHOUT);
   }

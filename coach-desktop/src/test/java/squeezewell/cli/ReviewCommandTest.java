@@ -24,10 +24,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
+import squeezewell.session.EventType;
 import squeezewell.session.FileJournal;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 class ReviewCommandTest {
   private static final String HEAD = "at_s,what,detail\n";
@@ -434,9 +434,9 @@ class ReviewCommandTest {
     Path file = folder.resolve("session.jsonl");
     try (FileJournal journal = FileJournal.create(file, header)) {
       for (int n = 0; n < 5; n++) {
-        journal.append(new SessionEvent(n + 1, n * 6_000_000_000L, What.BREATH, HOSTILE));
+        journal.append(SessionEvent.of(n + 1, n * 6_000_000_000L, EventType.BREATH, HOSTILE));
       }
-      journal.append(new SessionEvent(6, 30_000_000_000L, What.FINISH, ""));
+      journal.append(SessionEvent.of(6, 30_000_000_000L, EventType.FINISH, ""));
     }
     return file;
   }

@@ -13,10 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
 
 /**
  * Findings in the real window, by real keys that another process sends at known instants: a slip
@@ -78,11 +78,11 @@ class WindowFindingsIT {
           session.events().stream()
               .filter(
                   e ->
-                      e.what() == What.BREATH
-                          || e.what() == What.COMPRESSION
-                          || e.what() == What.FINDING
-                          || e.what() == What.FINDING_UNDONE
-                          || e.what() == What.FINISH)
+                      e.what() == EventType.BREATH
+                          || e.what() == EventType.COMPRESSION
+                          || e.what() == EventType.FINDING
+                          || e.what() == EventType.FINDING_UNDONE
+                          || e.what() == EventType.FINISH)
               .toList();
       List<Sent> told = sent.stream().filter(s -> !s.key().equals("f")).toList();
       assertThat(events).hasSameSizeAs(told);

@@ -15,9 +15,9 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.session.Breath;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
-import squeezewell.session.What;
 
 /**
  * A two-minute practice in the real window, by real keys and a real mouse button that another
@@ -97,7 +97,7 @@ class WindowPracticeIT {
         return false;
       }
       assertThat(worst).isLessThan(ACCURACY_SECONDS);
-      assertThat(session.events().stream().filter(e -> e.what() == What.PULSE_CHECK))
+      assertThat(session.events().stream().filter(e -> e.what() == EventType.PULSE_CHECK))
           .singleElement()
           .satisfies(
               e -> assertThat(e.atNanos() / 1e9).isBetween(checkAt(sent) - 8, checkAt(sent)));

@@ -10,8 +10,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
+import squeezewell.session.EventType;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /** What is remembered of a practice, with a disk that is full for a while or for good. */
 class KeptSessionTest {
@@ -83,7 +83,7 @@ class KeptSessionTest {
   void aSessionWithoutAFileIsRememberedAndSaysSoToItsEnd() throws IOException {
     Path taken = Files.createFile(folder.resolve("taken.jsonl"));
     KeptSession none = KeptSession.create(taken, LivePlans.header());
-    none.append(new SessionEvent(1, 0, What.BREATH, ""));
+    none.append(SessionEvent.of(1, 0, EventType.BREATH, ""));
     none.close();
     assertThat(none.path()).isEmpty();
     assertThat(none.trouble()).startsWith("This practice is not being saved");

@@ -10,9 +10,9 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
+import squeezewell.session.EventType;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * The thread that drives a practice: its end is always told, and the file is closed before that.
@@ -50,7 +50,7 @@ class LivePracticeTest {
     assertThat(ends).as("no second end").isEmpty();
     assertThat(journal.events)
         .extracting(SessionEvent::what)
-        .containsExactly(What.BREATH, What.BREATH_END, What.FINISH);
+        .containsExactly(EventType.BREATH, EventType.BREATH_END, EventType.FINISH);
     practice.close();
     assertThat(journal.events).hasSize(3);
   }

@@ -15,11 +15,11 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /**
  * A minute of one breath every 6 s, given 0.5 s late. Times are worked by hand: a change takes
@@ -49,10 +49,10 @@ class ReplayPlayerTest {
     List<SessionEvent> events = new ArrayList<>();
     for (int k = 0; k < 10; k++) {
       long at = k * 6L * SECOND + SECOND / 2;
-      events.add(new SessionEvent(2 * k + 1, at, What.BREATH, ""));
-      events.add(new SessionEvent(2 * k + 2, at + SECOND, What.BREATH_END, ""));
+      events.add(SessionEvent.of(2 * k + 1, at, EventType.BREATH, ""));
+      events.add(SessionEvent.of(2 * k + 2, at + SECOND, EventType.BREATH_END, ""));
     }
-    events.add(new SessionEvent(21, 60 * SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(21, 60 * SECOND, EventType.FINISH, ""));
     return new Session(
         new SessionHeader(Instant.EPOCH, SessionHeader.Origin.LIVE, "", protocol, plan),
         events,

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
@@ -73,7 +73,7 @@ class DebriefWordsTest {
         .doesNotContain("compressions")
         .doesNotContain("Dotted");
     assertThat(DebriefWords.legend(Reviewer.review(Reports.changing())))
-        .contains("Dotted lines: what was found, by its number.");
+        .contains("Upright lines: what was found, by its number.");
   }
 
   @Test

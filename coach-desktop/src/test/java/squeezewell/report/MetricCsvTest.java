@@ -15,8 +15,10 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.FigureValue;
+import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 
 class MetricCsvTest {
@@ -78,7 +80,7 @@ class MetricCsvTest {
     }
     JsonObject json = JsonParser.parseString(text.toString()).getAsJsonObject();
     int compared = 0;
-    for (Metric metric : MetricList.of(review)) {
+    for (FigureValue metric : Figures.of(review)) {
       List<String> path = List.of(metric.name().split("\\.", -1));
       JsonElement group = json.get(path.get(0));
       if (path.size() != 2
@@ -108,8 +110,8 @@ class MetricCsvTest {
   }
 
   private static List<String> names(squeezewell.session.Session session) {
-    return MetricList.of(Reviewer.review(session)).stream()
-        .map(Metric::name)
+    return Figures.of(Reviewer.review(session)).stream()
+        .map(FigureValue::name)
         .filter(name -> !name.startsWith("pulseChecks."))
         .collect(Collectors.toList());
   }

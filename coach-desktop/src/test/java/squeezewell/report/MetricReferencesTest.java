@@ -24,13 +24,16 @@ import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Figure;
+import squeezewell.review.say.FigureValue;
+import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /**
  * Every figure of the list has something beside it that it must equal: the field of that name in
@@ -80,13 +83,13 @@ class MetricReferencesTest {
     for (Object[] fact : facts) {
       long at = Math.round(((Number) fact[0]).doubleValue() * Reports.SECOND);
       String detail = fact.length > 2 ? (String) fact[2] : "";
-      events.add(new SessionEvent(1, at, (What) fact[1], detail));
+      events.add(SessionEvent.of(1, at, (EventType) fact[1], detail));
     }
     events.sort((a, b) -> Long.compare(a.atNanos(), b.atNanos()));
     List<SessionEvent> numbered = new ArrayList<>();
     for (SessionEvent event : events) {
       numbered.add(
-          new SessionEvent(numbered.size() + 1, event.atNanos(), event.what(), event.detail()));
+          SessionEvent.of(numbered.size() + 1, event.atNanos(), event.what(), event.detail()));
     }
     return new Session(
         new SessionHeader(
@@ -95,7 +98,7 @@ class MetricReferencesTest {
         List.of());
   }
 
-  private static Object[] fact(double at, What what, String... detail) {
+  private static Object[] fact(double at, EventType what, String... detail) {
     return detail.length == 0 ? new Object[] {at, what} : new Object[] {at, what, detail[0]};
   }
 
@@ -103,26 +106,26 @@ class MetricReferencesTest {
   private static Session eventful() {
     List<Object[]> facts = new ArrayList<>();
     for (double[] squeeze : SQUEEZES) {
-      facts.add(fact(squeeze[0], What.BREATH));
-      facts.add(fact(squeeze[0] + squeeze[1], What.BREATH_END, "500 mL"));
+      facts.add(fact(squeeze[0], EventType.BREATH));
+      facts.add(fact(squeeze[0] + squeeze[1], EventType.BREATH_END, "500 mL"));
     }
-    facts.add(fact(14, What.SUCTION));
-    facts.add(fact(34, What.SUCTION_END));
-    facts.add(fact(50, What.PULSE_CHECK));
-    facts.add(fact(57, What.PULSE_CHECK_END));
-    facts.add(fact(120, What.FINISH));
+    facts.add(fact(14, EventType.SUCTION));
+    facts.add(fact(34, EventType.SUCTION_END));
+    facts.add(fact(50, EventType.PULSE_CHECK));
+    facts.add(fact(57, EventType.PULSE_CHECK_END));
+    facts.add(fact(120, EventType.FINISH));
     return session(
         Situation.PULSE_NO_BREATHING, Prompting.THROUGHOUT, 120, facts.toArray(Object[][]::new));
   }
 
   private static Session test() {
     List<Object[]> facts = new ArrayList<>();
-    facts.add(fact(0, What.PROMPTS_OFF, "test"));
+    facts.add(fact(0, EventType.PROMPTS_OFF, "test"));
     for (double at = 0; at < 119; at += 6.25) {
-      facts.add(fact(at, What.BREATH));
+      facts.add(fact(at, EventType.BREATH));
     }
-    facts.add(fact(20, What.HOLE, "1.5 s"));
-    facts.add(fact(120, What.FINISH));
+    facts.add(fact(20, EventType.HOLE, "1.5 s"));
+    facts.add(fact(120, EventType.FINISH));
     return session(
         Situation.PULSE_NO_BREATHING, Prompting.NONE, 120, facts.toArray(Object[][]::new));
   }
@@ -130,13 +133,13 @@ class MetricReferencesTest {
   private static Session cycles() {
     List<Object[]> facts = new ArrayList<>();
     for (int k = 0; k < 90; k++) {
-      facts.add(fact(0.55 * k + 4 * (k / 30), What.COMPRESSION));
+      facts.add(fact(0.55 * k + 4 * (k / 30), EventType.COMPRESSION));
       if (k % 30 == 29) {
-        facts.add(fact(0.55 * k + 4 * (k / 30) + 1, What.BREATH));
-        facts.add(fact(0.55 * k + 4 * (k / 30) + 2.5, What.BREATH));
+        facts.add(fact(0.55 * k + 4 * (k / 30) + 1, EventType.BREATH));
+        facts.add(fact(0.55 * k + 4 * (k / 30) + 2.5, EventType.BREATH));
       }
     }
-    facts.add(fact(120, What.FINISH));
+    facts.add(fact(120, EventType.FINISH));
     return session(
         Situation.ARREST_NO_ADVANCED_AIRWAY,
         Prompting.THROUGHOUT,
@@ -147,15 +150,15 @@ class MetricReferencesTest {
   /** Breaths that slow down by a tenth a minute in one long silence, and a check when due. */
   private static Session slowing() {
     List<Object[]> facts = new ArrayList<>();
-    facts.add(fact(1, What.PROMPTS_OFF, "level 3"));
+    facts.add(fact(1, EventType.PROMPTS_OFF, "level 3"));
     for (double at = 0; at < 358; at += 6 * (1 + at / 600)) {
       if (at < 120 || at > 129) {
-        facts.add(fact(at, What.BREATH));
+        facts.add(fact(at, EventType.BREATH));
       }
     }
-    facts.add(fact(121, What.PULSE_CHECK));
-    facts.add(fact(128, What.PULSE_CHECK_END));
-    facts.add(fact(360, What.FINISH));
+    facts.add(fact(121, EventType.PULSE_CHECK));
+    facts.add(fact(128, EventType.PULSE_CHECK_END));
+    facts.add(fact(360, EventType.FINISH));
     return session(
         Situation.PULSE_NO_BREATHING, Prompting.FADING, 360, facts.toArray(Object[][]::new));
   }
@@ -179,16 +182,16 @@ class MetricReferencesTest {
     for (Session session : sessions()) {
       Review review = Reviewer.review(session);
       JsonObject json = json(review);
-      check(MetricList.of(review), json, review, without, compared);
+      check(Figures.of(review), json, review, without, compared);
       for (int part = 0; part < review.parts().size(); part++) {
         check(
-            MetricList.of(review.parts().get(part)),
+            Figures.of(review.parts().get(part)),
             json.getAsJsonArray("parts").get(part).getAsJsonObject(),
             review.parts().get(part),
             without,
             compared);
       }
-      MetricList.of(review).forEach(m -> names.add(anyOfItsList(m.name())));
+      Figures.of(review).forEach(m -> names.add(anyOfItsList(m.name())));
     }
     assertThat(without).isEmpty();
     // Each was compared where it has a value, too: not only empty with null.
@@ -199,10 +202,10 @@ class MetricReferencesTest {
 
   @Test
   void theFiguresThatTheJsonDoesNotHaveAreThoseWorkedByHand() {
-    List<Metric> list = MetricList.of(Reviewer.review(eventful()));
+    List<FigureValue> list = Figures.of(Reviewer.review(eventful()));
     BY_HAND.forEach(
         (name, value) -> {
-          Metric metric =
+          FigureValue metric =
               list.stream().filter(m -> m.name().equals(name)).findFirst().orElseThrow();
           assertThat(Double.parseDouble(metric.value().orElseThrow()))
               .as(name)
@@ -213,9 +216,9 @@ class MetricReferencesTest {
   @Test
   void aFigureWithoutEitherIsFound() throws IOException {
     Review review = Reviewer.review(eventful());
-    List<Metric> more = new ArrayList<>(MetricList.of(review));
-    more.add(new Metric("gap.newSeconds", Optional.of("1"), "s", OptionalInt.empty()));
-    more.add(new Metric("pulseChecks.1.new", Optional.of("a-word"), "", OptionalInt.empty()));
+    List<FigureValue> more = new ArrayList<>(Figures.of(review));
+    more.add(new FigureValue("gap.newSeconds", Optional.of("1"), "s", OptionalInt.empty()));
+    more.add(new FigureValue("pulseChecks.1.new", Optional.of("a-word"), "", OptionalInt.empty()));
     Collection<String> without = new TreeSet<>();
     check(more, json(review), review, without, new TreeSet<>());
     assertThat(without).containsExactly("gap.newSeconds", "pulseChecks.1.new");
@@ -230,12 +233,12 @@ class MetricReferencesTest {
   }
 
   private static void check(
-      List<Metric> list,
+      List<FigureValue> list,
       JsonObject json,
       Review review,
       Collection<String> without,
       Collection<String> compared) {
-    for (Metric metric : list) {
+    for (FigureValue metric : list) {
       String name = metric.name();
       boolean differs = name.equals("asked.inspirationSeconds") && !review.parts().isEmpty();
       boolean listed = name.startsWith("pulseChecks.") || name.startsWith("suctions.");
@@ -281,7 +284,7 @@ class MetricReferencesTest {
     return at.isJsonNull() || at.isJsonPrimitive() ? Optional.of(at) : Optional.empty();
   }
 
-  private static void same(Metric metric, JsonElement twin) {
+  private static void same(FigureValue metric, JsonElement twin) {
     assertThat(metric.value().isEmpty()).as(metric.name()).isEqualTo(twin.isJsonNull());
     if (twin instanceof JsonPrimitive value) {
       String text = metric.value().orElseThrow();
@@ -290,7 +293,7 @@ class MetricReferencesTest {
             .as(metric.name())
             .isCloseTo(value.getAsDouble(), within(1e-6));
       } else {
-        assertThat(text).as(metric.name()).isEqualTo(MetricList.slug(value.getAsString()));
+        assertThat(text).as(metric.name()).isEqualTo(Figure.slug(value.getAsString()));
       }
     }
   }

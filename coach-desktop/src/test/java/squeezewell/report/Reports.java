@@ -14,10 +14,10 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** Sessions for tests of the reports. */
 public final class Reports {
@@ -52,7 +52,7 @@ public final class Reports {
         cut(text, SessionHeader.LONGEST_TRAINEE),
         6,
         "",
-        cut(text, SessionEvent.LONGEST_DETAIL));
+        cut(text, SessionEvent.LONGEST_TEXT));
   }
 
   /** A protocol that says the text in its title, its publisher and its sources. */
@@ -129,15 +129,15 @@ public final class Reports {
     for (int k = 0; k * everySeconds < 119; k++) {
       long at = Math.round(k * everySeconds * SECOND);
       if (at == 30 * SECOND && !found.isEmpty()) {
-        events.add(new SessionEvent(events.size() + 1, at, What.FINDING, found));
+        events.add(SessionEvent.of(events.size() + 1, at, EventType.FINDING, found));
       }
-      events.add(new SessionEvent(events.size() + 1, at, What.BREATH, remark));
-      events.add(new SessionEvent(events.size() + 1, at + SECOND, What.BREATH_END, ""));
+      events.add(SessionEvent.of(events.size() + 1, at, EventType.BREATH, remark));
+      events.add(SessionEvent.of(events.size() + 1, at + SECOND, EventType.BREATH_END, ""));
     }
     if (!remark.isEmpty()) {
-      events.add(new SessionEvent(events.size() + 1, 119_500_000_000L, What.FINDING, remark));
+      events.add(SessionEvent.of(events.size() + 1, 119_500_000_000L, EventType.FINDING, remark));
     }
-    events.add(new SessionEvent(events.size() + 1, 120 * SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, 120 * SECOND, EventType.FINISH, ""));
     return new Session(header, events, remark.isEmpty() ? List.of() : List.of(remark));
   }
 }

@@ -1,10 +1,8 @@
 package squeezewell.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.awt.Color;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -15,13 +13,16 @@ import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.look.Palette;
 import squeezewell.review.Reviewer;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 class ReviewPngTest {
+  private static final Palette LIGHT = Palette.lightTheme();
+
   @Test
   void thePictureIsAsWideAsA4AtItsResolution() throws IOException {
     byte[] png = png(Reports.steady(6));
@@ -39,9 +40,9 @@ class ReviewPngTest {
 
   @Test
   void breathsThatAreTooFastAreDrawnInTheirOwnColour() throws IOException {
-    assertThat(pixels(png(Reports.steady(2)), PageColours.FAST)).isGreaterThan(2_000);
-    assertThat(pixels(png(Reports.steady(6)), PageColours.FAST)).isZero();
-    assertThat(pixels(png(Reports.steady(6)), PageColours.TIDE)).isGreaterThan(2_000);
+    assertThat(pixels(png(Reports.steady(2)), LIGHT.sand())).isGreaterThan(2_000);
+    assertThat(pixels(png(Reports.steady(6)), LIGHT.sand())).isZero();
+    assertThat(pixels(png(Reports.steady(6)), LIGHT.tide())).isGreaterThan(2_000);
   }
 
   @Test
@@ -59,16 +60,10 @@ class ReviewPngTest {
 
   @Test
   void whatHappenedInTheLastMinutesOfAnHourIsDrawn() throws IOException {
-    // Only the ribbon shades a check: the soft colour, 36 of 255 on a card.
-    int[] shade = new int[3];
-    float[] soft = PageColours.SOFT.getRGBColorComponents(null);
-    float[] card = PageColours.CARD.getRGBColorComponents(null);
-    for (int i = 0; i < 3; i++) {
-      shade[i] = Math.round(255 * (card[i] + (soft[i] - card[i]) * 36 / 255));
-    }
-    Color shaded = new Color(shade[0], shade[1], shade[2]);
-    assertThat(pixels(png(steady(3600, -1)), shaded)).isLessThan(200);
-    assertThat(pixels(png(steady(3600, 3500)), shaded)).isGreaterThan(1_000);
+    // The ribbon shades a check as the chart shades the range: ten seconds of a row of 668 points
+    // for 5 minutes, on both lanes, are 22 by 68 points, and each point is 2 pixels.
+    long without = pixels(png(steady(3600, -1)), LIGHT.active());
+    assertThat(pixels(png(steady(3600, 3500)), LIGHT.active())).isGreaterThan(without + 1_000);
   }
 
   /** A breath every 6 s, and a check of 10 s at a second of it; none for less than 0. */
@@ -78,14 +73,14 @@ class ReviewPngTest {
     for (long second = 0; second < seconds; second++) {
       long at = second * Reports.SECOND;
       if (checkAt >= 0 && (second == checkAt || second == checkAt + 10)) {
-        What what = second == checkAt ? What.PULSE_CHECK : What.PULSE_CHECK_END;
-        events.add(new SessionEvent(events.size() + 1, at, what, ""));
+        EventType what = second == checkAt ? EventType.PULSE_CHECK : EventType.PULSE_CHECK_END;
+        events.add(SessionEvent.of(events.size() + 1, at, what, ""));
       }
       if (second % 6 == 0) {
-        events.add(new SessionEvent(events.size() + 1, at, What.BREATH, ""));
+        events.add(SessionEvent.of(events.size() + 1, at, EventType.BREATH, ""));
       }
     }
-    events.add(new SessionEvent(events.size() + 1, seconds * Reports.SECOND, What.FINISH, ""));
+    events.add(SessionEvent.of(events.size() + 1, seconds * Reports.SECOND, EventType.FINISH, ""));
     return new Session(
         new SessionHeader(
             header.startedAt(),
@@ -95,30 +90,6 @@ class ReviewPngTest {
             new PracticePlan(header.plan().guidance(), 0, seconds * Reports.SECOND, 0)),
         events,
         List.of());
-  }
-
-  @Test
-  void whatTheVectorPictureHasAndTheOtherCanNotDrawIsAnErrorAndNoGap() {
-    BufferedImage image = new BufferedImage(10, 10, BufferedImage.TYPE_INT_RGB);
-    Graphics2D g = image.createGraphics();
-    for (String unknown :
-        List.of(
-            "<circle class=\"good\" r=\"3\"/>",
-            "<rect class=\"other\" width=\"3\" height=\"3\"/>",
-            "<path class=\"good\" d=\"M1 1 Q3 3 4 4\"/>")) {
-      SvgPainter picture = SvgPainter.of("<svg viewBox=\"0 0 10 10\">" + unknown + "</svg>");
-      assertThatThrownBy(() -> picture.paint(g, 0, 0, 10))
-          .isInstanceOf(IllegalArgumentException.class);
-    }
-    // By hand: a square from 2,2 to 6,6 at twice the size covers 4,4 to 12,12 of a picture of 20.
-    BufferedImage twice = new BufferedImage(20, 20, BufferedImage.TYPE_INT_RGB);
-    SvgPainter.of(
-            "<svg viewBox=\"0 0 10 10\"><path class=\"good\" d=\"M2 2 h4 v4 l-4 0 z\"/></svg>")
-        .paint(twice.createGraphics(), 0, 0, 20);
-    assertThat(twice.getRGB(5, 5)).isEqualTo(PageColours.TIDE.getRGB());
-    assertThat(twice.getRGB(11, 11)).isEqualTo(PageColours.TIDE.getRGB());
-    assertThat(twice.getRGB(12, 12)).isEqualTo(Color.BLACK.getRGB());
-    assertThat(twice.getRGB(3, 3)).isEqualTo(Color.BLACK.getRGB());
   }
 
   private static byte[] png(Session session) {

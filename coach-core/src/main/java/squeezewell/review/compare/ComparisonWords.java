@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import squeezewell.review.Review;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 
 /** The sentence at the top of a comparison. */
 final class ComparisonWords {

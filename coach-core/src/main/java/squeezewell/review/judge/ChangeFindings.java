@@ -62,8 +62,8 @@ final class ChangeFindings {
               Sentence.done(
                   "compressions-went-on.done",
                   late,
-                  Figure.tenths(LONGEST_WAIT_NANOS / 1e9),
-                  Figure.clock(noted.atNanos()),
+                  Quantity.tenths(LONGEST_WAIT_NANOS / 1e9),
+                  Quantity.clock(noted.atNanos()),
                   noted.finding())));
     }
   }
@@ -74,8 +74,8 @@ final class ChangeFindings {
       return;
     }
     long waited = part.compressions().get(0) - noted.atNanos();
-    Figure at = Figure.clock(noted.atNanos());
-    Figure wait = Figure.tenths(waited / 1e9, LONGEST_WAIT_NANOS / 1e9);
+    Quantity at = Quantity.clock(noted.atNanos());
+    Quantity wait = Quantity.tenths(waited / 1e9, LONGEST_WAIT_NANOS / 1e9);
     if (waited > LONGEST_WAIT_NANOS) {
       found.add(
           Finding.fault(

@@ -78,7 +78,7 @@ final class CompressionFindings {
   private void addRate(List<Finding> found) {
     double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
     Judgement judgement = plan.judgeRate(rate);
-    Figure shown = Figure.tenths(rate, plan.limitPerMinute(judgement));
+    Quantity shown = Quantity.tenths(rate, plan.limitPerMinute(judgement));
     if (judgement == Judgement.FAST) {
       found.add(offRate(FindingCode.COMPRESS_TOO_FAST, shown));
     } else if (judgement == Judgement.SLOW) {
@@ -86,14 +86,14 @@ final class CompressionFindings {
     }
   }
 
-  private Finding offRate(FindingCode code, Figure rate) {
+  private Finding offRate(FindingCode code, Quantity rate) {
     return Finding.fault(
         code,
         Sentence.done(
             "compress-rate",
             rate,
-            Figure.tenths(plan.range().low()),
-            Figure.tenths(plan.range().high())),
+            Quantity.tenths(plan.range().low()),
+            Quantity.tenths(plan.range().high())),
         Sentence.why(code.id() + ".why"),
         Sentence.next("compress-rate.next"));
   }
@@ -110,8 +110,8 @@ final class CompressionFindings {
                 "pause-too-long.done",
                 done.overLimitPauses(),
                 done.pauseCount(),
-                Figure.tenths(done.longestPauseSeconds().getAsDouble(), most),
-                Figure.tenths(most)),
+                Quantity.tenths(done.longestPauseSeconds().getAsDouble(), most),
+                Quantity.tenths(most)),
             Sentence.why("pause-too-long.why"),
             Sentence.next("pause-too-long.next")));
   }
@@ -156,9 +156,9 @@ final class CompressionFindings {
             FindingCode.COMPRESSIONS_GOOD,
             Sentence.done(
                 "compressions-good.done",
-                Figure.tenths(plan.asRead(done.ratePerMinute().getAsDouble())),
-                Figure.tenths(plan.range().low()),
-                Figure.tenths(plan.range().high())));
+                Quantity.tenths(plan.asRead(done.ratePerMinute().getAsDouble())),
+                Quantity.tenths(plan.range().low()),
+                Quantity.tenths(plan.range().high())));
     return done.cycles().isEmpty()
         ? told
         : told.and(

@@ -142,8 +142,8 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   }
 
   private static Finding nothing(List<Facts> parts) {
-    Figure length =
-        Figure.clock(
+    Quantity length =
+        Quantity.clock(
             parts.get(parts.size() - 1).practice().endNanos()
                 - (parts.size() == 1 ? parts.get(0).practice().startNanos() : 0));
     return Finding.fault(

@@ -66,7 +66,8 @@ final class GapFindings {
       found.add(
           Finding.good(
               FindingCode.NO_LONG_GAP,
-              Sentence.done("no-long-gap.done", Figure.tenths(net), Figure.tenths(limit / 1e9))));
+              Sentence.done(
+                  "no-long-gap.done", Quantity.tenths(net), Quantity.tenths(limit / 1e9))));
     }
     return found;
   }
@@ -98,12 +99,12 @@ final class GapFindings {
     } else if (longest.equals(all.get(all.size() - 1))) {
       title = practice.place().last() ? "long-gap.title.end" : "long-gap.title.before-change";
     }
-    Figure wait = Figure.tenths(longest.unheldNanos() / 1e9, limit / 1e9);
-    Figure most = Figure.tenths(limit / 1e9);
+    Quantity wait = Quantity.tenths(longest.unheldNanos() / 1e9, limit / 1e9);
+    Quantity most = Quantity.tenths(limit / 1e9);
     Finding told =
         Finding.fault(
                 FindingCode.LONG_GAP,
-                Sentence.done(done, wait, most, Figure.clock(longest.startNanos())))
+                Sentence.done(done, wait, most, Quantity.clock(longest.startNanos())))
             .titled(title);
     if (count > 1) {
       told = told.and(Sentence.done("long-gap.times", count, most));
@@ -116,15 +117,15 @@ final class GapFindings {
   /** A wait that the rule does not allow, and that is within the limit all the same. */
   private static Finding lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
     double asked = plan.interval().seconds();
-    Figure wait = Figure.interval(latest.netOnsetNanos() / 1e9, asked);
-    Figure at = Figure.clock(latest.startNanos());
+    Quantity wait = Quantity.interval(latest.netOnsetNanos() / 1e9, asked);
+    Quantity at = Quantity.clock(latest.startNanos());
     return count == 1
         ? Finding.advice(
             FindingCode.LATE_BREATH,
-            Sentence.done("late-breath.done", wait, at, Figure.tenths(asked)))
+            Sentence.done("late-breath.done", wait, at, Quantity.tenths(asked)))
         : Finding.advice(
                 FindingCode.LATE_BREATH,
-                Sentence.done("late-breath.done.some", wait, at, Figure.tenths(asked), count))
+                Sentence.done("late-breath.done.some", wait, at, Quantity.tenths(asked), count))
             .titled("late-breath.title.some");
   }
 

@@ -84,8 +84,8 @@ final class HoldFindings {
                           "checks-on-time.done",
                           onTime,
                           kind,
-                          Figure.tenths(limits.pulseCheckShortest().seconds()),
-                          Figure.tenths(limits.pulseCheckLongest().seconds()))
+                          Quantity.tenths(limits.pulseCheckShortest().seconds()),
+                          Quantity.tenths(limits.pulseCheckLongest().seconds()))
                       : Sentence.done("checks-on-time.done.unknown", onTime, kind))
               .titled("checks-on-time.title", onTime, kind));
     }
@@ -115,9 +115,9 @@ final class HoldFindings {
     if (missed.isEmpty()) {
       return;
     }
-    List<Figure> when =
+    List<Quantity> when =
         missed.stream()
-            .map(c -> Figure.clockSeconds(c.dueSeconds().getAsDouble()))
+            .map(c -> Quantity.clockSeconds(c.dueSeconds().getAsDouble()))
             .limit(MOST_TIMES)
             .collect(Collectors.toList());
     int more = missed.size() - MOST_TIMES;
@@ -139,8 +139,9 @@ final class HoldFindings {
     List<PulseCheckResult> late = with(c -> c.outcome() == PulseCheckResult.Outcome.LATE);
     if (!late.isEmpty()) {
       PulseCheckResult worst = worst(late, 1);
-      Figure lateness =
-          Figure.tenths(worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS);
+      Quantity lateness =
+          Quantity.tenths(
+              worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS);
       found.add(
           others(
                   Finding.fault(
@@ -148,9 +149,9 @@ final class HoldFindings {
                       Sentence.done(
                           "pulse-check-late.done",
                           kind,
-                          Figure.clockSeconds(worst.dueSeconds().getAsDouble()),
+                          Quantity.clockSeconds(worst.dueSeconds().getAsDouble()),
                           lateness,
-                          Figure.tenths(PulseCheckResult.ON_TIME_WITHIN_SECONDS))),
+                          Quantity.tenths(PulseCheckResult.ON_TIME_WITHIN_SECONDS))),
                   late.size())
               .and(
                   Sentence.why("pulse-check-late.why." + kind()), Sentence.next("pulse-check.next"))
@@ -166,8 +167,8 @@ final class HoldFindings {
                       Sentence.done(
                           "pulse-check-early.done",
                           kind,
-                          Figure.clockSeconds(worst.dueSeconds().getAsDouble()),
-                          Figure.tenths(-worst.lateSeconds().getAsDouble()))),
+                          Quantity.clockSeconds(worst.dueSeconds().getAsDouble()),
+                          Quantity.tenths(-worst.lateSeconds().getAsDouble()))),
                   early.size())
               .and(
                   Sentence.why(
@@ -190,7 +191,7 @@ final class HoldFindings {
           others(
                   Finding.fault(
                       FindingCode.PULSE_CHECK_LONG,
-                      lasted(Figure.tenths(longest, most), least, most)),
+                      lasted(Quantity.tenths(longest, most), least, most)),
                   tooLong.size())
               .and(
                   Sentence.why("pulse-check-long.why." + kind()),
@@ -209,18 +210,18 @@ final class HoldFindings {
                   Finding.faultOrAdvice(
                       fault,
                       FindingCode.PULSE_CHECK_SHORT,
-                      lasted(Figure.tenths(shortest, least), least, most)),
+                      lasted(Quantity.tenths(shortest, least), least, most)),
                   tooShort.size())
               .and(Sentence.why("pulse-check-short.why." + kind()))
               .titled("pulse-check-short.title", kind);
       found.add(
-          fault ? told.and(Sentence.next("pulse-check-short.next", Figure.tenths(least))) : told);
+          fault ? told.and(Sentence.next("pulse-check-short.next", Quantity.tenths(least))) : told);
     }
   }
 
-  private Sentence lasted(Figure length, double least, double most) {
+  private Sentence lasted(Quantity length, double least, double most) {
     return Sentence.done(
-        "pulse-check.lasted", kind, length, Figure.tenths(least), Figure.tenths(most));
+        "pulse-check.lasted", kind, length, Quantity.tenths(least), Quantity.tenths(most));
   }
 
   private static void addWatched(List<Facts> parts, List<Finding> found) {
@@ -251,7 +252,9 @@ final class HoldFindings {
                   Finding.fault(
                       FindingCode.SUCTION_LONG,
                       Sentence.done(
-                          "suction-long.done", Figure.tenths(most, limit), Figure.tenths(limit))),
+                          "suction-long.done",
+                          Quantity.tenths(most, limit),
+                          Quantity.tenths(limit))),
                   over.size())
               .and(Sentence.why("suction-long.why"), Sentence.next("suction-long.next")));
     } else if (!suctions.isEmpty()) {
@@ -261,7 +264,7 @@ final class HoldFindings {
               Sentence.done(
                   "suction-within-limit.done",
                   suctions.size(),
-                  Figure.tenths(limits.suctionLongest().seconds()))));
+                  Quantity.tenths(limits.suctionLongest().seconds()))));
     }
   }
 

@@ -69,13 +69,13 @@ final class PromptFindings {
       found.add(
           Finding.advice(
               FindingCode.ANTICIPATES,
-              Sentence.done("anticipates.done", Figure.interval(-mean, interval)),
+              Sentence.done("anticipates.done", Quantity.interval(-mean, interval)),
               Sentence.why("anticipates.why")));
     } else if (mean >= Math.max(LATE_SECONDS, LATE_SHARE * interval)) {
       found.add(
           Finding.advice(
               FindingCode.LATE,
-              Sentence.done("late.done", Figure.interval(mean, interval)),
+              Sentence.done("late.done", Quantity.interval(mean, interval)),
               Sentence.next("late.next")));
     }
   }
@@ -131,16 +131,18 @@ final class PromptFindings {
         harmful,
         FindingCode.OWN_TEMPO,
         Sentence.done(
-            "own-tempo.done", own(own, facts.practice().breathPlan().get()), Figure.tenths(asked)),
+            "own-tempo.done",
+            own(own, facts.practice().breathPlan().get()),
+            Quantity.tenths(asked)),
         Sentence.done("in-range.short", interval.inRangeCount(), interval.count()),
         Sentence.next("own-tempo.next"));
   }
 
   /** Out of range it is never printed as the end of the range. */
-  private static Figure own(double seconds, BreathPlan plan) {
+  private static Quantity own(double seconds, BreathPlan plan) {
     Judgement judgement = plan.judgeSeconds(seconds);
     return judgement.off()
-        ? Figure.tenths(seconds, plan.limitSeconds(judgement))
-        : Figure.interval(seconds, plan.interval().seconds());
+        ? Quantity.tenths(seconds, plan.limitSeconds(judgement))
+        : Quantity.interval(seconds, plan.interval().seconds());
   }
 }

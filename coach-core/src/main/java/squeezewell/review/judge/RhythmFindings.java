@@ -188,8 +188,8 @@ final class RhythmFindings {
           told.and(
               Sentence.done(
                   "too-fast.time",
-                  Figure.tenths(plan.highestPerMinute()),
-                  Figure.clockSeconds(seconds)));
+                  Quantity.tenths(plan.highestPerMinute()),
+                  Quantity.clockSeconds(seconds)));
     }
     told = told.and(Sentence.why("too-fast.why"), count(plan));
     if (onlyAfterChecks()) {
@@ -217,8 +217,8 @@ final class RhythmFindings {
     double limit = plan.limitSeconds(side);
     double usual = Statistics.median(off).getAsDouble();
     String key = fast ? "off-pace.fast" : "off-pace.slow";
-    Figure seconds = Figure.tenths(usual, limit);
-    Figure asked = Figure.tenths(plan.interval().seconds());
+    Quantity seconds = Quantity.tenths(usual, limit);
+    Quantity asked = Quantity.tenths(plan.interval().seconds());
     return usual < LEAST_SECONDS
         ? Sentence.done(key + ".no-rate", off.length, intervals.size(), seconds, asked)
         : Sentence.done(
@@ -226,7 +226,7 @@ final class RhythmFindings {
             off.length,
             intervals.size(),
             seconds,
-            Figure.tenths(60 / usual, 60 / limit),
+            Quantity.tenths(60 / usual, 60 / limit),
             asked);
   }
 
@@ -265,9 +265,9 @@ final class RhythmFindings {
         code,
         Sentence.done(
             "drift.done",
-            Figure.interval(first(), asked),
-            Figure.interval(last(), asked),
-            Figure.tenths(asked)),
+            Quantity.interval(first(), asked),
+            Quantity.interval(last(), asked),
+            Quantity.tenths(asked)),
         Sentence.why(why));
   }
 
@@ -292,9 +292,9 @@ final class RhythmFindings {
   private Sentence asked() {
     return Sentence.done(
         "mean-interval",
-        Figure.tenths(interval.meanSeconds().getAsDouble()),
-        Figure.tenths(facts.metrics().rate().overallPerMinute().orElse(0)),
-        Figure.tenths(plan.interval().seconds()));
+        Quantity.tenths(interval.meanSeconds().getAsDouble()),
+        Quantity.tenths(facts.metrics().rate().overallPerMinute().orElse(0)),
+        Quantity.tenths(plan.interval().seconds()));
   }
 
   private Sentence inRange() {
@@ -302,7 +302,7 @@ final class RhythmFindings {
         "in-range",
         interval.inRangeCount(),
         interval.count(),
-        Figure.tenths(plan.range().low()),
-        Figure.tenths(plan.range().high()));
+        Quantity.tenths(plan.range().low()),
+        Quantity.tenths(plan.range().high()));
   }
 }

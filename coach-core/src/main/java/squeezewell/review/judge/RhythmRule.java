@@ -80,8 +80,8 @@ public final class RhythmRule {
     List<Sentence> reasons = new ArrayList<>();
     for (List<Facts> alike : rhythms.values()) {
       Verdict verdict = judgeAlike(alike);
-      Figure seconds =
-          Figure.tenths(alike.get(0).practice().breathPlan().get().interval().seconds());
+      Quantity seconds =
+          Quantity.tenths(alike.get(0).practice().breathPlan().get().interval().seconds());
       outcomes.add(verdict.outcome());
       verdict.rule().forEach(rule -> rules.add(Sentence.done("rule.each", seconds, rule)));
       verdict.reasons().forEach(reason -> reasons.add(Sentence.done("rule.each", seconds, reason)));
@@ -96,8 +96,8 @@ public final class RhythmRule {
   }
 
   /** A time of less than 2:00, never printed as 2:00. */
-  static Figure shortOf2Minutes(long nanos) {
-    return Figure.clock(nanos, LEAST_PRACTISED_NANOS);
+  static Quantity shortOf2Minutes(long nanos) {
+    return Quantity.clock(nanos, LEAST_PRACTISED_NANOS);
   }
 
   /** Whether the breaths of one part are as the rule demands, however long it lasted. */
@@ -147,7 +147,8 @@ public final class RhythmRule {
     boolean fastTooLong = fast >= FAST_SECONDS;
     if (fastTooLong) {
       reasons.add(
-          Sentence.done("reason.fast", Figure.tenths(fastRate(plan)), Figure.clockSeconds(fast)));
+          Sentence.done(
+              "reason.fast", Quantity.tenths(fastRate(plan)), Quantity.clockSeconds(fast)));
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {
@@ -221,17 +222,17 @@ public final class RhythmRule {
       reasons.add(
           Sentence.done(
               "reason.wait",
-              Figure.tenths((double) longest / SECOND, plan.interval().seconds() * 5 / 3)));
+              Quantity.tenths((double) longest / SECOND, plan.interval().seconds() * 5 / 3)));
     }
     return reasons;
   }
 
   /** Beside the end of the range that it lies beyond, where the rule is that range. */
-  private static Figure mean(BreathPlan plan, double seconds) {
+  private static Quantity mean(BreathPlan plan, double seconds) {
     if (!plan.rangeIsPublished()) {
-      return Figure.interval(seconds, plan.interval().seconds());
+      return Quantity.interval(seconds, plan.interval().seconds());
     }
-    return Figure.tenths(seconds, plan.limitSeconds(plan.judgeSeconds(seconds)));
+    return Quantity.tenths(seconds, plan.limitSeconds(plan.judgeSeconds(seconds)));
   }
 
   /** Whether a wait is longer than the rule allows, from the start of one breath to the next. */
@@ -266,10 +267,10 @@ public final class RhythmRule {
   static Sentence demands(BreathPlan plan) {
     return Sentence.done(
         plan.rangeIsPublished() ? "rule.demands.range" : "rule.demands",
-        Figure.tenths(plan.range().low()),
-        Figure.tenths(plan.range().high()),
-        Figure.tenths(plan.interval().seconds()),
-        Figure.tenths(plan.interval().seconds() * 5 / 3),
-        Figure.tenths(fastRate(plan)));
+        Quantity.tenths(plan.range().low()),
+        Quantity.tenths(plan.range().high()),
+        Quantity.tenths(plan.interval().seconds()),
+        Quantity.tenths(plan.interval().seconds() * 5 / 3),
+        Quantity.tenths(fastRate(plan)));
   }
 }

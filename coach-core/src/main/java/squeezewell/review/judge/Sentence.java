@@ -7,8 +7,8 @@ import java.util.List;
  *
  * @param kind what it is for
  * @param key under which its words stand
- * @param values what stands in its places: whole numbers, {@link Figure}s, other sentences, a list
- *     of them, a {@link Finding} for its title, or a name of the schedule or the protocol
+ * @param values what stands in its places: whole numbers, {@link Quantity}s, other sentences, a
+ *     list of them, a {@link Finding} for its title, or a name of the schedule or the protocol
  */
 public record Sentence(Kind kind, String key, List<Object> values) {
   public Sentence {

@@ -27,20 +27,20 @@ final class SqueezeFindings {
     double asked = Measure.inspirationNanos(facts.practice()) / 1e9;
     double shortest = squeeze.shortestGoodSeconds();
     double longest = squeeze.longestGoodSeconds();
-    Figure usual = Figure.hundredths(median);
+    Quantity usual = Quantity.hundredths(median);
     if (median < shortest) {
-      usual = Figure.hundredths(median, shortest);
+      usual = Quantity.hundredths(median, shortest);
     } else if (median > longest) {
-      usual = Figure.hundredths(median, longest);
+      usual = Quantity.hundredths(median, longest);
     }
-    Sentence done = Sentence.done("squeezes.done", usual, Figure.hundredths(asked));
+    Sentence done = Sentence.done("squeezes.done", usual, Quantity.hundredths(asked));
     Sentence share =
         Sentence.done(
             "squeezes.share",
             squeeze.goodCount(),
             squeeze.count(),
-            Figure.hundredths(shortest),
-            Figure.hundredths(longest));
+            Quantity.hundredths(shortest),
+            Quantity.hundredths(longest));
     if (median < shortest) {
       found.add(
           Finding.fault(
@@ -48,7 +48,7 @@ final class SqueezeFindings {
               done,
               share,
               Sentence.why(whyShort(facts.practice().guidance())),
-              Sentence.next("short-squeeze.next", Figure.hundredths(asked))));
+              Sentence.next("short-squeeze.next", Quantity.hundredths(asked))));
     } else if (median > longest) {
       found.add(
           Finding.fault(

@@ -85,9 +85,9 @@ final class UnpromptedFindings {
   private static Sentence mean(Unprompted unprompted, BreathPlan plan) {
     return Sentence.done(
         "unprompted.mean",
-        Figure.tenths(unprompted.meanSeconds().getAsDouble()),
-        Figure.tenths(unprompted.ratePerMinute().getAsDouble()),
-        Figure.tenths(plan.interval().seconds()));
+        Quantity.tenths(unprompted.meanSeconds().getAsDouble()),
+        Quantity.tenths(unprompted.ratePerMinute().getAsDouble()),
+        Quantity.tenths(plan.interval().seconds()));
   }
 
   private static Sentence share(Unprompted unprompted) {

@@ -5,22 +5,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
+import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /** Computes {@link Unprompted}. */
 public final class MeasureUnprompted {
   private static final double NANOS_PER_SECOND = 1e9;
   private static final int DRIFT_FEWEST = 25;
   private static final double DRIFT_LEAST = 2;
-  private static final Pattern LEVEL = Pattern.compile("level (\\d)\\b.*");
 
   private final List<Practice> parts;
   private final List<IntervalPoint> points = new ArrayList<>();
@@ -170,11 +167,11 @@ public final class MeasureUnprompted {
   /** The highest level that the events of a session tell of; empty if they tell of none. */
   static OptionalInt highestLevel(Session session) {
     return session.standing().stream()
-        .filter(e -> e.what() == What.PROMPTS_OFF || e.what() == What.PROMPTS_ON)
-        .map(SessionEvent::detail)
-        .map(LEVEL::matcher)
-        .filter(Matcher::matches)
-        .mapToInt(m -> Integer.parseInt(m.group(1)))
+        .map(SessionEvent::fact)
+        .filter(Fact.Prompts.class::isInstance)
+        .map(f -> ((Fact.Prompts) f).level())
+        .filter(OptionalInt::isPresent)
+        .mapToInt(OptionalInt::getAsInt)
         .max();
   }
 

@@ -7,8 +7,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.IntToLongFunction;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import squeezewell.cue.Cue;
@@ -22,9 +20,9 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
 import squeezewell.session.Breath;
+import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * What a review needs of a session, or of a part of it with one rhythm, taken apart once.
@@ -56,7 +54,6 @@ public record Practice(
     List<PulseCheckDue> checks,
     List<Silence> silences,
     OptionalInt highestLevel) {
-  private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
 
   /** The length of a hole is written to a tenth of a second. */
   private static final long ROUNDING_NANOS = 50_000_000L;
@@ -282,14 +279,11 @@ public record Practice(
   private static List<Hold> holes(Session session, long sessionEnd) {
     List<Hold> holes = new ArrayList<>();
     for (SessionEvent event : session.standing()) {
-      Matcher seconds = SECONDS.matcher(event.detail().trim());
-      if (event.what() != What.HOLE || !seconds.matches()) {
+      if (!(event.fact() instanceof Fact.Stall stall) || !stall.lengthNanos().isPresent()) {
         continue;
       }
-      long tenths = Long.parseLong(seconds.group(1)) * 10;
-      tenths += seconds.group(2) == null ? 0 : Long.parseLong(seconds.group(2));
       long end = Math.min(event.atNanos(), sessionEnd);
-      long start = Math.max(0, event.atNanos() - tenths * TENTH_NANOS - ROUNDING_NANOS);
+      long start = Math.max(0, event.atNanos() - stall.lengthNanos().getAsLong() - ROUNDING_NANOS);
       if (start < end) {
         holes.add(new Hold(Hold.Kind.HOLE, start, end, end - start, end == sessionEnd));
       }

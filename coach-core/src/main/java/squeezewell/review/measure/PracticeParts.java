@@ -18,8 +18,6 @@ import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
-import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Cuts a session where the rhythm changed. A breath belongs to the part of the prompt it answers,
@@ -93,17 +91,10 @@ public final class PracticeParts {
 
   /** From when to when findings that were taken back changed the prompts. */
   private static NavigableMap<Long, Long> slips(Session session) {
-    Map<String, Long> undoneAt = new HashMap<>();
-    for (SessionEvent event : session.standing()) {
-      if (event.what() == What.FINDING_UNDONE) {
-        undoneAt.putIfAbsent(event.detail(), event.atNanos());
-      }
-    }
     NavigableMap<Long, Long> slips = new TreeMap<>();
     for (NotedFinding noted : session.findings()) {
-      Long until = undoneAt.get(Integer.toString(noted.number()));
-      if (noted.undone() && noted.changesPrompts() && until != null) {
-        slips.merge(noted.atNanos(), until, Math::max);
+      if (noted.undone() && noted.changesPrompts()) {
+        slips.merge(noted.atNanos(), noted.undoneNanos().getAsLong(), Math::max);
       }
     }
     // One slip may hold others: from each start on, the latest end of all that began by then.

@@ -6,9 +6,9 @@ import java.util.Optional;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.Practice;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 /** What a reader should know about how a review came about. */
 public final class Notes {
@@ -74,6 +74,6 @@ public final class Notes {
 
   /** A station ends when it ends; how long its breathing lasts is not laid down. */
   public static boolean inStation(Session session) {
-    return session.events().stream().anyMatch(e -> e.what() == What.STATION);
+    return session.events().stream().anyMatch(e -> e.what() == EventType.STATION);
   }
 }

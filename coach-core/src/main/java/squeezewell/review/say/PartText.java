@@ -2,7 +2,6 @@ package squeezewell.review.say;
 
 import java.util.ArrayList;
 import java.util.List;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.session.NotedFinding;

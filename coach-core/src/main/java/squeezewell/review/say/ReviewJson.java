@@ -4,21 +4,18 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
-import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
-import squeezewell.review.measure.Unprompted;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -26,7 +23,9 @@ import squeezewell.session.NotedFinding;
  * plain decimals of at most nine places; what can't be computed is null.
  */
 public final class ReviewJson {
-  private static final int PLACES = 6;
+  /** The order of these fields, which programs that compare texts rely on. */
+  private static final List<String> PROMPTS =
+      List.of("given", "met", "missed", "extra", "forgiven", "unprompted");
 
   private ReviewJson() {}
 
@@ -151,78 +150,50 @@ public final class ReviewJson {
     }
 
     private void figures() throws IOException {
-      json.name("breaths").beginObject();
-      json.name("count").value(metrics.breathCount());
-      number("firstSeconds", metrics.firstBreathSeconds());
-      json.endObject();
-      json.name("rate").beginObject();
-      number("overallPerMinute", metrics.rate().overallPerMinute());
-      number("countPerMinute", metrics.rate().countPerMinute());
-      json.endObject();
-      Metrics.Interval interval = metrics.interval();
-      json.name("interval").beginObject();
-      json.name("count").value(interval.count());
-      number("meanSeconds", interval.meanSeconds());
-      number("medianSeconds", interval.medianSeconds());
-      number("sdSeconds", interval.sdSeconds());
-      number("robustSdSeconds", interval.robustSdSeconds());
-      json.name("inRangeCount").value(interval.inRangeCount());
-      number("inRangeFraction", interval.inRangeFraction());
-      number("inRangeFractionLow", interval.inRangeLow());
-      number("inRangeFractionHigh", interval.inRangeHigh());
-      json.name("fastCount").value(interval.fastCount());
-      json.name("slowCount").value(interval.slowCount());
-      number("timeInRangeFraction", interval.timeInRangeFraction());
-      number("tempoErrorPercent", interval.tempoErrorPercent());
-      number("excessBreaths", judged(interval.excessBreaths()));
-      number("deficitBreaths", judged(interval.deficitBreaths()));
-      number("fastMinutes", judged(interval.fastMinutes()));
-      number("slowMinutes", judged(interval.slowMinutes()));
-      number("hyperventilationMinutes", metrics.hyperventilationMinutes());
-      json.endObject();
-      Metrics.Gap gap = metrics.gap();
-      json.name("gap").beginObject();
-      number("longestSeconds", OptionalDouble.of(gap.longestSeconds()));
-      number("longestAtSeconds", OptionalDouble.of(gap.longestAtSeconds()));
-      number("longestNetSeconds", OptionalDouble.of(gap.longestNetSeconds()));
-      number("longestNetAtSeconds", OptionalDouble.of(gap.longestNetAtSeconds()));
-      json.name("overLimitCount").value(gap.overLimitCount());
-      json.endObject();
-    }
-
-    /** What rests on the range is not known for a rhythm without one. */
-    private OptionalDouble judged(double value) {
-      return review.rhythms().stream().anyMatch(r -> r.asked().intervalSeconds().isPresent())
-          ? OptionalDouble.of(value)
-          : OptionalDouble.empty();
+      group("breaths");
+      group("rate");
+      group("interval");
+      group("gap");
     }
 
     private void prompts() throws IOException {
-      Metrics.Prompts prompts = metrics.prompts();
       json.name("prompts").beginObject();
-      json.name("given").value(prompts.given());
-      json.name("met").value(prompts.met());
-      json.name("missed").value(prompts.missed());
-      json.name("extra").value(prompts.extra());
-      json.name("forgiven").value(prompts.forgiven());
-      json.name("unprompted").value(prompts.unprompted());
+      for (String field : PROMPTS) {
+        field(Figures.named("prompts." + field), review);
+      }
       json.endObject();
       unprompted();
-      Metrics.Asynchrony asynchrony = metrics.asynchrony();
-      json.name("asynchrony").beginObject();
-      number("meanSeconds", asynchrony.meanSeconds());
-      number("medianSeconds", asynchrony.medianSeconds());
-      number("sdSeconds", asynchrony.sdSeconds());
-      number("phaseLocking", asynchrony.phaseLocking());
-      json.name("ownTempo").value(asynchrony.ownTempo());
+      group("asynchrony");
+      group("inspiration");
+    }
+
+    /** An object that holds all figures of a group. */
+    private void group(String group) throws IOException {
+      json.name(group).beginObject();
+      fields(group);
       json.endObject();
-      Metrics.Inspiration squeeze = metrics.inspiration();
-      json.name("inspiration").beginObject();
-      json.name("count").value(squeeze.count());
-      number("meanSeconds", squeeze.meanSeconds());
-      number("medianSeconds", squeeze.medianSeconds());
-      number("goodFraction", squeeze.goodFraction());
-      json.endObject();
+    }
+
+    private void fields(String group) throws IOException {
+      for (Figure<Review> figure : Figures.ONCE) {
+        if (figure.inJson() && figure.in(group)) {
+          field(figure, review);
+        }
+      }
+    }
+
+    private <T> void field(Figure<T> figure, T of) throws IOException {
+      json.name(figure.field());
+      Object value = figure.value(of);
+      if (value == null) {
+        json.nullValue();
+      } else if (value instanceof Number number) {
+        json.jsonValue(Figure.plain(number));
+      } else if (value instanceof Boolean yes) {
+        json.value(yes);
+      } else {
+        json.value(value.toString());
+      }
     }
 
     private void unprompted() throws IOException {
@@ -231,25 +202,8 @@ public final class ReviewJson {
         json.nullValue();
         return;
       }
-      Unprompted done = metrics.unprompted().get();
       json.beginObject();
-      json.name("silences").value(done.silences());
-      number("seconds", OptionalDouble.of(done.seconds()));
-      json.name("breathCount").value(done.breathCount());
-      json.name("plannedCount").value(done.plannedCount());
-      json.name("intervalCount").value(done.intervalCount());
-      number("meanSeconds", done.meanSeconds());
-      number("ratePerMinute", done.ratePerMinute());
-      json.name("inRangeCount").value(done.inRangeCount());
-      json.name("fastCount").value(done.fastCount());
-      json.name("slowCount").value(done.slowCount());
-      number("inRangeFractionLow", done.inRangeLow());
-      number("inRangeFractionHigh", done.inRangeHigh());
-      number("driftPercentPerMinute", done.driftPercentPerMinute());
-      number("longestGapSeconds", OptionalDouble.of(done.longestGapSeconds()));
-      number("longestGapAtSeconds", OptionalDouble.of(done.longestGapAtSeconds()));
-      boolean level = done.highestLevel().isPresent();
-      json.name("highestLevel").value(level ? done.highestLevel().getAsInt() : null);
+      fields("unprompted");
       json.name("test");
       if (review.testIntervals().isPresent()) {
         json.beginObject();
@@ -269,25 +223,11 @@ public final class ReviewJson {
     }
 
     private void compressions() throws IOException {
-      json.name("compressions");
-      if (!metrics.compressions().isPresent()) {
-        json.nullValue();
-        return;
+      if (metrics.compressions().isPresent()) {
+        group("compressions");
+      } else {
+        json.name("compressions").nullValue();
       }
-      Compressions done = metrics.compressions().get();
-      boolean cycles = done.pauseLimitSeconds().isPresent();
-      json.beginObject();
-      json.name("count").value(done.count());
-      number("ratePerMinute", done.ratePerMinute());
-      number("inRangeFraction", done.inRangeFraction());
-      json.name("pauseCount").value(done.pauseCount());
-      number("longestPauseSeconds", done.longestPauseSeconds());
-      json.name("overLimitPauses").value(cycles ? done.overLimitPauses() : null);
-      number("handsOffSeconds", OptionalDouble.of(done.handsOffSeconds()));
-      number("fraction", done.fraction());
-      json.name("cycles").value(cycles ? done.cycles().size() : null);
-      json.name("goodCycles").value(cycles ? done.goodCycles() : null);
-      json.endObject();
     }
 
     private void holds() throws IOException {
@@ -295,46 +235,30 @@ public final class ReviewJson {
       for (PulseCheckResult check : metrics.pulseChecks()) {
         json.beginObject();
         json.name("kind").value(word(check.kind()));
-        number("dueSeconds", check.dueSeconds());
-        number("startedSeconds", check.startedSeconds());
-        number("lengthSeconds", check.lengthSeconds());
-        number("lateSeconds", check.lateSeconds());
-        json.name("outcome").value(word(check.outcome()));
-        json.name("length").value(word(check.lengthOutcome()));
-        json.name("breathsDuring").value(check.breathsDuring());
+        for (Figure<PulseCheckResult> figure : Figures.CHECK) {
+          field(figure, check);
+        }
         json.endObject();
       }
       json.endArray();
       json.name("suctions").beginArray();
       for (SuctionResult suction : metrics.suctions()) {
         json.beginObject();
-        number("startedSeconds", OptionalDouble.of(suction.startedSeconds()));
-        number("lengthSeconds", OptionalDouble.of(suction.lengthSeconds()));
-        json.name("withinLimit").value(suction.withinLimit());
+        for (Figure<SuctionResult> figure : Figures.SUCTION) {
+          field(figure, suction);
+        }
         json.endObject();
       }
       json.endArray();
-      json.name("holes").beginObject();
-      json.name("count").value(metrics.holeCount());
-      number("seconds", OptionalDouble.of(metrics.holeSeconds()));
-      json.endObject();
+      group("holes");
     }
 
     private void drift() throws IOException {
-      json.name("drift").beginObject();
-      number("percentPerMinute", metrics.drift().percentPerMinute());
-      number("lowPercentPerMinute", metrics.drift().lowPercentPerMinute());
-      number("highPercentPerMinute", metrics.drift().highPercentPerMinute());
-      json.endObject();
+      group("drift");
     }
 
     private void volume() throws IOException {
-      json.name("volume").beginObject();
-      json.name("count").value(metrics.volume().count());
-      number("medianMillilitres", metrics.volume().medianMillilitres());
-      number("variationFraction", metrics.volume().variationFraction());
-      number("litresPerMinute", metrics.volume().litresPerMinute());
-      json.endObject();
+      group("volume");
     }
 
     private void verdict() throws IOException {
@@ -409,10 +333,11 @@ public final class ReviewJson {
 
     private void number(String name, OptionalDouble number) throws IOException {
       json.name(name);
-      plain(
-          number.isPresent()
-              ? BigDecimal.valueOf(number.getAsDouble()).setScale(PLACES, RoundingMode.HALF_EVEN)
-              : null);
+      if (number.isPresent()) {
+        json.jsonValue(Figure.plain(number.getAsDouble()));
+      } else {
+        json.nullValue();
+      }
     }
 
     private void plain(BigDecimal value) throws IOException {

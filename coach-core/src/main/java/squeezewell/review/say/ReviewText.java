@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;

@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import squeezewell.cue.CheckKind;
 import squeezewell.protocol.ClinicalFinding;
-import squeezewell.review.judge.Figure;
 import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Quantity;
 import squeezewell.review.judge.Sentence;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Where;
@@ -56,8 +56,8 @@ final class Sayings {
   }
 
   private static Object value(Object value) {
-    if (value instanceof Figure figure) {
-      return figure(figure);
+    if (value instanceof Quantity quantity) {
+      return quantity(quantity);
     }
     if (value instanceof Sentence sentence) {
       return clause(sentence);
@@ -76,24 +76,24 @@ final class Sayings {
       return severity.label();
     }
     if (value instanceof List<?> values) {
-      boolean figures = values.get(0) instanceof Figure;
+      boolean quantities = values.get(0) instanceof Quantity;
       return values.stream()
           .map(each -> value(each).toString())
-          .collect(Collectors.joining(figures ? ", " : "; "));
+          .collect(Collectors.joining(quantities ? ", " : "; "));
     }
     return value;
   }
 
-  private static String figure(Figure figure) {
-    String shown = shown(figure.value(), figure.form());
-    double limit = figure.limit().orElse(figure.value());
-    if (figure.value() == limit || !shown.equals(shown(limit, figure.form()))) {
+  private static String quantity(Quantity quantity) {
+    String shown = shown(quantity.value(), quantity.form());
+    double limit = quantity.limit().orElse(quantity.value());
+    if (quantity.value() == limit || !shown.equals(shown(limit, quantity.form()))) {
       return shown;
     }
-    return (figure.value() < limit ? "just under " : "just over ") + shown;
+    return (quantity.value() < limit ? "just under " : "just over ") + shown;
   }
 
-  private static String shown(double value, Figure.Form form) {
+  private static String shown(double value, Quantity.Form form) {
     return switch (form) {
       case TENTHS -> Words.decimal(value);
       case HUNDREDTHS -> Words.hundredths(value);

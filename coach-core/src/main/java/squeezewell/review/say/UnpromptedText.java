@@ -2,7 +2,6 @@ package squeezewell.review.say;
 
 import java.util.function.BiConsumer;
 import squeezewell.cue.CueFader;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Unprompted;
 
 /** The rows of a table about the rhythm without prompts. */
@@ -18,9 +17,7 @@ public final class UnpromptedText {
    */
   public static void add(Review review, BiConsumer<String, String> row) {
     review.metrics().unprompted().ifPresent(done -> add(done, row));
-    if (review.testIntervals().isPresent()) {
-      row.accept("two-minute test", VerdictText.test(review.verdict().outcome()));
-    }
+    review.test().ifPresent(test -> row.accept("two-minute test", VerdictText.test(test)));
   }
 
   private static void add(Unprompted done, BiConsumer<String, String> row) {

@@ -1,28 +1,20 @@
 package squeezewell.station.file;
 
+import squeezewell.input.FileWord;
+import squeezewell.words.Wording;
+
 /** What holds the airway open while breaths are given. */
-public enum Adjunct {
+public enum Adjunct implements FileWord {
   /** The mask alone, or an adjunct that was taken out. */
-  NONE("none", "mask alone"),
-  ORAL_AIRWAY("oral-airway", "oral airway"),
-  NASAL_AIRWAY("nasal-airway", "nasal airway"),
-  ADVANCED_AIRWAY("advanced-airway", "advanced airway");
+  NONE,
+  ORAL_AIRWAY,
+  NASAL_AIRWAY,
+  ADVANCED_AIRWAY;
 
-  private final String word;
-  private final String label;
-
-  Adjunct(String word, String label) {
-    this.word = word;
-    this.label = label;
-  }
-
-  /** The word used in files. */
-  public String word() {
-    return word;
-  }
+  private static final Wording WORDS = Wording.beside(Adjunct.class);
 
   /** The name shown to people, in lower case. */
   public String label() {
-    return label;
+    return WORDS.say("adjunct." + word());
   }
 }

@@ -1,7 +1,7 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
 import java.util.Optional;
+import squeezewell.input.FileWord;
 
 /**
  * Something that alone spoils the station.
@@ -21,37 +21,19 @@ public record CriticalFault(
     String task,
     String other,
     Optional<TimeLimit> limit,
-    Optional<BranchOption> only) {
-  public CriticalFault {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(words, "words");
-    Objects.requireNonNull(rule, "rule");
-    Objects.requireNonNull(task, "task");
-    Objects.requireNonNull(other, "other");
-  }
-
+    Optional<BranchOption> only)
+    implements StationEntry {
   /** When a fault is committed. */
-  public enum Rule {
+  public enum Rule implements FileWord {
     /** The task is needed and was not begun when the time was up. */
-    NOT_DONE("not-done"),
+    NOT_DONE,
     /** The task was begun, or the order given, while the finding held. */
-    DONE_WHILE("done-while"),
+    DONE_WHILE,
     /** The task was begun before the other one was. */
-    BEFORE("before"),
+    BEFORE,
     /** The task lasted longer than it may. */
-    TOO_LONG("too-long"),
+    TOO_LONG,
     /** The task was shorter than it must be. */
-    TOO_SHORT("too-short");
-
-    private final String word;
-
-    Rule(String word) {
-      this.word = word;
-    }
-
-    /** The word used in files. */
-    public String word() {
-      return word;
-    }
+    TOO_SHORT
   }
 }

@@ -4,30 +4,48 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import squeezewell.input.BadInputException;
+import squeezewell.input.Faults;
 import squeezewell.input.JsonValue;
 
 /**
- * The identifiers that the entries of one list of a station file give themselves. Read before all
+ * The identifiers that the entries of lists of a station file give themselves. Read before all
  * else, so that a reference may come before what it names. What is wrong with them is told where
  * they stand.
  */
 final class Identifiers {
+  private static final int LONGEST = 40;
+
   private final Set<String> given = new LinkedHashSet<>();
   private boolean oneIsMissing;
 
-  /** Reads the identifiers of a list; one that is left out has none. */
-  static Identifiers of(JsonValue top, String list) {
-    Identifiers found = new Identifiers();
-    Optional<List<JsonValue>> entries =
-        FaultList.silently(
-            () -> Optional.of(top.has(list) ? top.list(list, 0, "") : List.<JsonValue>of()),
-            Optional.<List<JsonValue>>empty());
-    found.oneIsMissing = !entries.isPresent();
-    for (JsonValue entry : entries.orElse(List.of())) {
-      found.oneIsMissing |=
-          !FaultList.silently(() -> found.given.add(StationFields.id(entry)), false);
+  /** Reads the identifiers of lists; one that is left out has none. */
+  static Identifiers of(JsonValue top, String... lists) {
+    Identifiers identifiers = new Identifiers();
+    for (String list : lists) {
+      identifiers.add(top, list);
     }
-    return found;
+    return identifiers;
+  }
+
+  /** The identifier in a field. */
+  static String read(JsonValue value, String name) throws BadInputException {
+    String text = value.text(name, LONGEST);
+    if (!text.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+      throw value.field(name, "").wrong("lower-case letters, digits and single hyphens");
+    }
+    return text;
+  }
+
+  private void add(JsonValue top, String list) {
+    Faults elsewhere = new Faults();
+    Optional<List<JsonValue>> entries =
+        elsewhere.take(() -> top.has(list) ? top.list(list, 0, "") : List.of());
+    oneIsMissing |= !entries.isPresent();
+    for (JsonValue entry : entries.orElse(List.of())) {
+      Optional<String> id = elsewhere.take(() -> read(entry, "id"));
+      oneIsMissing |= !id.filter(given::add).isPresent();
+    }
   }
 
   Set<String> given() {

@@ -1,7 +1,6 @@
 package squeezewell.station.file;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import squeezewell.protocol.ClinicalFinding;
 
@@ -30,14 +29,17 @@ public record ScriptStep(
     String says,
     List<String> raises,
     List<String> clears,
-    Optional<ClinicalFinding> tells) {
+    Optional<ClinicalFinding> tells)
+    implements StationEntry {
   public ScriptStep {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(when, "when");
-    Objects.requireNonNull(says, "says");
     holding = List.copyOf(holding);
     absent = List.copyOf(absent);
     raises = List.copyOf(raises);
     clears = List.copyOf(clears);
+  }
+
+  @Override
+  public String words() {
+    return says;
   }
 }

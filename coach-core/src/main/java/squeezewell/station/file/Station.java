@@ -1,7 +1,6 @@
 package squeezewell.station.file;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -47,13 +46,6 @@ public record Station(
     List<CriticalFault> faults,
     String definition) {
   public Station {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(title, "title");
-    Objects.requireNonNull(setting, "setting");
-    Objects.requireNonNull(group, "group");
-    Objects.requireNonNull(patient, "patient");
-    Objects.requireNonNull(situation, "situation");
-    Objects.requireNonNull(definition, "definition");
     kit = List.copyOf(kit);
     findings = List.copyOf(findings);
     tasks = List.copyOf(tasks);

@@ -1,7 +1,6 @@
 package squeezewell.station.file;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * A point where the station can go several ways. The way is settled before the station begins, by
@@ -11,10 +10,8 @@ import java.util.Objects;
  * @param words what differs, for people
  * @param ways the ways there are, at least two
  */
-public record StationBranch(String id, String words, List<Way> ways) {
+public record StationBranch(String id, String words, List<Way> ways) implements StationEntry {
   public StationBranch {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(words, "words");
     ways = List.copyOf(ways);
   }
 
@@ -26,10 +23,9 @@ public record StationBranch(String id, String words, List<Way> ways) {
    * @param weight how often chance takes it, beside the weights of the others; 0 is never
    * @param findings identifiers of findings that then are there from the start of the exercise
    */
-  public record Way(String id, String words, int weight, List<String> findings) {
+  public record Way(String id, String words, int weight, List<String> findings)
+      implements StationEntry {
     public Way {
-      Objects.requireNonNull(id, "id");
-      Objects.requireNonNull(words, "words");
       findings = List.copyOf(findings);
     }
   }

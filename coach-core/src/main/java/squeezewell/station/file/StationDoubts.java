@@ -6,9 +6,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import squeezewell.input.UnknownField;
+import squeezewell.words.Wording;
 
 /** Finds what a station's author can hardly have meant: what can never happen. */
 final class StationDoubts {
+  private static final Wording WORDS = Wording.beside(StationDoubts.class);
+
   private final Station station;
   private final List<StationReach> reaches;
   private final List<String> doubts = new ArrayList<>();
@@ -31,12 +35,17 @@ final class StationDoubts {
     return List.copyOf(found.doubts);
   }
 
+  /** The sentence for a field that is from a newer version, or mistyped. */
+  static String unknown(UnknownField field) {
+    return WORDS.say("doubt.unknown", field.value().path(), field.question());
+  }
+
   private boolean ever(Predicate<StationReach> test) {
     return reaches.stream().anyMatch(test);
   }
 
-  private void doubt(String what, String id, String words) {
-    doubts.add(what + " " + id + ": " + words);
+  private void doubt(String key, Object... values) {
+    doubts.add(WORDS.say(key, values));
   }
 
   private void phases() {
@@ -45,18 +54,18 @@ final class StationDoubts {
         station.steps().stream()
             .anyMatch(
                 s ->
-                    s.when().kind() == Trigger.Kind.TIME
+                    s.when().kind() == Trigger.Kind.SECONDS
                         && s.when().phase() == StationPhase.PREPARATION);
     if (station.preparationNanos() == 0 && (tasks || lines)) {
-      doubt("phase", "preparation", "it is never reached, since it lasts 0 s, but has contents");
+      doubt("doubt.phase.unreached");
     }
     if (station.preparationNanos() > 0 && !tasks && !lines) {
-      doubt("phase", "preparation", "nothing happens in it; preparationSeconds 0 leaves it out");
+      doubt("doubt.phase.empty");
     }
     boolean todo =
         station.tasks().stream().anyMatch(t -> isOf(t, StationPhase.EXERCISE) && !t.optional());
     if (!todo) {
-      doubt("phase", "exercise", "no task has to be done in it");
+      doubt("doubt.phase.without-tasks");
     }
   }
 
@@ -67,11 +76,11 @@ final class StationDoubts {
   private void finding(StationFinding finding) {
     String id = finding.id();
     if (!ever(r -> r.comes(id))) {
-      doubt("finding", id, "nothing makes it come");
+      doubt("doubt.finding.never", id);
     } else if (!finding.lasting() && !ever(r -> r.goes(id))) {
-      doubt("finding", id, "nothing can make it go; if that is meant, add \"lasting\": true");
+      doubt("doubt.finding.stays", id);
     } else if (finding.lasting() && ever(r -> r.goes(id))) {
-      doubt("finding", id, "it is called lasting, but a step makes it go");
+      doubt("doubt.finding.goes", id);
     }
   }
 
@@ -86,14 +95,11 @@ final class StationDoubts {
               || station.steps().stream().anyMatch(s -> s.only().equals(only))
               || station.faults().stream().anyMatch(f -> f.only().equals(only));
       if (way.weight() == 0) {
-        doubt(
-            "branch",
-            branch.id(),
-            "chance can never take the way " + way.id() + ", its weight is 0");
+        doubt("doubt.branch.weightless", branch.id(), way.id());
       }
     }
     if (!differs) {
-      doubt("branch", branch.id(), "all its ways are alike");
+      doubt("doubt.branch.alike", branch.id());
     }
   }
 
@@ -101,21 +107,21 @@ final class StationDoubts {
     String id = task.id();
     if (!task.ifFinding().isEmpty()
         && !ever(r -> r.exists(task.only()) && r.comes(task.ifFinding()))) {
-      doubt("task", id, "it is never needed, since " + task.ifFinding() + " never comes");
+      doubt("doubt.task.unneeded", id, task.ifFinding());
     }
     for (String before : task.after()) {
       if (!ever(r -> r.exists(task.only()) && r.exists(before))) {
-        doubt("task", id, "it is never together with " + before + ", after which it comes");
+        doubt("doubt.task.never-together", id, before);
       }
       boolean laterPhase =
           task.phase() == StationPhase.PREPARATION
               && station.task(before).get().phase() == StationPhase.EXERCISE;
       if (laterPhase) {
-        doubt("task", id, "it is never in order: it is prepared, but comes after " + before);
+        doubt("doubt.task.never-in-order", id, before);
       }
     }
     if (task.leastNanos().orElse(0) > station.exerciseNanos()) {
-      doubt("task", id, "it can't be long enough before the exercise ends");
+      doubt("doubt.task.too-long", id);
     }
     task.limit().ifPresent(limit -> limit(task, limit));
   }
@@ -123,16 +129,16 @@ final class StationDoubts {
   private void limit(StationTask task, TimeLimit limit) {
     String id = task.id();
     if (!ever(r -> r.exists(task.only()) && r.runs(limit))) {
-      doubt("task", id, "its time never begins, since " + limit.id() + " never comes");
+      doubt("doubt.task.no-time", id, limit.id());
     }
     if (limit.nanos() >= station.exerciseNanos()) {
-      doubt("task", id, "its time is not up before the exercise ends");
+      doubt("doubt.task.time-not-up", id);
     }
     boolean waits =
         limit.from() == TimeLimit.Anchor.TASK
             && (limit.id().equals(id) || comesAfter(limit.id(), id, new HashSet<>()));
     if (waits) {
-      doubt("task", id, "its time begins with " + limit.id() + ", which comes after it");
+      doubt("doubt.task.time-circle", id, limit.id());
     }
   }
 
@@ -152,43 +158,38 @@ final class StationDoubts {
                 .anyMatch(s -> s.when().kind() == Trigger.Kind.ORDER && s.when().id().equals(id))
             || station.faults().stream().anyMatch(f -> f.task().equals(id));
     if (!answered) {
-      doubt("order", id, "nothing follows from it");
+      doubt("doubt.order.idle", id);
     }
   }
 
   private void step(ScriptStep step) {
-    if (!ever(r -> r.isTaken(step))) {
-      doubt("step", step.id(), "it can never be taken, since " + why(step));
+    if (ever(r -> r.isTaken(step))) {
+      return;
     }
-  }
-
-  private String why(ScriptStep step) {
     Trigger when = step.when();
-    String come =
+    boolean comes =
         switch (when.kind()) {
-          case TIME ->
-              ever(r -> r.comesInTime(step))
-                  ? ""
-                  : "the " + when.phase().word() + " is over by then";
-          case TASK, STARTED -> ever(r -> r.exists(when.id())) ? "" : when.id() + " is never there";
-          case ORDER -> "";
-          case FINDING -> ever(r -> r.comes(when.id())) ? "" : when.id() + " never comes";
-          case CLEARED -> ever(r -> r.goes(when.id())) ? "" : "nothing makes " + when.id() + " go";
+          case SECONDS -> ever(r -> r.comesInTime(step));
+          case TASK, STARTED -> ever(r -> r.exists(when.id()));
+          case ORDER -> true;
+          case FINDING -> ever(r -> r.comes(when.id()));
+          case CLEARED -> ever(r -> r.goes(when.id()));
         };
-    if (!come.isEmpty()) {
-      return come;
+    Optional<String> lacking =
+        step.holding().stream().filter(holding -> !ever(r -> r.comes(holding))).findFirst();
+    if (!comes) {
+      String cause = when.kind() == Trigger.Kind.SECONDS ? when.phase().word() : when.id();
+      doubt("doubt.step." + when.kind().word(), step.id(), cause);
+    } else if (lacking.isPresent()) {
+      doubt("doubt.step.finding", step.id(), lacking.get());
+    } else {
+      doubt("doubt.step.conditions", step.id());
     }
-    for (String holding : step.holding()) {
-      if (!ever(r -> r.comes(holding))) {
-        return holding + " never comes";
-      }
-    }
-    return "its conditions never hold together, or it would come after the end";
   }
 
   private void fault(CriticalFault fault) {
     if (!ever(r -> r.canBeCommitted(fault))) {
-      doubt("critical fault", fault.id(), "it can never be committed");
+      doubt("doubt.fault.never", fault.id());
     }
   }
 }

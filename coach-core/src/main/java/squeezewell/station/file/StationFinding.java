@@ -1,7 +1,5 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
-
 /**
  * Something about the patient that holds or does not.
  *
@@ -13,14 +11,5 @@ import java.util.Objects;
  * @param stopsBreaths whether no air goes in while it holds, so that the time is no ventilation
  */
 public record StationFinding(
-    String id,
-    String words,
-    boolean atStart,
-    boolean lasting,
-    boolean hidden,
-    boolean stopsBreaths) {
-  public StationFinding {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(words, "words");
-  }
-}
+    String id, String words, boolean atStart, boolean lasting, boolean hidden, boolean stopsBreaths)
+    implements StationEntry {}

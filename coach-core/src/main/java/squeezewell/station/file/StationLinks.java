@@ -8,15 +8,19 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 import squeezewell.input.BadInputException;
+import squeezewell.input.Faults;
 import squeezewell.input.JsonValue;
 import squeezewell.input.Nearest;
 
 /** Checks that every identifier of a station file is given once and leads somewhere. */
 final class StationLinks {
   private final String source;
-  private final FaultList faults;
+  private final Faults faults;
   private final Identifiers findings;
   private final Identifiers taskIds;
   private final Identifiers orders;
@@ -39,72 +43,79 @@ final class StationLinks {
    * @param unsure tasks of which something could not be read, so that what follows from it is not
    *     told as another fault
    */
-  StationLinks(JsonValue top, FaultList faults, List<String> unsure) {
+  StationLinks(JsonValue top, Faults faults, Set<String> unsure) {
     this.source = top.source();
     this.findings = Identifiers.of(top, "findings");
     this.taskIds = Identifiers.of(top, "tasks");
     this.orders = Identifiers.of(top, "orders");
     this.faults = faults;
-    this.unsure = Set.copyOf(unsure);
+    this.unsure = unsure;
     this.branchesListed =
-        FaultList.silently(() -> top.has("branches") ? top.list("branches", 0, "").size() : 0, -1);
+        new Faults()
+            .take(() -> top.has("branches") ? top.list("branches", 0, "").size() : 0)
+            .orElse(-1);
   }
 
-  void check(StationParts parts) {
-    Set<String> findingIds = new HashSet<>();
-    for (int i = 0; i < parts.findings().size(); i++) {
-      once(findingIds, parts.findings().get(i).id(), "findings[" + i + "].id");
-    }
-    Set<String> seenTasks = new HashSet<>();
-    for (int i = 0; i < parts.tasks().size(); i++) {
-      StationTask task = parts.tasks().get(i);
-      if (!once(seenTasks, task.id(), "tasks[" + i + "].id")) {
-        shared.add(task.id());
-      }
-      tasks.putIfAbsent(task.id(), task);
-    }
-    Set<String> orderIds = new HashSet<>();
-    for (int i = 0; i < parts.orders().size(); i++) {
-      once(orderIds, parts.orders().get(i).id(), "orders[" + i + "].id");
-    }
-    checkBranches(parts.branches());
-    for (int i = 0; i < parts.tasks().size(); i++) {
-      checkTask(parts.tasks().get(i), "tasks[" + i + "]");
-    }
-    Set<String> stepIds = new HashSet<>();
-    for (int i = 0; i < parts.steps().size(); i++) {
-      once(stepIds, parts.steps().get(i).id(), "script[" + i + "].id");
-      checkStep(parts.steps().get(i), "script[" + i + "]");
-    }
-    Set<String> faultIds = new HashSet<>();
-    for (int i = 0; i < parts.faults().size(); i++) {
-      once(faultIds, parts.faults().get(i).id(), "criticalFaults[" + i + "].id");
-      checkCritical(parts.faults().get(i), "criticalFaults[" + i + "]");
-    }
-    checkOrder(parts.tasks());
-  }
-
-  private void checkBranches(List<StationBranch> branches) {
-    Set<String> ids = new HashSet<>();
+  void check(
+      List<StationFinding> findingList,
+      List<StationBranch> branches,
+      List<StationOrder> orderList,
+      List<StationTask> taskList,
+      List<ScriptStep> steps,
+      List<CriticalFault> critical) {
+    each("findings", findingList, (finding, place) -> {});
+    shared.addAll(each("tasks", taskList, (task, place) -> tasks.putIfAbsent(task.id(), task)));
+    each("orders", orderList, (order, place) -> {});
     aWayIsMissing = branches.size() != branchesListed;
-    for (int i = 0; i < branches.size(); i++) {
-      StationBranch branch = branches.get(i);
-      String place = "branches[" + i + "]";
-      aWayIsMissing |= !once(ids, branch.id(), place + ".id");
-      Set<String> own = new HashSet<>();
-      for (int j = 0; j < branch.ways().size(); j++) {
-        StationBranch.Way way = branch.ways().get(j);
-        aWayIsMissing |= !once(own, way.id(), place + ".options[" + j + "].id");
-        ways.add(new BranchOption(branch.id(), way.id()));
-        findings(way.findings(), place + ".options[" + j + "].findings");
-      }
+    boolean aBranchIsRepeated = !each("branches", branches, this::checkBranch).isEmpty();
+    aWayIsMissing |= aBranchIsRepeated;
+    for (int i = 0; i < taskList.size(); i++) {
+      checkTask(taskList.get(i), "tasks[" + i + "]");
     }
+    each("script", steps, this::checkStep);
+    each("criticalFaults", critical, this::checkCritical);
+    checkOrder(taskList);
+  }
+
+  /**
+   * Checks the entries of a list, the identifier of each first.
+   *
+   * @return identifiers that several of them have, or one that could not be read
+   */
+  private <T extends StationEntry> Set<String> each(
+      String list, List<T> entries, BiConsumer<T, String> check) {
+    Set<String> seen = new HashSet<>();
+    Set<String> repeated = new HashSet<>();
+    for (int i = 0; i < entries.size(); i++) {
+      String place = list + "[" + i + "]";
+      String id = entries.get(i).id();
+      boolean first = seen.add(id);
+      // An identifier that could not be read is a fault already.
+      if (!first && !id.isEmpty()) {
+        bad(place + ".id", id, "an identifier that nothing else of its kind has");
+      }
+      if (!first || id.isEmpty()) {
+        repeated.add(id);
+      }
+      check.accept(entries.get(i), place);
+    }
+    return repeated;
+  }
+
+  private void checkBranch(StationBranch branch, String place) {
+    Set<String> repeated =
+        each(
+            place + ".options",
+            branch.ways(),
+            (way, at) -> {
+              ways.add(new BranchOption(branch.id(), way.id()));
+              findings(way.findings(), at + ".findings");
+            });
+    aWayIsMissing |= !repeated.isEmpty();
   }
 
   private void checkTask(StationTask task, String place) {
-    for (String before : task.after()) {
-      task(before, place + ".after");
-    }
+    task.after().forEach(before -> task(before, place + ".after"));
     task.limit().ifPresent(limit -> limit(limit, place + ".limit"));
     if (!task.ifFinding().isEmpty()) {
       finding(task.ifFinding(), place + ".ifFinding");
@@ -114,7 +125,7 @@ final class StationLinks {
 
   private void checkStep(ScriptStep step, String place) {
     switch (step.when().kind()) {
-      case TIME -> {
+      case SECONDS -> {
         // A time leads nowhere.
       }
       case TASK -> task(step.when().id(), place + ".when.task");
@@ -151,21 +162,18 @@ final class StationLinks {
           bad(place + ".other", fault.other(), "another task");
         }
       }
-      case TOO_LONG -> {
-        boolean lasts = lasting(fault.task(), place + ".task");
-        if (lasts && !tasks.get(fault.task()).mostNanos().isPresent()) {
-          bad(place + ".task", fault.task(), "a task with mostSeconds");
-        }
-      }
-      case TOO_SHORT -> {
-        boolean lasts = lasting(fault.task(), place + ".task");
-        if (lasts && !tasks.get(fault.task()).leastNanos().isPresent()) {
-          bad(place + ".task", fault.task(), "a task with leastSeconds");
-        }
-      }
+      case TOO_LONG -> bound(fault.task(), place, StationTask::mostNanos, "mostSeconds");
+      case TOO_SHORT -> bound(fault.task(), place, StationTask::leastNanos, "leastSeconds");
     }
     fault.limit().ifPresent(limit -> limit(limit, place + ".limit"));
     only(fault.only(), place);
+  }
+
+  private void bound(
+      String taskId, String place, Function<StationTask, OptionalLong> bound, String name) {
+    if (lasting(taskId, place + ".task") && !bound.apply(tasks.get(taskId)).isPresent()) {
+      bad(place + ".task", taskId, "a task with " + name);
+    }
   }
 
   private void limit(TimeLimit limit, String place) {
@@ -212,16 +220,6 @@ final class StationLinks {
       }
     }
     return List.of();
-  }
-
-  /** Whether an identifier could be read and is the first of its kind. */
-  private boolean once(Set<String> seen, String id, String place) {
-    boolean first = seen.add(id);
-    // An identifier that could not be read is a fault already.
-    if (!first && !id.isEmpty()) {
-      bad(place, id, "an identifier that nothing else of its kind has");
-    }
-    return first && !id.isEmpty();
   }
 
   private void task(String id, String place) {

@@ -1,6 +1,5 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
 import squeezewell.kit.Flow;
 import squeezewell.kit.OxygenSupply;
 
@@ -10,9 +9,4 @@ import squeezewell.kit.OxygenSupply;
  * @param supply the cylinder, what its gauge shows and what is kept back
  * @param flow what is set once it is connected
  */
-public record StationOxygen(OxygenSupply supply, Flow flow) {
-  public StationOxygen {
-    Objects.requireNonNull(supply, "supply");
-    Objects.requireNonNull(flow, "flow");
-  }
-}
+public record StationOxygen(OxygenSupply supply, Flow flow) {}

@@ -2,11 +2,20 @@ package squeezewell.station.file;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.function.Function;
 import squeezewell.input.BadInputException;
+import squeezewell.input.Faults;
+import squeezewell.input.FileWord;
 import squeezewell.input.JsonValue;
+import squeezewell.input.UnknownField;
 import squeezewell.kit.Cylinder;
 import squeezewell.kit.Flow;
 import squeezewell.kit.KitLibrary;
@@ -18,6 +27,12 @@ import squeezewell.protocol.Situation;
 
 /** Reads what is in a station file; all faults are gathered, in the order of this class. */
 final class StationParser {
+  /** A preparation of two minutes is usual (common practice, from memory). */
+  private static final int USUAL_PREPARATION_SECONDS = 120;
+
+  /** A station of five minutes is usual (common practice, from memory). */
+  private static final int USUAL_EXERCISE_SECONDS = 300;
+
   private static final int LONGEST_TITLE = 80;
   private static final int LONGEST_SETTING = 1_000;
   private static final int MOST = 100;
@@ -25,17 +40,16 @@ final class StationParser {
   private static final int MOST_WAYS = 6;
 
   private final JsonValue top;
-  private final FaultList faults = new FaultList();
+  private final Faults faults = new Faults();
   private final StationFields fields;
+
+  /** Tasks of which something that others rely on could not be read. */
+  private final Set<String> unsure = new HashSet<>();
 
   StationParser(JsonValue top) {
     this.top = top;
-    this.fields =
-        new StationFields(Identifiers.of(top, "findings"), Identifiers.of(top, "tasks"), faults);
+    this.fields = new StationFields(top, Identifiers.of(top, "findings", "tasks"), faults);
   }
-
-  /** Who the station is about. */
-  private record Patient(PatientGroup group, String words) {}
 
   /**
    * Reads the file.
@@ -43,77 +57,66 @@ final class StationParser {
    * @param definition its text without needless space
    */
   StationFile read(String definition) {
-    String id = faults.take(() -> StationFields.id(top), "station");
-    String title = fields.words(top, "title", LONGEST_TITLE);
-    String setting = fields.words(top, "setting", LONGEST_SETTING);
-    Patient patient = patient();
-    Situation situation = situation(patient.group());
-    long preparation =
-        fields.seconds(
-            top, "preparationSeconds", 0, 1_800, StationReader.USUAL_PREPARATION_SECONDS);
-    long exercise =
-        fields.seconds(top, "exerciseSeconds", 10, 3_600, StationReader.USUAL_EXERCISE_SECONDS);
-    StationParts parts = parts(patient.group());
+    String id = fields.id();
+    String title = fields.words("title", LONGEST_TITLE);
+    String setting = fields.words("setting", LONGEST_SETTING);
+    Optional<StationFields> patient =
+        faults.take(() -> top.field("patient", "the patient")).map(fields::of);
+    PatientGroup group = patient.map(StationParser::group).orElse(PatientGroup.ADULT);
+    String patientWords = patient.map(who -> who.words("words")).orElse("");
+    Situation situation = situation(group);
+    long preparation = fields.seconds("preparationSeconds", 0, 1_800, USUAL_PREPARATION_SECONDS);
+    long exercise = fields.seconds("exerciseSeconds", 10, 3_600, USUAL_EXERCISE_SECONDS);
+    List<StationFinding> findings = each("findings", 0, StationParser::finding);
+    List<StationBranch> branches = branches();
+    List<StationOrder> orders =
+        each("orders", 0, order -> new StationOrder(order.id(), order.words("words")));
+    List<StationTask> tasks = each("tasks", 1, this::task);
+    List<ScriptStep> steps = each("script", 0, step -> step(step, group));
+    List<CriticalFault> critical = each("criticalFaults", 0, StationParser::critical);
+    new StationLinks(top, faults, unsure).check(findings, branches, orders, tasks, steps, critical);
     Station station =
         new Station(
             id,
             title,
             setting,
-            patient.group(),
-            patient.words(),
+            group,
+            patientWords,
             situation,
-            kit(),
+            each("kit", 0, item -> item.words("item")),
             oxygen(),
             preparation,
             exercise,
-            parts.findings(),
-            parts.tasks(),
-            parts.orders(),
-            parts.branches(),
-            parts.steps(),
-            parts.faults(),
+            findings,
+            tasks,
+            orders,
+            branches,
+            steps,
+            critical,
             definition);
     if (!faults.all().isEmpty()) {
-      return new StationFile(Optional.empty(), faults.all(), List.of(), parts.names());
+      return new StationFile(Optional.empty(), faults.all(), List.of(), names(station));
     }
-    List<String> doubts = new ArrayList<>(UnknownFields.of(top));
+    List<String> doubts = new ArrayList<>();
+    for (UnknownField unknown : top.unknown()) {
+      doubts.add(StationDoubts.unknown(unknown));
+    }
     doubts.addAll(StationDoubts.of(station));
-    return new StationFile(Optional.of(station), List.of(), doubts, parts.names());
+    return new StationFile(Optional.of(station), List.of(), doubts, names(station));
   }
 
-  private StationParts parts(PatientGroup group) {
-    TaskParser taskParser = new TaskParser(faults, fields);
-    List<StationFinding> findings = each("findings", 0, this::finding);
-    List<StationBranch> branches = branches();
-    List<StationOrder> orders = each("orders", 0, this::order);
-    List<StationTask> tasks = each("tasks", 1, taskParser::read);
-    List<ScriptStep> steps = each("script", 0, value -> step(value, group));
-    List<CriticalFault> critical = each("criticalFaults", 0, this::critical);
-    StationParts parts = new StationParts(findings, branches, orders, tasks, steps, critical);
-    new StationLinks(top, faults, taskParser.unsure()).check(parts);
-    return parts;
-  }
-
-  private Patient patient() {
-    Optional<JsonValue> patient =
-        faults.take(() -> Optional.of(top.field("patient", "the patient")), Optional.empty());
-    return patient
-        .map(
-            who ->
-                new Patient(
-                    faults.take(
-                        () -> who.choice("group", List.of(PatientGroup.values()), PatientGroup::id),
-                        PatientGroup.ADULT),
-                    fields.words(who, "words")))
-        .orElseGet(() -> new Patient(PatientGroup.ADULT, ""));
+  private static PatientGroup group(StationFields patient) {
+    return patient.take(
+        () -> patient.value().choice("group", List.of(PatientGroup.values()), PatientGroup::id),
+        PatientGroup.ADULT);
   }
 
   private Situation situation(PatientGroup group) {
     Situation situation =
-        faults.take(
+        fields.take(
             () -> top.choice("situation", List.of(Situation.values()), Situation::id),
             Situation.PULSE_NO_BREATHING);
-    boolean newborn = group == PatientGroup.NEWBORN;
+    boolean newborn = group.isJudgedByHeartRate();
     boolean breaths =
         situation == Situation.PULSE_NO_BREATHING || situation == Situation.PULSE_SLOW_BREATHING;
     if ((newborn && breaths) || (!newborn && situation == Situation.NEWBORN_VENTILATION)) {
@@ -124,194 +127,217 @@ final class StationParser {
     return situation;
   }
 
-  private List<String> kit() {
-    List<String> kit = new ArrayList<>();
-    for (JsonValue entry : list("kit", 0)) {
-      kit.add(fields.words(entry, "item"));
-    }
-    return kit;
-  }
-
   private Optional<StationOxygen> oxygen() {
-    return faults.take(
-        () -> {
-          if (!top.has("oxygen")) {
-            return Optional.empty();
-          }
-          JsonValue value = top.field("oxygen", "");
-          KitLibrary library = KitLibrary.builtIn();
-          Cylinder cylinder =
-              library.cylinder(value.source() + ": oxygen.cylinder", value.text("cylinder", 10));
-          Pressure gauge =
-              Pressure.read(value.source() + ": oxygen.pressure", value.text("pressure", 20));
-          Flow flow =
-              Flow.of(
-                  value.source() + ": oxygen.litresPerMinute",
-                  value.number("litresPerMinute", BigDecimal.ONE, BigDecimal.valueOf(60), "L/min"));
-          OxygenSupply supply = new OxygenSupply(cylinder, gauge, library.reserve());
-          if (supply.isImplausible()) {
-            throw value.field("pressure", "").wrong("no more than such a cylinder holds");
-          }
-          return Optional.of(new StationOxygen(supply, flow));
-        },
-        Optional.empty());
+    return fields.optional("oxygen", () -> readOxygen(top.field("oxygen", "")));
   }
 
-  private StationFinding finding(JsonValue value) {
+  private static StationOxygen readOxygen(JsonValue value) throws BadInputException {
+    String place = value.source() + ": oxygen.";
+    KitLibrary library = KitLibrary.builtIn();
+    Cylinder cylinder = library.cylinder(place + "cylinder", value.text("cylinder", 10));
+    Pressure gauge = Pressure.read(place + "pressure", value.text("pressure", 20));
+    Flow flow =
+        Flow.of(
+            place + "litresPerMinute",
+            value.number("litresPerMinute", BigDecimal.ONE, BigDecimal.valueOf(60), "L/min"));
+    OxygenSupply supply = new OxygenSupply(cylinder, gauge, library.reserve());
+    if (supply.isImplausible()) {
+      throw value.field("pressure", "").wrong("no more than such a cylinder holds");
+    }
+    return new StationOxygen(supply, flow);
+  }
+
+  private static StationFinding finding(StationFields finding) {
     return new StationFinding(
-        faults.take(() -> StationFields.id(value), ""),
-        fields.words(value, "words"),
-        fields.flag(value, "atStart"),
-        fields.flag(value, "lasting"),
-        fields.flag(value, "hidden"),
-        fields.flag(value, "stopsBreaths"));
-  }
-
-  private StationOrder order(JsonValue value) {
-    return new StationOrder(
-        faults.take(() -> StationFields.id(value), ""), fields.words(value, "words"));
+        finding.id(),
+        finding.words("words"),
+        finding.flag("atStart"),
+        finding.flag("lasting"),
+        finding.flag("hidden"),
+        finding.flag("stopsBreaths"));
   }
 
   private List<StationBranch> branches() {
     List<StationBranch> branches = new ArrayList<>();
     for (JsonValue value : list("branches", 0)) {
-      branch(value, branches.size()).ifPresent(branches::add);
+      branch(fields.of(value), branches.size()).ifPresent(branches::add);
     }
     return branches;
   }
 
   /** Nothing if there are too many of them or of its ways. */
-  private Optional<StationBranch> branch(JsonValue value, int before) {
-    List<StationBranch.Way> ways = new ArrayList<>();
+  private static Optional<StationBranch> branch(StationFields branch, int before) {
     List<JsonValue> entries =
-        faults.take(() -> value.list("options", 2, "a list of 2 to 6 ways"), List.of());
+        branch.take(() -> branch.value().list("options", 2, "a list of 2 to 6 ways"), List.of());
     if (entries.size() > MOST_WAYS || before >= MOST_BRANCHES) {
-      faults.add(rule(value, "there may be at most 4 branches, each of at most 6 ways"));
+      branch.breaks("there may be at most 4 branches, each of at most 6 ways");
       return Optional.empty();
     }
-    int weights = 0;
-    for (JsonValue way : entries) {
-      int weight =
-          faults.take(() -> way.has("weight") ? (int) way.integer("weight", 0, 100) : 1, 1);
-      weights += weight;
-      ways.add(
-          new StationBranch.Way(
-              faults.take(() -> StationFields.id(way), ""),
-              fields.words(way, "words"),
-              weight,
-              fields.ids(way, "findings")));
+    List<StationBranch.Way> ways = new ArrayList<>();
+    for (JsonValue entry : entries) {
+      StationFields way = branch.of(entry);
+      int weight = way.optional("weight", () -> (int) entry.integer("weight", 0, 100)).orElse(1);
+      ways.add(new StationBranch.Way(way.id(), way.words("words"), weight, way.ids("findings")));
     }
-    if (weights == 0 && !entries.isEmpty()) {
-      faults.add(rule(value, "at least one way needs a weight above 0"));
+    if (!ways.isEmpty() && ways.stream().allMatch(way -> way.weight() == 0)) {
+      branch.breaks("at least one way needs a weight above 0");
     }
-    return Optional.of(
-        new StationBranch(
-            faults.take(() -> StationFields.id(value), ""), fields.words(value, "words"), ways));
+    return Optional.of(new StationBranch(branch.id(), branch.words("words"), ways));
   }
 
-  private ScriptStep step(JsonValue value, PatientGroup group) {
-    int faultsBefore = faults.all().size();
-    Trigger when =
-        faults.take(
-            () -> fields.trigger(value.field("when", "what sets the step off")),
-            new Trigger(Trigger.Kind.TIME, "", StationPhase.EXERCISE, 0));
+  private StationTask task(StationFields task) {
+    StationPhase phase = task.phase();
+    int faultsBefore = task.faultCount();
+    Optional<TaskKind> kind = task.choice("kind", TaskKind.values());
+    boolean kindUnread = task.faultCount() > faultsBefore;
+    OptionalLong least = task.seconds("leastSeconds");
+    OptionalLong most = task.seconds("mostSeconds");
+    Optional<TaskHold> hold = task.choice("holds", TaskHold.values());
+    Optional<Adjunct> adjunct = task.choice("adjunct", Adjunct.values());
+    boolean tap = !kindUnread && kind.orElse(TaskKind.TAP) == TaskKind.TAP;
+    boolean paced = kind.isPresent() && kind.get() == TaskKind.PACED;
+    boolean places = adjunct.isPresent() && adjunct.get() != Adjunct.NONE;
+    boolean hasLength = (least.isPresent() && !places) || most.isPresent() || hold.isPresent();
+    if (tap && hasLength) {
+      task.breaks(
+          "leastSeconds, mostSeconds and holds are only for a task of the kind timed or paced;"
+              + " leastSeconds also for one that places an adjunct");
+    }
+    if (!tap && !kindUnread && adjunct.isPresent()) {
+      task.breaks("adjunct is only for a task of the kind tap");
+    }
+    if (paced && hold.isPresent()) {
+      task.breaks("holds is only for a task of the kind timed");
+    }
+    if (paced && phase == StationPhase.PREPARATION) {
+      task.breaks("a paced task belongs to the exercise, not to the preparation");
+    }
+    if (least.isPresent() && most.isPresent() && least.getAsLong() > most.getAsLong()) {
+      task.breaks("leastSeconds must not be more than mostSeconds");
+    }
+    String id = task.id();
+    if (task.faultCount() > faultsBefore) {
+      unsure.add(id);
+    }
+    return new StationTask(
+        id,
+        task.words("words"),
+        task.words("doneWhen"),
+        phase,
+        kind.orElse(TaskKind.TAP),
+        task.ids("after"),
+        task.limit(),
+        task.flag("critical"),
+        task.flag("optional"),
+        task.reference("ifFinding"),
+        task.only(),
+        least,
+        most,
+        hold,
+        task.flag("oxygen"),
+        adjunct);
+  }
+
+  private static ScriptStep step(StationFields step, PatientGroup group) {
+    int faultsBefore = step.faultCount();
+    Trigger when = step.trigger();
     String says =
-        faults.take(
-            () -> value.has("says") ? value.text("says", StationFields.LONGEST_WORDS) : "", "");
-    List<String> raises = fields.ids(value, "raises");
-    List<String> clears = fields.ids(value, "clears");
-    Optional<ClinicalFinding> tells = tells(value, group);
-    boolean allRead = faults.all().size() == faultsBefore;
+        step.optional("says", () -> step.value().text("says", StationFields.LONGEST_WORDS))
+            .orElse("");
+    List<String> raises = step.ids("raises");
+    List<String> clears = step.ids("clears");
+    Optional<ClinicalFinding> tells = step.optional("tells", () -> tells(step.value(), group));
+    boolean allRead = step.faultCount() == faultsBefore;
     if (allRead && says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
-      faults.add(
-          rule(value, "it needs at least one of says, raises, clears, tells, or it does nothing"));
+      step.breaks("it needs at least one of says, raises, clears, tells, or it does nothing");
     }
     return new ScriptStep(
-        faults.take(() -> StationFields.id(value), ""),
+        step.id(),
         when,
-        fields.seconds(value, "delaySeconds", 0, 3_600, 0),
-        fields.ids(value, "while"),
-        fields.ids(value, "unless"),
-        fields.only(value),
+        step.seconds("delaySeconds", 0, 3_600, 0),
+        step.ids("while"),
+        step.ids("unless"),
+        step.only(),
         says,
         raises,
         clears,
         tells);
   }
 
-  private Optional<ClinicalFinding> tells(JsonValue value, PatientGroup group) {
-    return faults.take(
-        () -> {
-          if (!value.has("tells")) {
-            return Optional.empty();
-          }
-          ClinicalFinding told =
-              value.choice("tells", List.of(ClinicalFinding.values()), ClinicalFinding::word);
-          if (!told.concerns(group)) {
-            throw value.field("tells", "").wrong("what can be found in this patient");
-          }
-          return Optional.of(told);
-        },
-        Optional.empty());
+  private static ClinicalFinding tells(JsonValue step, PatientGroup group)
+      throws BadInputException {
+    ClinicalFinding told =
+        step.choice("tells", List.of(ClinicalFinding.values()), ClinicalFinding::word);
+    if (!told.concerns(group)) {
+      throw step.field("tells", "").wrong("what can be found in this patient");
+    }
+    return told;
   }
 
-  private CriticalFault critical(JsonValue value) {
+  private static CriticalFault critical(StationFields fault) {
+    JsonValue value = fault.value();
+    value.allow(Arrays.asList("task", "order", "other", "finding"));
     CriticalFault.Rule rule =
-        faults.take(
-            () ->
-                value.choice(
-                    "rule", List.of(CriticalFault.Rule.values()), CriticalFault.Rule::word),
+        fault.take(
+            () -> value.choice("rule", List.of(CriticalFault.Rule.values()), FileWord::word),
             CriticalFault.Rule.TOO_LONG);
-    boolean byOrder = rule == CriticalFault.Rule.DONE_WHILE && fields.has(value, "order");
-    String task = faults.take(() -> StationFields.id(value, byOrder ? "order" : "task"), "");
+    boolean whileIt = rule == CriticalFault.Rule.DONE_WHILE;
+    boolean byOrder = whileIt && fault.take(() -> value.has("order"), false);
+    String task = fault.id(byOrder ? "order" : "task");
     String other = "";
-    if (rule == CriticalFault.Rule.DONE_WHILE) {
-      other = faults.take(() -> StationFields.id(value, "finding"), "");
-    } else if (rule == CriticalFault.Rule.BEFORE) {
-      other = faults.take(() -> StationFields.id(value, "other"), "");
+    if (whileIt || rule == CriticalFault.Rule.BEFORE) {
+      other = fault.id(whileIt ? "finding" : "other");
     }
-    Optional<TimeLimit> limit = fields.limit(value);
+    Optional<TimeLimit> limit = fault.limit();
     if (limit.isPresent() != (rule == CriticalFault.Rule.NOT_DONE)) {
-      faults.add(rule(value, "a limit belongs to the rule not-done, and only there"));
+      fault.breaks("a limit belongs to the rule not-done, and only there");
     }
     return new CriticalFault(
-        faults.take(() -> StationFields.id(value), ""),
-        fields.words(value, "words"),
-        rule,
-        task,
-        other,
-        limit,
-        fields.only(value));
+        fault.id(), fault.words("words"), rule, task, other, limit, fault.only());
   }
 
-  private static BadInputException rule(JsonValue value, String words) {
-    return BadInputException.fault(value.source(), value.path(), words);
-  }
-
-  private <T> List<T> each(String name, int fewest, Function<JsonValue, T> reading) {
+  private <T> List<T> each(String name, int fewest, Function<StationFields, T> reading) {
     List<T> read = new ArrayList<>();
     for (JsonValue value : list(name, fewest)) {
-      read.add(reading.apply(value));
+      read.add(reading.apply(fields.of(value)));
     }
     return read;
   }
 
   private List<JsonValue> list(String name, int fewest) {
-    return faults.take(
+    return fields.take(
         () -> {
           if (fewest == 0 && !top.has(name)) {
             return List.of();
           }
-          List<JsonValue> values =
-              top.list(
-                  name,
-                  fewest,
-                  "a list in square brackets of " + fewest + " to " + MOST + " entries");
+          String allowed = "a list in square brackets of " + fewest + " to " + MOST + " entries";
+          List<JsonValue> values = top.list(name, fewest, allowed);
           if (values.size() > MOST) {
             throw top.field(name, "").wrong("at most " + MOST + " entries");
           }
           return values;
         },
         List.of());
+  }
+
+  /** What stands at a place such as {@code tasks[2]}, for people who do not count from 0. */
+  private static Map<String, String> names(Station station) {
+    Map<String, String> names = new HashMap<>();
+    name(names, "tasks", "task", station.tasks());
+    name(names, "findings", "finding", station.findings());
+    name(names, "branches", "branch", station.branches());
+    name(names, "orders", "order", station.orders());
+    name(names, "script", "step", station.steps());
+    name(names, "criticalFaults", "fault", station.faults());
+    return names;
+  }
+
+  private static void name(
+      Map<String, String> names, String list, String kind, List<? extends StationEntry> entries) {
+    for (int i = 0; i < entries.size(); i++) {
+      StationEntry entry = entries.get(i);
+      String words = entry.words().isEmpty() ? "" : ": " + entry.words();
+      names.put(list + "[" + i + "]", kind + " " + (i + 1) + " of the list, " + entry.id() + words);
+    }
   }
 }

@@ -1,26 +1,18 @@
 package squeezewell.station.file;
 
+import squeezewell.input.FileWord;
+import squeezewell.words.Wording;
+
 /** The parts of a station, in order. */
-public enum StationPhase {
-  PREPARATION("preparation", "Preparation"),
-  EXERCISE("exercise", "Exercise"),
-  ENDED("ended", "Ended");
+public enum StationPhase implements FileWord {
+  PREPARATION,
+  EXERCISE,
+  ENDED;
 
-  private final String word;
-  private final String label;
-
-  StationPhase(String word, String label) {
-    this.word = word;
-    this.label = label;
-  }
-
-  /** The word used in files. */
-  public String word() {
-    return word;
-  }
+  private static final Wording WORDS = Wording.beside(StationPhase.class);
 
   /** The name shown to people. */
   public String label() {
-    return label;
+    return WORDS.say("phase." + word());
   }
 }

@@ -134,7 +134,7 @@ final class StationReach {
     }
     Trigger when = step.when();
     return switch (when.kind()) {
-      case TIME -> comesInTime(step);
+      case SECONDS -> comesInTime(step);
       case TASK, STARTED -> exists(when.id()) && step.delayNanos() < station.exerciseNanos();
       case ORDER -> step.delayNanos() < station.exerciseNanos();
       case FINDING -> comes(when.id());

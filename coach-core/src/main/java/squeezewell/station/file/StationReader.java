@@ -23,12 +23,6 @@ public final class StationReader {
   public static final String FORMAT = "squeezewell-station";
   public static final int VERSION = 1;
 
-  /** A preparation of two minutes is usual (common practice, from memory). */
-  public static final int USUAL_PREPARATION_SECONDS = 120;
-
-  /** A station of five minutes is usual (common practice, from memory). */
-  public static final int USUAL_EXERCISE_SECONDS = 300;
-
   /** The longest definition, in bytes, since it stands on one line of a session. */
   static final int LONGEST_DEFINITION = 40_000;
 

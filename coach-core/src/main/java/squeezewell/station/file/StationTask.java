@@ -1,7 +1,6 @@
 package squeezewell.station.file;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -43,15 +42,9 @@ public record StationTask(
     OptionalLong mostNanos,
     Optional<TaskHold> hold,
     boolean oxygen,
-    Optional<Adjunct> adjunct) {
+    Optional<Adjunct> adjunct)
+    implements StationEntry {
   public StationTask {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(words, "words");
-    Objects.requireNonNull(doneWhen, "doneWhen");
-    Objects.requireNonNull(phase, "phase");
-    Objects.requireNonNull(kind, "kind");
-    Objects.requireNonNull(ifFinding, "ifFinding");
-    Objects.requireNonNull(adjunct, "adjunct");
     after = List.copyOf(after);
   }
 

@@ -1,22 +1,13 @@
 package squeezewell.station.file;
 
+import squeezewell.input.FileWord;
+
 /** How a task is done. */
-public enum TaskKind {
+public enum TaskKind implements FileWord {
   /** At an instant. */
-  TAP("tap"),
+  TAP,
   /** It has a beginning and an end, and its length is judged. */
-  TIMED("timed"),
+  TIMED,
   /** As timed, with breaths in rhythm meanwhile; the first squeeze begins it. */
-  PACED("paced");
-
-  private final String word;
-
-  TaskKind(String word) {
-    this.word = word;
-  }
-
-  /** The word used in files. */
-  public String word() {
-    return word;
-  }
+  PACED
 }

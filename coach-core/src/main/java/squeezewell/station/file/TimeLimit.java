@@ -1,7 +1,5 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
-
 /**
  * By when something has to be begun.
  *
@@ -10,11 +8,6 @@ import java.util.Objects;
  * @param id identifier of the task or finding; empty for the exercise
  */
 public record TimeLimit(long nanos, Anchor from, String id) {
-  public TimeLimit {
-    Objects.requireNonNull(from, "from");
-    Objects.requireNonNull(id, "id");
-  }
-
   /** What a time is counted from. */
   public enum Anchor {
     /** The start of the exercise. */

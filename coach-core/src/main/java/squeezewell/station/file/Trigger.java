@@ -1,6 +1,6 @@
 package squeezewell.station.file;
 
-import java.util.Objects;
+import squeezewell.input.FileWord;
 
 /**
  * What sets off a step of the script.
@@ -11,34 +11,17 @@ import java.util.Objects;
  * @param nanos for a time: how long after the phase began, on the station's clock; else 0
  */
 public record Trigger(Kind kind, String id, StationPhase phase, long nanos) {
-  public Trigger {
-    Objects.requireNonNull(kind, "kind");
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(phase, "phase");
-  }
-
   /** The kinds of trigger, with the field that names each in files. */
-  public enum Kind {
-    TIME("seconds"),
+  public enum Kind implements FileWord {
+    SECONDS,
     /** A task is done. */
-    TASK("task"),
+    TASK,
     /** A timed or paced task is begun. */
-    STARTED("started"),
-    ORDER("order"),
+    STARTED,
+    ORDER,
     /** A finding comes. */
-    FINDING("finding"),
+    FINDING,
     /** A finding goes. */
-    CLEARED("cleared");
-
-    private final String word;
-
-    Kind(String word) {
-      this.word = word;
-    }
-
-    /** The field that names it in files. */
-    public String word() {
-      return word;
-    }
+    CLEARED
   }
 }

@@ -8,9 +8,12 @@ import squeezewell.station.file.CriticalFault;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationTask;
 import squeezewell.station.file.TimeLimit;
+import squeezewell.words.Wording;
 
 /** Watches a running station for critical faults; each is committed once. */
 final class FaultWatch {
+  private static final Wording WORDS = Wording.beside(FaultWatch.class);
+
   private final Station station;
   private final StationWays ways;
   private final TaskMarks tasks;
@@ -93,7 +96,8 @@ final class FaultWatch {
     for (StationTask task : station.tasks()) {
       if (task.critical() && tasks.isNeeded(task) && !tasks.isBegun(task.id())) {
         faults.add(
-            new StationState.Fault(time.now(), task.id(), "Not done: " + task.words(), true));
+            new StationState.Fault(
+                time.now(), task.id(), WORDS.say("task.missed", task.words()), true));
       }
     }
   }

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.OptionalLong;
 import squeezewell.station.file.BranchOption;
+import squeezewell.words.Quantities;
 
 /** Writes a result as JSON, as docs/formats.md describes it. */
 public final class StationJson {
@@ -94,7 +95,6 @@ public final class StationJson {
   }
 
   private static BigDecimal seconds(long nanos) {
-    BigDecimal seconds = BigDecimal.valueOf(nanos, 9).stripTrailingZeros();
-    return seconds.scale() < 0 ? seconds.setScale(0) : seconds;
+    return Quantities.exactSeconds(nanos);
   }
 }

@@ -1,30 +1,22 @@
 package squeezewell.station.run;
 
+import squeezewell.input.FileWord;
+import squeezewell.words.Wording;
+
 /** Who is there. */
-public enum StationMode {
+public enum StationMode implements FileWord {
   /** The program plays the examiner. */
-  ALONE("alone", "Alone"),
+  ALONE,
   /** A partner assists, marks what is done and plays the examiner. */
-  PARTNER("partner", "With a partner"),
+  PARTNER,
   /** An instructor at a console: findings at will, remarks, the clock. */
-  INSTRUCTOR("instructor", "With an instructor");
+  INSTRUCTOR;
 
-  private final String word;
-  private final String label;
-
-  StationMode(String word, String label) {
-    this.word = word;
-    this.label = label;
-  }
-
-  /** The word used in files and on the command line. */
-  public String word() {
-    return word;
-  }
+  private static final Wording WORDS = Wording.beside(StationMode.class);
 
   /** The name shown to people. */
   public String label() {
-    return label;
+    return WORDS.say("mode." + word());
   }
 
   /** Whether somebody else may make findings come and go. */

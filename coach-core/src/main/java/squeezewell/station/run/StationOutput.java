@@ -1,7 +1,7 @@
 package squeezewell.station.run;
 
 import squeezewell.protocol.ClinicalFinding;
-import squeezewell.session.What;
+import squeezewell.session.Fact;
 import squeezewell.station.file.StationTask;
 
 /** Takes what a station gives out, in order of time. Called within the run's own methods. */
@@ -9,11 +9,10 @@ public interface StationOutput {
   /**
    * Something to be written down.
    *
-   * @param what the kind of event
+   * @param fact what happened
    * @param atNanos when, session time
-   * @param detail its detail
    */
-  void fact(What what, long atNanos, String detail);
+  void fact(Fact fact, long atNanos);
 
   /**
    * The live practice is to learn of a finding.
@@ -44,6 +43,6 @@ public interface StationOutput {
 
   /** An output that drops everything. */
   static StationOutput none() {
-    return (what, atNanos, detail) -> {};
+    return (fact, atNanos) -> {};
   }
 }

@@ -12,8 +12,8 @@ import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
+import squeezewell.session.Fact;
 import squeezewell.session.Journal;
-import squeezewell.session.What;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.file.StationTask;
@@ -317,8 +317,8 @@ public final class StationPractice {
   /** Carries what the station gives out to the practice and its journal. */
   private final class ToCoach implements StationOutput {
     @Override
-    public void fact(What what, long atNanos, String detail) {
-      coach.note(what, detail, atNanos);
+    public void fact(Fact fact, long atNanos) {
+      coach.note(fact, atNanos);
     }
 
     @Override

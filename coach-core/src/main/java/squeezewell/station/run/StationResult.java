@@ -5,9 +5,12 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.Predicate;
 import squeezewell.input.BadInputException;
+import squeezewell.input.FileWord;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 import squeezewell.station.file.Station;
+import squeezewell.words.Wording;
 
 /**
  * What came of a station: a pure function of the station and of the facts in the journal.
@@ -23,40 +26,29 @@ public record StationResult(StationState state) {
   }
 
   /** What it comes to, by this program's own rule. */
-  public enum Outcome {
+  public enum Outcome implements FileWord {
     /** Nothing critical, nothing missed, all in order, in time and long enough. */
-    ALL_DONE("all-done", "All tasks done, in order and in time"),
+    ALL_DONE,
     /**
      * Nothing critical, but something missed, late, out of order, too short or too long, or ended
      * by hand before all had come.
      */
-    TO_IMPROVE("to-improve", "Nothing critical, but something to improve"),
-    CRITICAL("critical", "A critical fault"),
+    TO_IMPROVE,
+    CRITICAL,
     /** It was cut off before its end. */
-    CUT_OFF("cut-off", "Cut off before its end");
+    CUT_OFF;
 
-    private final String word;
-    private final String label;
-
-    Outcome(String word, String label) {
-      this.word = word;
-      this.label = label;
-    }
-
-    /** The word used in files. */
-    public String word() {
-      return word;
-    }
+    private static final Wording WORDS = Wording.beside(Outcome.class);
 
     /** The words shown to people. */
     public String label() {
-      return label;
+      return WORDS.say("outcome." + word());
     }
   }
 
   /** Whether a session holds a station. */
   public static boolean isIn(List<SessionEvent> events) {
-    return events.stream().anyMatch(e -> e.what() == What.STATION);
+    return events.stream().anyMatch(e -> e.what() == EventType.STATION);
   }
 
   /**
@@ -65,7 +57,7 @@ public record StationResult(StationState state) {
    * @throws BadInputException if it holds none, or one that can't be used
    */
   public static StationResult of(List<SessionEvent> events) throws BadInputException {
-    return of(StationSetup.station(SOURCE, stationEvent(events).detail()), events);
+    return of(StationSetup.station(SOURCE, setup(events)), events);
   }
 
   /**
@@ -75,7 +67,7 @@ public record StationResult(StationState state) {
    */
   public static StationResult of(Station station, List<SessionEvent> events)
       throws BadInputException {
-    StationSetup setup = StationSetup.read(SOURCE, stationEvent(events).detail(), station);
+    StationSetup setup = StationSetup.read(SOURCE, setup(events), station);
     StationRun run = new StationRun(station, setup, StationOutput.none());
     long last = 0;
     for (SessionEvent event : events) {
@@ -86,10 +78,10 @@ public record StationResult(StationState state) {
     return new StationResult(run.state());
   }
 
-  private static SessionEvent stationEvent(List<SessionEvent> events) throws BadInputException {
+  private static String setup(List<SessionEvent> events) throws BadInputException {
     for (SessionEvent event : events) {
-      if (event.what() == What.STATION) {
-        return event;
+      if (event.fact() instanceof Fact.StationSet set) {
+        return set.setup();
       }
     }
     throw BadInputException.missing(SOURCE, "station", "a session in which a station was run");
@@ -97,32 +89,43 @@ public record StationResult(StationState state) {
 
   private static void replay(StationRun run, SessionEvent event) {
     long at = event.atNanos();
-    String detail = event.detail();
-    boolean byPerson = detail.equals(StationState.End.COMMAND.word());
+    if (event.fact() instanceof Fact.Told told) {
+      replay(run, told.type(), told.text(), at);
+      return;
+    }
+    boolean byCommand = event.fact() instanceof Fact.Turn turn && turn.byCommand();
     switch (event.what()) {
       case STATION_BEGIN -> {
-        if (byPerson) {
+        if (byCommand) {
           run.begin(at);
         }
       }
       case STATION_END -> {
-        if (byPerson) {
+        if (byCommand) {
           run.end(at);
         }
       }
-      case TASK_START -> run.start(detail, at);
-      case TASK_DONE -> run.done(detail, at);
-      case TASK_UNDONE -> run.undo(detail, at);
-      case ORDER -> run.order(detail, at);
-      case EXAMINER_FINDING -> run.inject(detail, at);
-      case EXAMINER_CLEARED -> run.clear(detail, at);
-      case WAY_CHOSEN -> run.choose(detail, at);
       case BREATH, COMPRESSION -> run.recorded(at);
-      case REMARK -> run.remark(detail, at);
       case CLOCK_STOPPED -> run.stopClock(at);
       case CLOCK_RUNNING -> run.runClock(at);
       default -> {
         // Of the practice, or what the station itself gave out.
+      }
+    }
+  }
+
+  private static void replay(StationRun run, EventType type, String text, long at) {
+    switch (type) {
+      case TASK_START -> run.start(text, at);
+      case TASK_DONE -> run.done(text, at);
+      case TASK_UNDONE -> run.undo(text, at);
+      case ORDER -> run.order(text, at);
+      case EXAMINER_FINDING -> run.inject(text, at);
+      case EXAMINER_CLEARED -> run.clear(text, at);
+      case WAY_CHOSEN -> run.choose(text, at);
+      case REMARK -> run.remark(text, at);
+      default -> {
+        // What the station itself gave out.
       }
     }
   }
@@ -188,7 +191,7 @@ public record StationResult(StationState state) {
 
   /** Tasks that were too short or too long. */
   public List<TaskState> wrongLength() {
-    return with(t -> t.length() == TaskState.Length.SHORT || t.length() == TaskState.Length.LONG);
+    return with(TaskState::isWrongLength);
   }
 
   /** Tasks that were needed and not done. */

@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
 
@@ -61,7 +62,7 @@ public final class StationRun {
       throw new IllegalArgumentException("a setup for another station: " + setup.choices());
     }
     walk = new StationWalk(station, setup);
-    output.fact(What.STATION, 0, setup.detail(station));
+    output.fact(new Fact.StationSet(setup.json(station)), 0);
     publish();
   }
 
@@ -84,12 +85,12 @@ public final class StationRun {
 
   /** The trainee is ready: the exercise begins before the preparation's time is up. */
   public boolean begin(long nowNanos) {
-    return take(StationInput.Kind.BEGIN, "", nowNanos, What.STATION_BEGIN, "command");
+    return take(StationInput.Kind.BEGIN, "", nowNanos, EventType.STATION_BEGIN);
   }
 
   /** A timed or paced task begins; a paced one ends the paced one before it. */
   public boolean start(String taskId, long nowNanos) {
-    boolean taken = take(StationInput.Kind.START, taskId, nowNanos, What.TASK_START, taskId);
+    boolean taken = take(StationInput.Kind.START, taskId, nowNanos, EventType.TASK_START);
     if (taken) {
       output.started(station.task(taskId).get(), latest);
     }
@@ -98,7 +99,7 @@ public final class StationRun {
 
   /** A task is done; one with a length that was never begun counts as done, its length unknown. */
   public boolean done(String taskId, long nowNanos) {
-    boolean taken = take(StationInput.Kind.DONE, taskId, nowNanos, What.TASK_DONE, taskId);
+    boolean taken = take(StationInput.Kind.DONE, taskId, nowNanos, EventType.TASK_DONE);
     if (taken) {
       output.done(station.task(taskId).get(), latest);
     }
@@ -124,7 +125,7 @@ public final class StationRun {
     inputs.remove(undone.get().place());
     walk = undone.get().walk();
     given.undone(latest);
-    output.fact(What.TASK_UNDONE, latest, taskId);
+    output.fact(new Fact.Told(EventType.TASK_UNDONE, taskId), latest);
     undone
         .get()
         .slip()
@@ -139,7 +140,7 @@ public final class StationRun {
 
   /** Something that is not on the list of tasks is done. */
   public boolean order(String orderId, long nowNanos) {
-    return take(StationInput.Kind.ORDER, orderId, nowNanos, What.ORDER, orderId);
+    return take(StationInput.Kind.ORDER, orderId, nowNanos, EventType.ORDER);
   }
 
   /**
@@ -149,12 +150,12 @@ public final class StationRun {
    *     squeezewell.protocol.ClinicalFinding}, which then changes the prompts only
    */
   public boolean inject(String word, long nowNanos) {
-    return take(StationInput.Kind.INJECT, word, nowNanos, What.EXAMINER_FINDING, word);
+    return take(StationInput.Kind.INJECT, word, nowNanos, EventType.EXAMINER_FINDING);
   }
 
   /** An examiner makes a finding go. */
   public boolean clear(String findingId, long nowNanos) {
-    return take(StationInput.Kind.CLEAR, findingId, nowNanos, What.EXAMINER_CLEARED, findingId);
+    return take(StationInput.Kind.CLEAR, findingId, nowNanos, EventType.EXAMINER_CLEARED);
   }
 
   /**
@@ -163,7 +164,7 @@ public final class StationRun {
    * @param way as {@link BranchOption#words} writes it
    */
   public boolean choose(String way, long nowNanos) {
-    return take(StationInput.Kind.CHOOSE, way, nowNanos, What.WAY_CHOSEN, way);
+    return take(StationInput.Kind.CHOOSE, way, nowNanos, EventType.WAY_CHOSEN);
   }
 
   /** Something to be talked about afterwards. */
@@ -171,12 +172,12 @@ public final class StationRun {
     String text = words.trim();
     return !text.isEmpty()
         && text.length() <= LONGEST_REMARK
-        && take(StationInput.Kind.REMARK, text, nowNanos, What.REMARK, text);
+        && take(StationInput.Kind.REMARK, text, nowNanos, EventType.REMARK);
   }
 
   /** The station's clock stands until {@link #runClock}. */
   public boolean stopClock(long nowNanos) {
-    boolean taken = take(StationInput.Kind.STOP_CLOCK, "", nowNanos, What.CLOCK_STOPPED, "");
+    boolean taken = take(StationInput.Kind.STOP_CLOCK, "", nowNanos, EventType.CLOCK_STOPPED);
     if (taken) {
       output.clock(true, latest);
     }
@@ -185,7 +186,7 @@ public final class StationRun {
 
   /** The station's clock runs again. */
   public boolean runClock(long nowNanos) {
-    boolean taken = take(StationInput.Kind.RUN_CLOCK, "", nowNanos, What.CLOCK_RUNNING, "");
+    boolean taken = take(StationInput.Kind.RUN_CLOCK, "", nowNanos, EventType.CLOCK_RUNNING);
     if (taken) {
       output.clock(false, latest);
     }
@@ -194,7 +195,7 @@ public final class StationRun {
 
   /** The station is over. */
   public boolean end(long nowNanos) {
-    return take(StationInput.Kind.END, "", nowNanos, What.STATION_END, "command");
+    return take(StationInput.Kind.END, "", nowNanos, EventType.STATION_END);
   }
 
   /**
@@ -227,22 +228,29 @@ public final class StationRun {
     }
   }
 
-  private boolean take(
-      StationInput.Kind kind, String detail, long nowNanos, What what, String factDetail) {
+  private boolean take(StationInput.Kind kind, String text, long nowNanos, EventType type) {
     advance(nowNanos);
-    StationInput input = new StationInput(kind, detail, latest);
+    StationInput input = new StationInput(kind, text, latest);
     if (!walk.apply(input)) {
       return false;
     }
     inputs.add(input);
     exerciseTold |= kind == StationInput.Kind.BEGIN;
     endTold |= kind == StationInput.Kind.END;
-    output.fact(what, latest, factDetail);
+    output.fact(fact(type, text), latest);
     publish();
     if (kind == StationInput.Kind.END) {
       output.ended(latest);
     }
     return true;
+  }
+
+  private static Fact fact(EventType type, String text) {
+    return switch (type) {
+      case STATION_BEGIN, STATION_END -> new Fact.Turn(type, true);
+      case CLOCK_STOPPED, CLOCK_RUNNING -> new Fact.Plain(type);
+      default -> new Fact.Told(type, text);
+    };
   }
 
   private long clamp(long nowNanos) {
@@ -256,7 +264,7 @@ public final class StationRun {
     if (!exerciseTold && began.isPresent()) {
       exerciseTold = true;
       long at = began.getAsLong();
-      outgoing.add(new Outgoing(at, 0, () -> output.fact(What.STATION_BEGIN, at, "clock")));
+      outgoing.add(new Outgoing(at, 0, () -> byClock(EventType.STATION_BEGIN, at)));
     }
     boolean news =
         !walk.equals(seenWalk)
@@ -271,7 +279,7 @@ public final class StationRun {
     if (!endTold && walk.over()) {
       endTold = true;
       long at = walk.nowNanos();
-      outgoing.add(new Outgoing(at, 2, () -> output.fact(What.STATION_END, at, "clock")));
+      outgoing.add(new Outgoing(at, 2, () -> byClock(EventType.STATION_END, at)));
       outgoing.add(new Outgoing(at, 3, () -> output.ended(at)));
     }
     // What was taken back changes without news of the walk.
@@ -280,11 +288,17 @@ public final class StationRun {
     outgoing.forEach(o -> o.action().run());
   }
 
+  private void byClock(EventType type, long at) {
+    output.fact(new Fact.Turn(type, false), at);
+  }
+
   /** What was said and told and has not been given out. */
   private void gather(List<Outgoing> outgoing) {
     for (StationState.Line line : given.say(walk)) {
       long at = line.atNanos();
-      outgoing.add(new Outgoing(at, 1, () -> output.fact(What.EXAMINER, at, line.words())));
+      outgoing.add(
+          new Outgoing(
+              at, 1, () -> output.fact(new Fact.Told(EventType.EXAMINER, line.words()), at)));
     }
     for (StationState.Told told : given.tell(walk)) {
       long at = told.atNanos();

@@ -26,8 +26,6 @@ import squeezewell.station.file.StationReader;
  * @param choices the way taken at each branch of the station
  */
 public record StationSetup(StationMode mode, boolean timedSteps, List<BranchOption> choices) {
-  private static final String STATION_FIELD = "\"station\":";
-
   public StationSetup {
     Objects.requireNonNull(mode, "mode");
     choices = List.copyOf(choices);
@@ -108,7 +106,7 @@ public record StationSetup(StationMode mode, boolean timedSteps, List<BranchOpti
   }
 
   /** The first fact of a station in a journal: what was settled, and the station itself. */
-  String detail(Station station) {
+  String json(Station station) {
     StringWriter text = new StringWriter();
     try (JsonWriter json = new JsonWriter(text)) {
       json.beginObject();
@@ -130,9 +128,9 @@ public record StationSetup(StationMode mode, boolean timedSteps, List<BranchOpti
     return text.toString();
   }
 
-  /** What {@link #detail} wrote. */
-  static StationSetup read(String source, String detail, Station station) throws BadInputException {
-    JsonValue top = Json.readText(source, detail);
+  /** What {@link #json} wrote. */
+  static StationSetup read(String source, String json, Station station) throws BadInputException {
+    JsonValue top = Json.readText(source, json);
     List<BranchOption> choices = new ArrayList<>();
     for (JsonValue choice : top.list("choices", 0, "a list of ways")) {
       BranchOption way = new BranchOption(choice.text("branch", 40), choice.text("option", 40));
@@ -148,13 +146,10 @@ public record StationSetup(StationMode mode, boolean timedSteps, List<BranchOpti
         choices);
   }
 
-  /** The station that stands in what {@link #detail} wrote. */
-  static Station station(String source, String detail) throws BadInputException {
-    int at = detail.indexOf(STATION_FIELD);
-    if (at < 0 || !detail.endsWith("}")) {
-      throw BadInputException.missing(source, "station", "the station that was run");
-    }
+  /** The station that stands in what {@link #json} wrote. */
+  static Station station(String source, String json) throws BadInputException {
+    JsonValue top = Json.readText(source, json);
     return StationReader.readText(
-        source, detail.substring(at + STATION_FIELD.length(), detail.length() - 1));
+        source, top.field("station", "the station that was run").compact());
   }
 }

@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
+import squeezewell.input.FileWord;
 import squeezewell.kit.Pressure;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.station.file.Station;
@@ -76,20 +77,9 @@ public record StationState(
   }
 
   /** How a station ended. */
-  public enum End {
-    CLOCK("clock"),
-    COMMAND("command");
-
-    private final String word;
-
-    End(String word) {
-      this.word = word;
-    }
-
-    /** The word used in files. */
-    public String word() {
-      return word;
-    }
+  public enum End implements FileWord {
+    CLOCK,
+    COMMAND
   }
 
   /**

@@ -152,7 +152,7 @@ final class StationWalk {
   private void timedSteps(StationPhase of, long from) {
     for (ScriptStep step : station.steps()) {
       Trigger when = step.when();
-      boolean timed = when.kind() == Trigger.Kind.TIME && when.phase() == of;
+      boolean timed = when.kind() == Trigger.Kind.SECONDS && when.phase() == of;
       if (timed && ways.setup().timedSteps()) {
         later(step, from + when.nanos());
       }
@@ -205,7 +205,7 @@ final class StationWalk {
   private void finish(StationTask task, boolean byFinding) {
     String taskId = task.id();
     tasks.finish(task, time.clock(), byFinding);
-    if (tasks.judge(task) == TaskState.Length.SHORT) {
+    if (tasks.judge(task) == TaskState.Length.TOO_SHORT) {
       faults.lasted(task, CriticalFault.Rule.TOO_SHORT);
     }
     if (task.oxygen() && !oxygen.isPresent()) {

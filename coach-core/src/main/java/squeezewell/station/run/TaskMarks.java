@@ -177,10 +177,10 @@ final class TaskMarks {
         return TaskState.Length.CUT_SHORT;
       }
       boolean stillGrows = task.asksForBreaths() && !over;
-      return stillGrows ? TaskState.Length.NOT_JUDGED : TaskState.Length.SHORT;
+      return stillGrows ? TaskState.Length.NOT_JUDGED : TaskState.Length.TOO_SHORT;
     }
     boolean tooLong = task.mostNanos().isPresent() && length > task.mostNanos().getAsLong();
-    return tooLong ? TaskState.Length.LONG : TaskState.Length.GOOD;
+    return tooLong ? TaskState.Length.TOO_LONG : TaskState.Length.GOOD;
   }
 
   /** Whether nothing has to be done about it any more. */

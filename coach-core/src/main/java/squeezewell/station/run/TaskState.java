@@ -1,10 +1,12 @@
 package squeezewell.station.run;
 
+import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalLong;
 import squeezewell.station.file.StationTask;
 import squeezewell.station.file.TaskHold;
 import squeezewell.station.file.TaskKind;
+import squeezewell.words.Wording;
 
 /**
  * How a task stands.
@@ -31,6 +33,8 @@ public record TaskState(
     OptionalLong doneNanos,
     OptionalLong dueNanos,
     OptionalLong lengthNanos) {
+  private static final Wording WORDS = Wording.beside(TaskState.class);
+
   public TaskState {
     Objects.requireNonNull(task, "task");
     Objects.requireNonNull(progress, "progress");
@@ -40,65 +44,58 @@ public record TaskState(
   /** How far a task is. */
   public enum Progress {
     /** It need not be done, or not as things are. */
-    NOT_NEEDED("not needed"),
+    NOT_NEEDED,
     /** To be done; no time runs. */
-    OPEN("open"),
+    OPEN,
     /** To be done; its time runs. */
-    DUE("due"),
+    DUE,
     /** To be done; its time is over. */
-    LATE("late"),
+    LATE,
     /** Begun and not done. */
-    RUNNING("running"),
-    DONE("done"),
+    RUNNING,
+    DONE,
     /** The station ended without it. */
-    MISSED("missed");
+    MISSED;
 
-    private final String word;
-
-    Progress(String word) {
-      this.word = word;
-    }
-
-    /** The word shown to people. */
+    /** The word shown to people, and in files. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
   }
 
   /** How the length of a task is judged. */
   public enum Length {
     /** It has no length, is not done, still grows, or nobody said when it began. */
-    NOT_JUDGED("not judged"),
+    NOT_JUDGED,
     /** A finding ended it before it was long enough, which is not the trainee's fault. */
-    CUT_SHORT("cut short"),
-    GOOD("good"),
-    SHORT("too short"),
-    LONG("too long");
+    CUT_SHORT,
+    GOOD,
+    TOO_SHORT,
+    TOO_LONG;
 
-    private final String word;
-
-    Length(String word) {
-      this.word = word;
-    }
-
-    /** The word shown to people. */
+    /** The word shown to people, and in files. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
   }
 
   /** The one word for a list: what is wrong with it comes before that it is done. */
   public String word() {
-    if (progress == Progress.DONE) {
-      if (outOfOrder) {
-        return "out of order";
-      }
-      if (length == Length.SHORT || length == Length.LONG) {
-        return length.word();
-      }
-      return late ? "done late" : "done";
+    if (progress != Progress.DONE) {
+      return progress.word();
     }
-    return progress.word();
+    if (outOfOrder) {
+      return WORDS.say("task.out-of-order");
+    }
+    if (isWrongLength()) {
+      return length.word();
+    }
+    return late ? WORDS.say("task.done-late") : progress.word();
+  }
+
+  /** Whether it was too short or too long. */
+  public boolean isWrongLength() {
+    return length == Length.TOO_SHORT || length == Length.TOO_LONG;
   }
 
   /** Whether it holds the breaths up for that now. */
@@ -122,6 +119,6 @@ public record TaskState(
 
   /** Whether it was done, in order, in time and at a good length. */
   public boolean good() {
-    return progress == Progress.DONE && word().equals("done");
+    return progress == Progress.DONE && !outOfOrder && !late && !isWrongLength();
   }
 }

@@ -13,13 +13,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.TestPlans;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
-import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 
 /**
  * Two minutes without prompts. The probabilities come from a prototype that was written before and
@@ -159,7 +159,7 @@ class HeldTestTest {
   }
 
   private static void add(List<SessionEvent> events, double at) {
-    events.add(new SessionEvent(events.size() + 1, SessionBuilder.nanos(at), What.BREATH, ""));
+    events.add(SessionEvent.of(events.size() + 1, SessionBuilder.nanos(at), EventType.BREATH, ""));
   }
 
   @ParameterizedTest

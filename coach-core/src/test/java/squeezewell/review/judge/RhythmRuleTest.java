@@ -3,8 +3,8 @@ package squeezewell.review.judge;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
-import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
+import squeezewell.review.say.Review;
 
 /** The stated rule on sequences worked by hand: 6 s asked, 5 to 7 s in range, 15 %, 8 %, 10 s. */
 class RhythmRuleTest {

@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import squeezewell.cue.PulseCheckDue;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.review.SessionBuilder;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
-import squeezewell.session.What;
 
 /** A session of many parts is cut so that no part looks through what belongs to the others. */
 class ManyChangesTest {
@@ -20,8 +20,8 @@ class ManyChangesTest {
       session.finding(
           k * apart,
           k % 2 == 1 ? ClinicalFinding.BREATHING_SLOW : ClinicalFinding.BREATHING_STOPPED);
-      session.event(k * apart + apart / 4, What.PULSE_CHECK, "");
-      session.event(k * apart + apart / 2, What.PULSE_CHECK_END, "");
+      session.event(k * apart + apart / 4, EventType.PULSE_CHECK, "");
+      session.event(k * apart + apart / 2, EventType.PULSE_CHECK_END, "");
       session.breaths(k * apart + 3 * apart / 4);
     }
     return session.build();

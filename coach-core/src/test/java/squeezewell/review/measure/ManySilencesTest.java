@@ -8,9 +8,9 @@ import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
-import squeezewell.session.What;
+import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 
 /** What is found among many silences at once, against a walk through all of them. */
 class ManySilencesTest {
@@ -19,7 +19,7 @@ class ManySilencesTest {
     double at = 0;
     for (int k = 0; at < 290; k++) {
       at += 0.2 + random.nextInt(40) / 10.0;
-      session.event(at, k % 2 == 0 ? What.PROMPTS_OFF : What.PROMPTS_ON, "level 1");
+      session.event(at, k % 2 == 0 ? EventType.PROMPTS_OFF : EventType.PROMPTS_ON, "level 1");
     }
     for (double breath = 0.1; breath < 295; breath += 1 + random.nextInt(90) / 10.0) {
       session.breaths(breath);

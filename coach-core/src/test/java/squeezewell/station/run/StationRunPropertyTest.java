@@ -14,9 +14,9 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
+import squeezewell.session.EventType;
 import squeezewell.session.Journal;
 import squeezewell.session.SessionEvent;
-import squeezewell.session.What;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
@@ -88,8 +88,8 @@ class StationRunPropertyTest {
       assertThat(run.state().end()).contains(StationState.End.CLOCK);
       assertThat(new StationResult(run.state()).exerciseNanos()).isEqualTo(station.exerciseNanos());
     }
-    assertThat(facts.details(What.STATION_END)).hasSize(1);
-    assertThat(facts.details(What.EXAMINER)).hasSize(run.state().lines().size());
+    assertThat(facts.details(EventType.STATION_END)).hasSize(1);
+    assertThat(facts.details(EventType.EXAMINER)).hasSize(run.state().lines().size());
     assertThat(run.state().tasks())
         .allMatch(
             t ->
@@ -103,8 +103,8 @@ class StationRunPropertyTest {
     int count = 0;
     for (SessionEvent event : events) {
       boolean byItself =
-          event.what() == What.STATION
-              || event.what() == What.EXAMINER
+          event.what() == EventType.STATION
+              || event.what() == EventType.EXAMINER
               || event.detail().equals("clock");
       count += byItself ? 0 : 1;
     }

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import squeezewell.session.What;
+import squeezewell.session.EventType;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationLibrary;
@@ -31,7 +31,7 @@ class StationWaysTest {
     StationRun run = begun("adult-secretions", StationMode.INSTRUCTOR, ONCE);
     assertThat(run.state().openBranches()).containsExactly("fluid-returns");
     assertThat(run.choose(TWICE.words(), 100 * SECOND)).isTrue();
-    assertThat(facts.details(What.WAY_CHOSEN)).containsExactly("fluid-returns=twice");
+    assertThat(facts.details(EventType.WAY_CHOSEN)).containsExactly("fluid-returns=twice");
     // By the station's file fluid comes back 190 s into the exercise, here at 200 s.
     run.advance(199 * SECOND);
     assertThat(run.state().holds("fluid-again")).isFalse();
@@ -51,7 +51,7 @@ class StationWaysTest {
     assertThat(run.choose(TWICE.words(), 200 * SECOND)).isFalse();
     assertThat(run.state().openBranches()).isEmpty();
     assertThat(run.state().setup().takes(ONCE)).isTrue();
-    assertThat(facts.details(What.WAY_CHOSEN)).isEmpty();
+    assertThat(facts.details(EventType.WAY_CHOSEN)).isEmpty();
   }
 
   @Test

@@ -245,7 +245,8 @@ class VentilationTimeTest {
     // By hand: from 20 s to 10 s after the last squeeze at 32 s; not to the end at 100 s.
     assertThat(ended(practice, 100)).containsExactly(breaths(22));
     assertThat(practice.state().task("ventilate").get().lengthNanos()).hasValue(22 * SECOND);
-    assertThat(practice.state().task("ventilate").get().length()).isEqualTo(TaskState.Length.SHORT);
+    assertThat(practice.state().task("ventilate").get().length())
+        .isEqualTo(TaskState.Length.TOO_SHORT);
   }
 
   @Test

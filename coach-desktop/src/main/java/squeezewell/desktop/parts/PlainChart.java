@@ -237,8 +237,7 @@ public final class PlainChart extends Drawn {
   }
 
   /**
-   * An hour of points takes longer to draw than a key may wait, and the chart library takes longer
-   * still to load: the page is there before its chart.
+   * An hour of points takes longer to draw than a key may wait: the page is there before its chart.
    */
   private void draw(int width, int height, double fine) {
     if (drawing) {

@@ -3,12 +3,14 @@ package squeezewell.desktop.parts;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
 import squeezewell.picture.RibbonMark;
 import squeezewell.picture.RibbonPainter;
+import squeezewell.picture.ScreenCanvas;
 
 /**
  * Two lanes over one time line: above, what was asked; below, what was done. A late breath stands
@@ -64,7 +66,9 @@ public final class Ribbon extends Drawn {
       g2.setColor(look.palette().card());
       g2.fill(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
       g2.clip(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
-      new RibbonPainter(look, getWidth(), getHeight(), fromNanos, toNanos).paint(g2, marks, 0);
+      Rectangle2D lanes = new Rectangle2D.Double(0, 0, getWidth(), getHeight());
+      new RibbonPainter(look, new ScreenCanvas(g2, look), lanes, fromNanos, toNanos)
+          .paint(marks, 0);
     } finally {
       g2.dispose();
     }

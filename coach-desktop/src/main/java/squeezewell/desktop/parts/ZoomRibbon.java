@@ -24,6 +24,7 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.picture.MarkIndex;
 import squeezewell.picture.PartSpan;
 import squeezewell.picture.RibbonPainter;
+import squeezewell.picture.ScreenCanvas;
 
 /**
  * A ribbon to look at closely: it zooms, moves, and tells of each mark that is chosen or pointed
@@ -327,9 +328,14 @@ public final class ZoomRibbon extends Drawn {
       Graphics2D in = (Graphics2D) g2.create(0, top(), getWidth(), lanes());
       try {
         RibbonPainter painter =
-            new RibbonPainter(look, getWidth(), lanes(), window.fromNanos(), window.toNanos());
+            new RibbonPainter(
+                look,
+                new ScreenCanvas(in, look),
+                new Rectangle2D.Double(0, 0, getWidth(), lanes()),
+                window.fromNanos(),
+                window.toNanos());
         long from = nanosBeyond(-1);
-        painter.paint(in, index.around(from, nanosBeyond(1)), index.foundBefore(from));
+        painter.paint(index.around(from, nanosBeyond(1)), index.foundBefore(from));
         ring(in, painter, pointed, look.px(1), palette.softText());
         ring(in, painter, chosen, look.px(2.5), palette.text());
       } finally {

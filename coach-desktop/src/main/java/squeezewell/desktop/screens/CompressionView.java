@@ -84,7 +84,8 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
 
   private static boolean interrupted(CoachState state, long before, long at) {
     CueSchedule schedule = state.schedule();
-    if (!schedule.stretchAt(before).equals(schedule.stretchAt(at))) {
+    Stretch stretch = schedule.stretchAt(at);
+    if (!schedule.stretchAt(before).equals(stretch) || stopped(stretch)) {
       return true;
     }
     if (!(schedule.guidanceAt(at).rhythm() instanceof Rhythm.CompressionCycle)) {
@@ -92,6 +93,14 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     }
     return schedule.between(before, at).stream().anyMatch(c -> c.kind() == CueKind.SQUEEZE)
         || breathBetween(state.breaths(), before, at);
+  }
+
+  /** Whether compressions were to stop, as they are in a pause. */
+  private static boolean stopped(Stretch stretch) {
+    return switch (stretch.kind()) {
+      case COUNT_IN, PACED -> false;
+      default -> !stretch.compressing();
+    };
   }
 
   private static boolean breathBetween(List<Breath> breaths, long before, long at) {

@@ -19,8 +19,8 @@ import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
-import squeezewell.review.Review;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {

@@ -16,6 +16,7 @@ import java.util.function.BooleanSupplier;
 import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import squeezewell.coach.Coach;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
@@ -28,8 +29,8 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Review;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
@@ -38,9 +39,9 @@ import squeezewell.session.SessionHeader;
 
 /**
  * Gets ready for the first debrief after a start. Most of the time that it would take is spent on
- * loading classes and linking them for the first time, those of the chart library above all, so a
- * made-up practice is reviewed, its charts are drawn and its debrief is built and painted before
- * anybody waits for one. Nothing of it is shown or kept.
+ * loading classes and linking them for the first time, so a made-up practice is reviewed, its
+ * charts are drawn and its debrief is built and painted before anybody waits for one. Nothing of it
+ * is shown or kept.
  */
 public final class FirstDebrief {
   private static final long SECOND = 1_000_000_000L;
@@ -162,7 +163,7 @@ public final class FirstDebrief {
         .practise(
             new Coach(plan, new Kept(events), List.of()),
             new ManualClock(),
-            List.of(new VirtualTrainee.Scripted(240 * SECOND, ClinicalFinding.PULSE_LOST)));
+            List.of(new ScriptedFinding(240 * SECOND, ClinicalFinding.PULSE_LOST)));
     return new Session(header, events, List.of());
   }
 

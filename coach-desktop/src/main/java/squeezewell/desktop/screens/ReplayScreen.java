@@ -1,41 +1,27 @@
 package squeezewell.desktop.screens;
 
 import java.awt.BorderLayout;
-import java.awt.CardLayout;
-import java.awt.Dimension;
 import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.GridLayout;
-import java.awt.Toolkit;
 import java.awt.event.KeyEvent;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.KeyStroke;
-import javax.swing.SwingConstants;
-import javax.swing.Timer;
 import squeezewell.coach.CoachState;
-import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
-import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.DonePanel;
 import squeezewell.desktop.parts.Focus;
 import squeezewell.desktop.parts.Kit;
-import squeezewell.desktop.parts.PromptWords;
-import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.SessionSlider;
-import squeezewell.desktop.parts.TideColumn;
-import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.ReplayPlayer;
 
 /** A practice played back on the parts of the live screen. */
-public final class ReplayScreen extends JPanel {
+public final class ReplayScreen extends RunScreen {
   /** The least width at which everything on the screen is seen, in density-independent pixels. */
   public static final int LEAST_WIDTH = 350;
 
@@ -49,35 +35,22 @@ public final class ReplayScreen extends JPanel {
   public static final int BESIDE_HEIGHT = 400;
 
   private static final long serialVersionUID = 1L;
-  private static final int FRAME_MILLIS = 33;
 
   /** Letters that still leave room for everything else on the smallest screen. */
   private static final int LONGEST_TITLE = 120;
 
   private static final long TELL_NANOS = 2_000_000_000L;
-  private static final String RIBBON = "ribbon";
-  private static final String ADVICE = "advice";
 
   private final transient ReplayPlayer player;
   private final transient ReplayView view;
-  private final transient Sound sound;
   private final transient Runnable back;
-  private final transient LivePainter painter;
-  private final transient Look look;
   private final GridBagLayout below = new GridBagLayout();
   private final JPanel storySide = new JPanel();
   private final JPanel controlSide = new JPanel();
   private final JLabel time;
   private final JLabel speed;
   private final JLabel asked;
-  private final JLabel noticeLine;
-  private final TimeBar bar;
-  private final TideColumn tide;
-  private final PromptWords words;
-  private final Ribbon ribbon;
-  private final AdviceCard advice;
-  private final CardLayout storyCards = new CardLayout();
-  private final JPanel story = new JPanel(storyCards);
+  private final transient Story story;
   private final JPanel done;
   private final DonePanel breath;
   private final DonePanel compressions;
@@ -88,20 +61,10 @@ public final class ReplayScreen extends JPanel {
   private final ActionButton faster;
   private final ActionButton before;
   private final ActionButton next;
-  private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
   private boolean showing;
   private boolean beside;
   private String reached = "";
   private long reachedAt;
-
-  /**
-   * What the screen needs of the sound.
-   *
-   * @param notice what a person must know; empty if all is well
-   * @param muted whether it is muted
-   * @param toggleMute mutes it, or not
-   */
-  public record Sound(Supplier<String> notice, BooleanSupplier muted, Runnable toggleMute) {}
 
   /**
    * Builds the screen.
@@ -112,26 +75,15 @@ public final class ReplayScreen extends JPanel {
    * @param sound the sound's state
    * @param back leads back to where the person came from
    */
-  public ReplayScreen(Kit kit, ReplayPlayer player, String when, Sound sound, Runnable back) {
+  public ReplayScreen(Kit kit, ReplayPlayer player, String when, SoundLine sound, Runnable back) {
+    super(kit, sound, 12, 8);
     this.player = player;
-    this.sound = sound;
     this.back = back;
     view = ReplayView.of(player.replay());
-    look = kit.look();
-    setBackground(look.palette().ground());
-    int side = look.px(Kit.MARGIN);
-    setBorder(BorderFactory.createEmptyBorder(look.px(12), side, look.px(8), side));
-    time = kit.label(" ", look.bold(24), look.palette().text());
-    speed = kit.label(" ", look.bold(24), look.palette().text());
-    asked = kit.label(" ", look.font(14), look.palette().softText());
-    noticeLine = kit.label(" ", look.bold(13), look.palette().text());
-    noticeLine.setHorizontalAlignment(SwingConstants.CENTER);
-    bar = new TimeBar(look);
-    tide = new TideColumn(look);
-    words = new PromptWords(look);
-    ribbon = new Ribbon(look);
-    painter = new LivePainter(tide, words, ribbon);
-    advice = new AdviceCard(look);
+    time = kit.boldLabel(" ", 24);
+    speed = kit.boldLabel(" ", 24);
+    asked = kit.softLabel(" ", 14);
+    story = new Story(this, 210, 110);
     breath = new DonePanel(look, "Breaths");
     compressions = new DonePanel(look, "Compressions");
     done = new JPanel(new GridLayout(1, 0, look.px(8), 0));
@@ -150,22 +102,11 @@ public final class ReplayScreen extends JPanel {
     faster = action("Faster", "Up", KeyEvent.VK_UP, player::faster);
     before = action("Event before", "Page Up", KeyEvent.VK_PAGE_UP, this::goBefore);
     next = action("Event after", "Page Down", KeyEvent.VK_PAGE_DOWN, this::goNext);
-    lay(kit, when);
+    lay(when);
     key(KeyEvent.VK_HOME, () -> player.seek(0));
     key(KeyEvent.VK_END, () -> player.seek(view.endNanos()));
     kit.withBackKeys(this, back);
     addAncestorListener(Focus.on(slider));
-  }
-
-  /** Starts drawing. */
-  public void open() {
-    frames.start();
-    frame();
-  }
-
-  /** Stops drawing. */
-  public void close() {
-    frames.stop();
   }
 
   private ActionButton action(String text, String keyName, int key, Runnable act) {
@@ -217,60 +158,34 @@ public final class ReplayScreen extends JPanel {
     frame();
   }
 
-  private void lay(Kit kit, String when) {
-    JPanel header = kit.column();
+  private void lay(String when) {
     String title = "Replay, " + when;
     int room = look.px(LEAST_WIDTH - 2 * Kit.MARGIN);
-    JComponent told = kit.label(title, look.font(14), look.palette().softText());
+    JComponent told = kit.softLabel(title, 14);
     // Most fit in a line; a long name takes more lines instead of being cut.
     if (told.getPreferredSize().width > room) {
       told = kit.text(shortened(title), look.font(14), look.palette().softText(), room);
       told.getAccessibleContext().setAccessibleName(title);
     }
-    header.add(told);
     JPanel line = new JPanel(new BorderLayout());
     line.setOpaque(false);
     line.add(time, BorderLayout.CENTER);
     line.add(speed, BorderLayout.EAST);
     line.setAlignmentX(LEFT_ALIGNMENT);
-    header.add(line);
-    header.add(asked);
-
-    JPanel prompt = new JPanel(new GridLayout(1, 2, look.px(8), 0));
-    prompt.setOpaque(false);
-    prompt.add(tide);
-    prompt.add(words);
-    prompt.setMinimumSize(new Dimension(look.px(200), look.px(110)));
-    prompt.setPreferredSize(new Dimension(look.px(372), look.px(210)));
-
-    story.setOpaque(false);
-    story.add(ribbon, RIBBON);
-    story.add(advice, ADVICE);
+    JPanel header = kit.column().put(told).put(line).put(asked);
     done.setOpaque(false);
     done.add(breath);
-
-    JPanel actions = new JPanel(new GridLayout(3, 3, look.px(6), look.px(6)));
-    actions.setOpaque(false);
-    actions.add(action("Back 10 s", "Left", KeyEvent.VK_LEFT, () -> skip(-1)));
-    actions.add(play);
-    actions.add(action("On 10 s", "Right", KeyEvent.VK_RIGHT, () -> skip(1)));
-    actions.add(before);
-    actions.add(mute);
-    actions.add(next);
-    actions.add(slower);
+    ActionButton back10 = action("Back 10 s", "Left", KeyEvent.VK_LEFT, () -> skip(-1));
+    ActionButton on10 = action("On 10 s", "Right", KeyEvent.VK_RIGHT, () -> skip(1));
     ActionButton leave = new ActionButton(look, "Close replay", "Esc");
     leave.addActionListener(e -> back.run());
-    actions.add(leave);
-    actions.add(faster);
-    JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
-    caution.setHorizontalAlignment(SwingConstants.CENTER);
-
+    JPanel actions = grid(3, 6, back10, play, on10, before, mute, next, slower, leave, faster);
     storySide.setOpaque(false);
     new Rows(storySide)
         .add(header, 0, look.px(8))
         .add(bar, 0, look.px(10))
-        .add(prompt, 1, look.px(10))
-        .add(story, 0, look.px(8));
+        .add(story.prompt(), 1, look.px(10))
+        .add(story.below(), 0, look.px(8));
     controlSide.setOpaque(false);
     new Rows(controlSide)
         .add(done, 1, look.px(4))
@@ -323,10 +238,11 @@ public final class ReplayScreen extends JPanel {
     player.skip(steps * ReplayView.STEP_NANOS);
   }
 
-  private void frame() {
+  @Override
+  void frame() {
     CoachState state = player.state();
     long now = player.nowNanos();
-    LivePainter.Lines lines = painter.paint(state, now);
+    LivePainter.Lines lines = story.painter().paint(state, now);
     Kit.show(time, view.time(now));
     Kit.show(speed, player.speed() + "\u00d7");
     Kit.show(asked, Phrases.capital(lines.asked()));
@@ -335,20 +251,16 @@ public final class ReplayScreen extends JPanel {
     slider.show(now, view.time(now));
     showing = false;
     showDone(state, now);
-    Optional<FindingsView.Told> told = FindingsView.told(state, now);
-    told.ifPresent(t -> advice.show(t.title(), t.text()));
-    if (told.isPresent() != advice.isVisible()) {
-      storyCards.show(story, told.isPresent() ? ADVICE : RIBBON);
+    if (comesOrGoes(state, now)) {
+      story.turn();
     }
     play.show(player.playing() ? "Pause" : "Play", player.playing());
-    mute.show(sound.muted().getAsBoolean() ? "Sound on" : "Mute", sound.muted().getAsBoolean());
+    showMute(mute);
     slower.setEnabled(player.speed() > 1);
     faster.setEnabled(player.speed() < 8);
     before.setEnabled(view.before(now).isPresent());
     next.setEnabled(view.after(now).isPresent());
-    String notice = notice(state, now);
-    Kit.show(noticeLine, notice.isEmpty() ? " " : notice);
-    Toolkit.getDefaultToolkit().sync();
+    tell(notice(state, now));
   }
 
   private String notice(CoachState state, long now) {

@@ -83,10 +83,9 @@ final class SetupView {
   }
 
   private static String checked(Guidance guidance) {
-    return guidance.rhythm().compressions().isPresent()
-            && guidance.patient() != PatientGroup.NEWBORN
+    return guidance.rhythm().compressions().isPresent() && !guidance.patient().isJudgedByHeartRate()
         ? "Check rhythm and pulse, and change who compresses, every "
-        : guidance.patient() == PatientGroup.NEWBORN
+        : guidance.patient().isJudgedByHeartRate()
             ? "Check the heart rate every "
             : "Check the pulse every ";
   }

@@ -2,34 +2,25 @@ package squeezewell.desktop.screens;
 
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
-import java.awt.Component;
 import java.awt.Dimension;
-import java.awt.GridLayout;
-import java.awt.Toolkit;
 import java.util.Optional;
-import javax.swing.BorderFactory;
-import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.SwingConstants;
-import javax.swing.Timer;
 import squeezewell.coach.CoachState;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.Focus;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;
-import squeezewell.desktop.parts.TimeBar;
 import squeezewell.live.LiveStation;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.run.StationState;
 
 /** The screen of a running station. One tap or one key does each thing. */
-public final class StationRunScreen extends JPanel {
+public final class StationRunScreen extends KeyedScreen {
   /** The least width at which everything on the screen is seen, in density-independent pixels. */
   public static final int LEAST_WIDTH = 350;
 
@@ -40,23 +31,15 @@ public final class StationRunScreen extends JPanel {
   public static final String LETTERS = StationItems.LETTERS + StationRunView.NEXT_KEY;
 
   private static final long serialVersionUID = 1L;
-  private static final int FRAME_MILLIS = 33;
   private static final String PREPARE = "prepare";
   private static final String BREATHE = "breathe";
 
-  private final transient Kit kit;
-  private final transient Look look;
   private final transient LiveStation station;
-  private final transient PracticeKeys keys;
   private final transient Kept kept;
-  private final transient SoundLine sound;
   private final JLabel phase;
   private final JLabel left;
   private final JLabel oxygen;
-  private final JLabel noticeLine;
-  private final TimeBar bar;
   private final AdviceCard examiner;
-  private final AdviceCard advice;
   private final TaskButton next;
   private final transient StationTaskList list;
   private final StationBreathing breathing;
@@ -70,7 +53,6 @@ public final class StationRunScreen extends JPanel {
   private final transient Rows rows = new Rows(this);
   private boolean preparing;
   private transient StationRunView view;
-  private final Timer frames = new Timer(FRAME_MILLIS, e -> frame());
 
   /**
    * What outlives the screen when it is made anew in another size.
@@ -91,24 +73,14 @@ public final class StationRunScreen extends JPanel {
    */
   public StationRunScreen(
       Kit kit, LiveStation station, PracticeKeys keys, Kept kept, SoundLine sound) {
-    this.kit = kit;
-    look = kit.look();
+    super(kit, keys, sound, 10, 6);
     this.station = station;
-    this.keys = keys;
     this.kept = kept;
-    this.sound = sound;
-    setBackground(look.palette().ground());
-    int side = look.px(Kit.MARGIN);
-    setBorder(BorderFactory.createEmptyBorder(look.px(10), side, look.px(6), side));
-    phase = kit.label("", look.bold(15), look.palette().text());
-    left = kit.label("0:00", look.bold(34), look.palette().text());
-    oxygen = kit.label("", look.bold(13), look.palette().text());
-    noticeLine = kit.label(" ", look.bold(13), look.palette().text());
-    noticeLine.setHorizontalAlignment(SwingConstants.CENTER);
-    bar = new TimeBar(look);
-    bar.setPreferredSize(new Dimension(look.px(372), look.px(38)));
+    phase = kit.boldLabel("", 15);
+    left = kit.boldLabel("0:00", 34);
+    oxygen = kit.boldLabel("", 13);
+    bar.setPreferredSize(new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(38)));
     examiner = new AdviceCard(look, "What the examiner says", 12, 19);
-    advice = new AdviceCard(look);
     next = new TaskButton(look, 20, true);
     next.addActionListener(e -> choose(StationRunView.NEXT_KEY, EventTime.nanoTimeOf(e.getWhen())));
     list = new StationTaskList(kit, this::tap);
@@ -121,19 +93,6 @@ public final class StationRunScreen extends JPanel {
     lay();
     frame();
     addAncestorListener(Focus.on(breathing.forFocus()));
-  }
-
-  /** Starts drawing and listening. */
-  public void open() {
-    keys.listen();
-    frames.start();
-    frame();
-  }
-
-  /** Stops drawing and listening. */
-  public void close() {
-    frames.stop();
-    keys.ignore();
   }
 
   /** Does what a key stands for, if anything does. */
@@ -149,46 +108,22 @@ public final class StationRunScreen extends JPanel {
     }
   }
 
-  private ActionButton action(String text, String key, PracticeKeys.Action action) {
-    ActionButton button = new ActionButton(look, text, key);
-    button.addActionListener(e -> keys.act(action, EventTime.nanoTimeOf(e.getWhen())));
-    return button;
-  }
-
   private void lay() {
-    JPanel names = new JPanel(new GridLayout(2, 1));
-    names.setOpaque(false);
-    names.add(phase);
     JPanel second = new JPanel(new BorderLayout());
     second.setOpaque(false);
     second.add(oxygen, BorderLayout.CENTER);
-    names.add(second);
     JPanel header = new JPanel(new BorderLayout(look.px(8), 0));
     header.setOpaque(false);
-    header.add(names, BorderLayout.CENTER);
+    header.add(grid(2, 0, phase, second), BorderLayout.CENTER);
     header.add(left, BorderLayout.EAST);
-
-    size(examiner, 372, 74, 60);
-    size(advice, 372, 62, 48);
-    advice.setVisible(false);
-    size(next, 372, 64, 52);
-
+    high(examiner, 74, 60);
+    high(advice, 62, 48).setVisible(false);
+    high(next, 64, 52);
     lower.setOpaque(false);
     lower.add(breathing, BREATHE);
     lower.add(StationPreparation.of(kit, station.now().station().station(), kept.ticks()), PREPARE);
-    lower.setMinimumSize(new Dimension(look.px(200), look.px(190)));
-    lower.setPreferredSize(new Dimension(look.px(372), look.px(190)));
-
-    JPanel actions = new JPanel(new GridLayout(1, 0, look.px(6), 0));
-    actions.setOpaque(false);
-    for (Component button : new Component[] {undo, leaveOut, pause, mute, finish}) {
-      actions.add(button);
-    }
-    actions.setMinimumSize(new Dimension(look.px(200), look.px(48)));
-    actions.setPreferredSize(new Dimension(look.px(372), look.px(50)));
-    JLabel caution = kit.label(Phrases.CAUTION, look.font(11), look.palette().softText());
-    caution.setHorizontalAlignment(SwingConstants.CENTER);
-
+    high(lower, 190, 190);
+    JPanel actions = high(grid(1, 6, undo, leaveOut, pause, mute, finish), 50, 48);
     rows.add(header, 0, look.px(6))
         .add(bar, 0, look.px(8))
         .add(examiner, 0, look.px(8))
@@ -202,12 +137,8 @@ public final class StationRunScreen extends JPanel {
         .add(caution, 0, 0);
   }
 
-  private void size(JComponent part, int width, int height, int least) {
-    part.setPreferredSize(new Dimension(look.px(width), look.px(height)));
-    part.setMinimumSize(new Dimension(look.px(200), look.px(least)));
-  }
-
-  private void frame() {
+  @Override
+  void frame() {
     LiveStation.Now at = station.now();
     long now = station.clock().nanos();
     CoachState practice = at.practice();
@@ -221,10 +152,8 @@ public final class StationRunScreen extends JPanel {
     examiner.show(
         view.examiner().isEmpty() ? state.station().title() : view.examinerWhen(),
         view.examiner().isEmpty() ? opening(state) : view.examiner());
-    Optional<FindingsView.Told> told = FindingsView.told(practice, now);
-    told.ifPresent(t -> advice.show(t.title(), t.text()));
-    if (told.isPresent() != advice.isVisible()) {
-      advice.setVisible(told.isPresent());
+    if (comesOrGoes(practice, now)) {
+      advice.setVisible(!advice.isVisible());
       revalidate();
     }
     showNext(state);
@@ -233,14 +162,12 @@ public final class StationRunScreen extends JPanel {
     undo.setEnabled(at.slip().isPresent());
     undo.show("Undo tap", at.slip().isPresent());
     pause.show(state.clockStopped() ? "Run clock" : "Stop clock", state.clockStopped());
-    mute.show(sound.muted().getAsBoolean() ? "Sound on" : "Mute", sound.muted().getAsBoolean());
+    showMute(mute);
     String trouble = practice.trouble().isEmpty() ? sound.notice().get() : practice.trouble();
     String slip = at.slip().map(s -> "Tapped: " + s.words() + ". Z takes it back.").orElse("");
     boolean ends = kept.finishGuard().waits(System.nanoTime());
     finish.show(ends ? "Really?" : "Finish", ends);
-    String text = ends ? StationRunView.finishWarning(state) : trouble.isEmpty() ? slip : trouble;
-    Kit.show(noticeLine, text.isEmpty() ? " " : text);
-    Toolkit.getDefaultToolkit().sync();
+    tell(ends ? StationRunView.finishWarning(state) : trouble.isEmpty() ? slip : trouble);
   }
 
   private static String opening(StationState state) {

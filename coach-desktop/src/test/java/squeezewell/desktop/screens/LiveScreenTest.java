@@ -124,6 +124,10 @@ class LiveScreenTest {
               }
             });
     return new LiveScreen(
-        new Kit(look), practice, Practices.protocol(), keys, new SoundLine(() -> "", () -> false));
+        new Kit(look),
+        practice,
+        Practices.protocol(),
+        keys,
+        new SoundLine(() -> "", () -> false, () -> {}));
   }
 }

@@ -22,7 +22,7 @@ import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /** What the pictures show and say of each mark. */
@@ -40,7 +40,9 @@ class PicturesTest {
     List<String> prompts = words(view, RibbonMark.Kind.PROMPT);
     assertThat(prompts.get(2))
         .isEqualTo("Prompt at 0:12.0 to squeeze for 1.0 s, met by a breath 0.4 s late.");
-    assertThat(prompts.get(4)).contains("missed: no breath answers it");
+    assertThat(words(view, RibbonMark.Kind.MISSED).get(0))
+        .contains("0:24.0")
+        .contains("missed: no breath answers it");
   }
 
   @Test

@@ -41,7 +41,7 @@ class ReplayScreenTest {
         new Kit(look),
         player,
         when,
-        new ReplayScreen.Sound(() -> "No sound.", () -> muted % 2 == 1, () -> muted++),
+        new SoundLine(() -> "No sound.", () -> muted % 2 == 1, () -> muted++),
         () -> left++);
   }
 

@@ -10,10 +10,10 @@ import squeezewell.coach.Replay;
 import squeezewell.cue.PracticePlan;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Protocol;
+import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.What;
 
 class ReplayViewTest {
   private static final long SECOND = 1_000_000_000L;
@@ -23,13 +23,13 @@ class ReplayViewTest {
     Protocol protocol = Practices.protocol();
     PracticePlan plan = Practices.plan(3, 3);
     List<SessionEvent> events = new ArrayList<>();
-    add(events, 3, What.BREATH, "");
-    add(events, 4, What.BREATH_END, "");
-    add(events, 10, What.BREATH, "");
-    add(events, 20, What.FINDING, "gag");
-    add(events, 120, What.PULSE_CHECK, "");
-    add(events, 127, What.PULSE_CHECK_END, "");
-    add(events, 150, What.FINISH, "");
+    add(events, 3, EventType.BREATH, "");
+    add(events, 4, EventType.BREATH_END, "");
+    add(events, 10, EventType.BREATH, "");
+    add(events, 20, EventType.FINDING, "gag");
+    add(events, 120, EventType.PULSE_CHECK, "");
+    add(events, 127, EventType.PULSE_CHECK_END, "");
+    add(events, 150, EventType.FINISH, "");
     return new Session(
         new SessionHeader(
             Instant.parse("2026-03-01T09:00:00Z"), SessionHeader.Origin.LIVE, "", protocol, plan),
@@ -37,8 +37,8 @@ class ReplayViewTest {
         List.of());
   }
 
-  private static void add(List<SessionEvent> to, long second, What what, String detail) {
-    to.add(new SessionEvent(to.size() + 1, second * SECOND, what, detail));
+  private static void add(List<SessionEvent> to, long second, EventType what, String detail) {
+    to.add(SessionEvent.of(to.size() + 1, second * SECOND, what, detail));
   }
 
   private final Replay replay = new Replay(session());

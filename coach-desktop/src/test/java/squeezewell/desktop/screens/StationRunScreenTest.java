@@ -144,7 +144,7 @@ class StationRunScreenTest {
             live,
             keys,
             new StationRunScreen.Kept(new FinishGuard(), ticks),
-            new SoundLine(() -> "", () -> false));
+            new SoundLine(() -> "", () -> false, () -> {}));
     if (exercise) {
       live.close();
     }

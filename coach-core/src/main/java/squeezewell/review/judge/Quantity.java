@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
  * @param limit where the value lies beside a limit, the limit: a value that is none must not be
  *     printed as the limit itself
  */
-public record Figure(double value, Form form, OptionalDouble limit) {
+public record Quantity(double value, Form form, OptionalDouble limit) {
   /** How a number is printed. */
   public enum Form {
     /** At most one decimal. */
@@ -24,39 +24,39 @@ public record Figure(double value, Form form, OptionalDouble limit) {
   /** A tenth of a second is more than 3 % of a shorter interval than about this. */
   private static final double SHORT_SECONDS = 3.5;
 
-  static Figure tenths(double value) {
-    return new Figure(value, Form.TENTHS, OptionalDouble.empty());
+  static Quantity tenths(double value) {
+    return new Quantity(value, Form.TENTHS, OptionalDouble.empty());
   }
 
-  static Figure tenths(double value, double limit) {
-    return new Figure(value, Form.TENTHS, OptionalDouble.of(limit));
+  static Quantity tenths(double value, double limit) {
+    return new Quantity(value, Form.TENTHS, OptionalDouble.of(limit));
   }
 
-  static Figure hundredths(double value) {
-    return new Figure(value, Form.HUNDREDTHS, OptionalDouble.empty());
+  static Quantity hundredths(double value) {
+    return new Quantity(value, Form.HUNDREDTHS, OptionalDouble.empty());
   }
 
-  static Figure hundredths(double value, double limit) {
-    return new Figure(value, Form.HUNDREDTHS, OptionalDouble.of(limit));
+  static Quantity hundredths(double value, double limit) {
+    return new Quantity(value, Form.HUNDREDTHS, OptionalDouble.of(limit));
   }
 
   /**
    * Seconds to a tenth, or to a hundredth where the interval asked for is so short that a tenth of
    * a second of it can be heard.
    */
-  static Figure interval(double seconds, double askedSeconds) {
+  static Quantity interval(double seconds, double askedSeconds) {
     return askedSeconds < SHORT_SECONDS ? hundredths(seconds) : tenths(seconds);
   }
 
-  static Figure clock(long nanos) {
-    return new Figure(nanos, Form.CLOCK, OptionalDouble.empty());
+  static Quantity clock(long nanos) {
+    return new Quantity(nanos, Form.CLOCK, OptionalDouble.empty());
   }
 
-  static Figure clock(long nanos, long limit) {
-    return new Figure(nanos, Form.CLOCK, OptionalDouble.of(limit));
+  static Quantity clock(long nanos, long limit) {
+    return new Quantity(nanos, Form.CLOCK, OptionalDouble.of(limit));
   }
 
-  static Figure clockSeconds(double seconds) {
+  static Quantity clockSeconds(double seconds) {
     return clock(Math.round(seconds * 1e9));
   }
 }

@@ -1,7 +1,8 @@
-package squeezewell.review;
+package squeezewell.review.say;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
@@ -15,9 +16,6 @@ import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.RatePoint;
-import squeezewell.review.say.Asked;
-import squeezewell.review.say.Feedback;
-import squeezewell.review.say.VerdictText;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -93,6 +91,11 @@ public record Review(
   /** Where the rhythms come from, each once. */
   public List<Citation> sources() {
     return rhythms().stream().map(r -> r.asked().source()).distinct().collect(Collectors.toList());
+  }
+
+  /** The outcome of a test without prompts, which is the verdict; empty if it was none. */
+  public Optional<Verdict.Outcome> test() {
+    return testIntervals.isPresent() ? Optional.of(verdict.outcome()) : Optional.empty();
   }
 
   /** The rule of the verdict, in plain words. */

@@ -1,11 +1,11 @@
-package squeezewell.report;
+package squeezewell.review.say;
 
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * One figure of a review, by name.
+ * What is written of one figure.
  *
  * @param name group and field of the review as JSON, joined by a dot; stable, for programs
  * @param value a plain decimal number, or a word where {@code unit} is empty; empty if it can't be
@@ -13,8 +13,9 @@ import java.util.OptionalInt;
  * @param unit such as {@code s}, {@code /min} or {@code 1} for counts and shares; empty for a word
  * @param observations how many observations the value rests on; empty where that makes no sense
  */
-public record Metric(String name, Optional<String> value, String unit, OptionalInt observations) {
-  public Metric {
+public record FigureValue(
+    String name, Optional<String> value, String unit, OptionalInt observations) {
+  public FigureValue {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(value, "value");
     Objects.requireNonNull(unit, "unit");

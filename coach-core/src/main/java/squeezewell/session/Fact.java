@@ -1,0 +1,210 @@
+package squeezewell.session;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import squeezewell.cue.Control;
+import squeezewell.protocol.ClinicalFinding;
+
+/** What happened, with what belongs to it. {@link EventCodec} says how each stands in a file. */
+public sealed interface Fact {
+  /** Which of the words of a session it is. */
+  EventType type();
+
+  /** What it changes about the prompts by itself, findings left out; empty if nothing. */
+  default Optional<Control.Kind> control() {
+    return type().control();
+  }
+
+  /** Something of which the word says all. */
+  record Plain(EventType type) implements Fact {}
+
+  /**
+   * A squeeze began or ended.
+   *
+   * @param millilitres the volume delivered; empty if it was not measured
+   */
+  record Squeeze(EventType type, OptionalDouble millilitres) implements Fact {
+    public Squeeze {
+      require(type == EventType.BREATH || type == EventType.BREATH_END, type);
+    }
+
+    /** A squeeze whose volume was not measured. */
+    public Squeeze(EventType type) {
+      this(type, OptionalDouble.empty());
+    }
+  }
+
+  /**
+   * Suction began.
+   *
+   * @param compressing whether the chest is compressed meanwhile without a break
+   */
+  record Suction(boolean compressing) implements Fact {
+    @Override
+    public EventType type() {
+      return EventType.SUCTION;
+    }
+
+    @Override
+    public Optional<Control.Kind> control() {
+      return compressing ? Optional.of(Control.Kind.SUCTION_COMPRESSING) : type().control();
+    }
+  }
+
+  /**
+   * Suction ended.
+   *
+   * @param slip whether there was none: a finding was taken back
+   */
+  record SuctionEnd(boolean slip) implements Fact {
+    @Override
+    public EventType type() {
+      return EventType.SUCTION_END;
+    }
+
+    @Override
+    public Optional<Control.Kind> control() {
+      return slip ? Optional.of(Control.Kind.SUCTION_UNDONE) : type().control();
+    }
+  }
+
+  /** Something was found in the patient. */
+  record Found(ClinicalFinding finding) implements Fact {
+    public Found {
+      Objects.requireNonNull(finding, "finding");
+    }
+
+    @Override
+    public EventType type() {
+      return EventType.FINDING;
+    }
+  }
+
+  /**
+   * An earlier event, or the last finding, was a slip.
+   *
+   * @param event its number
+   */
+  record Correction(EventType type, int event) implements Fact {
+    public Correction {
+      require(type == EventType.RETRACT || type == EventType.FINDING_UNDONE, type);
+    }
+  }
+
+  /**
+   * Breaths are prompted from now on, or are not, or the level of fading changed.
+   *
+   * @param level the level of fading, 0 to 5; empty where prompts do not fade
+   * @param cause why
+   */
+  record Prompts(EventType type, OptionalInt level, Cause cause) implements Fact {
+    /** Why the prompts changed. */
+    public enum Cause {
+      /** The blocks of fading followed each other as planned, or it is not said. */
+      PLANNED(""),
+      /** A practice without prompts, as a test. */
+      TEST("test"),
+      /** The rhythm was lost. */
+      RESCUE("rescue"),
+      /** A wait grew too long. */
+      GAP("gap");
+
+      private final String word;
+
+      Cause(String word) {
+        this.word = word;
+      }
+
+      /** The word used in files; empty for {@link #PLANNED}. */
+      String word() {
+        return word;
+      }
+    }
+
+    public Prompts {
+      require(changesPrompts(type), type);
+      Objects.requireNonNull(cause, "cause");
+    }
+
+    private static boolean changesPrompts(EventType type) {
+      return type == EventType.PROMPTS_OFF
+          || type == EventType.PROMPTS_ON
+          || type == EventType.PROMPTS_AT_ONCE;
+    }
+
+    /** A practice that is not prompted, as a test. */
+    public static Prompts test() {
+      return new Prompts(EventType.PROMPTS_OFF, OptionalInt.empty(), Cause.TEST);
+    }
+  }
+
+  /**
+   * The program stood still.
+   *
+   * @param lengthNanos for how long, whole tenths of a second; empty if the file does not say
+   */
+  record Stall(OptionalLong lengthNanos) implements Fact {
+    static final long TENTH_NANOS = 100_000_000L;
+
+    /** A stall of a length, rounded to tenths of a second. */
+    public static Stall of(long nanos) {
+      return new Stall(OptionalLong.of((nanos + TENTH_NANOS / 2) / TENTH_NANOS * TENTH_NANOS));
+    }
+
+    @Override
+    public EventType type() {
+      return EventType.HOLE;
+    }
+  }
+
+  /**
+   * A station is run.
+   *
+   * @param setup what was settled for it and the station itself, as JSON that the station reads
+   */
+  record StationSet(String setup) implements Fact {
+    static final int LONGEST = 44_000;
+
+    public StationSet {
+      require(setup.length() <= LONGEST, setup.length() + " characters");
+    }
+
+    @Override
+    public EventType type() {
+      return EventType.STATION;
+    }
+  }
+
+  /**
+   * The exercise of a station begins, or the station is over.
+   *
+   * @param byCommand whether a person did it; else the clock
+   */
+  record Turn(EventType type, boolean byCommand) implements Fact {
+    public Turn {
+      require(type == EventType.STATION_BEGIN || type == EventType.STATION_END, type);
+    }
+  }
+
+  /**
+   * Something of a station that a text tells.
+   *
+   * @param text the identifier of a task, an order or a finding, a way as {@code branch=option}, or
+   *     words; at most {@link SessionEvent#LONGEST_TEXT} characters
+   */
+  record Told(EventType type, String text) implements Fact {
+    public Told {
+      require(EventCodec.field(type).isPresent(), type);
+      require(text.length() <= SessionEvent.LONGEST_TEXT, text.length() + " characters");
+    }
+  }
+
+  private static void require(boolean fits, Object what) {
+    if (!fits) {
+      throw new IllegalArgumentException("no such fact: " + what);
+    }
+  }
+}

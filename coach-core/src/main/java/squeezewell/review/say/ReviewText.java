@@ -9,6 +9,7 @@ import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.WrappedText;
 
 /** Writes a review as plain text for a terminal, at most 80 columns wide. */
 public final class ReviewText {
@@ -215,17 +216,6 @@ public final class ReviewText {
   }
 
   private static void wrap(List<String> lines, String first, String rest, String text) {
-    StringBuilder line = new StringBuilder(first);
-    boolean empty = true;
-    for (String word : text.split(" ", -1)) {
-      if (!empty && line.length() + 1 + word.length() > COLUMNS) {
-        lines.add(line.toString());
-        line = new StringBuilder(rest);
-        empty = true;
-      }
-      line.append(empty ? "" : " ").append(word);
-      empty = false;
-    }
-    lines.add(line.toString());
+    lines.addAll(WrappedText.lines(first, rest, text, COLUMNS, String::length));
   }
 }

@@ -19,7 +19,7 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
 import squeezewell.report.Caution;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
 import squeezewell.session.Session;
@@ -29,17 +29,14 @@ import squeezewell.trainee.RecordBook;
 import squeezewell.words.Quantities;
 
 /** The past sessions of a home. */
-@Command(
-    name = "book",
-    description = "List the past sessions, newest first. One that can't be read has its reason.",
-    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+@Command(name = "book")
 final class BookCommand extends CliCommand {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
   @Mixin HomeOption home = new HomeOption();
 
-  @Option(names = "--json", description = "Print JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
   BookCommand(Surroundings around) {

@@ -11,10 +11,10 @@ import java.util.Locale;
 import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.filechooser.FileFilter;
-import squeezewell.files.WholeFile;
 import squeezewell.report.ReportKind;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
+import squeezewell.storage.WholeFile;
 
 /** Saves the report of a practice where the person wants it, as the kind that they choose. */
 final class ReportSaver {

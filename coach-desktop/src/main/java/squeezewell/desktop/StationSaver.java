@@ -10,11 +10,11 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import javax.swing.JFileChooser;
-import squeezewell.files.WholeFile;
 import squeezewell.report.StationHtml;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
+import squeezewell.storage.WholeFile;
 
 /** Saves the sheet of a station as a page, where the person wants it. */
 final class StationSaver {

@@ -13,7 +13,7 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 
 /** The arrows of the desktop, and what no class of ours may do. */
 @AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)

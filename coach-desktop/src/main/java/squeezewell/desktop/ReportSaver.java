@@ -12,7 +12,7 @@ import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.filechooser.FileFilter;
 import squeezewell.report.ReportKind;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.storage.WholeFile;
 

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
@@ -127,8 +126,7 @@ public final class Figures {
           of("unprompted.longestGapSeconds", S, alone(Unprompted::longestGapSeconds)),
           of("unprompted.longestGapAtSeconds", S, alone(Unprompted::longestGapAtSeconds)),
           of("unprompted.highestLevel", ONE, alone(Unprompted::highestLevel)),
-          of("unprompted.test", WORD, alone(u -> u.test().map(test -> test.outcome())))
-              .besideJson(),
+          of("unprompted.test", WORD, r -> r.test().map(VerdictText::testWord)).besideJson(),
           of("inspiration.count", ONE, SQUEEZES),
           of("inspiration.meanSeconds", S, squeeze(s -> s.meanSeconds())).from(SQUEEZES),
           of("inspiration.medianSeconds", S, squeeze(s -> s.medianSeconds())).from(SQUEEZES),

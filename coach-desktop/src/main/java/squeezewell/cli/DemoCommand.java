@@ -26,13 +26,13 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 /** A practice by a virtual trainee, faster than time, then its debrief. */
 @Command(name = "demo")

@@ -68,7 +68,7 @@ final class DrillCommand extends CliCommand {
             settings.trainee(),
             choice.protocol(),
             plan);
-    KeptSession kept = KeptSession.create(folder.newSessionFile(clock.startedAt()), header);
+    KeptSession kept = KeptSession.create(() -> folder.newSessionFile(clock.startedAt()), header);
     if (!run(plan, clock, kept, settings)) {
       return COULD_NOT;
     }

@@ -25,7 +25,6 @@ import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -38,6 +37,7 @@ import squeezewell.station.run.StationPractice;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationSetup;
 import squeezewell.station.run.StationText;
+import squeezewell.storage.FileJournal;
 
 /** {@code station run}: a station by a script, faster than time, then its result. */
 @Command(name = "run")

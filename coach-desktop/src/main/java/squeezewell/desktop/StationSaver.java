@@ -12,6 +12,7 @@ import squeezewell.report.StationHtml;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
+import squeezewell.storage.WholeFile;
 
 /** Saves the sheet of a station as a page, where the person wants it. */
 final class StationSaver {

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import squeezewell.input.BadInputException;
+import squeezewell.storage.WholeFile;
 
 /**
  * Keeps {@link Settings} in a file, as docs/formats.md describes it. A file that this version can't

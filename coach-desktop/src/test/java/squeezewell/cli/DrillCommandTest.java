@@ -23,11 +23,11 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.session.EventType;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
+import squeezewell.storage.FileJournal;
 
 class DrillCommandTest {
   private static final long SECOND = 1_000_000_000L;

@@ -21,8 +21,8 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolWriter;
 import squeezewell.protocol.Situation;
-import squeezewell.session.FileJournal;
 import squeezewell.session.SessionHeader;
+import squeezewell.storage.FileJournal;
 
 class StoresTest {
   @TempDir Path folder;

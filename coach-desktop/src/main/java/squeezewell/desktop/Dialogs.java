@@ -13,7 +13,7 @@ import javax.swing.JOptionPane;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.UIManager;
-import squeezewell.files.WholeFile;
+import squeezewell.storage.WholeFile;
 
 /** What is said or asked in a small window of its own, no wider than the window it lies over. */
 final class Dialogs {

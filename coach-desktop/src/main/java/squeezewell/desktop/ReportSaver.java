@@ -12,7 +12,6 @@ import javax.swing.filechooser.FileFilter;
 import squeezewell.report.ReportKind;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
-import squeezewell.storage.WholeFile;
 
 /** Saves the report of a practice where the person wants it, as the kind that they choose. */
 final class ReportSaver {

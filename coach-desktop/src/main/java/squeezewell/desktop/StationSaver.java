@@ -12,7 +12,6 @@ import squeezewell.report.StationHtml;
 import squeezewell.review.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
-import squeezewell.storage.WholeFile;
 
 /** Saves the sheet of a station as a page, where the person wants it. */
 final class StationSaver {

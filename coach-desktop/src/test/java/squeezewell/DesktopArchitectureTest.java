@@ -17,7 +17,7 @@ import com.tngtech.archunit.lang.ArchRule;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 
 /** The arrows of the desktop, and what no class of ours may do. */
 @AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)

@@ -15,8 +15,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Coach;
-import squeezewell.coach.TraineeFault;
 import squeezewell.coach.ScriptedFinding;
+import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
@@ -24,8 +24,9 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
-import squeezewell.review.Review;
+import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Review;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
@@ -151,10 +152,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private Session kept(
-      SessionHeader header,
-      VirtualTrainee trainee,
-      List<ScriptedFinding> script,
-      HomeFolder folder)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, HomeFolder folder)
       throws IOException, BadInputException, CannotException {
     Path file = folder.newSessionFile(header.startedAt());
     try (FileJournal journal = FileJournal.create(file, header)) {
@@ -175,10 +173,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private static void practise(
-      SessionHeader header,
-      VirtualTrainee trainee,
-      List<ScriptedFinding> script,
-      Journal journal)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, Journal journal)
       throws CannotException {
     Coach coach = new Coach(header.plan(), journal, List.of());
     trainee.practise(coach, new ManualClock(), script);

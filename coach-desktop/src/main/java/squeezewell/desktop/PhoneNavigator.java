@@ -1,6 +1,7 @@
 package squeezewell.desktop;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -110,7 +111,7 @@ final class PhoneNavigator implements Navigator {
     new SwingWorker<RecordBook, Void>() {
       @Override
       protected RecordBook doInBackground() throws BadInputException {
-        return new SessionStore(home).book();
+        return new SessionStore(home).bookUpTo(Instant.now());
       }
 
       @Override

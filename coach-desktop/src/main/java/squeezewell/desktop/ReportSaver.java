@@ -10,7 +10,7 @@ import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.filechooser.FileFilter;
 import squeezewell.report.ReportKind;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** Saves the report of a practice where the person wants it, as the kind that they choose. */

@@ -9,7 +9,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import javax.swing.JFileChooser;
 import squeezewell.report.StationHtml;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
 

@@ -21,7 +21,7 @@ import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Situation;
 import squeezewell.report.ReviewHtml;
 import squeezewell.report.SideBySide;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.SessionHeader;
 

@@ -29,7 +29,7 @@ import squeezewell.files.Theme;
 import squeezewell.session.SavingTrouble;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
-final class PhoneWindow extends JFrame implements Stage, PhoneNavigator.KeptSettings {
+final class PhoneWindow extends JFrame implements Stage {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
@@ -45,7 +45,7 @@ final class PhoneWindow extends JFrame implements Stage, PhoneNavigator.KeptSett
     super("Squeezewell");
     this.settingsFile = new SettingsFile(home.settingsFile(), settings);
     this.settings = settings;
-    this.navigator = new PhoneNavigator(home, this, this);
+    this.navigator = new PhoneNavigator(home, this);
     this.current = navigator::toSetup;
     setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);

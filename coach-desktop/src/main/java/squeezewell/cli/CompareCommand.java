@@ -24,7 +24,7 @@ import squeezewell.session.Session;
     name = "compare",
     description = {
       "Show two practices side by side: the same trainee before and after,",
-      "or two trainees. Only what is beyond chance is called a difference.",
+      "or two trainees. Marked is what lies outside its target.",
       "For event lists the options say what was asked of both."
     },
     footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})

@@ -2,7 +2,6 @@ package squeezewell.report;
 
 import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
-import squeezewell.review.compare.ComparisonText;
 
 /**
  * A comparison as one page: two ribbons at one scale, then the figures side by side. It asks for
@@ -11,7 +10,7 @@ import squeezewell.review.compare.ComparisonText;
 public final class ComparisonHtml {
   private static final String STYLE =
       """
-      table.pair th { width: 34%; } table.pair td { width: 22%; } td.clear { font-weight: bold; }
+      table.pair th { width: 30%; } table.pair td { width: 18%; } td.clear { font-weight: bold; }
       @media print { table.pair { font-size: 11px; } }
       """;
 
@@ -50,11 +49,11 @@ public final class ComparisonHtml {
       list(comparison.askedDifferently());
     }
     element("h2", "", "Figures");
-    add("<table class=\"pair\">\n<tr><th></th><td>A</td><td>B</td><td></td></tr>\n");
+    add("<table class=\"pair\">\n<tr><th></th><td>A</td><td>B</td><td>B minus A</td><td>Outside</td></tr>\n");
     comparison.rows().forEach(this::row);
     add("</table>\n");
-    element("h2", "", "The rules");
-    list(comparison.rules());
+    element("h2", "", "What is marked");
+    list(comparison.targets());
     element("p", "caution", Caution.TEXT);
     add("</body>\n</html>\n");
     return page.toString();
@@ -70,14 +69,13 @@ public final class ComparisonHtml {
   }
 
   private void row(Comparison.Row row) {
-    boolean share = row.code().equals("interval.inRange");
-    add("<tr><th>" + Html.text(row.label() + (share ? " (95 % interval)" : "")) + "</th>");
+    add("<tr><th>" + Html.text(row.label()) + "</th>");
     for (Comparison.Side side : new Comparison.Side[] {row.a(), row.b()}) {
-      String likely = share ? " (" + ComparisonText.share(side) + ")" : "";
-      add("<td>" + Html.text(side.text() + likely) + "</td>");
+      element("td", side.isOutside() ? "clear" : "", side.text());
     }
-    add("<td" + (row.outcome().isClear() ? " class=\"clear\"" : "") + ">");
-    add(Html.text(row.outcome().label()) + "</td></tr>\n");
+    element("td", "", row.change());
+    element("td", row.outside().isEmpty() ? "" : "clear", row.outside());
+    add("</tr>\n");
   }
 
   private void list(Iterable<String> lines) {

@@ -28,34 +28,19 @@ import squeezewell.session.SessionEvent;
  * <p>Not thread-safe: one thread calls it. {@link #state()} is immutable and may be handed on.
  */
 public final class Coach {
-  /** A cue this late is dropped rather than given at the wrong time (our own choice). */
-  public static final long STALE_NANOS = 250_000_000L;
-
   /** Standing still for longer than this is written down as a hole (our own choice). */
   public static final long HOLE_NANOS = 1_000_000_000L;
-
-  /** Two squeezes closer than this are one with a bouncing contact (our own choice). */
-  public static final long BOUNCE_NANOS = 200_000_000L;
-
-  /** Two compressions closer than this are one with a bouncing contact (our own choice). */
-  public static final long COMPRESSION_BOUNCE_NANOS = 120_000_000L;
-
-  /** A finding can be taken back as a slip for so long. */
-  public static final long UNDO_FINDING_NANOS = 5_000_000_000L;
-
-  /**
-   * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
-   * too.
-   */
-  static final long BREATHING_AGAIN_NANOS = 300_000_000L;
 
   private final EventLog log;
   private final CueGiver cues;
   private final HandsRecord hands = new HandsRecord();
   private final List<NotedFinding> findings = new ArrayList<>();
 
-  /** The prompts as they would be had the last finding never been noted. */
-  private Optional<WithoutFinding> without = Optional.empty();
+  /** What was told since the last finding, as long as that can be taken back. */
+  private final List<Holds.Told> since = new ArrayList<>();
+
+  /** The prompts before the last finding. */
+  private CueSchedule beforeFinding;
 
   private CueSchedule schedule;
   private Course course;
@@ -188,24 +173,30 @@ public final class Coach {
   }
 
   private void carryOut(Command command, long at) {
-    followWithout(command, at);
+    remember(command, at);
     switch (command) {
       case SQUEEZE -> squeeze(at);
       case SQUEEZE_END -> squeezeEnd(at);
       case COMPRESS -> compress(at);
       case BREATH -> breath(at);
-      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION -> hold(Stretch.Kind.SUCTION, at);
-      case PAUSE -> hold(Stretch.Kind.PAUSED, at);
-      case PULSE_CHECK_END -> goOn(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION_END -> goOn(Stretch.Kind.SUCTION, at);
-      case RESUME -> goOn(Stretch.Kind.PAUSED, at);
       case FINISH -> finish(at);
       case RETRACT_BREATH -> retractBreath(at);
       case UNDO_FINDING -> undoFinding(at);
       case SOUND_LOST -> sound(true, at);
       case SOUND_BACK -> sound(false, at);
+      default -> hold(command, at);
     }
+  }
+
+  private void hold(Command command, long at) {
+    change(Holds.changes(command, schedule, course, at), at);
+  }
+
+  private void change(List<Fact> facts, long at) {
+    if (facts.stream().anyMatch(Holds::begins)) {
+      squeezeEnd(at);
+    }
+    facts.forEach(fact -> control(fact, at));
   }
 
   private void squeeze(long at) {
@@ -217,10 +208,7 @@ public final class Coach {
       // The contact bounced: the squeeze goes on, and its end will be written once more.
       return;
     }
-    if (at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
-      goOn(Stretch.Kind.PULSE_CHECK, at);
-      goOn(Stretch.Kind.SUCTION, at);
-    }
+    hold(Command.SQUEEZE, at);
     OptionalLong rescue = rescueDue();
     long began = log.append(new Fact.Squeeze(EventType.BREATH), at);
     hands.breathBegan(began, log.lastNumber());
@@ -273,27 +261,20 @@ public final class Coach {
     if (hands.compressionBounces(at)) {
       return;
     }
-    // Where somebody else clears the airway, compressions are what was asked for.
-    boolean ends = !schedule.stretchAt(at).compressing();
-    if (ends && at - schedule.stretchAt(at).startNanos() >= BREATHING_AGAIN_NANOS) {
-      goOn(Stretch.Kind.PULSE_CHECK, at);
-      goOn(Stretch.Kind.SUCTION, at);
-    }
+    hold(Command.COMPRESS, at);
     hands.compressed(log.append(new Fact.Plain(EventType.COMPRESSION), at));
   }
 
-  /** Only as long as the finding can be taken back. */
-  private void followWithout(Command command, long at) {
+  private void remember(Command command, long at) {
     boolean bounced =
         switch (command) {
           case SQUEEZE, BREATH -> hands.isSqueezing() || hands.breathBounces(at);
           case COMPRESS -> hands.compressionBounces(at);
           default -> false;
         };
-    without =
-        without
-            .filter(w -> at - findings.get(findings.size() - 1).atNanos() <= UNDO_FINDING_NANOS)
-            .map(w -> w.after(command, at, bounced));
+    if (!bounced && lastFinding(at).isPresent()) {
+      since.add(new Holds.Told(command, at));
+    }
   }
 
   private void breath(long at) {
@@ -319,35 +300,6 @@ public final class Coach {
     }
   }
 
-  private void hold(Stretch.Kind kind, long at) {
-    if (schedule.stretchAt(at).kind() != kind) {
-      squeezeEnd(at);
-      endHold(at);
-      switch (kind) {
-        case PULSE_CHECK -> control(new Fact.Plain(EventType.PULSE_CHECK), at);
-        case SUCTION -> control(new Fact.Suction(course.compressesDuringSuction()), at);
-        default -> control(new Fact.Plain(EventType.PAUSE), at);
-      }
-    }
-  }
-
-  private void goOn(Stretch.Kind kind, long at) {
-    if (schedule.stretchAt(at).kind() == kind) {
-      endHold(at);
-    }
-  }
-
-  private void endHold(long at) {
-    switch (schedule.stretchAt(at).kind()) {
-      case PULSE_CHECK -> control(new Fact.Plain(EventType.PULSE_CHECK_END), at);
-      case SUCTION -> control(new Fact.SuctionEnd(false), at);
-      case PAUSED -> control(new Fact.Plain(EventType.RESUME), at);
-      default -> {
-        // Nothing is held up.
-      }
-    }
-  }
-
   private void noteFinding(ClinicalFinding finding, long at) {
     if (!finding.concerns(course.state().patient())) {
       return;
@@ -355,51 +307,34 @@ public final class Coach {
     Course next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
     long noted = log.append(new Fact.Found(finding), changes ? cues.afterLastCue(at) : at);
-    findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, false));
-    WithoutFinding unchanged = new WithoutFinding(schedule, course);
+    findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, OptionalLong.empty()));
+    beforeFinding = schedule;
+    since.clear();
     goTo(next, noted);
-    boolean paused = schedule.stretchAt(noted).kind() == Stretch.Kind.PAUSED;
-    if (finding == ClinicalFinding.VOMIT && !paused) {
-      hold(Stretch.Kind.SUCTION, noted);
+    Stretch now = schedule.stretchAt(noted);
+    if (finding == ClinicalFinding.VOMIT && now.kind() != Stretch.Kind.PAUSED) {
+      change(Holds.beginning(Stretch.Kind.SUCTION, now, course), noted);
     }
-    without = Optional.of(unchanged);
+  }
+
+  /** The last finding, if it can be taken back. */
+  private Optional<NotedFinding> lastFinding(long at) {
+    return CoachState.undoable(findings, at);
   }
 
   private void undoFinding(long at) {
-    if (!findings.isEmpty()) {
-      int last = findings.size() - 1;
-      NotedFinding noted = findings.get(last);
-      if (noted.undone() || at - noted.atNanos() > UNDO_FINDING_NANOS) {
-        return;
-      }
-      boolean changes = noted.changesPrompts();
-      long from =
-          log.append(
-              new Fact.Correction(EventType.FINDING_UNDONE, noted.number()),
-              changes ? cues.afterLastCue(at) : at);
-      findings.set(last, noted.takenBack());
-      goTo(course.undone(), from);
-      goBackTo(without.get().kindAt(from), from);
-      without = Optional.empty();
-    }
+    lastFinding(at).ifPresent(noted -> undo(noted, at));
   }
 
-  /** What the finding began is ended, and what it ended is begun again. */
-  private void goBackTo(Stretch.Kind kind, long at) {
-    Stretch.Kind now = schedule.stretchAt(at).kind();
-    if (now == kind) {
-      return;
-    }
-    switch (kind) {
-      case PULSE_CHECK, SUCTION, PAUSED -> hold(kind, at);
-      default -> {
-        if (now == Stretch.Kind.SUCTION) {
-          control(new Fact.SuctionEnd(true), at);
-        } else {
-          endHold(at);
-        }
-      }
-    }
+  /** What holds the prompts up is what would, had the schedule been laid without the finding. */
+  private void undo(NotedFinding noted, long at) {
+    long undone = noted.changesPrompts() ? cues.afterLastCue(at) : at;
+    long from = log.append(new Fact.Correction(EventType.FINDING_UNDONE, noted.number()), undone);
+    findings.set(findings.size() - 1, noted.takenBack(from));
+    CueSchedule without = Holds.laidAgain(beforeFinding, noted.before(), since);
+    goTo(course.undone(), from);
+    Stretch.Kind kind = without.stretchAt(from).kind();
+    change(Holds.backTo(kind, schedule.stretchAt(from), course), from);
   }
 
   private void goTo(Course next, long from) {

@@ -39,6 +39,9 @@ public record CoachState(
   /** How many compressions a screen can show: half a minute of them. */
   public static final int RECENT = 64;
 
+  /** A finding can be taken back as a slip for so long. */
+  public static final long UNDO_FINDING_NANOS = 5_000_000_000L;
+
   public CoachState {
     Objects.requireNonNull(schedule, "schedule");
     Objects.requireNonNull(trouble, "trouble");
@@ -100,12 +103,16 @@ public record CoachState(
    * @param nowNanos session time
    */
   public Optional<NotedFinding> undoable(long nowNanos) {
+    return finished ? Optional.empty() : undoable(findings, nowNanos);
+  }
+
+  static Optional<NotedFinding> undoable(List<NotedFinding> findings, long nowNanos) {
     if (findings.isEmpty()) {
       return Optional.empty();
     }
     NotedFinding last = findings.get(findings.size() - 1);
-    boolean open = !last.undone() && nowNanos - last.atNanos() <= Coach.UNDO_FINDING_NANOS;
-    return open && !finished ? Optional.of(last) : Optional.empty();
+    boolean open = !last.undone() && nowNanos - last.atNanos() <= UNDO_FINDING_NANOS;
+    return open ? Optional.of(last) : Optional.empty();
   }
 
   /** This state with the practice over, and what a person must know of its end. */

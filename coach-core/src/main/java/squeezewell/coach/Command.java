@@ -26,7 +26,7 @@ public enum Command {
   FINISH,
   /** The last breath was a slip. */
   RETRACT_BREATH,
-  /** The last finding was a slip; within {@link Coach#UNDO_FINDING_NANOS} of it. */
+  /** The last finding was a slip; within {@link CoachState#UNDO_FINDING_NANOS} of it. */
   UNDO_FINDING,
   /** Sound stopped. */
   SOUND_LOST,

@@ -8,6 +8,9 @@ import squeezewell.cue.Stretch;
 
 /** Gives the cues of the schedule in force to the outputs: each once, in its time or not at all. */
 final class CueGiver {
+  /** A cue this late is dropped rather than given at the wrong time (our own choice). */
+  static final long STALE_NANOS = 250_000_000L;
+
   private final List<CueOutput> outputs;
   private long givenUntil;
   private long lastCueAt = -1;
@@ -37,7 +40,7 @@ final class CueGiver {
   /** Gives the cues before an instant and before the end, save those that are stale by now. */
   void give(CueSchedule schedule, long upToNanos, long now) {
     long to = Math.min(upToNanos, schedule.endNanos().orElse(Stretch.OPEN));
-    long from = Math.max(givenUntil, now - Coach.STALE_NANOS);
+    long from = Math.max(givenUntil, now - STALE_NANOS);
     for (Cue cue : schedule.between(from, to)) {
       give(cue, now);
     }

@@ -8,6 +8,12 @@ import squeezewell.session.Breath;
 
 /** What the trainee's hands did so far: squeezes, of which the last may go on, and compressions. */
 final class HandsRecord {
+  /** Two squeezes closer than this are one with a bouncing contact (our own choice). */
+  static final long BOUNCE_NANOS = 200_000_000L;
+
+  /** Two compressions closer than this are one with a bouncing contact (our own choice). */
+  static final long COMPRESSION_BOUNCE_NANOS = 120_000_000L;
+
   private final List<Breath> breaths = new ArrayList<>();
   private final List<Integer> breathNumbers = new ArrayList<>();
   private List<Breath> shownBreaths = List.of();
@@ -29,13 +35,13 @@ final class HandsRecord {
 
   /** Whether a squeeze now would only be a bouncing contact. */
   boolean breathBounces(long at) {
-    return !breaths.isEmpty() && at - lastBreath().startNanos() < Coach.BOUNCE_NANOS;
+    return !breaths.isEmpty() && at - lastBreath().startNanos() < BOUNCE_NANOS;
   }
 
   /** Whether a compression now would only be a bouncing contact. */
   boolean compressionBounces(long at) {
     int last = recentCompressions.size() - 1;
-    return last >= 0 && at - recentCompressions.get(last) < Coach.COMPRESSION_BOUNCE_NANOS;
+    return last >= 0 && at - recentCompressions.get(last) < COMPRESSION_BOUNCE_NANOS;
   }
 
   /**

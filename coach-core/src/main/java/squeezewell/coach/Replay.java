@@ -29,7 +29,7 @@ public final class Replay {
   private final CueSchedule whole;
   private final List<Squeeze> squeezes;
   private final List<Long> compressions;
-  private final List<Noted> findings;
+  private final List<NotedFinding> findings;
   private final List<SessionEvent> sounds = new ArrayList<>();
 
   /** The schedule made last: while a session plays on, the next question needs the same one. */
@@ -37,9 +37,6 @@ public final class Replay {
 
   /** A breath with what became of it. Ends and retraction are {@code Long.MAX_VALUE} if none. */
   private record Squeeze(long startNanos, long endNanos, long retractedNanos, OptionalDouble mL) {}
-
-  /** A finding and when it was taken back; {@code Long.MAX_VALUE} if it was not. */
-  private record Noted(NotedFinding finding, long undoneNanos) {}
 
   private record Known(int controls, CueSchedule schedule) {}
 
@@ -51,7 +48,7 @@ public final class Replay {
     this.endNanos = session.endNanos(whole);
     this.compressions = session.compressions();
     this.squeezes = squeezes(session);
-    this.findings = findings(session);
+    this.findings = session.findings();
     for (SessionEvent event : session.standing()) {
       if (event.what() == EventType.SOUND_LOST || event.what() == EventType.SOUND_BACK) {
         sounds.add(event);
@@ -142,9 +139,9 @@ public final class Replay {
 
   private List<NotedFinding> findingsAt(long at) {
     List<NotedFinding> noted = new ArrayList<>();
-    for (Noted each : findings) {
-      if (each.finding().atNanos() <= at) {
-        noted.add(each.undoneNanos() <= at ? each.finding().takenBack() : each.finding());
+    for (NotedFinding finding : findings) {
+      if (finding.atNanos() <= at) {
+        noted.add(finding.asOf(at));
       }
     }
     return noted;
@@ -204,27 +201,5 @@ public final class Replay {
       }
     }
     return List.copyOf(found);
-  }
-
-  private static List<Noted> findings(Session session) {
-    Map<Integer, Long> undone = session.undoneAt();
-    List<Noted> noted = new ArrayList<>();
-    for (NotedFinding finding : session.findings()) {
-      long at =
-          finding.undone()
-              ? undone.getOrDefault(finding.number(), finding.atNanos())
-              : Long.MAX_VALUE;
-      noted.add(
-          new Noted(
-              new NotedFinding(
-                  finding.number(),
-                  finding.atNanos(),
-                  finding.finding(),
-                  finding.before(),
-                  finding.after(),
-                  false),
-              at));
-    }
-    return List.copyOf(noted);
   }
 }

@@ -2,7 +2,6 @@ package squeezewell.coach;
 
 import java.util.List;
 import java.util.Objects;
-import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.ManualClock;
 
 /**
@@ -29,14 +28,6 @@ public final class VirtualTrainee {
   }
 
   /**
-   * Something that will be found.
-   *
-   * @param atNanos when, session time
-   * @param finding what
-   */
-  public record Scripted(long atNanos, ClinicalFinding finding) {}
-
-  /**
    * Practises to the end of the plan.
    *
    * @param coach a practice at its start
@@ -54,7 +45,7 @@ public final class VirtualTrainee {
    * @param clock moved along as the practice goes on
    * @param script what is found when, in order of time
    */
-  public void practise(Coach coach, ManualClock clock, List<Scripted> script) {
+  public void practise(Coach coach, ManualClock clock, List<ScriptedFinding> script) {
     // Compressions draw from a chance of their own, so that breaths are the same with and without.
     VirtualTraineeChance hands = new VirtualTraineeChance(~seed);
     new VirtualTraineeRun(coach, clock, fault, new VirtualTraineeChance(seed), hands, script).run();

@@ -30,7 +30,7 @@ final class VirtualTraineeRun {
   private final TraineeFault fault;
   private final VirtualTraineeChance chance;
   private final VirtualTraineeHands hands;
-  private final Deque<VirtualTrainee.Scripted> script;
+  private final Deque<ScriptedFinding> script;
   private final double scale;
 
   private long answeredUntil;
@@ -49,7 +49,7 @@ final class VirtualTraineeRun {
       TraineeFault fault,
       VirtualTraineeChance chance,
       VirtualTraineeChance handsChance,
-      List<VirtualTrainee.Scripted> script) {
+      List<ScriptedFinding> script) {
     this.coach = coach;
     this.clock = clock;
     this.fault = fault;
@@ -104,7 +104,7 @@ final class VirtualTraineeRun {
   }
 
   private void find() {
-    VirtualTrainee.Scripted scripted = script.remove();
+    ScriptedFinding scripted = script.remove();
     long at = Math.max(scripted.atNanos(), clock.nanos());
     passTo(at);
     coach.find(scripted.finding(), at);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.Course;
 import squeezewell.cue.PracticePlan;
@@ -54,14 +55,14 @@ final class FindingWalk {
   private void find(SessionEvent event, ClinicalFinding found) {
     Course next = course.after(found);
     standing.push(noted.size());
-    noted.add(new NotedFinding(event.number(), event.atNanos(), found, course, next, false));
+    noted.add(new NotedFinding(event.number(), event.atNanos(), found, course, next, OptionalLong.empty()));
     moveTo(next, event.atNanos());
   }
 
   private void undo(long atNanos, int number) {
     if (!standing.isEmpty() && noted.get(standing.peek()).number() == number) {
       int place = standing.pop();
-      noted.set(place, noted.get(place).takenBack());
+      noted.set(place, noted.get(place).takenBack(atNanos));
       moveTo(course.undone(), atNanos);
     }
   }

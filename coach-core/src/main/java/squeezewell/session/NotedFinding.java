@@ -1,6 +1,7 @@
 package squeezewell.session;
 
 import java.util.Objects;
+import java.util.OptionalLong;
 import squeezewell.cue.Course;
 import squeezewell.protocol.ClinicalFinding;
 
@@ -12,7 +13,7 @@ import squeezewell.protocol.ClinicalFinding;
  * @param finding what was found
  * @param before the course until then
  * @param after the course from then on
- * @param undone whether it was taken back as a slip
+ * @param undoneNanos when it was taken back as a slip, session time; empty if it was not
  */
 public record NotedFinding(
     int number,
@@ -20,7 +21,7 @@ public record NotedFinding(
     ClinicalFinding finding,
     Course before,
     Course after,
-    boolean undone) {
+    OptionalLong undoneNanos) {
   public NotedFinding {
     Objects.requireNonNull(finding, "finding");
     Objects.requireNonNull(before, "before");
@@ -32,8 +33,20 @@ public record NotedFinding(
     return after.controlFrom(before, atNanos).isPresent();
   }
 
+  /** Whether it was taken back as a slip. */
+  public boolean undone() {
+    return undoneNanos.isPresent();
+  }
+
   /** The same, taken back. */
-  public NotedFinding takenBack() {
-    return new NotedFinding(number, atNanos, finding, before, after, true);
+  public NotedFinding takenBack(long nanos) {
+    return new NotedFinding(number, atNanos, finding, before, after, OptionalLong.of(nanos));
+  }
+
+  /** The same as it was known at an instant. */
+  public NotedFinding asOf(long nanos) {
+    return undoneNanos.orElse(nanos) <= nanos
+        ? this
+        : new NotedFinding(number, atNanos, finding, before, after, OptionalLong.empty());
   }
 }

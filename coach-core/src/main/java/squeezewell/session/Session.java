@@ -130,17 +130,6 @@ public final class Session {
     return FindingWalk.through(header.plan(), standing).findings();
   }
 
-  /** When each finding that was taken back was so, by the number of its event. */
-  public Map<Integer, Long> undoneAt() {
-    Map<Integer, Long> undone = new HashMap<>();
-    for (SessionEvent event : standing) {
-      if (event.what() == EventType.FINDING_UNDONE) {
-        undone.putIfAbsent(((Fact.Correction) event.fact()).event(), event.atNanos());
-      }
-    }
-    return undone;
-  }
-
   /** The prompts of this session. */
   public CueSchedule schedule() {
     return CueSchedule.of(header.plan(), controls());

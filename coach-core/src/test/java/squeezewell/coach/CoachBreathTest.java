@@ -38,7 +38,7 @@ class CoachBreathTest {
   @Test
   void aBouncingContactIsOneBreath() {
     coach.command(Command.BREATH, SECOND);
-    coach.command(Command.BREATH, SECOND + Coach.BOUNCE_NANOS - 1);
+    coach.command(Command.BREATH, SECOND + HandsRecord.BOUNCE_NANOS - 1);
     assertThat(coach.state().breaths()).hasSize(1);
     assertThat(events).hasSize(1);
   }

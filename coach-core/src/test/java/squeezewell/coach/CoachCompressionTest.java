@@ -39,9 +39,9 @@ class CoachCompressionTest {
   @Test
   void aBouncingContactIsOneCompression() {
     coach.command(Command.COMPRESS, 1_000 * MILLI);
-    coach.command(Command.COMPRESS, 1_000 * MILLI + Coach.COMPRESSION_BOUNCE_NANOS - 1);
+    coach.command(Command.COMPRESS, 1_000 * MILLI + HandsRecord.COMPRESSION_BOUNCE_NANOS - 1);
     assertThat(coach.state().compressionCount()).isEqualTo(1);
-    coach.command(Command.COMPRESS, 1_000 * MILLI + Coach.COMPRESSION_BOUNCE_NANOS);
+    coach.command(Command.COMPRESS, 1_000 * MILLI + HandsRecord.COMPRESSION_BOUNCE_NANOS);
     assertThat(coach.state().compressionCount()).isEqualTo(2);
   }
 

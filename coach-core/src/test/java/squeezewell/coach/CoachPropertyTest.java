@@ -147,7 +147,7 @@ class CoachPropertyTest {
     for (int i = 0; i < output.cues.size(); i++) {
       assertThat(output.givenAt.get(i))
           .isBetween(
-              output.cues.get(i).atNanos(), output.cues.get(i).atNanos() + Coach.STALE_NANOS);
+              output.cues.get(i).atNanos(), output.cues.get(i).atNanos() + CueGiver.STALE_NANOS);
     }
   }
 

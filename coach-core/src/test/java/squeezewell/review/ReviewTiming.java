@@ -9,6 +9,7 @@ import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.coach.Coach;
 import squeezewell.coach.TraineeFault;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.ClinicalFinding;
@@ -35,18 +36,18 @@ final class ReviewTiming {
     print("an adult, pulse lost and back five times", session(PatientGroup.ADULT, script()));
   }
 
-  private static List<VirtualTrainee.Scripted> script() {
-    List<VirtualTrainee.Scripted> script = new ArrayList<>();
+  private static List<ScriptedFinding> script() {
+    List<ScriptedFinding> script = new ArrayList<>();
     for (int k = 0; k < 5; k++) {
       long from = (5 + 10L * k) * TestPlans.MINUTE;
-      script.add(new VirtualTrainee.Scripted(from, ClinicalFinding.PULSE_LOST));
+      script.add(new ScriptedFinding(from, ClinicalFinding.PULSE_LOST));
       script.add(
-          new VirtualTrainee.Scripted(from + 5 * TestPlans.MINUTE, ClinicalFinding.PULSE_BACK));
+          new ScriptedFinding(from + 5 * TestPlans.MINUTE, ClinicalFinding.PULSE_BACK));
     }
     return script;
   }
 
-  private static Session session(PatientGroup patient, List<VirtualTrainee.Scripted> script) {
+  private static Session session(PatientGroup patient, List<ScriptedFinding> script) {
     Protocol edition = TestPlans.edition("aha-2020");
     Situation situation =
         patient == PatientGroup.NEWBORN

@@ -14,7 +14,7 @@ import squeezewell.Tries;
 import squeezewell.coach.Coach;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
-import squeezewell.coach.VirtualTrainee.Scripted;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
@@ -38,10 +38,10 @@ class ScriptedFaultsTest {
   private static final String LOST_BACK = "pulse lost 2:00, back 3:30";
   private static final String SLOW_STOPPED = "slow 0:50, stopped 2:00";
   private static final Protocol EDITION = TestPlans.edition("aha-2025");
-  private static final Map<String, List<Scripted>> SCRIPTS = scripts();
+  private static final Map<String, List<ScriptedFinding>> SCRIPTS = scripts();
 
-  private static Map<String, List<Scripted>> scripts() {
-    Map<String, List<Scripted>> scripts = new LinkedHashMap<>();
+  private static Map<String, List<ScriptedFinding>> scripts() {
+    Map<String, List<ScriptedFinding>> scripts = new LinkedHashMap<>();
     scripts.put(
         LOST_BACK,
         List.of(at(120, ClinicalFinding.PULSE_LOST), at(210, ClinicalFinding.PULSE_BACK)));
@@ -113,7 +113,7 @@ class ScriptedFaultsTest {
 
   @Test
   void theFirstFindingSaysWhere() {
-    List<Scripted> script = SCRIPTS.get(LOST_BACK);
+    List<ScriptedFinding> script = SCRIPTS.get(LOST_BACK);
     assertThat(review(1, TraineeFault.OWN_TEMPO, script).findings().get(0).title())
         .isEqualTo("Breaths missing in the pauses, 2:00 to 3:30");
     assertThat(review(1, TraineeFault.SKIPS, script).findings().get(0).title())
@@ -149,11 +149,11 @@ class ScriptedFaultsTest {
         });
   }
 
-  private static Scripted at(int seconds, ClinicalFinding finding) {
-    return new Scripted(seconds * TestPlans.SECOND, finding);
+  private static ScriptedFinding at(int seconds, ClinicalFinding finding) {
+    return new ScriptedFinding(seconds * TestPlans.SECOND, finding);
   }
 
-  private static Review review(long seed, TraineeFault fault, List<Scripted> script) {
+  private static Review review(long seed, TraineeFault fault, List<ScriptedFinding> script) {
     Guidance guidance =
         EDITION.find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 2).orElseThrow();
     PracticePlan plan = PracticePlan.of(EDITION, guidance, 0, 300 * TestPlans.SECOND, 0);

@@ -14,6 +14,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Coach;
 import squeezewell.coach.TraineeFault;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
@@ -100,7 +101,7 @@ final class DemoCommand extends CliCommand {
         PracticeOptions.word("--fault", fault, TraineeFault.values(), TraineeFault::id);
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
-    List<VirtualTrainee.Scripted> script = script(choice.guidance().patient());
+    List<ScriptedFinding> script = script(choice.guidance().patient());
     PracticePlan plan =
         prompts.in(PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES)));
     Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
@@ -128,10 +129,10 @@ final class DemoCommand extends CliCommand {
     return DONE;
   }
 
-  private List<VirtualTrainee.Scripted> script(PatientGroup patient) throws BadInputException {
-    List<VirtualTrainee.Scripted> script = new ArrayList<>();
+  private List<ScriptedFinding> script(PatientGroup patient) throws BadInputException {
+    List<ScriptedFinding> script = new ArrayList<>();
     for (String entry : found) {
-      VirtualTrainee.Scripted next = scripted(entry, patient);
+      ScriptedFinding next = scripted(entry, patient);
       boolean later = script.isEmpty() || next.atNanos() >= script.get(script.size() - 1).atNanos();
       if (!later) {
         throw BadInputException.notAllowed(
@@ -142,7 +143,7 @@ final class DemoCommand extends CliCommand {
     return script;
   }
 
-  private static VirtualTrainee.Scripted scripted(String entry, PatientGroup patient)
+  private static ScriptedFinding scripted(String entry, PatientGroup patient)
       throws BadInputException {
     Matcher parts = FOUND.matcher(entry);
     if (!parts.matches()) {
@@ -157,7 +158,7 @@ final class DemoCommand extends CliCommand {
           "--found", "", finding.word(), "what can be found in this patient: " + patient.id());
     }
     long nanos = new BigDecimal(parts.group(1)).movePointRight(9).longValueExact();
-    return new VirtualTrainee.Scripted(nanos, finding);
+    return new ScriptedFinding(nanos, finding);
   }
 
   private void show(Review review) {
@@ -176,7 +177,7 @@ final class DemoCommand extends CliCommand {
   private Session kept(
       SessionHeader header,
       VirtualTrainee trainee,
-      List<VirtualTrainee.Scripted> script,
+      List<ScriptedFinding> script,
       HomeFolder folder)
       throws IOException, BadInputException, CannotException {
     Path file = folder.newSessionFile(header.startedAt());
@@ -188,7 +189,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private static Session notKept(
-      SessionHeader header, VirtualTrainee trainee, List<VirtualTrainee.Scripted> script)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script)
       throws IOException, CannotException {
     List<SessionEvent> events = new ArrayList<>();
     try (Journal journal = new ListJournal(events)) {
@@ -200,7 +201,7 @@ final class DemoCommand extends CliCommand {
   private static void practise(
       SessionHeader header,
       VirtualTrainee trainee,
-      List<VirtualTrainee.Scripted> script,
+      List<ScriptedFinding> script,
       Journal journal)
       throws CannotException {
     Coach coach = new Coach(header.plan(), journal, List.of());

@@ -91,12 +91,10 @@ public final class PracticeParts {
 
   /** From when to when findings that were taken back changed the prompts. */
   private static NavigableMap<Long, Long> slips(Session session) {
-    Map<Integer, Long> undoneAt = session.undoneAt();
     NavigableMap<Long, Long> slips = new TreeMap<>();
     for (NotedFinding noted : session.findings()) {
-      Long until = undoneAt.get(noted.number());
-      if (noted.undone() && noted.changesPrompts() && until != null) {
-        slips.merge(noted.atNanos(), until, Math::max);
+      if (noted.undone() && noted.changesPrompts()) {
+        slips.merge(noted.atNanos(), noted.undoneNanos().getAsLong(), Math::max);
       }
     }
     // One slip may hold others: from each start on, the latest end of all that began by then.

@@ -17,6 +17,7 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import squeezewell.coach.Coach;
 import squeezewell.coach.TraineeFault;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
@@ -162,7 +163,7 @@ public final class FirstDebrief {
         .practise(
             new Coach(plan, new Kept(events), List.of()),
             new ManualClock(),
-            List.of(new VirtualTrainee.Scripted(240 * SECOND, ClinicalFinding.PULSE_LOST)));
+            List.of(new ScriptedFinding(240 * SECOND, ClinicalFinding.PULSE_LOST)));
     return new Session(header, events, List.of());
   }
 

@@ -1,0 +1,117 @@
+package squeezewell.coach;
+
+import java.util.ArrayList;
+import java.util.List;
+import squeezewell.cue.Control;
+import squeezewell.cue.Course;
+import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Stretch;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
+
+/**
+ * What commands do to what holds the prompts up: checks, suction and pauses. Pure, so that the same
+ * commands can be carried out again on a schedule without something that was a slip.
+ */
+final class Holds {
+  /**
+   * A squeeze this long into a check or suction ends it: the trainee goes on. A compression does
+   * too.
+   */
+  static final long BREATHING_AGAIN_NANOS = 300_000_000L;
+
+  private Holds() {}
+
+  /**
+   * A command that was carried out, and was no contact that bounced.
+   *
+   * @param command what
+   * @param atNanos when, session time
+   */
+  record Told(Command command, long atNanos) {}
+
+  /** What a command changes about the prompts, in order; nothing if it makes no sense. */
+  static List<Fact> changes(
+      Command command, CueSchedule schedule, Course course, long atNanos) {
+    Stretch now = schedule.stretchAt(atNanos);
+    return switch (command) {
+      case PULSE_CHECK -> beginning(Stretch.Kind.PULSE_CHECK, now, course);
+      case SUCTION -> beginning(Stretch.Kind.SUCTION, now, course);
+      case PAUSE -> beginning(Stretch.Kind.PAUSED, now, course);
+      case PULSE_CHECK_END -> endIf(now, Stretch.Kind.PULSE_CHECK);
+      case SUCTION_END -> endIf(now, Stretch.Kind.SUCTION);
+      case RESUME -> endIf(now, Stretch.Kind.PAUSED);
+      // Where somebody else clears the airway, compressions are what was asked for.
+      case COMPRESS -> now.compressing() ? List.of() : breathing(now, atNanos);
+      case SQUEEZE, BREATH -> breathing(now, atNanos);
+      default -> List.of();
+    };
+  }
+
+  private static List<Fact> breathing(Stretch now, long atNanos) {
+    boolean again = atNanos - now.startNanos() >= BREATHING_AGAIN_NANOS;
+    return again && now.kind() != Stretch.Kind.PAUSED ? end(now) : List.of();
+  }
+
+  /** One hold ends where another begins. */
+  static List<Fact> beginning(Stretch.Kind kind, Stretch now, Course course) {
+    if (now.kind() == kind || now.kind() == Stretch.Kind.ENDED) {
+      return List.of();
+    }
+    List<Fact> changes = new ArrayList<>(end(now));
+    if (kind == Stretch.Kind.PULSE_CHECK) {
+      changes.add(new Fact.Plain(EventType.PULSE_CHECK));
+    } else if (kind == Stretch.Kind.PAUSED) {
+      changes.add(new Fact.Plain(EventType.PAUSE));
+    } else if (kind == Stretch.Kind.SUCTION) {
+      changes.add(new Fact.Suction(course.compressesDuringSuction()));
+    }
+    return changes;
+  }
+
+  private static List<Fact> endIf(Stretch now, Stretch.Kind kind) {
+    return now.kind() == kind ? end(now) : List.of();
+  }
+
+  /** Nothing where nothing is held up. */
+  private static List<Fact> end(Stretch now) {
+    return switch (now.kind()) {
+      case PULSE_CHECK -> List.of(new Fact.Plain(EventType.PULSE_CHECK_END));
+      case SUCTION -> List.of(new Fact.SuctionEnd(false));
+      case PAUSED -> List.of(new Fact.Plain(EventType.RESUME));
+      default -> List.of();
+    };
+  }
+
+  /** Whether a change holds the prompts up. */
+  static boolean begins(Fact change) {
+    return switch (change.type()) {
+      case PULSE_CHECK, SUCTION, PAUSE -> true;
+      default -> false;
+    };
+  }
+
+  /**
+   * Lays a schedule again: what it would be by now had the commands been told to it.
+   *
+   * @param schedule the schedule before all of them
+   * @param course where findings had led by then
+   */
+  static CueSchedule laidAgain(CueSchedule schedule, Course course, List<Told> commands) {
+    CueSchedule again = schedule;
+    for (Told told : commands) {
+      for (Fact change : changes(told.command(), again, course, told.atNanos())) {
+        again = again.with(new Control(told.atNanos(), change.control().get()));
+      }
+    }
+    return again;
+  }
+
+  /** What leads back to where a schedule stands: begun is ended, and ended is begun again. */
+  static List<Fact> backTo(Stretch.Kind kind, Stretch now, Course course) {
+    List<Fact> changes = beginning(kind, now, course);
+    return changes.equals(List.of(new Fact.SuctionEnd(false)))
+        ? List.of(new Fact.SuctionEnd(true))
+        : changes;
+  }
+}

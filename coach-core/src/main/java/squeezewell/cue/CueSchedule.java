@@ -256,13 +256,8 @@ public final class CueSchedule {
       if (stretch.startNanos() >= toNanos) {
         break;
       }
-      long from = Math.max(stretch.startNanos(), fromNanos);
-      long to = Math.min(stretch.endNanos(), toNanos);
-      if (stretch.kind() == Stretch.Kind.PACED && from < to) {
-        List<Cue> planned = new ArrayList<>();
-        RhythmCues.add(stretch, from, to, planned);
-        planned.removeIf(c -> c.kind() != CueKind.SQUEEZE);
-        planned.forEach(c -> squeezes.add(c.atNanos()));
+      if (stretch.kind() == Stretch.Kind.PACED) {
+        RhythmCues.instants(stretch, CueKind.SQUEEZE, fromNanos, toNanos).forEach(squeezes::add);
       }
     }
     return List.copyOf(squeezes);

@@ -1,7 +1,7 @@
 package squeezewell.report;
 
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
+import squeezewell.review.say.Review;
 
 /**
  * A comparison as one page: two ribbons at one scale, then the figures side by side. It asks for

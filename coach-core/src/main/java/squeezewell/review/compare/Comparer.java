@@ -13,17 +13,18 @@ import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.judge.RhythmRule;
+import squeezewell.review.judge.Severity;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Figure;
 import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
 import squeezewell.words.Wording;
 
@@ -387,12 +388,12 @@ final class Comparer {
 
   /** The worst thing to change that both debriefs name. */
   private Optional<String> toChange() {
-    for (Finding ofB : b.findings()) {
-      for (Finding ofA : a.findings()) {
+    for (Feedback ofB : b.findings()) {
+      for (Feedback ofA : a.findings()) {
         boolean same =
             ofA.code().equals(ofB.code())
-                && ofA.severity() != Finding.Severity.GOOD
-                && ofB.severity() != Finding.Severity.GOOD;
+                && ofA.severity() != Severity.GOOD
+                && ofB.severity() != Severity.GOOD;
         if (same) {
           String titleA = ofA.title().toLowerCase(Locale.ROOT);
           String titleB = ofB.title().toLowerCase(Locale.ROOT);

@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import squeezewell.review.Review;
 import squeezewell.review.say.Figure;
+import squeezewell.review.say.Review;
 
 /**
  * Writes a comparison as one JSON object for programs. Numbers are plain decimals of at most six

@@ -9,7 +9,7 @@ public final class Statistics {
   private static final double MAD_TO_SD = 1.4826;
 
   /** Two-sided normal quantile for 95 %. */
-  private static final double Z95 = 1.959963984540054;
+  static final double Z95 = 1.959963984540054;
 
   private Statistics() {}
 

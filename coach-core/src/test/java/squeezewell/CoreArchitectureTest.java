@@ -34,6 +34,9 @@ class CoreArchitectureTest {
       knowsOnly("session", "cue", "protocol", "input");
 
   @ArchTest
+  static final ArchRule storageKnowsSessionAndInput = knowsOnly("storage", "session", "input");
+
+  @ArchTest
   static final ArchRule coachKnowsSessionCueAndProtocol =
       knowsOnly("coach", "session", "cue", "protocol");
 

@@ -20,7 +20,7 @@ final class PhraseReader {
     try (InputStream stream =
         Objects.requireNonNull(PhraseReader.class.getResourceAsStream(name), name)) {
       SpokenLine line = WavReader.read(stream);
-      return Resampler.convert(line.toFloats(), line.rate(), rate);
+      return Resampler.convert(line, rate);
     } catch (IOException e) {
       throw new IllegalStateException("the spoken prompt " + name + " is damaged", e);
     }

@@ -33,23 +33,13 @@ final class Resampler {
   /**
    * The same sound at another rate.
    *
-   * @param samples the sound
-   * @param fromRate its frames a second
-   * @param toRate frames a second of the result, not below {@code fromRate}
+   * @param toRate frames a second of the result, not below the line's
    */
-  static float[] convert(float[] samples, int fromRate, int toRate) {
-    Resampler resampler = new Resampler(fromRate, toRate);
-    float[] result = new float[resampler.length(samples.length)];
+  static float[] convert(SpokenLine line, int toRate) {
+    Resampler resampler = new Resampler(line.rate(), toRate);
+    float[] result = new float[resampler.length(line.frames())];
     for (int i = 0; i < result.length; i++) {
-      int first = resampler.first(i);
-      double[] kernel = resampler.kernel(i);
-      double sum = 0;
-      int from = Math.max(0, -first);
-      int to = Math.min(TAPS, samples.length - first);
-      for (int k = from; k < to; k++) {
-        sum += samples[first + k] * kernel[k];
-      }
-      result[i] = (float) sum;
+      result[i] = resampler.sample(line, i);
     }
     return result;
   }
@@ -61,21 +51,13 @@ final class Resampler {
 
   /** One frame of the result. */
   float sample(SpokenLine line, int frame) {
-    int first = first(frame);
-    double[] kernel = kernel(frame);
+    int first = (int) ((long) frame * step / phases) - CROSSINGS + 1;
+    double[] kernel = kernels[(int) ((long) frame * step % phases)];
     double sum = 0;
     for (int k = 0; k < TAPS; k++) {
       sum += line.at(first + k) * kernel[k];
     }
     return (float) sum;
-  }
-
-  private int first(int frame) {
-    return (int) ((long) frame * step / phases) - CROSSINGS + 1;
-  }
-
-  private double[] kernel(int frame) {
-    return kernels[(int) ((long) frame * step % phases)];
   }
 
   /** One kernel for each place that a new sample can have between two old ones. */

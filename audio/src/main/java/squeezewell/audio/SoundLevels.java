@@ -6,8 +6,16 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 
-/** How loud each kind of sound is and how counts are given. Immutable. */
-public final class SoundLevels {
+/**
+ * How loud each kind of sound is and how counts are given. Immutable.
+ *
+ * @param volumes what is set for each kind, 0 to 1, whether muted or not
+ * @param muted the kinds that are muted by themselves
+ * @param allMuted whether everything is muted
+ * @param countStyle how counts are given
+ */
+public record SoundLevels(
+    Map<SoundKind, Double> volumes, Set<SoundKind> muted, boolean allMuted, CountStyle countStyle) {
   private static final SoundLevels DEFAULTS =
       new SoundLevels(
           Map.of(
@@ -23,20 +31,10 @@ public final class SoundLevels {
           false,
           CountStyle.SOUND);
 
-  private final Map<SoundKind, Double> volumes;
-  private final Set<SoundKind> muted;
-  private final boolean allMuted;
-  private final CountStyle countStyle;
-
-  private SoundLevels(
-      Map<SoundKind, Double> volumes,
-      Set<SoundKind> muted,
-      boolean allMuted,
-      CountStyle countStyle) {
-    this.volumes = volumes;
-    this.muted = muted;
-    this.allMuted = allMuted;
-    this.countStyle = countStyle;
+  public SoundLevels {
+    volumes = Map.copyOf(volumes);
+    muted = Set.copyOf(muted);
+    Objects.requireNonNull(countStyle, "countStyle");
   }
 
   /** Everything on, counts quiet and as tones (our own choice). */
@@ -52,15 +50,6 @@ public final class SoundLevels {
   /** Whether a kind is muted by itself. */
   public boolean muted(SoundKind kind) {
     return muted.contains(kind);
-  }
-
-  /** Whether everything is muted. */
-  public boolean allMuted() {
-    return allMuted;
-  }
-
-  public CountStyle countStyle() {
-    return countStyle;
   }
 
   /** What the samples of a kind are multiplied by: its volume, or 0 if it is muted. */
@@ -104,33 +93,6 @@ public final class SoundLevels {
 
   /** These levels with counts given in another way. */
   public SoundLevels withCountStyle(CountStyle style) {
-    return new SoundLevels(volumes, muted, allMuted, Objects.requireNonNull(style, "style"));
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof SoundLevels o
-        && volumes.equals(o.volumes)
-        && muted.equals(o.muted)
-        && allMuted == o.allMuted
-        && countStyle == o.countStyle;
-  }
-
-  @Override
-  public int hashCode() {
-    return Objects.hash(volumes, muted, allMuted, countStyle);
-  }
-
-  @Override
-  public String toString() {
-    return "SoundLevels[volumes="
-        + volumes
-        + ", muted="
-        + muted
-        + ", allMuted="
-        + allMuted
-        + ", countStyle="
-        + countStyle
-        + "]";
+    return new SoundLevels(volumes, muted, allMuted, style);
   }
 }

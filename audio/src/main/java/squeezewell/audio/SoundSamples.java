@@ -26,7 +26,7 @@ public final class SoundSamples {
           case COMPRESSION -> Tones.tick(rate);
           case REMINDER -> Tones.chime(rate);
           case VOICE -> PhraseReader.read(Phrase.CHECK_THE_PULSE, rate);
-          case EXAMINER -> examiner(rate);
+          case EXAMINER -> Resampler.convert(PreparedLines.find(EXAMINER_PREVIEW).get(), rate);
           case DONE -> Tones.knock(rate);
         };
     float gain = (float) levels.gain(kind);
@@ -34,10 +34,5 @@ public final class SoundSamples {
       sound[i] *= gain;
     }
     return sound;
-  }
-
-  private static float[] examiner(int rate) {
-    SpokenLine line = PreparedLines.find(EXAMINER_PREVIEW).get();
-    return Resampler.convert(line.toFloats(), line.rate(), rate);
   }
 }

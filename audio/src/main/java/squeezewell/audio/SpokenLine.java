@@ -43,13 +43,4 @@ public final class SpokenLine {
   float at(int frame) {
     return frame < 0 || frame >= samples.length ? 0 : samples[frame] / 32_768f;
   }
-
-  /** All samples, -1 to 1. */
-  float[] toFloats() {
-    float[] floats = new float[samples.length];
-    for (int i = 0; i < floats.length; i++) {
-      floats[i] = at(i);
-    }
-    return floats;
-  }
 }

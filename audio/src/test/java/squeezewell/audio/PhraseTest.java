@@ -241,14 +241,14 @@ class PhraseTest {
   @ParameterizedTest
   @ValueSource(ints = {44_100, 48_000})
   void aResampledSineIsTheSameSine(int rate) {
-    float[] sine = new float[22_050];
+    short[] sine = new short[22_050];
     for (int i = 0; i < sine.length; i++) {
-      sine[i] = (float) Math.sin(2 * Math.PI * 1_000 * i / 22_050);
+      sine[i] = (short) Math.round(32_000 * Math.sin(2 * Math.PI * 1_000 * i / 22_050));
     }
-    float[] converted = Resampler.convert(sine, 22_050, rate);
+    float[] converted = Resampler.convert(new SpokenLine(sine, 22_050), rate);
     assertThat(converted).hasSize(rate);
     for (int i = rate / 10; i < rate * 9 / 10; i++) {
-      double wanted = Math.sin(2 * Math.PI * 1_000 * i / rate);
+      double wanted = 32_000 / 32_768.0 * Math.sin(2 * Math.PI * 1_000 * i / rate);
       assertThat(Math.abs(converted[i] - wanted)).isLessThan(1e-3);
     }
   }

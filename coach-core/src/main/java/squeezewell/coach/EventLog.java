@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.Objects;
 import squeezewell.session.Fact;
 import squeezewell.session.Journal;
+import squeezewell.session.SavingTrouble;
 import squeezewell.session.SessionEvent;
 
 /**
@@ -35,7 +36,7 @@ final class EventLog {
       }
       trouble = "";
     } catch (IOException e) {
-      trouble = "This practice is not being saved: " + e.getMessage();
+      trouble = SavingTrouble.notSaved(e);
     }
     return lastNanos;
   }

@@ -58,6 +58,11 @@ public final class CueFader {
       int rescues,
       int rescueLeft) {
     static final Block NEW = new Block(0, 0, 0, 0, Judgement.UNJUDGED, 0, 0);
+
+    Block rescued(int more, int left) {
+      return new Block(
+          prompted, judged, inRange, sumNanos, Judgement.UNJUDGED, rescues + more, left);
+    }
   }
 
   private CueFader(BreathPlan plan, int level, int goodBlocks, Block block) {
@@ -108,15 +113,7 @@ public final class CueFader {
    */
   public CueFader after(long intervalNanos) {
     if (block.rescueLeft > 0) {
-      return with(new Block(
-              block.prompted,
-              block.judged,
-              block.inRange,
-              block.sumNanos,
-              Judgement.UNJUDGED,
-              block.rescues,
-              block.rescueLeft - 1))
-          .judged();
+      return with(block.rescued(0, block.rescueLeft - 1)).judged();
     }
     boolean silent = !prompts();
     boolean counts = silent || level == 0;
@@ -148,19 +145,9 @@ public final class CueFader {
   }
 
   private CueFader rescued() {
-    int rescues = block.rescues + 1;
-    if (rescues >= MOST_RESCUES) {
-      return new CueFader(plan, Math.max(0, level - 1), 0, Block.NEW);
-    }
-    return with(
-        new Block(
-            block.prompted,
-            block.judged,
-            block.inRange,
-            block.sumNanos,
-            Judgement.UNJUDGED,
-            rescues,
-            RESCUE_BREATHS));
+    return block.rescues + 1 >= MOST_RESCUES
+        ? new CueFader(plan, Math.max(0, level - 1), 0, Block.NEW)
+        : with(block.rescued(1, RESCUE_BREATHS));
   }
 
   /** The next block if this one is complete; this one otherwise. */

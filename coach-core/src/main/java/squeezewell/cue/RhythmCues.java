@@ -70,7 +70,8 @@ final class RhythmCues {
     return cues.stream().mapToLong(Cue::atNanos).min().getAsLong();
   }
 
-  private static LongStream instants(Stretch stretch, CueKind kind, long from, long to) {
+  /** All of them, in no particular order. */
+  static LongStream instants(Stretch stretch, CueKind kind, long from, long to) {
     long first = Math.max(from, stretch.startNanos());
     long end = Math.min(to, stretch.endNanos());
     List<Cue> cues = new ArrayList<>();

@@ -22,7 +22,7 @@ import squeezewell.protocol.ProtocolWriter;
 import squeezewell.protocol.Situation;
 
 /** The lines of a session file, format version 2, as docs/formats.md describes it. */
-final class SessionFormat {
+public final class SessionFormat {
   static final String FORMAT = "squeezewell-session";
   static final int VERSION = 2;
   private static final List<EventType> ALL = List.of(EventType.values());
@@ -34,7 +34,8 @@ final class SessionFormat {
 
   private SessionFormat() {}
 
-  static String line(SessionHeader header) {
+  /** The first line of a file, with its line feed. */
+  public static String line(SessionHeader header) {
     return line(
         json -> {
           json.name("format").value(FORMAT);
@@ -61,7 +62,8 @@ final class SessionFormat {
         });
   }
 
-  static String line(SessionEvent event) {
+  /** The line of an event, with its line feed. */
+  public static String line(SessionEvent event) {
     return line(
         json -> {
           json.name("n").value(event.number());
@@ -85,7 +87,12 @@ final class SessionFormat {
     return version;
   }
 
-  static SessionHeader header(JsonValue line) throws BadInputException {
+  /**
+   * What {@link #line(SessionHeader)} wrote, in this version or an older one.
+   *
+   * @throws BadInputException if it is not a header that this version can use
+   */
+  public static SessionHeader header(JsonValue line) throws BadInputException {
     version(line);
     Protocol protocol =
         ProtocolReader.read(line.field("protocol", "the protocol that was in force"));

@@ -2,6 +2,7 @@ package squeezewell.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToIntFunction;
 
 /** A text for a terminal that grows line by line, wrapped between words at 80 columns. */
 public final class WrappedText {
@@ -25,18 +26,41 @@ public final class WrappedText {
     for (int i = 0; i < first.length(); i++) {
       indent.append(' ');
     }
-    StringBuilder line = new StringBuilder(first);
-    boolean empty = true;
-    for (String word : text.trim().split("\\s+", -1)) {
-      if (!empty && line.length() + 1 + word.length() > COLUMNS) {
-        lines.add(line.toString());
-        line = new StringBuilder(indent);
-        empty = true;
+    lines.addAll(lines(first, indent.toString(), oneSpaced(text), COLUMNS, String::length));
+  }
+
+  /** A text with every run of white space as one space, and none at its ends. */
+  public static String oneSpaced(String text) {
+    return text.trim().replaceAll("\\s+", " ");
+  }
+
+  /** The lines of a text that begin with nothing else. */
+  public static List<String> lines(String text, int room, ToIntFunction<String> length) {
+    return lines("", "", text, room, length);
+  }
+
+  /**
+   * The lines of a text, broken at single spaces; a word longer than the room stands alone.
+   *
+   * @param first what the first line begins with
+   * @param rest what the others begin with
+   * @param room how long a line may be
+   * @param length how long a line is, in the unit of the room
+   */
+  public static List<String> lines(
+      String first, String rest, String text, int room, ToIntFunction<String> length) {
+    List<String> lines = new ArrayList<>();
+    String line = null;
+    for (String word : text.split(" ", -1)) {
+      String longer = line == null ? first + word : line + " " + word;
+      if (line != null && length.applyAsInt(longer) > room) {
+        lines.add(line);
+        longer = rest + word;
       }
-      line.append(empty ? "" : " ").append(word);
-      empty = false;
+      line = longer;
     }
-    lines.add(line.toString());
+    lines.add(line);
+    return lines;
   }
 
   /** All lines, each ended by a line feed. */

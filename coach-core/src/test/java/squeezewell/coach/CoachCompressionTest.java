@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
-import squeezewell.session.FileJournal;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 /** Compressions as they are told and written down. */
 class CoachCompressionTest {

@@ -15,11 +15,11 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 /** What must hold for every order of commands and every jitter of the clock. */
 class CoachPropertyTest {

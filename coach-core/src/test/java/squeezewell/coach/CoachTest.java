@@ -13,10 +13,10 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 class CoachTest {
   private static final long SECOND = 1_000_000_000L;

@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.SessionEvent;
+import squeezewell.storage.FileJournal;
 
 /** A practice that goes on until its file can grow no more, and a little beyond. */
 final class FullDiskPractice {

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Random;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.SessionEvent;
+import squeezewell.storage.FileJournal;
 
 /** A practice at speed in a process of its own, for {@link JournalSurvivesKillTest} to kill. */
 final class KilledPractice {

@@ -26,6 +26,7 @@ import squeezewell.protocol.ProtocolDraft;
 import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Tempo;
+import squeezewell.storage.FileJournal;
 
 class JournalRoundTripTest {
   private static final long SECOND = TestPlans.SECOND;

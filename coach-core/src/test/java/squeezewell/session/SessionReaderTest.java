@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.TestPlans;
 import squeezewell.input.BadInputException;
+import squeezewell.storage.FileJournal;
 
 class SessionReaderTest {
   private static final long SECOND = TestPlans.SECOND;

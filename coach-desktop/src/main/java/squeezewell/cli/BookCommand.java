@@ -18,10 +18,9 @@ import squeezewell.cue.Prompting;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Caution;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.trainee.PastPractice;
@@ -29,17 +28,14 @@ import squeezewell.trainee.RecordBook;
 import squeezewell.words.Quantities;
 
 /** The past sessions of a home. */
-@Command(
-    name = "book",
-    description = "List the past sessions, newest first. One that can't be read has its reason.",
-    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+@Command(name = "book")
 final class BookCommand extends CliCommand {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
   @Mixin HomeOption home = new HomeOption();
 
-  @Option(names = "--json", description = "Print JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
   BookCommand(Surroundings around) {
@@ -100,7 +96,7 @@ final class BookCommand extends CliCommand {
                 : ""));
     around.print(TextWrap.wrap(review.headline(), 78, "    "));
     PastPractice.of(session)
-        .map(practice -> practice.words(book, zone))
+        .map(practice -> book.words(practice, zone))
         .filter(words -> !words.isEmpty())
         .ifPresent(words -> around.print(TextWrap.wrap(words, 78, "    ")));
   }

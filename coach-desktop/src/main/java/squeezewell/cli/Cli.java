@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Locale;
+import java.util.ResourceBundle;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ParameterException;
@@ -23,11 +25,25 @@ public final class Cli {
    * @return the exit code: 0 done, 1 could not do it, 2 bad usage or bad input
    */
   public static int run(String[] arguments, Surroundings around) {
+    CommandLine line = line(around);
+    line.setOut(around.out());
+    line.setErr(around.err());
+    line.setParameterExceptionHandler((e, words) -> badUsage(e, around));
+    line.setExecutionExceptionHandler((e, command, result) -> failed(e, around));
+    int code = hasEmptyWord(arguments, around) ? CliCommand.BAD_INPUT : line.execute(arguments);
+    if (around.out().checkError() && code == CliCommand.DONE) {
+      around.say("squeezewell: the output could not be written");
+      code = CliCommand.COULD_NOT;
+    }
+    around.err().flush();
+    return code;
+  }
+
+  /** All commands with their options; help as it is printed. */
+  static CommandLine line(Surroundings around) {
     CommandLine line = new CommandLine(new TopCommand(around));
     line.addSubcommand(new DrillCommand(around));
-    CommandLine demo = new CommandLine(new DemoCommand(around));
-    demo.getCommandSpec().usageMessage().footer(DemoCommand.footer());
-    line.addSubcommand(demo);
+    line.addSubcommand(new DemoCommand(around));
     line.addSubcommand(new RenderCommand(around));
     line.addSubcommand(new ReviewCommand(around));
     line.addSubcommand(new CompareCommand(around));
@@ -45,20 +61,21 @@ public final class Cli {
             .addSubcommand(new StationCommand.ShowCommand(around))
             .addSubcommand(new StationCommand.CheckCommand(around))
             .addSubcommand(new StationRunCommand(around)));
-    line.setOut(around.out());
-    line.setErr(around.err());
+    line.setResourceBundle(ResourceBundle.getBundle("squeezewell.cli.help", Locale.ROOT));
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
     line.setUsageHelpWidth(WIDTH);
     line.setExpandAtFiles(false);
-    line.setParameterExceptionHandler((e, words) -> badUsage(e, around));
-    line.setExecutionExceptionHandler((e, command, result) -> failed(e, around));
-    int code = hasEmptyWord(arguments, around) ? CliCommand.BAD_INPUT : line.execute(arguments);
-    if (around.out().checkError() && code == CliCommand.DONE) {
-      around.say("squeezewell: the output could not be written");
-      code = CliCommand.COULD_NOT;
-    }
-    around.err().flush();
-    return code;
+    OptionTypes.register(line);
+    addFooters(line);
+    return line;
+  }
+
+  private static void addFooters(CommandLine line) {
+    CliCommand command = line.getCommand();
+    command
+        .footer()
+        .ifPresent(text -> line.getCommandSpec().usageMessage().footer(text.split("\n", -1)));
+    line.getSubcommands().values().forEach(Cli::addFooters);
   }
 
   /** An empty word is most often a script's variable that was never set. */
@@ -73,6 +90,9 @@ public final class Cli {
   }
 
   private static int badUsage(ParameterException e, Surroundings around) {
+    if (e.getCause() instanceof BadInputException bad) {
+      return failed(bad, around);
+    }
     String help = e.getCommandLine().getCommandSpec().qualifiedName();
     around.say("squeezewell: " + oneLine(e.getMessage()));
     around.say("For help: " + help + " --help");

@@ -1,10 +1,13 @@
 package squeezewell.cli;
 
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import squeezewell.report.Caution;
+import squeezewell.words.Wording;
 
 /** What all commands have. */
 abstract class CliCommand implements Callable<Integer> {
@@ -17,17 +20,31 @@ abstract class CliCommand implements Callable<Integer> {
   /** Exit code: bad usage or bad input. */
   static final int BAD_INPUT = 2;
 
+  static final String CAUTION = String.join("\n", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3);
+
+  private static final Wording WORDS = Wording.beside(CliCommand.class);
+
   final Surroundings around;
 
   @Spec CommandSpec spec;
 
   @Option(
       names = {"-h", "--help"},
-      usageHelp = true,
-      description = "Show this help and stop.")
+      usageHelp = true)
   boolean help;
 
   CliCommand(Surroundings around) {
     this.around = Objects.requireNonNull(around, "around");
+  }
+
+  /** What stands below its help, if anything does; lines. */
+  final Optional<String> footer() {
+    String key = "footer." + spec.name();
+    return WORDS.has(key) ? Optional.of("\n" + WORDS.say(key, footerValues())) : Optional.empty();
+  }
+
+  /** What is named in the words below its help; the caution first. */
+  Object[] footerValues() {
+    return new Object[] {CAUTION};
   }
 }

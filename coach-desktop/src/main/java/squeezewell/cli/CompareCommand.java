@@ -12,47 +12,34 @@ import squeezewell.report.Caution;
 import squeezewell.report.ComparisonHtml;
 import squeezewell.report.PlainText;
 import squeezewell.report.PracticeLabel;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.compare.Comparison;
 import squeezewell.review.compare.ComparisonJson;
 import squeezewell.review.compare.ComparisonText;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** Two practices side by side. */
-@Command(
-    name = "compare",
-    description = {
-      "Show two practices side by side: the same trainee before and after,",
-      "or two trainees. Only what is beyond chance is called a difference.",
-      "For event lists the options say what was asked of both."
-    },
-    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+@Command(name = "compare")
 final class CompareCommand extends CliCommand {
   private static final int WIDTH = 80;
 
   @Mixin PracticeOptions practice = new PracticeOptions();
   @Mixin HomeOption home = new HomeOption();
 
-  @Parameters(
-      index = "0",
-      paramLabel = "FILE_A",
-      description = "The first practice, a session (.jsonl) or an event list (.csv).")
+  @Parameters(index = "0", paramLabel = "FILE_A", descriptionKey = "FILE_A")
   String fileA = "";
 
-  @Parameters(index = "1", paramLabel = "FILE_B", description = "The second practice, likewise.")
+  @Parameters(index = "1", paramLabel = "FILE_B", descriptionKey = "FILE_B")
   String fileB = "";
 
-  @Option(names = "--json", description = "Print JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
-  @Option(
-      names = "--html",
-      paramLabel = "FILE",
-      description = "Also write the comparison as one page that opens offline.")
+  @Option(names = "--html", paramLabel = "FILE")
   String html = "";
 
-  @Option(names = "--force", description = "Replace the page if it is there already.")
+  @Option(names = "--force")
   boolean force;
 
   CompareCommand(Surroundings around) {

@@ -6,15 +6,17 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Coach;
-import squeezewell.coach.TraineeFault;
 import squeezewell.coach.ScriptedFinding;
+import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
@@ -22,25 +24,18 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
-import squeezewell.report.Caution;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.session.FileJournal;
+import squeezewell.review.say.Review;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 /** A practice by a virtual trainee, faster than time, then its debrief. */
-@Command(
-    name = "demo",
-    description = {
-      "Let a virtual trainee practise, faster than time, and show the debrief.",
-      "The same seed, fault and options give the same figures.",
-      "With --home DIR the session is kept there, dated now."
-    })
+@Command(name = "demo")
 final class DemoCommand extends CliCommand {
   private static final int USUAL_MINUTES = 5;
   private static final Pattern FOUND = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?)=([a-z-]+)");
@@ -49,56 +44,37 @@ final class DemoCommand extends CliCommand {
   @Mixin PromptsOption prompts = new PromptsOption();
   @Mixin HomeOption home = new HomeOption();
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      description = "Whole number that chooses the chance variations. Default: 1.")
-  String seed = "1";
+  @Option(names = "--seed", paramLabel = "N", converter = OptionTypes.Seed.class)
+  long seed = 1;
 
-  @Option(
-      names = "--fault",
-      paramLabel = "NAME",
-      description = "What the trainee does wrong; the names are below. Default: none.")
-  String fault = "none";
+  @Option(names = "--fault", paramLabel = "NAME")
+  TraineeFault fault = TraineeFault.NONE;
 
-  @Option(
-      names = "--found",
-      paramLabel = "SECONDS=WORD",
-      description =
-          "What is found after so many seconds, such as 60=pulse-lost; may be given more than once,"
-              + " in order of time. The words are below.")
+  @Option(names = "--found", paramLabel = "SECONDS=WORD")
   List<String> found = new ArrayList<>();
 
-  @Option(names = "--json", description = "Print the debrief as JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
   DemoCommand(Surroundings around) {
     super(around);
   }
 
-  /** The end of the help: the faults there are, then the caution. */
-  static String[] footer() {
-    List<String> lines = new ArrayList<>();
-    lines.add("");
-    lines.add("Faults:");
-    for (TraineeFault fault : TraineeFault.values()) {
-      lines.add("  " + fault.id() + " ".repeat(15 - fault.id().length()) + fault.meaning());
-    }
-    lines.add("");
-    lines.add("Findings:");
-    for (ClinicalFinding finding : ClinicalFinding.values()) {
-      lines.add("  " + finding.word() + " ".repeat(18 - finding.word().length()) + finding.label());
-    }
-    lines.add("");
-    lines.addAll(List.of(Caution.LINE_1, Caution.LINE_2, Caution.LINE_3));
-    return lines.toArray(new String[0]);
+  @Override
+  Object[] footerValues() {
+    return new Object[] {
+      CAUTION,
+      Arrays.stream(TraineeFault.values())
+          .map(f -> String.format("  %-15s%s", f.id(), f.meaning()))
+          .collect(Collectors.joining("\n")),
+      Arrays.stream(ClinicalFinding.values())
+          .map(f -> String.format("  %-18s%s", f.word(), f.label()))
+          .collect(Collectors.joining("\n"))
+    };
   }
 
   @Override
   public Integer call() throws BadInputException, IOException, CannotException {
-    long number = Numbers.whole("--seed", seed, Long.MIN_VALUE, Long.MAX_VALUE);
-    TraineeFault habit =
-        PracticeOptions.word("--fault", fault, TraineeFault.values(), TraineeFault::id);
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     List<ScriptedFinding> script = script(choice.guidance().patient());
@@ -109,16 +85,16 @@ final class DemoCommand extends CliCommand {
         new SessionHeader(
             now,
             SessionHeader.Origin.VIRTUAL,
-            "virtual trainee, seed " + number + ", fault " + habit.id(),
+            "virtual trainee, seed " + seed + ", fault " + fault.id(),
             choice.protocol(),
             plan);
-    VirtualTrainee trainee = new VirtualTrainee(number, habit);
-    String notice = "A virtual trainee, not a person: seed " + number + ", fault " + habit.id();
+    VirtualTrainee trainee = new VirtualTrainee(seed, fault);
+    String notice = "A virtual trainee, not a person: seed " + seed + ", fault " + fault.id();
     if (json) {
       around.say(notice);
     } else {
       around.print(notice + ",");
-      around.print("who " + habit.meaning() + ".");
+      around.print("who " + fault.meaning() + ".");
       around.print("");
     }
     Session session =
@@ -151,7 +127,7 @@ final class DemoCommand extends CliCommand {
           "--found", "", entry, "seconds up to 86400, an equals sign and a word: 60=pulse-lost");
     }
     ClinicalFinding finding =
-        PracticeOptions.word(
+        OptionTypes.word(
             "--found", parts.group(2), ClinicalFinding.values(), ClinicalFinding::word);
     if (!finding.concerns(patient)) {
       throw BadInputException.notAllowed(
@@ -175,10 +151,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private Session kept(
-      SessionHeader header,
-      VirtualTrainee trainee,
-      List<ScriptedFinding> script,
-      HomeFolder folder)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, HomeFolder folder)
       throws IOException, BadInputException, CannotException {
     Path file = folder.newSessionFile(header.startedAt());
     try (FileJournal journal = FileJournal.create(file, header)) {
@@ -199,10 +172,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private static void practise(
-      SessionHeader header,
-      VirtualTrainee trainee,
-      List<ScriptedFinding> script,
-      Journal journal)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, Journal journal)
       throws CannotException {
     Coach coach = new Coach(header.plan(), journal, List.of());
     trainee.practise(coach, new ManualClock(), script);

@@ -29,19 +29,7 @@ import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionHeader;
 
 /** One live practice in the terminal. */
-@CommandLine.Command(
-    name = "drill",
-    description = {
-      "Practise live in the terminal, with prompts on screen and as sound.",
-      "Space bar or Enter is a breath. p starts and ends a pulse check, s suction,",
-      "Esc or z a pause; q finishes. c is one compression, where the rhythm has them.",
-      "f lists what may be found, its digit notes it and changes the prompts at once;",
-      "u takes the last finding back within 5 s.",
-      "Where single keys can't be read, Enter is a breath, and the letters need Enter",
-      "too. A terminal does not tell when a key is let go, so the length of the",
-      "squeeze is not measured here."
-    },
-    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+@CommandLine.Command(name = "drill")
 final class DrillCommand extends CliCommand {
   private static final int USUAL_MINUTES = 5;
   private static final long COUNT_IN_NANOS = 3_000_000_000L;
@@ -52,7 +40,7 @@ final class DrillCommand extends CliCommand {
   @Mixin PromptsOption prompts = new PromptsOption();
   @Mixin HomeOption home = new HomeOption();
 
-  @Option(names = "--no-sound", description = "Prompts on screen only.")
+  @Option(names = "--no-sound")
   boolean noSound;
 
   DrillCommand(Surroundings around) {
@@ -64,7 +52,12 @@ final class DrillCommand extends CliCommand {
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
-    Settings settings = new SettingsFile(folder.make().settingsFile()).read();
+    folder.makeIfPossible().ifPresent(around::say);
+    SettingsFile.Loaded loaded = new SettingsFile(folder.settingsFile()).load();
+    if (!loaded.problem().isEmpty()) {
+      around.say(loaded.problem());
+    }
+    Settings settings = loaded.settings();
     NextText next = new NextText(around, folder);
     PracticePlan plan =
         prompts.in(
@@ -80,7 +73,7 @@ final class DrillCommand extends CliCommand {
             settings.trainee(),
             choice.protocol(),
             plan);
-    KeptSession kept = KeptSession.create(folder.newSessionFile(clock.startedAt()), header);
+    KeptSession kept = KeptSession.create(() -> folder.newSessionFile(clock.startedAt()), header);
     if (!run(plan, clock, kept, settings)) {
       return COULD_NOT;
     }

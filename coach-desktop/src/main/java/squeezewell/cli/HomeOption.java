@@ -6,13 +6,7 @@ import squeezewell.input.BadInputException;
 
 /** {@code --home}. */
 final class HomeOption {
-  @Option(
-      names = "--home",
-      paramLabel = "DIR",
-      description =
-          "Folder of protocols, sessions and settings. If it is not given: the environment variable "
-              + HomeFolder.VARIABLE
-              + ", else this system's usual place.")
+  @Option(names = "--home", paramLabel = "DIR")
   String folder = "";
 
   HomeFolder home() throws BadInputException {

@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import squeezewell.files.WholeFile;
 import squeezewell.input.BadInputException;
+import squeezewell.storage.WholeFile;
 
 /**
  * A file that a command is to write. What is there already is replaced only when that was asked

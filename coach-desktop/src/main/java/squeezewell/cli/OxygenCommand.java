@@ -11,77 +11,35 @@ import squeezewell.kit.KitLibrary;
 import squeezewell.kit.OxygenSupply;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
-import squeezewell.report.Caution;
 
 /** How long an oxygen cylinder lasts. */
-@Command(
-    name = "oxygen",
-    description = {
-      "Work out how long an oxygen cylinder lasts at a flow, down to a reserve.",
-      "Say what the cylinder is in one of four ways, then its pressure and flow."
-    },
-    footer = {
-      "",
-      "Pressures carry their unit: psi, bar, kPa or MPa.",
-      "For example: oxygen --cylinder E --pressure 1200psi --flow 4",
-      "             oxygen --water-litres 2 --pressure 137bar --flow 15",
-      "",
-      "A planning value, never a promise: gauges and flows are approximate.",
-      Caution.LINE_1,
-      Caution.LINE_2,
-      Caution.LINE_3
-    })
+@Command(name = "oxygen")
 final class OxygenCommand extends CliCommand {
-  @Option(
-      names = "--cylinder",
-      paramLabel = "SIZE",
-      description = "A size: D, E, M, G, H or K (United States), UK-D, UK-CD, UK-E or UK-F.")
+  @Option(names = "--cylinder", paramLabel = "SIZE")
   String cylinder = "";
 
-  @Option(
-      names = "--water-litres",
-      paramLabel = "L",
-      description = "Or its water volume in litres, stamped on it.")
+  @Option(names = "--water-litres", paramLabel = "L")
   String waterLitres = "";
 
-  @Option(
-      names = "--factor",
-      paramLabel = "F",
-      description = "Or its own factor in litres for each psi.")
+  @Option(names = "--factor", paramLabel = "F")
   String factor = "";
 
-  @Option(
-      names = "--contents",
-      paramLabel = "L",
-      description = "Or its litres of gas when full, with --full-pressure.")
+  @Option(names = "--contents", paramLabel = "L")
   String contents = "";
 
-  @Option(
-      names = "--full-pressure",
-      paramLabel = "P",
-      description = "Gauge pressure at which it is full.")
+  @Option(names = "--full-pressure", paramLabel = "P")
   String fullPressure = "";
 
-  @Option(
-      names = "--pressure",
-      paramLabel = "P",
-      required = true,
-      description = "What the gauge shows, such as 1200psi or 137bar.")
+  @Option(names = "--pressure", paramLabel = "P", required = true)
   String pressure = "";
 
-  @Option(
-      names = "--flow",
-      paramLabel = "F",
-      description = "Flow in L/min, 0.01 to 200. Without it 15, usual for a bag.")
+  @Option(names = "--flow", paramLabel = "F")
   String flow = "";
 
-  @Option(
-      names = "--reserve",
-      paramLabel = "P",
-      description = "Pressure kept back. Without it 200psi.")
+  @Option(names = "--reserve", paramLabel = "P")
   String reserve = "";
 
-  @Option(names = "--json", description = "Print JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
   OxygenCommand(Surroundings around) {

@@ -1,18 +1,13 @@
 package squeezewell.cli;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.cue.PracticePlan;
-import squeezewell.files.LastChoice;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Guidance;
@@ -28,42 +23,21 @@ final class PracticeOptions {
   /** As many as the first rhythm that fits is for. */
   private static final int ANY_NUMBER = 0;
 
-  private static final BigDecimal NANOS_PER_MINUTE = BigDecimal.valueOf(60_000_000_000L);
-  private static final BigDecimal MOST_MINUTES = BigDecimal.valueOf(24 * 60);
+  private static final long NANOS_PER_MINUTE = 60_000_000_000L;
 
-  @Option(
-      names = "--protocol",
-      paramLabel = "ID",
-      description =
-          "Guideline edition, such as aha-2025 (see: protocol list)."
-              + " If it is not given: the newest that covers the situation.")
+  @Option(names = "--protocol", paramLabel = "ID")
   String protocol = "";
 
   @Mixin PatientOptions who = new PatientOptions();
 
-  @Option(
-      names = "--situation",
-      paramLabel = "NAME",
-      description =
-          "pulse-no-breathing, pulse-slow-breathing, arrest-no-advanced-airway,"
-              + " arrest-advanced-airway or newborn-ventilation. Default: pulse-no-breathing, for a"
-              + " newborn newborn-ventilation.")
-  String situation = "";
+  @Option(names = "--situation", paramLabel = "NAME")
+  Situation situation;
 
-  @Option(
-      names = "--rescuers",
-      paramLabel = "N",
-      description =
-          "How many rescuers there are, 1 to 4, where the rhythm depends on it: without a pulse a"
-              + " child gets 30 to 2 from one and 15 to 2 from two. If it is not given: the first"
-              + " rhythm that the edition lists.")
-  String rescuers = "";
+  @Option(names = "--rescuers", paramLabel = "N", converter = OptionTypes.Rescuers.class)
+  Long rescuers;
 
-  @Option(
-      names = "--minutes",
-      paramLabel = "N",
-      description = "Length in minutes, above 0, at most 1440; 0.5 is half a minute.")
-  String minutes = "";
+  @Option(names = "--minutes", paramLabel = "N", converter = OptionTypes.Minutes.class)
+  Long lengthNanos;
 
   /**
    * An edition and what it asks for.
@@ -88,10 +62,7 @@ final class PracticeOptions {
    */
   Choice choice(ProtocolStore store, Consumer<String> say) throws BadInputException {
     who.check();
-    int there =
-        rescuers.isEmpty()
-            ? ANY_NUMBER
-            : (int) Numbers.whole("--rescuers", rescuers, 1, LastChoice.MOST_RESCUERS);
+    int there = rescuers == null ? ANY_NUMBER : rescuers.intValue();
     if (!protocol.isEmpty()) {
       Protocol chosen = store.require("--protocol", protocol);
       PatientOptions.Pick pick = who.in(chosen);
@@ -133,38 +104,27 @@ final class PracticeOptions {
     return choice;
   }
 
-  private Situation situation(PatientGroup group) throws BadInputException {
-    if (situation.isEmpty()) {
-      return group.usualSituation();
-    }
-    return word("--situation", situation, Situation.values(), Situation::id);
+  private Situation situation(PatientGroup group) {
+    return situation == null ? group.usualSituation() : situation;
   }
 
   /** Whether any of these options was given. */
   boolean anyGiven() {
     return !protocol.isEmpty()
         || who.anyGiven()
-        || !situation.isEmpty()
-        || !rescuers.isEmpty()
+        || situation != null
+        || rescuers != null
         || hasMinutes();
   }
 
   /** Whether the length was given. */
   boolean hasMinutes() {
-    return !minutes.isEmpty();
+    return lengthNanos != null;
   }
 
   /** The length in nanoseconds; {@code otherwise} minutes if it was not given. */
-  long lengthNanos(int otherwise) throws BadInputException {
-    String text = hasMinutes() ? minutes : Integer.toString(otherwise);
-    if (text.matches("\\d{1,4}(\\.\\d{1,6})?")) {
-      BigDecimal number = new BigDecimal(text);
-      if (number.signum() > 0 && number.compareTo(MOST_MINUTES) <= 0) {
-        return number.multiply(NANOS_PER_MINUTE).setScale(0, RoundingMode.HALF_UP).longValueExact();
-      }
-    }
-    throw BadInputException.notAllowed(
-        "--minutes", "", text, "a number above 0, at most " + MOST_MINUTES.toPlainString());
+  long lengthNanos(int otherwise) {
+    return lengthNanos == null ? otherwise * NANOS_PER_MINUTE : lengthNanos;
   }
 
   /** The plan of a practice of that length. */
@@ -208,7 +168,7 @@ final class PracticeOptions {
             .filter(g -> g.patient() == group && g.situation() == situation)
             .mapToInt(Guidance::rescuers)
             .min();
-    if (fewest.isPresent() && !rescuers.isEmpty()) {
+    if (fewest.isPresent() && rescuers != null) {
       throw BadInputException.notAllowed(
           "--rescuers",
           "",
@@ -217,20 +177,5 @@ final class PracticeOptions {
               + "at least "
               + fewest.getAsInt());
     }
-  }
-
-  /** The choice of that word. */
-  static <T> T word(String option, String word, T[] choices, Function<T, String> wordOf)
-      throws BadInputException {
-    for (T choice : choices) {
-      if (wordOf.apply(choice).equals(word)) {
-        return choice;
-      }
-    }
-    throw BadInputException.notAllowed(
-        option,
-        "",
-        word,
-        "one of " + Stream.of(choices).map(wordOf).collect(Collectors.joining(", ")));
   }
 }

@@ -24,35 +24,29 @@ final class PracticeSource {
   static Session read(
       String file, Path source, PracticeOptions practice, HomeOption home, Surroundings around)
       throws BadInputException {
-    return read(file, source, practice, Prompting.THROUGHOUT.word(), home, around);
+    return read(file, source, practice, Prompting.THROUGHOUT, home, around);
   }
 
   /**
    * Reads a session, or an event list with what the options say was asked.
    *
    * @param source where {@code file} is
-   * @param prompts how far breaths were prompted, a word; for an event list only
+   * @param prompts how far breaths were prompted; for an event list only
    */
   static Session read(
       String file,
       Path source,
       PracticeOptions practice,
-      String prompts,
+      Prompting prompts,
       HomeOption home,
       Surroundings around)
       throws BadInputException {
     if (isEventList(file)) {
-      Prompting prompting =
-          PracticeOptions.word("--prompts", prompts, Prompting.values(), Prompting::word);
       PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
-      if (prompting != Prompting.THROUGHOUT && !Prompting.mayFallSilent(choice.guidance())) {
-        throw BadInputException.notAllowed(
-            "--prompts",
-            "",
-            prompts,
-            Prompting.THROUGHOUT.word() + " where the chest is compressed");
+      if (prompts != Prompting.THROUGHOUT && !Prompting.mayFallSilent(choice.guidance())) {
+        throw PromptsOption.unfit(prompts);
       }
-      return EventListSource.read(source, practice, prompting, choice);
+      return EventListSource.read(source, practice, prompts, choice);
     }
     if (!file.toLowerCase(Locale.ROOT).endsWith(".jsonl")) {
       throw BadInputException.notAllowed(

@@ -22,10 +22,7 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 
 /** The guideline library. */
-@Command(
-    name = "protocol",
-    description = "The guideline library: list, show and copy editions, check a local file.",
-    synopsisSubcommandLabel = "(list | show | copy | check)")
+@Command(name = "protocol", synopsisSubcommandLabel = "(list | show | copy | check)")
 final class ProtocolCommand extends CliCommand {
   ProtocolCommand(Surroundings around) {
     super(around);
@@ -38,11 +35,11 @@ final class ProtocolCommand extends CliCommand {
   }
 
   /** {@code protocol list}. */
-  @Command(name = "list", description = "List the editions, and what each of them covers.")
+  @Command(name = "list")
   static final class ListCommand extends CliCommand {
     @Mixin HomeOption home = new HomeOption();
 
-    @Option(names = "--json", description = "Print JSON for a program to read.")
+    @Option(names = "--json")
     boolean json;
 
     ListCommand(Surroundings around) {
@@ -118,11 +115,9 @@ final class ProtocolCommand extends CliCommand {
   }
 
   /** {@code protocol check}. */
-  @Command(
-      name = "check",
-      description = "Check a protocol file: explain every fault, or say what it differs in.")
+  @Command(name = "check")
   static final class CheckCommand extends CliCommand {
-    @Parameters(paramLabel = "FILE", description = "The file, format version 1.")
+    @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
     String file = "";
 
     CheckCommand(Surroundings around) {

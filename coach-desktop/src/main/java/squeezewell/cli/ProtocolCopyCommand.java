@@ -16,27 +16,20 @@ import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
 
 /** {@code protocol copy}: an edition as a file of its own. */
-@Command(name = "copy", description = "Copy an edition into a file, to make it your own.")
+@Command(name = "copy")
 final class ProtocolCopyCommand extends CliCommand {
   @Mixin HomeOption home = new HomeOption();
 
-  @Parameters(paramLabel = "ID", description = "Which edition, such as aha-2025.")
+  @Parameters(paramLabel = "ID", descriptionKey = "ID")
   String id = "";
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      required = true,
-      description = "Where to. A file that is there is never replaced.")
+  @Option(names = "--out", paramLabel = "FILE", required = true)
   String out = "";
 
-  @Option(
-      names = "--organisation",
-      paramLabel = "NAME",
-      description = "Who publishes the copy: your own service.")
+  @Option(names = "--organisation", paramLabel = "NAME")
   String organisation = "Our service";
 
-  @Option(names = "--title", paramLabel = "TEXT", description = "The name shown to people.")
+  @Option(names = "--title", paramLabel = "TEXT")
   String title = "";
 
   ProtocolCopyCommand(Surroundings around) {

@@ -4,7 +4,6 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,44 +18,23 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 
 /** {@code protocol show}: one edition in full, or several side by side. */
-@Command(
-    name = "show",
-    description = {
-      "Show an edition: every value with its source.",
-      "Several are shown side by side; \"Changed\" says what the edition before",
-      "asked for, among those shown and by the same organisation."
-    })
+@Command(name = "show")
 final class ProtocolShowCommand extends CliCommand {
   @Mixin HomeOption home = new HomeOption();
 
-  @Parameters(
-      arity = "0..*",
-      paramLabel = "ID",
-      description = "Which edition or editions, such as aha-2020 aha-2025.")
+  @Parameters(arity = "0..*", paramLabel = "ID", descriptionKey = "ID")
   List<String> ids = new ArrayList<>();
 
-  @Option(names = "--all", description = "All editions, the local ones too.")
+  @Option(names = "--all")
   boolean all;
 
-  @Option(
-      names = "--patient",
-      paramLabel = "GROUP",
-      description = "Only for adult, child, infant or newborn.")
-  String patient = "";
+  @Option(names = "--patient", paramLabel = "GROUP")
+  PatientGroup patient;
 
-  @Option(
-      names = "--situation",
-      paramLabel = "NAME",
-      description =
-          "Only pulse-no-breathing, pulse-slow-breathing, arrest-no-advanced-airway,"
-              + " arrest-advanced-airway or newborn-ventilation.")
-  String situation = "";
+  @Option(names = "--situation", paramLabel = "NAME")
+  Situation situation;
 
-  @Option(
-      names = "--json",
-      description =
-          "Print JSON for a program to read: an object for one ID, an array for several and for"
-              + " --all.")
+  @Option(names = "--json")
   boolean json;
 
   ProtocolShowCommand(Surroundings around) {
@@ -102,36 +80,24 @@ final class ProtocolShowCommand extends CliCommand {
   }
 
   private List<Protocol> filtered(List<Protocol> chosen) throws BadInputException {
-    Optional<PatientGroup> group =
-        patient.isEmpty()
-            ? Optional.empty()
-            : Optional.of(
-                PracticeOptions.word(
-                    "--patient", patient, PatientGroup.values(), PatientGroup::id));
-    Optional<Situation> found =
-        situation.isEmpty()
-            ? Optional.empty()
-            : Optional.of(
-                PracticeOptions.word("--situation", situation, Situation.values(), Situation::id));
-    List<Protocol> filtered =
-        chosen.stream().map(p -> only(p, group, found)).collect(Collectors.toList());
+    List<Protocol> filtered = chosen.stream().map(p -> only(p)).collect(Collectors.toList());
     if (filtered.stream().allMatch(p -> p.guidance().isEmpty())) {
+      String who = patient == null ? "" : patient.id();
+      String value = situation == null ? who : situation.id();
       throw BadInputException.notAllowed(
-          found.isPresent() ? "--situation" : "--patient",
+          situation == null ? "--patient" : "--situation",
           "",
-          found.map(Situation::id).orElse(patient)
-              + (found.isPresent() && group.isPresent() ? " for " + patient : ""),
+          situation == null || patient == null ? value : value + " for " + who,
           "what these editions cover; see: protocol list");
     }
     return filtered;
   }
 
-  private static Protocol only(
-      Protocol protocol, Optional<PatientGroup> group, Optional<Situation> found) {
+  private Protocol only(Protocol protocol) {
     List<Guidance> guidance =
         protocol.guidance().stream()
-            .filter(g -> group.isEmpty() || g.patient() == group.get())
-            .filter(g -> found.isEmpty() || g.situation() == found.get())
+            .filter(g -> patient == null || g.patient() == patient)
+            .filter(g -> situation == null || g.situation() == situation)
             .collect(Collectors.toList());
     return protocol.withGuidance(guidance);
   }

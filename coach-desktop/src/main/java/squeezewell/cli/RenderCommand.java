@@ -14,38 +14,27 @@ import squeezewell.audio.SoundLevels;
 import squeezewell.cue.CueSchedule;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Caution;
 import squeezewell.words.Quantities;
 
 /** The cue track as a file. */
-@Command(
-    name = "render",
-    description = "Write the prompts of a practice as a sound file (WAV), without a count-in.",
-    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+@Command(name = "render")
 final class RenderCommand extends CliCommand {
   private static final int USUAL_MINUTES = 10;
-  private static final int USUAL_RATE = 48_000;
   private static final long LONG_NANOS = 30 * 60_000_000_000L;
 
   @Mixin PracticeOptions practice = new PracticeOptions();
   @Mixin HomeOption home = new HomeOption();
 
-  @Option(
-      names = "--rate",
-      paramLabel = "HZ",
-      description = "Frames a second, 44100 or 48000. Default: 48000.")
-  String rate = Integer.toString(USUAL_RATE);
+  @Option(names = "--rate", paramLabel = "HZ", converter = OptionTypes.FrameRate.class)
+  int rate = 48_000;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "The sound file to write.")
+  @Option(names = "--out", paramLabel = "FILE")
   String out = "";
 
-  @Option(
-      names = "--cues",
-      paramLabel = "FILE",
-      description = "A JSON file to write the instant of each cue to.")
+  @Option(names = "--cues", paramLabel = "FILE")
   String cues = "";
 
-  @Option(names = "--force", description = "Replace files that are there already.")
+  @Option(names = "--force")
   boolean force;
 
   RenderCommand(Surroundings around) {
@@ -78,13 +67,9 @@ final class RenderCommand extends CliCommand {
   }
 
   private CueTrack track(PracticeOptions.Choice choice, long lengthNanos) throws BadInputException {
-    int hertz = (int) Numbers.whole("--rate", rate, 1, 1_000_000);
-    if (hertz != 44_100 && hertz != USUAL_RATE) {
-      throw BadInputException.notAllowed("--rate", "", rate, "44100 or 48000");
-    }
     CueSchedule schedule = CueSchedule.of(PracticeOptions.plan(choice, 0, lengthNanos));
     try {
-      return new CueTrack(schedule, hertz, SoundLevels.defaults());
+      return new CueTrack(schedule, rate, SoundLevels.defaults());
     } catch (IllegalArgumentException e) {
       throw BadInputException.fault("--minutes", "", e.getMessage());
     }

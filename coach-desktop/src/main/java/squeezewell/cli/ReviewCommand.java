@@ -11,37 +11,23 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Caution;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** The debrief of a session or of an event list. */
-@Command(
-    name = "review",
-    description = {
-      "Show the debrief of a session (.jsonl) or of an event list (.csv).",
-      "For an event list the options say what was asked;",
-      "without --minutes it lasts to the end of the list."
-    },
-    footer = {"", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3})
+@Command(name = "review")
 final class ReviewCommand extends CliCommand {
   @Mixin PracticeOptions practice = new PracticeOptions();
   @Mixin HomeOption home = new HomeOption();
 
-  @Parameters(paramLabel = "FILE", description = "A session (.jsonl) or an event list (.csv).")
+  @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
   String file = "";
 
-  @Option(
-      names = "--prompts",
-      paramLabel = "WORD",
-      description =
-          "How far breaths were prompted in an event list. throughout (if it is not given). none: a"
-              + " test, silent from the start. fading: silent where the list says prompts-off and"
-              + " prompts-on. If it is not given, a note says what was taken for granted.")
-  String prompts = "";
+  @Option(names = "--prompts", paramLabel = "WORD")
+  Prompting prompts;
 
-  @Option(names = "--json", description = "Print JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
   @Mixin ReviewOutputs outputs = new ReviewOutputs();
@@ -57,16 +43,16 @@ final class ReviewCommand extends CliCommand {
     boolean self = file.toLowerCase(Locale.ROOT).endsWith(".jsonl");
     if (self) {
       PracticeSource.refuseOptions(practice);
-      if (!prompts.isEmpty()) {
+      if (prompts != null) {
         throw BadInputException.fault(
             "--prompts",
             "",
             "a session says itself how far it was prompted; allowed with an event list");
       }
     }
-    String word = prompts.isEmpty() ? Prompting.THROUGHOUT.word() : prompts;
-    Session session = PracticeSource.read(file, source, practice, word, home, around);
-    if (!self && prompts.isEmpty()) {
+    Prompting asked = prompts == null ? Prompting.THROUGHOUT : prompts;
+    Session session = PracticeSource.read(file, source, practice, asked, home, around);
+    if (!self && prompts == null) {
       session = withPromptsDoubted(session);
     }
     outputs.check(session);

@@ -21,71 +21,41 @@ import squeezewell.report.ReviewHtml;
 import squeezewell.report.ReviewPng;
 import squeezewell.report.XapiAccount;
 import squeezewell.report.XapiJson;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** The files that a review may be written to besides being printed. */
 final class ReviewOutputs {
   private static final int REPLAY_RATE = 48_000;
 
-  @Option(
-      names = "--html",
-      paramLabel = "FILE",
-      description = "Also write the debrief as one page that opens offline.")
+  @Option(names = "--html", paramLabel = "FILE")
   String html = "";
 
-  @Option(
-      names = "--png",
-      paramLabel = "FILE",
-      description = "Also write the debrief as a picture, as wide as a sheet of A4.")
+  @Option(names = "--png", paramLabel = "FILE")
   String png = "";
 
-  @Option(
-      names = "--csv",
-      paramLabel = "FILE",
-      description = "Also write the breaths, one a row, for a spreadsheet.")
+  @Option(names = "--csv", paramLabel = "FILE")
   String csv = "";
 
-  @Option(
-      names = "--compressions",
-      paramLabel = "FILE",
-      description = "Also write the compressions, one a row, for a spreadsheet.")
+  @Option(names = "--compressions", paramLabel = "FILE")
   String compressions = "";
 
-  @Option(
-      names = "--metrics-csv",
-      paramLabel = "FILE",
-      description = "Also write the figures, one a row, with unit and number of observations.")
+  @Option(names = "--metrics-csv", paramLabel = "FILE")
   String metricsCsv = "";
 
-  @Option(
-      names = "--replay-wav",
-      paramLabel = "FILE",
-      description = "Also write the prompts and what was done as a sound file (WAV).")
+  @Option(names = "--replay-wav", paramLabel = "FILE")
   String replayWav = "";
 
-  @Option(
-      names = "--xapi",
-      paramLabel = "FILE",
-      description = "Also write xAPI statements (JSON) for a learning record store.")
+  @Option(names = "--xapi", paramLabel = "FILE")
   String xapi = "";
 
-  @Option(
-      names = "--xapi-home",
-      paramLabel = "URL",
-      description = {
-        "Home page of the system that the trainee's account is in,",
-        "for --xapi (default: an address that leads nowhere)."
-      })
+  @Option(names = "--xapi-home", paramLabel = "URL")
   String xapiHome = "";
 
-  @Option(
-      names = "--xapi-account",
-      paramLabel = "NAME",
-      description = "Name of that account (default: the trainee's name).")
+  @Option(names = "--xapi-account", paramLabel = "NAME")
   String xapiAccount = "";
 
-  @Option(names = "--force", description = "Replace files that are there already.")
+  @Option(names = "--force")
   boolean force;
 
   /** The files, looked at before anything is written. */

@@ -12,10 +12,7 @@ import squeezewell.station.file.StationReader;
 import squeezewell.station.run.StationText;
 
 /** Stations: the whole practical exercise. */
-@Command(
-    name = "station",
-    description = "The whole practical exercise: list, show, check and run stations.",
-    synopsisSubcommandLabel = "(list | show | check | run)")
+@Command(name = "station", synopsisSubcommandLabel = "(list | show | check | run)")
 final class StationCommand extends CliCommand {
   StationCommand(Surroundings around) {
     super(around);
@@ -44,7 +41,7 @@ final class StationCommand extends CliCommand {
   }
 
   /** {@code station list}. */
-  @Command(name = "list", description = "List the stations that come with the program.")
+  @Command(name = "list")
   static final class ListCommand extends CliCommand {
     ListCommand(Surroundings around) {
       super(around);
@@ -61,9 +58,9 @@ final class StationCommand extends CliCommand {
   }
 
   /** {@code station show}. */
-  @Command(name = "show", description = "Show a station: setting, kit, tasks, findings, faults.")
+  @Command(name = "show")
   static final class ShowCommand extends CliCommand {
-    @Parameters(paramLabel = "ID", description = "A station of the list, or a file (.json).")
+    @Parameters(paramLabel = "ID", descriptionKey = "ID")
     String id = "";
 
     ShowCommand(Surroundings around) {
@@ -78,14 +75,9 @@ final class StationCommand extends CliCommand {
   }
 
   /** {@code station check}. */
-  @Command(
-      name = "check",
-      description = {
-        "Check a station file: all faults, and all that can never happen.",
-        "Ends with 2 if there is any."
-      })
+  @Command(name = "check")
   static final class CheckCommand extends CliCommand {
-    @Parameters(paramLabel = "FILE", description = "The file, format version 1.")
+    @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
     String file = "";
 
     CheckCommand(Surroundings around) {

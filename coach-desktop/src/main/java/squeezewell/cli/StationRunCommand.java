@@ -21,11 +21,10 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
 import squeezewell.report.StationSheet;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -38,64 +37,34 @@ import squeezewell.station.run.StationPractice;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationSetup;
 import squeezewell.station.run.StationText;
+import squeezewell.storage.FileJournal;
 
 /** {@code station run}: a station by a script, faster than time, then its result. */
-@Command(
-    name = "run",
-    description = {
-      "Run a station by a script, faster than time, and show the result.",
-      "Without --script nothing is done and the clock ends it.",
-      "With --home DIR the session is kept there, dated now."
-    },
-    footer = {
-      "",
-      "A script has lines of seconds, a command and its words: 12.5 done open",
-      "Commands: begin, start TASK, done TASK, undo TASK, order ORDER,",
-      "inject FINDING, clear FINDING, choose BRANCH=WAY, remark WORDS,",
-      "stop-clock, run-clock,",
-      "breaths COUNT SECONDS, compressions COUNT SECONDS, end.",
-      "",
-      StationText.PRACTICE_AID,
-      Caution.LINE_1,
-      Caution.LINE_2,
-      Caution.LINE_3
-    })
+@Command(name = "run")
 final class StationRunCommand extends CliCommand {
   private static final long LARGEST_SCRIPT = 1_000_000;
 
   @Mixin HomeOption home = new HomeOption();
 
-  @Parameters(paramLabel = "ID", description = "A station of the list, or a file (.json).")
+  @Parameters(paramLabel = "ID", descriptionKey = "ID")
   String id = "";
 
-  @Option(names = "--script", paramLabel = "FILE", description = "What is done, and when.")
+  @Option(names = "--script", paramLabel = "FILE")
   String script = "";
 
-  @Option(
-      names = "--mode",
-      paramLabel = "NAME",
-      description = "alone, partner or instructor. Default: instructor.")
-  String mode = StationMode.INSTRUCTOR.word();
+  @Option(names = "--mode", paramLabel = "NAME")
+  StationMode mode = StationMode.INSTRUCTOR;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      description = "Whole number that settles the branches left to chance. Default: 1.")
-  String seed = "1";
+  @Option(names = "--seed", paramLabel = "N", converter = OptionTypes.Seed.class)
+  long seed = 1;
 
-  @Option(
-      names = "--branch",
-      paramLabel = "BRANCH=WAY",
-      description = "The way to take at a branch; may be given more than once.")
+  @Option(names = "--branch", paramLabel = "BRANCH=WAY")
   List<String> branches = new ArrayList<>();
 
-  @Option(
-      names = "--protocol",
-      paramLabel = "ID",
-      description = "Guideline edition. If it is not given: the newest that covers the station.")
+  @Option(names = "--protocol", paramLabel = "ID")
   String protocol = "";
 
-  @Option(names = "--json", description = "Print JSON for a program to read.")
+  @Option(names = "--json")
   boolean json;
 
   StationRunCommand(Surroundings around) {
@@ -103,14 +72,14 @@ final class StationRunCommand extends CliCommand {
   }
 
   @Override
+  Object[] footerValues() {
+    return new Object[] {CAUTION, StationText.PRACTICE_AID};
+  }
+
+  @Override
   public Integer call() throws BadInputException, IOException, CannotException {
     Station station = StationCommand.station(id);
-    StationSetup setup =
-        StationSetup.of(
-            station,
-            PracticeOptions.word("--mode", mode, StationMode.values(), StationMode::word),
-            ways(),
-            Numbers.whole("--seed", seed, Long.MIN_VALUE, Long.MAX_VALUE));
+    StationSetup setup = StationSetup.of(station, mode, ways(), seed);
     HomeFolder folder = home.home();
     Protocol edition = edition(ProtocolStore.read(folder), station);
     Guidance guidance = edition.find(station.group(), station.situation()).get();

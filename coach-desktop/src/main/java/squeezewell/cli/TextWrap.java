@@ -1,5 +1,7 @@
 package squeezewell.cli;
 
+import squeezewell.words.WrappedText;
+
 /** Breaks text into lines. */
 final class TextWrap {
   private TextWrap() {}
@@ -13,17 +15,7 @@ final class TextWrap {
    * @return the lines, without a line feed at the end
    */
   static String wrap(String text, int width, String indent) {
-    StringBuilder out = new StringBuilder();
-    StringBuilder line = new StringBuilder(indent);
-    for (String word : text.trim().split("\\s+", -1)) {
-      boolean first = line.length() == indent.length();
-      if (!first && line.length() + 1 + word.length() > width) {
-        out.append(line).append('\n');
-        line = new StringBuilder(indent);
-        first = true;
-      }
-      line.append(first ? "" : " ").append(word);
-    }
-    return out.append(line).toString();
+    String spaced = WrappedText.oneSpaced(text);
+    return String.join("\n", WrappedText.lines(indent, indent, spaced, width, String::length));
   }
 }

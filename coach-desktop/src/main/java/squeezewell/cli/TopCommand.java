@@ -5,34 +5,18 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.files.HomeFolder;
-import squeezewell.report.Caution;
 
 /** {@code squeezewell} without words: the simulator, or the demonstration where it can't open. */
 @Command(
     name = "squeezewell",
-    description = {
-      "Keeps the rhythm while you practise squeezing a bag-valve mask on a manikin,",
-      "and shows afterwards how it went. Works offline.",
-      "Without words it opens the simulator.",
-      ""
-    },
     versionProvider = TopCommand.Version.class,
-    synopsisSubcommandLabel = "[COMMAND]",
-    footer = {
-      "",
-      "Ends with 0 (done), 1 (could not do it) or 2 (bad usage or bad input).",
-      "",
-      Caution.LINE_1,
-      Caution.LINE_2,
-      Caution.LINE_3
-    })
+    synopsisSubcommandLabel = "[COMMAND]")
 final class TopCommand extends CliCommand {
   @Mixin HomeOption home = new HomeOption();
 
   @Option(
       names = {"-V", "--version"},
-      versionHelp = true,
-      description = "Show the version and stop.")
+      versionHelp = true)
   boolean version;
 
   TopCommand(Surroundings around) {
@@ -43,11 +27,18 @@ final class TopCommand extends CliCommand {
   public Integer call() throws Exception {
     HomeFolder folder = home.home();
     if (around.headless()) {
-      around.say("There is no display for the window, so here is a demonstration instead.");
-      return new DemoCommand(around).call();
+      return demonstration();
     }
-    around.simulator().open(folder.make());
-    return DONE;
+    folder.makeIfPossible().ifPresent(around::say);
+    if (around.simulator().open(folder)) {
+      return DONE;
+    }
+    return demonstration();
+  }
+
+  private int demonstration() throws Exception {
+    around.say("There is no display for the window, so here is a demonstration instead.");
+    return new DemoCommand(around).call();
   }
 
   /** The version that the build wrote into the jar. */

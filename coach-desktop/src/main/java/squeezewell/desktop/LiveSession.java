@@ -31,6 +31,9 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
   private final Consumer<LiveSession<?>> onEnd;
   private final AtomicBoolean over = new AtomicBoolean();
 
+  /** A program that is told to stop writes the end of what runs. */
+  private final Thread rescue = new Thread(() -> run().close(), "squeezewell-stop");
+
   /**
    * Begins its time, file and sound.
    *
@@ -47,7 +50,7 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
     SessionHeader header =
         new SessionHeader(
             clock.startedAt(), SessionHeader.Origin.LIVE, settings.trainee(), protocol, plan);
-    kept = KeptSession.create(home.newSessionFile(header.startedAt()), header);
+    kept = KeptSession.create(() -> home.newSessionFile(header.startedAt()), header);
     sound = new PracticeSound(clock, settings);
     boolean compressions = plan.all().stream().anyMatch(g -> g.rhythm().compressions().isPresent());
     keys = new PracticeKeys(settings.pedalKeys(), compressions, this);
@@ -60,12 +63,22 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
   final void start() {
     sound.onLost(
         lost -> run().post(lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime()));
+    Runtime.getRuntime().addShutdownHook(rescue);
     run().start();
   }
 
   final void changed(boolean finished) {
     if (finished && over.compareAndSet(false, true)) {
+      forgetRescue();
       onEnd.accept(this);
+    }
+  }
+
+  private void forgetRescue() {
+    try {
+      Runtime.getRuntime().removeShutdownHook(rescue);
+    } catch (IllegalStateException e) {
+      // The program is being stopped, and this is its end.
     }
   }
 

@@ -10,9 +10,9 @@ import java.util.stream.Stream;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
 import squeezewell.trainee.PastPractice;
@@ -107,7 +107,7 @@ final class PastPractices {
       detail.append("  ·  ").append(ended);
     }
     PastPractice.of(session)
-        .map(practice -> practice.words(book, zone))
+        .map(practice -> book.words(practice, zone))
         .filter(words -> !words.isEmpty())
         .ifPresent(words -> detail.append("  ·  ").append(words));
     return new PastScreen.Line(

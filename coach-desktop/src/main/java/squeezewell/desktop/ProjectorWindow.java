@@ -152,8 +152,8 @@ final class ProjectorWindow extends JFrame {
       return;
     }
     LivePainter.Lines lines = painter.paint(running.get().run());
-    Kit.show(elapsed, lines.elapsed());
-    Kit.show(bar, lines.found().isEmpty() ? lines.bar() : lines.found());
+    Kit.show(elapsed, lines.view().elapsed());
+    Kit.show(bar, lines.found().isEmpty() ? lines.view().bar().text() : lines.found());
     Kit.show(asked, lines.asked());
     Kit.show(edition, running.get().protocol().title());
     Toolkit.getDefaultToolkit().sync();

@@ -11,6 +11,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 import squeezewell.protocol.ProtocolWriter;
+import squeezewell.storage.WholeFile;
 
 /**
  * The file of a local protocol, as it was when it was opened. Immutable.

@@ -42,20 +42,7 @@ public final class ExaminerVoice implements AutoCloseable {
 
   /** A voice for a station that is about to begin. Returns at once. */
   public static ExaminerVoice start(Station station, PracticeSound sound) {
-    return new ExaminerVoice(
-        station,
-        new LineStore(JavaSoundSpeech::new),
-        new Mouth() {
-          @Override
-          public void say(SpokenLine line, boolean urgent) {
-            sound.say(line, urgent);
-          }
-
-          @Override
-          public void hush() {
-            sound.hush();
-          }
-        });
+    return new ExaminerVoice(station, new LineStore(JavaSoundSpeech::new), sound);
   }
 
   /** Done when all lines that can be spoken are there. */

@@ -19,7 +19,7 @@ import squeezewell.files.SoundLevel;
 import squeezewell.session.MonotonicClock;
 
 /** The sound of one practice, as the settings want it. */
-public final class PracticeSound implements CueOutput, AutoCloseable {
+public final class PracticeSound implements CueOutput, ExaminerVoice.Mouth, AutoCloseable {
   /** The last cue may be a spoken sentence. */
   private static final long RING_MILLIS = 3_000;
 
@@ -103,12 +103,12 @@ public final class PracticeSound implements CueOutput, AutoCloseable {
     output.play(source);
   }
 
-  /** Says a line of an examiner; an urgent one may cut one short that is not. */
+  @Override
   public void say(SpokenLine line, boolean urgent) {
     output.say(line, urgent);
   }
 
-  /** Ends a spoken line. */
+  @Override
   public void hush() {
     output.hush();
   }

@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.review.Review;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Asked;
+import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
 

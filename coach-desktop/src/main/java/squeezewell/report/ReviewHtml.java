@@ -6,14 +6,14 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.Asked;
 import squeezewell.review.say.CompressionText;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
@@ -143,9 +143,9 @@ public final class ReviewHtml {
     }
     add("<div class=\"two\">\n<div class=\"block\">\n");
     element("h2", "", "The rule");
-    element("p", "", review.verdict().outcome().label() + ". " + review.verdict().rule());
-    if (!review.verdict().reasons().isEmpty()) {
-      element("p", "soft", String.join("; ", review.verdict().reasons()));
+    element("p", "", review.verdict().outcome().label() + ". " + review.rule());
+    if (!review.reasons().isEmpty()) {
+      element("p", "soft", String.join("; ", review.reasons()));
     }
     add("</div>\n<div class=\"block\">\n");
     source();
@@ -218,7 +218,7 @@ public final class ReviewHtml {
   private void findings() {
     element("h2", "", "What to take from it");
     add("<div class=\"two\">\n");
-    for (Finding finding : review.findings()) {
+    for (Feedback finding : review.findings()) {
       add("<div class=\"finding\"><span class=\"word\">");
       add(Html.text(finding.severity().label()) + "</span><b>" + Html.text(finding.title()));
       add("</b>" + Html.text(finding.text()) + "</div>\n");
@@ -275,7 +275,7 @@ public final class ReviewHtml {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused" : ""));
     row("extra breaths", Integer.toString(prompts.extra()));
-    metrics.unprompted().ifPresent(done -> UnpromptedText.add(done, this::row));
+    UnpromptedText.add(review, this::row);
     row("breath after prompt, mean", number(metrics.asynchrony().meanSeconds(), 2, " s"));
     row("squeeze, mean", number(metrics.inspiration().meanSeconds(), 2, " s"));
     metrics.compressions().ifPresent(done -> CompressionText.add(done, this::row));

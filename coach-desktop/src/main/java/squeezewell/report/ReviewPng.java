@@ -16,10 +16,10 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import squeezewell.desktop.look.Look;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 
@@ -97,9 +97,9 @@ public final class ReviewPng {
       soft(page, "and " + (rhythms.size() - MOST_PARTS) + " more parts");
     }
     heading(page, review.verdict().outcome().label());
-    soft(page, review.verdict().rule());
-    if (!review.verdict().reasons().isEmpty()) {
-      soft(page, String.join("; ", review.verdict().reasons()));
+    soft(page, review.rule());
+    if (!review.reasons().isEmpty()) {
+      soft(page, String.join("; ", review.reasons()));
     }
     findings(page);
     Asked asked = review.asked();
@@ -151,7 +151,7 @@ public final class ReviewPng {
 
   private void findings(PicturePage page) {
     heading(page, "What to take from it");
-    for (Finding finding : review.findings().subList(0, shownFindings())) {
+    for (Feedback finding : review.findings().subList(0, shownFindings())) {
       page.text(
           finding.severity().label() + ": " + finding.title(),
           22,

@@ -4,8 +4,8 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationText;
@@ -89,7 +89,7 @@ public final class StationHtml {
     element("h2", "", "Said, found and remarked");
     entries(sheet.story());
     element("h2", "", "The breaths: " + review.headline());
-    for (Finding finding : review.findings()) {
+    for (Feedback finding : review.findings()) {
       add("<div class=\"finding\"><b>" + Html.text(finding.title() + ".") + "</b>");
       add(Html.text(finding.text()) + "</div>\n");
     }

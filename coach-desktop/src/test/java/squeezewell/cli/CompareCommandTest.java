@@ -12,9 +12,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.xml.sax.InputSource;
 import squeezewell.report.Reports;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
+import squeezewell.storage.FileJournal;
 
 class CompareCommandTest {
   @TempDir Path folder;

@@ -23,7 +23,6 @@ import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
 import squeezewell.report.StationHtml;
 import squeezewell.review.Reviewer;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
@@ -33,6 +32,7 @@ import squeezewell.station.run.StationMode;
 import squeezewell.station.run.StationPractice;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationSetup;
+import squeezewell.storage.FileJournal;
 
 /**
  * Whatever a station's file, an instructor's remark or the trainee's name says, the sheet of a

@@ -31,11 +31,11 @@ import squeezewell.report.Caution;
 import squeezewell.report.ReportKind;
 import squeezewell.report.Reports;
 import squeezewell.report.XapiRules;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.session.FileJournal;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
+import squeezewell.storage.FileJournal;
 
 /**
  * Whatever a person or a file says (name of the trainee, title and publisher of a local protocol,

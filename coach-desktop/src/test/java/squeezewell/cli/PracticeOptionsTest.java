@@ -11,6 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
@@ -22,18 +24,18 @@ class PracticeOptionsTest {
   @TempDir Path home;
   private final List<String> said = new ArrayList<>();
 
-  private static PracticeOptions options(String... pairs) {
+  private static PracticeOptions options(String... pairs) throws BadInputException {
     PracticeOptions options = new PracticeOptions();
-    for (int i = 0; i < pairs.length; i += 2) {
-      switch (pairs[i]) {
-        case "protocol" -> options.protocol = pairs[i + 1];
-        case "patient" -> options.who.patient = pairs[i + 1];
-        case "age" -> options.who.age = pairs[i + 1];
-        case "weight" -> options.who.weight = pairs[i + 1];
-        case "situation" -> options.situation = pairs[i + 1];
-        case "rescuers" -> options.rescuers = pairs[i + 1];
-        default -> throw new AssertionError(pairs[i]);
-      }
+    CommandLine line = new CommandLine(CommandSpec.forAnnotatedObject(options));
+    OptionTypes.register(line);
+    String[] words = new String[pairs.length];
+    for (int i = 0; i < pairs.length; i++) {
+      words[i] = (i % 2 == 0 ? "--" : "") + pairs[i];
+    }
+    try {
+      line.parseArgs(words);
+    } catch (CommandLine.ParameterException e) {
+      throw (BadInputException) e.getCause();
     }
     return options;
   }

@@ -25,9 +25,9 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
 import squeezewell.session.EventType;
-import squeezewell.session.FileJournal;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
+import squeezewell.storage.FileJournal;
 
 class ReviewCommandTest {
   private static final String HEAD = "at_s,what,detail\n";

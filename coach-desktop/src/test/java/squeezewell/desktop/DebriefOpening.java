@@ -34,11 +34,11 @@ import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
-import squeezewell.session.FileJournal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 /**
  * Prints how long it takes in the real window to open the debrief of an hour's practice: from the

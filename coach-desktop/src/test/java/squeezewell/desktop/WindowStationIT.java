@@ -16,6 +16,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -261,7 +262,7 @@ class WindowStationIT {
     window.until(fact + " is written down", () -> written().contains(fact));
   }
 
-  /** What the session file holds by now, each as its word and its detail. */
+  /** What the session file holds by now, each as its word and what it is about. */
   private List<String> written() throws IOException {
     List<String> written = new ArrayList<>();
     Path file = RealWindow.sessionIn(home).orElse(null);
@@ -273,8 +274,13 @@ class WindowStationIT {
     String whole = text.substring(0, text.lastIndexOf('\n') + 1);
     for (String line : whole.lines().skip(1).toList()) {
       JsonObject event = JsonParser.parseString(line).getAsJsonObject();
-      String detail = event.has("detail") ? event.get("detail").getAsString() : "";
-      written.add(event.get("what").getAsString() + " " + detail);
+      String of =
+          Stream.of("task", "order", "finding", "by")
+              .filter(event::has)
+              .map(field -> event.get(field).getAsString())
+              .findFirst()
+              .orElse("");
+      written.add(event.get("what").getAsString() + " " + of);
     }
     return written;
   }

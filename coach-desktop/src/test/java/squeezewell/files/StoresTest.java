@@ -21,8 +21,8 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolWriter;
 import squeezewell.protocol.Situation;
-import squeezewell.session.FileJournal;
 import squeezewell.session.SessionHeader;
+import squeezewell.storage.FileJournal;
 
 class StoresTest {
   @TempDir Path folder;
@@ -107,6 +107,20 @@ class StoresTest {
     FileJournal.create(file, new SessionHeader(at, SessionHeader.Origin.LIVE, "", protocol, plan))
         .close();
     return file;
+  }
+
+  /** F6: a date that no calendar reckons with is told of that file, and stops no list. */
+  @Test
+  void aSessionWithAYearOutOfBoundsStandsInTheListWithItsReason() throws Exception {
+    Path good = session("2026-01-31T12:00:00Z");
+    Path bad = session("2026-01-31T12:00:01Z");
+    Files.writeString(
+        bad, Files.readString(bad).replace("2026-01-31T12:00:01Z", "+999999999-01-31T12:00:01Z"));
+    List<SessionStore.Entry> entries = new SessionStore(home).entries().toList();
+    assertThat(entries).extracting(SessionStore.Entry::file).containsExactly(bad, good);
+    assertThat(entries.get(0).problem()).contains("startedAt", "from 1970 to 2199");
+    assertThat(entries.get(1).session()).isPresent();
+    assertThat(new SessionStore(home).book()).isNotNull();
   }
 
   private void protocol(String file, String id) throws Exception {

@@ -2,6 +2,7 @@ package squeezewell.review.compare;
 
 import java.util.ArrayList;
 import java.util.List;
+import squeezewell.words.WrappedText;
 
 /** Writes a comparison as plain text for a terminal, at most 80 columns wide. */
 public final class ComparisonText {
@@ -73,17 +74,6 @@ public final class ComparisonText {
   private static void wrap(List<String> lines, String first, String text) {
     StringBuilder rest = new StringBuilder();
     pad(rest, first.length());
-    StringBuilder line = new StringBuilder(first);
-    boolean empty = true;
-    for (String word : text.split(" ", -1)) {
-      if (!empty && line.length() + 1 + word.length() > COLUMNS) {
-        lines.add(line.toString());
-        line = new StringBuilder(rest);
-        empty = true;
-      }
-      line.append(empty ? "" : " ").append(word);
-      empty = false;
-    }
-    lines.add(line.toString());
+    lines.addAll(WrappedText.lines(first, rest.toString(), text, COLUMNS, String::length));
   }
 }

@@ -5,13 +5,11 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.WrappedText;
 
 /** Writes a review as plain text for a terminal, at most 80 columns wide. */
 public final class ReviewText {
@@ -49,7 +47,7 @@ public final class ReviewText {
     holds(lines, review.metrics());
     lines.add("");
     lines.add("What to take from it");
-    for (Finding finding : review.findings()) {
+    for (Feedback finding : review.findings()) {
       lines.add("");
       wrap(lines, "  ", "    ", finding.severity().label() + ": " + finding.title());
       wrap(lines, "    ", "    ", finding.text());
@@ -59,7 +57,7 @@ public final class ReviewText {
       review.notes().forEach(note -> wrap(lines, "Note: ", "  ", note));
       lines.add("");
     }
-    wrap(lines, "Rule: ", "  ", review.verdict().rule());
+    wrap(lines, "Rule: ", "  ", review.rule());
     for (Citation source : review.sources()) {
       wrap(lines, "Rhythm from: ", "  ", source.line() + ".");
       wrap(lines, "How that was checked: ", "  ", source.confidence().meaning() + ".");
@@ -72,7 +70,7 @@ public final class ReviewText {
   private static void verdict(
       List<String> lines, Review review, String first, String item, String rest) {
     wrap(lines, first, rest, review.verdict().outcome().label() + ".");
-    for (String reason : review.verdict().reasons()) {
+    for (String reason : review.reasons()) {
       wrap(lines, item, rest, reason);
     }
   }
@@ -147,7 +145,7 @@ public final class ReviewText {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + Words.count(prompts.extra(), "extra breath"));
-    metrics.unprompted().ifPresent(u -> UnpromptedText.add(u, (name, t) -> row(lines, name, t)));
+    UnpromptedText.add(review, (name, t) -> row(lines, name, t));
     if (metrics.inspiration().count() > 0 && !whole) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
     }
@@ -218,17 +216,6 @@ public final class ReviewText {
   }
 
   private static void wrap(List<String> lines, String first, String rest, String text) {
-    StringBuilder line = new StringBuilder(first);
-    boolean empty = true;
-    for (String word : text.split(" ", -1)) {
-      if (!empty && line.length() + 1 + word.length() > COLUMNS) {
-        lines.add(line.toString());
-        line = new StringBuilder(rest);
-        empty = true;
-      }
-      line.append(empty ? "" : " ").append(word);
-      empty = false;
-    }
-    lines.add(line.toString());
+    lines.addAll(WrappedText.lines(first, rest, text, COLUMNS, String::length));
   }
 }

@@ -1,7 +1,7 @@
 package squeezewell.review.say;
 
-import java.util.Locale;
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.words.Quantities;
 
 /** Numbers as people read them. */
 public final class Words {
@@ -19,9 +19,7 @@ public final class Words {
 
   /** One decimal, none if it is zero. */
   public static String decimal(double value) {
-    String text = String.format(Locale.ROOT, "%.1f", value);
-    text = text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
-    return text.equals("-0") ? "0" : text;
+    return Quantities.upTo(value, 1);
   }
 
   /**
@@ -29,7 +27,7 @@ public final class Words {
    * number below 5 would else be printed as the limit itself, {@code just over 5} above it.
    */
   public static String decimalBeside(double value, double limit) {
-    return beside(value, decimal(value), limit, decimal(limit));
+    return Quantities.beside(value, limit, 1);
   }
 
   /** {@link #decimalBeside} with the unit: {@code just under 5 s}. */
@@ -39,14 +37,7 @@ public final class Words {
 
   /** {@link #secondsBeside} with up to two decimals. */
   public static String hundredthsBeside(double seconds, double limitSeconds) {
-    return beside(seconds, hundredths(seconds), limitSeconds, hundredths(limitSeconds)) + " s";
-  }
-
-  private static String beside(double value, String shown, double limit, String shownLimit) {
-    if (value == limit || !shown.equals(shownLimit)) {
-      return shown;
-    }
-    return (value < limit ? "just under " : "just over ") + shown;
+    return Quantities.beside(seconds, limitSeconds, 2) + " s";
   }
 
   /**
@@ -61,8 +52,7 @@ public final class Words {
 
   /** At most two decimals, none that are zero at the end. */
   public static String hundredths(double value) {
-    String text = String.format(Locale.ROOT, "%.2f", value);
-    return text.endsWith("0") ? decimal(value) : text;
+    return Quantities.upTo(value, 2);
   }
 
   /** {@code 100 to 120 a minute}. */
@@ -72,8 +62,7 @@ public final class Words {
 
   /** Minutes and seconds since the session began: {@code 2:05}. */
   public static String clock(long nanos) {
-    long seconds = Math.round(nanos / (double) NANOS_PER_SECOND);
-    return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60);
+    return Quantities.nearestClock(nanos);
   }
 
   public static String clock(double seconds) {
@@ -82,6 +71,6 @@ public final class Words {
 
   /** {@code 1 breath}, {@code 2 breaths}. */
   public static String count(long count, String noun) {
-    return count + " " + noun + (count == 1 ? "" : "s");
+    return Quantities.count(count, noun);
   }
 }

@@ -19,7 +19,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.Tries;
 import squeezewell.coach.Command;
 import squeezewell.session.EventType;
-import squeezewell.session.FileJournal;
 import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -28,6 +27,7 @@ import squeezewell.session.SessionReader;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationLibrary;
 import squeezewell.station.file.StationTask;
+import squeezewell.storage.FileJournal;
 
 /** A clock that leaps, an input that comes late, a file that is cut off: nothing done is lost. */
 class StationClockTest {

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.LongConsumer;
 
 /**
  * Turns the presses and releases of keys into holds. A key that is held repeats: the system sends
@@ -18,23 +19,22 @@ public final class HeldKeys {
    */
   public static final long REPEAT_WITHIN_NANOS = 20_000_000L;
 
-  /** Told when a hold begins and ends. */
-  public interface Listener {
-    /** A hold began at that instant. */
-    void began(long atNanos);
-
-    /** The hold ended at that instant, which may lie a little in the past. */
-    void ended(long atNanos);
-  }
-
-  private final Listener listener;
+  private final LongConsumer began;
+  private final LongConsumer ended;
   private final Set<Integer> down = new HashSet<>();
   private int releasedKey;
   private boolean releasePending;
   private long releasedAtNanos;
 
-  public HeldKeys(Listener listener) {
-    this.listener = Objects.requireNonNull(listener, "listener");
+  /**
+   * Nothing is held yet.
+   *
+   * @param began told at which instant a hold began
+   * @param ended told at which instant it ended, which may lie a little in the past
+   */
+  public HeldKeys(LongConsumer began, LongConsumer ended) {
+    this.began = Objects.requireNonNull(began, "began");
+    this.ended = Objects.requireNonNull(ended, "ended");
   }
 
   /** A key went down, or repeats. */
@@ -45,7 +45,7 @@ public final class HeldKeys {
     }
     settle(atNanos + REPEAT_WITHIN_NANOS);
     if (down.add(key) && down.size() == 1) {
-      listener.began(atNanos);
+      began.accept(atNanos);
     }
   }
 
@@ -72,7 +72,7 @@ public final class HeldKeys {
       releasePending = false;
       down.remove(releasedKey);
       if (down.isEmpty()) {
-        listener.ended(releasedAtNanos);
+        ended.accept(releasedAtNanos);
       }
     }
     return releasePending
@@ -87,7 +87,7 @@ public final class HeldKeys {
     down.clear();
     releasePending = false;
     if (held) {
-      listener.ended(at);
+      ended.accept(at);
     }
   }
 }

@@ -87,19 +87,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
     this.listener = Objects.requireNonNull(listener, "listener");
     squeezeKeys = new HashSet<>(pedalKeys);
     squeezeKeys.add(KeyEvent.VK_SPACE);
-    squeeze =
-        new HeldKeys(
-            new HeldKeys.Listener() {
-              @Override
-              public void began(long atNanos) {
-                listener.squeezeBegan(atNanos);
-              }
-
-              @Override
-              public void ended(long atNanos) {
-                listener.squeezeEnded(atNanos);
-              }
-            });
+    squeeze = new HeldKeys(listener::squeezeBegan, listener::squeezeEnded);
     ACTION_KEYS.forEach((key, action) -> bind(key, at -> listener.action(action, at)));
     if (compressions) {
       bind(COMPRESSION_KEY, listener::compressed);
@@ -114,23 +102,10 @@ public final class PracticeKeys implements KeyEventDispatcher {
 
   /** Makes a key do something at each press; what the squeeze has already, it keeps. */
   private void bind(int key, LongConsumer atPress) {
-    if (squeezeKeys.contains(key)) {
-      return;
+    if (!squeezeKeys.contains(key)) {
+      // What is done at the press has no length.
+      pressHolds.put(key, new HeldKeys(atPress, atEnd -> {}));
     }
-    pressHolds.put(
-        key,
-        new HeldKeys(
-            new HeldKeys.Listener() {
-              @Override
-              public void began(long atNanos) {
-                atPress.accept(atNanos);
-              }
-
-              @Override
-              public void ended(long atNanos) {
-                // What is done at the press has no length.
-              }
-            }));
   }
 
   /** Whether a key already has a meaning in a practice, so that a pedal can't be bound to it. */

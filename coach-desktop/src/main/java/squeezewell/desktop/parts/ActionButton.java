@@ -3,29 +3,21 @@ package squeezewell.desktop.parts;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
-import javax.swing.JButton;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
 /** A button of the live screen: what it does, and under it the key that does the same. */
-public final class ActionButton extends JButton {
+public final class ActionButton extends DrawnButton {
   private static final long serialVersionUID = 1L;
 
-  private final transient Look look;
   private final String key;
   private boolean on;
 
   public ActionButton(Look look, String text, String key) {
-    super(text);
-    this.look = look;
+    super(look, text);
     this.key = key;
-    putClientProperty("html.disable", true);
-    setContentAreaFilled(false);
-    setBorderPainted(false);
-    setOpaque(false);
     describe();
   }
 
@@ -51,46 +43,32 @@ public final class ActionButton extends JButton {
   }
 
   @Override
-  public Dimension getMinimumSize() {
-    return new Dimension(look.px(48), look.px(48));
-  }
-
-  @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      double line = isFocusOwner() || on ? look.px(3) : Math.max(1, look.px(1.5));
-      double arc = look.px(28);
-      RoundRectangle2D shape =
-          new RoundRectangle2D.Double(
-              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-      boolean lit =
-          on || (isEnabled() && getModel().isArmed()) || (isEnabled() && getModel().isRollover());
-      g2.setColor(lit ? palette.active() : palette.card());
-      g2.fill(shape);
-      g2.setColor(isFocusOwner() || on ? palette.tide() : palette.line());
-      g2.setStroke(look.stroke(line / look.scale()));
-      g2.draw(shape);
-      int room = getWidth() - look.px(10);
-      Font font = Look.fitted(g2, look.bold(13), getText(), room);
-      FontMetrics metrics = g2.getFontMetrics(font);
-      Font small = Look.fitted(g2, look.font(12), key, room);
-      FontMetrics smallMetrics = g2.getFontMetrics(small);
-      int between = look.px(4);
-      int block = metrics.getHeight() + between + smallMetrics.getHeight();
-      int y = (getHeight() - block) / 2 + metrics.getAscent();
-      g2.setFont(font);
-      g2.setColor(isEnabled() ? palette.text() : palette.softText());
-      g2.drawString(getText(), (getWidth() - metrics.stringWidth(getText())) / 2, y);
-      g2.setFont(small);
-      g2.setColor(palette.softText());
-      g2.drawString(
-          key,
-          (getWidth() - smallMetrics.stringWidth(key)) / 2,
-          y + metrics.getDescent() + between + smallMetrics.getAscent());
-    } finally {
-      g2.dispose();
-    }
+  void draw(Graphics2D g2, Palette palette) {
+    double line = isFocusOwner() || on ? look.px(3) : Math.max(1, look.px(1.5));
+    RoundRectangle2D shape = outline(line, look.px(28));
+    boolean lit =
+        on || (isEnabled() && getModel().isArmed()) || (isEnabled() && getModel().isRollover());
+    g2.setColor(lit ? palette.active() : palette.card());
+    g2.fill(shape);
+    g2.setColor(isFocusOwner() || on ? palette.tide() : palette.line());
+    g2.setStroke(look.stroke(line / look.scale()));
+    g2.draw(shape);
+    int room = getWidth() - look.px(10);
+    Font font = Look.fitted(g2, look.bold(13), getText(), room);
+    FontMetrics metrics = g2.getFontMetrics(font);
+    Font small = Look.fitted(g2, look.font(12), key, room);
+    FontMetrics smallMetrics = g2.getFontMetrics(small);
+    int between = look.px(4);
+    int block = metrics.getHeight() + between + smallMetrics.getHeight();
+    int y = (getHeight() - block) / 2 + metrics.getAscent();
+    g2.setFont(font);
+    g2.setColor(isEnabled() ? palette.text() : palette.softText());
+    g2.drawString(getText(), (getWidth() - metrics.stringWidth(getText())) / 2, y);
+    g2.setFont(small);
+    g2.setColor(palette.softText());
+    g2.drawString(
+        key,
+        (getWidth() - smallMetrics.stringWidth(key)) / 2,
+        y + metrics.getDescent() + between + smallMetrics.getAscent());
   }
 }

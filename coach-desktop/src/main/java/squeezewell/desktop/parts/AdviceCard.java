@@ -3,7 +3,6 @@ package squeezewell.desktop.parts;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
 import javax.accessibility.AccessibleContext;
@@ -11,6 +10,7 @@ import javax.accessibility.AccessibleRole;
 import javax.accessibility.AccessibleState;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.words.WrappedText;
 
 /**
  * A title and a text of a few lines on a card that is framed while it matters. What it says is
@@ -21,7 +21,6 @@ public final class AdviceCard extends Drawn {
   private static final long serialVersionUID = 1L;
   private static final double SMALLEST = 0.55;
 
-  private final transient Look look;
   private final String name;
   private final int titleSize;
   private final int textSize;
@@ -40,8 +39,7 @@ public final class AdviceCard extends Drawn {
    * @param textSize of the text, in density-independent pixels
    */
   public AdviceCard(Look look, String name, int titleSize, int textSize) {
-    super(AccessibleRole.ALERT, name);
-    this.look = look;
+    super(look, AccessibleRole.ALERT, name);
     this.name = name;
     this.titleSize = titleSize;
     this.textSize = textSize;
@@ -88,36 +86,30 @@ public final class AdviceCard extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      double arc = look.px(24);
-      double line = look.px(3);
-      RoundRectangle2D shape =
-          new RoundRectangle2D.Double(
-              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-      g2.setColor(palette.card());
-      g2.fill(shape);
-      g2.setColor(palette.tide());
-      g2.setStroke(look.stroke(3));
-      g2.draw(shape);
-      int side = look.px(12);
-      int room = getWidth() - 2 * side;
-      double size = 1;
-      while (size > SMALLEST && height(g2, size, room) > getHeight() - look.px(12)) {
-        size -= 0.05;
-      }
-      write(g2, size, side, room);
-    } finally {
-      g2.dispose();
+  void draw(Graphics2D g2, Palette palette) {
+    double arc = look.px(24);
+    double line = look.px(3);
+    RoundRectangle2D shape =
+        new RoundRectangle2D.Double(
+            line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
+    g2.setColor(palette.card());
+    g2.fill(shape);
+    g2.setColor(palette.tide());
+    g2.setStroke(look.stroke(3));
+    g2.draw(shape);
+    int side = look.px(12);
+    int room = getWidth() - 2 * side;
+    double size = 1;
+    while (size > SMALLEST && height(g2, size, room) > getHeight() - look.px(12)) {
+      size -= 0.05;
     }
+    write(g2, size, side, room);
   }
 
   private int height(Graphics2D g2, double size, int room) {
     FontMetrics small = g2.getFontMetrics(plain(size));
     return g2.getFontMetrics(bold(size)).getHeight()
-        + Wrapped.lines(text, small, room).size() * small.getHeight();
+        + WrappedText.lines(text, room, small::stringWidth).size() * small.getHeight();
   }
 
   private void write(Graphics2D g2, double size, int side, int room) {
@@ -131,7 +123,7 @@ public final class AdviceCard extends Drawn {
     FontMetrics small = g2.getFontMetrics(plain);
     g2.setFont(plain);
     y += large.getDescent() + small.getAscent();
-    for (String line : Wrapped.lines(text, small, room)) {
+    for (String line : WrappedText.lines(text, room, small::stringWidth)) {
       g2.drawString(line, side, y);
       y += small.getHeight();
     }

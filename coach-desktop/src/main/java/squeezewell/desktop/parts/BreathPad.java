@@ -3,7 +3,6 @@ package squeezewell.desktop.parts;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
@@ -19,7 +18,6 @@ import squeezewell.desktop.look.Palette;
 public final class BreathPad extends Drawn {
   private static final long serialVersionUID = 1L;
 
-  private final transient Look look;
   private boolean held;
   private String word = "Hold while you squeeze";
   private String hint = "";
@@ -32,8 +30,7 @@ public final class BreathPad extends Drawn {
   }
 
   public BreathPad(Look look, Listener listener) {
-    super(AccessibleRole.PUSH_BUTTON, "Breath pad");
-    this.look = look;
+    super(look, AccessibleRole.PUSH_BUTTON, "Breath pad");
     setFocusable(true);
     describe("Hold the space bar, a bound key or the mouse button for as long as you squeeze");
     addMouseListener(
@@ -102,38 +99,32 @@ public final class BreathPad extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      paintPad(g2, look, held);
-      int room = getWidth() - look.px(32);
-      List<String> lines = lines(g2.getFontMetrics(look.bold(23)), room);
-      Font font = look.bold(lines.size() > 1 ? 20 : 23);
-      for (String text : lines) {
-        font = Look.fitted(g2, font, text, room);
-      }
-      FontMetrics metrics = g2.getFontMetrics(font);
-      Font small = Look.fitted(g2, look.font(14), hint, room);
-      FontMetrics smallMetrics = g2.getFontMetrics(small);
-      int block =
-          lines.size() * metrics.getHeight() + (hint.isEmpty() ? 0 : smallMetrics.getHeight());
-      int y = (getHeight() - block) / 2 + metrics.getAscent();
-      g2.setColor(held ? palette.onTide() : palette.text());
-      g2.setFont(font);
-      for (String text : lines) {
-        g2.drawString(text, (getWidth() - metrics.stringWidth(text)) / 2, y);
-        y += metrics.getHeight();
-      }
-      y -= metrics.getHeight();
-      g2.setColor(held ? palette.onTide() : palette.softText());
-      g2.setFont(small);
-      g2.drawString(
-          hint,
-          (getWidth() - smallMetrics.stringWidth(hint)) / 2,
-          y + metrics.getDescent() + smallMetrics.getAscent());
-    } finally {
-      g2.dispose();
+  void draw(Graphics2D g2, Palette palette) {
+    paintPad(g2, held);
+    int room = getWidth() - look.px(32);
+    List<String> lines = lines(g2.getFontMetrics(look.bold(23)), room);
+    Font font = look.bold(lines.size() > 1 ? 20 : 23);
+    for (String text : lines) {
+      font = Look.fitted(g2, font, text, room);
     }
+    FontMetrics metrics = g2.getFontMetrics(font);
+    Font small = Look.fitted(g2, look.font(14), hint, room);
+    FontMetrics smallMetrics = g2.getFontMetrics(small);
+    int block =
+        lines.size() * metrics.getHeight() + (hint.isEmpty() ? 0 : smallMetrics.getHeight());
+    int y = (getHeight() - block) / 2 + metrics.getAscent();
+    g2.setColor(held ? palette.onTide() : palette.text());
+    g2.setFont(font);
+    for (String text : lines) {
+      g2.drawString(text, (getWidth() - metrics.stringWidth(text)) / 2, y);
+      y += metrics.getHeight();
+    }
+    y -= metrics.getHeight();
+    g2.setColor(held ? palette.onTide() : palette.softText());
+    g2.setFont(small);
+    g2.drawString(
+        hint,
+        (getWidth() - smallMetrics.stringWidth(hint)) / 2,
+        y + metrics.getDescent() + smallMetrics.getAscent());
   }
 }

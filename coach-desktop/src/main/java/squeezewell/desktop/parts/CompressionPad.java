@@ -4,7 +4,6 @@ import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
@@ -24,7 +23,6 @@ public final class CompressionPad extends Drawn {
   /** A pad lower than this, in density-independent pixels, says less. */
   private static final int LOW = 92;
 
-  private final transient Look look;
   private boolean lit;
   private String count = "";
   private String rate = "";
@@ -36,8 +34,7 @@ public final class CompressionPad extends Drawn {
   }
 
   public CompressionPad(Look look, Listener listener) {
-    super(AccessibleRole.PUSH_BUTTON, "Compression pad");
-    this.look = look;
+    super(look, AccessibleRole.PUSH_BUTTON, "Compression pad");
     describe("Press the C key or the mouse button once for each compression");
     addMouseListener(
         new MouseAdapter() {
@@ -74,15 +71,9 @@ public final class CompressionPad extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      paintPad(g2, look, lit);
-      paintLines(g2, palette);
-    } finally {
-      g2.dispose();
-    }
+  void draw(Graphics2D g2, Palette palette) {
+    paintPad(g2, lit);
+    paintLines(g2, palette);
   }
 
   private void paintLines(Graphics2D g2, Palette palette) {

@@ -3,7 +3,6 @@ package squeezewell.desktop.parts;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
@@ -13,7 +12,6 @@ import squeezewell.desktop.look.Palette;
 public final class DonePanel extends Drawn {
   private static final long serialVersionUID = 1L;
 
-  private final transient Look look;
   private boolean lit;
   private String word = "";
   private String note = "";
@@ -24,8 +22,7 @@ public final class DonePanel extends Drawn {
    * @param name what a screen reader calls it
    */
   public DonePanel(Look look, String name) {
-    super(AccessibleRole.PANEL, name);
-    this.look = look;
+    super(look, AccessibleRole.PANEL, name);
   }
 
   /** Shows whether it is being done, what, and something more about it. */
@@ -50,29 +47,23 @@ public final class DonePanel extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      paintPad(g2, look, lit);
-      int room = getWidth() - look.px(24);
-      Font font = Look.fitted(g2, look.bold(17), word, room);
-      Font small = Look.fitted(g2, look.font(14), note, room);
-      FontMetrics metrics = g2.getFontMetrics(font);
-      FontMetrics smallMetrics = g2.getFontMetrics(small);
-      int block = metrics.getHeight() + (note.isEmpty() ? 0 : smallMetrics.getHeight());
-      int y = (getHeight() - block) / 2 + metrics.getAscent();
-      g2.setColor(lit ? palette.onTide() : palette.text());
-      g2.setFont(font);
-      g2.drawString(word, (getWidth() - metrics.stringWidth(word)) / 2, y);
-      g2.setColor(lit ? palette.onTide() : palette.softText());
-      g2.setFont(small);
-      g2.drawString(
-          note,
-          (getWidth() - smallMetrics.stringWidth(note)) / 2,
-          y + metrics.getDescent() + smallMetrics.getAscent());
-    } finally {
-      g2.dispose();
-    }
+  void draw(Graphics2D g2, Palette palette) {
+    paintPad(g2, lit);
+    int room = getWidth() - look.px(24);
+    Font font = Look.fitted(g2, look.bold(17), word, room);
+    Font small = Look.fitted(g2, look.font(14), note, room);
+    FontMetrics metrics = g2.getFontMetrics(font);
+    FontMetrics smallMetrics = g2.getFontMetrics(small);
+    int block = metrics.getHeight() + (note.isEmpty() ? 0 : smallMetrics.getHeight());
+    int y = (getHeight() - block) / 2 + metrics.getAscent();
+    g2.setColor(lit ? palette.onTide() : palette.text());
+    g2.setFont(font);
+    g2.drawString(word, (getWidth() - metrics.stringWidth(word)) / 2, y);
+    g2.setColor(lit ? palette.onTide() : palette.softText());
+    g2.setFont(small);
+    g2.drawString(
+        note,
+        (getWidth() - smallMetrics.stringWidth(note)) / 2,
+        y + metrics.getDescent() + smallMetrics.getAscent());
   }
 }

@@ -1,5 +1,6 @@
 package squeezewell.desktop.parts;
 
+import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.Objects;
@@ -13,6 +14,7 @@ import squeezewell.desktop.look.Palette;
 abstract class Drawn extends JComponent {
   private static final long serialVersionUID = 1L;
 
+  final transient Look look;
   private final transient AccessibleRole role;
 
   /**
@@ -21,10 +23,24 @@ abstract class Drawn extends JComponent {
    * @param role what it is to a screen reader
    * @param name what a screen reader calls it
    */
-  Drawn(AccessibleRole role, String name) {
+  Drawn(Look look, AccessibleRole role, String name) {
+    this.look = look;
     this.role = Objects.requireNonNull(role, "role");
     setOpaque(false);
     getAccessibleContext().setAccessibleName(name);
+  }
+
+  /** Paints it. */
+  abstract void draw(Graphics2D g2, Palette palette);
+
+  @Override
+  protected final void paintComponent(Graphics g) {
+    Graphics2D g2 = Look.smooth(g);
+    try {
+      draw(g2, look.palette());
+    } finally {
+      g2.dispose();
+    }
   }
 
   /** Tells a screen reader more, when it has changed. */
@@ -37,7 +53,7 @@ abstract class Drawn extends JComponent {
   /**
    * Fills this part with the shape of a pad; one that is pressed is brighter and has a thick rim.
    */
-  final void paintPad(Graphics2D g2, Look look, boolean pressed) {
+  final void paintPad(Graphics2D g2, boolean pressed) {
     Palette palette = look.palette();
     double line = look.px(pressed ? 6 : 3);
     double arc = Math.min(look.px(48), getHeight() / 2.0);

@@ -4,7 +4,6 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Insets;
-import java.awt.LayoutManager2;
 import javax.swing.AbstractButton;
 import javax.swing.Box;
 import javax.swing.BoxLayout;
@@ -149,22 +148,23 @@ final class PageFit {
   }
 
   /** Beside each other, or in several lines. */
-  private static final class RowLayout implements LayoutManager2 {
-    private final BoxLayout beside;
+  private static final class RowLayout extends BoxLayout {
+    private static final long serialVersionUID = 1L;
+
     private final int gap;
     private int room = Integer.MAX_VALUE;
     private boolean wraps;
 
     RowLayout(JPanel row, int gap) {
-      this.beside = new BoxLayout(row, BoxLayout.X_AXIS);
+      super(row, BoxLayout.X_AXIS);
       this.gap = gap;
     }
 
     /** Asks the parts anew; they may have become narrower. */
     boolean fit(int roomNow) {
-      Container row = beside.getTarget();
-      beside.invalidateLayout(row);
-      boolean wrapsNow = beside.preferredLayoutSize(row).width > roomNow;
+      Container row = getTarget();
+      invalidateLayout(row);
+      boolean wrapsNow = super.preferredLayoutSize(row).width > roomNow;
       boolean changed = wrapsNow != wraps || (wraps && roomNow != room);
       wraps = wrapsNow;
       room = roomNow;
@@ -176,12 +176,12 @@ final class PageFit {
 
     @Override
     public Dimension preferredLayoutSize(Container row) {
-      return wraps ? lines(row, false) : beside.preferredLayoutSize(row);
+      return wraps ? lines(row, false) : super.preferredLayoutSize(row);
     }
 
     @Override
     public Dimension minimumLayoutSize(Container row) {
-      return wraps ? lines(row, false) : beside.minimumLayoutSize(row);
+      return wraps ? lines(row, false) : super.minimumLayoutSize(row);
     }
 
     @Override
@@ -189,7 +189,7 @@ final class PageFit {
       if (wraps) {
         lines(row, true);
       } else {
-        beside.layoutContainer(row);
+        super.layoutContainer(row);
       }
     }
 
@@ -223,37 +223,7 @@ final class PageFit {
 
     @Override
     public Dimension maximumLayoutSize(Container row) {
-      return wraps ? lines(row, false) : beside.maximumLayoutSize(row);
-    }
-
-    @Override
-    public float getLayoutAlignmentX(Container row) {
-      return beside.getLayoutAlignmentX(row);
-    }
-
-    @Override
-    public float getLayoutAlignmentY(Container row) {
-      return beside.getLayoutAlignmentY(row);
-    }
-
-    @Override
-    public void invalidateLayout(Container row) {
-      beside.invalidateLayout(row);
-    }
-
-    @Override
-    public void addLayoutComponent(Component part, Object constraints) {
-      // Told apart by their kind.
-    }
-
-    @Override
-    public void addLayoutComponent(String name, Component part) {
-      // Told apart by their kind.
-    }
-
-    @Override
-    public void removeLayoutComponent(Component part) {
-      // Told apart by their kind.
+      return wraps ? lines(row, false) : super.maximumLayoutSize(row);
     }
   }
 }

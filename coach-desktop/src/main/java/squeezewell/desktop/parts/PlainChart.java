@@ -1,7 +1,6 @@
 package squeezewell.desktop.parts;
 
 import java.awt.Dimension;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
@@ -33,7 +32,6 @@ public final class PlainChart extends Drawn {
   private static final long serialVersionUID = 1L;
   private static final int NONE = -1;
 
-  private final transient Look look;
   private final transient PlotData data;
   private transient Consumer<String> onWords = text -> {};
   private final transient Executor worker;
@@ -58,8 +56,7 @@ public final class PlainChart extends Drawn {
    * @param eventThread takes what was drawn
    */
   PlainChart(Look look, PlotData data, Executor worker, Executor eventThread) {
-    super(AccessibleRole.PANEL, "Chart: " + data.name());
-    this.look = look;
+    super(look, AccessibleRole.PANEL, "Chart: " + data.name());
     this.data = data;
     this.worker = worker;
     this.eventThread = eventThread;
@@ -205,34 +202,23 @@ public final class PlainChart extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      double fine = g2.getTransform().getScaleX();
-      if (picture == null || !picture.fits(getWidth(), getHeight(), fine)) {
-        draw(getWidth(), getHeight(), fine);
-      }
-      if (picture != null) {
-        g2.drawImage(picture.image(), 0, 0, getWidth(), getHeight(), null);
-        ring(g2, pointed, 1);
-        ring(g2, chosen, 2.5);
-      }
-      if (isFocusOwner()) {
-        double line = look.px(2);
-        g2.setColor(palette.tide());
-        g2.setStroke(look.stroke(2));
-        g2.draw(
-            new RoundRectangle2D.Double(
-                line / 2,
-                line / 2,
-                getWidth() - line,
-                getHeight() - line,
-                look.px(12),
-                look.px(12)));
-      }
-    } finally {
-      g2.dispose();
+  void draw(Graphics2D g2, Palette palette) {
+    double fine = g2.getTransform().getScaleX();
+    if (picture == null || !picture.fits(getWidth(), getHeight(), fine)) {
+      draw(getWidth(), getHeight(), fine);
+    }
+    if (picture != null) {
+      g2.drawImage(picture.image(), 0, 0, getWidth(), getHeight(), null);
+      ring(g2, pointed, 1);
+      ring(g2, chosen, 2.5);
+    }
+    if (isFocusOwner()) {
+      double line = look.px(2);
+      g2.setColor(palette.tide());
+      g2.setStroke(look.stroke(2));
+      g2.draw(
+          new RoundRectangle2D.Double(
+              line / 2, line / 2, getWidth() - line, getHeight() - line, look.px(12), look.px(12)));
     }
   }
 

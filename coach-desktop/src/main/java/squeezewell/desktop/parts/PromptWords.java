@@ -3,10 +3,10 @@ package squeezewell.desktop.parts;
 import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
 import squeezewell.picture.RibbonPainter;
 import squeezewell.protocol.Judgement;
 
@@ -17,7 +17,6 @@ public final class PromptWords extends Drawn {
   /** Wider than this many heights, the words stand beside the count. */
   private static final double WIDE = 1.3;
 
-  private final transient Look look;
   private String word = "";
   private String count = "";
   private String note = "";
@@ -25,8 +24,7 @@ public final class PromptWords extends Drawn {
   private Judgement judgement = Judgement.UNJUDGED;
 
   public PromptWords(Look look) {
-    super(AccessibleRole.PANEL, "What to do now");
-    this.look = look;
+    super(look, AccessibleRole.PANEL, "What to do now");
   }
 
   /** Shows the words of a moment. */
@@ -59,16 +57,11 @@ public final class PromptWords extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      if (getWidth() > WIDE * getHeight()) {
-        paintWide(g2);
-      } else {
-        paintTall(g2);
-      }
-    } finally {
-      g2.dispose();
+  void draw(Graphics2D g2, Palette palette) {
+    if (getWidth() > WIDE * getHeight()) {
+      paintWide(g2);
+    } else {
+      paintTall(g2);
     }
   }
 

@@ -1,13 +1,13 @@
 package squeezewell.desktop.parts;
 
 import java.awt.Dimension;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import javax.accessibility.AccessibleRole;
 import squeezewell.desktop.look.Look;
+import squeezewell.desktop.look.Palette;
 import squeezewell.picture.RibbonMark;
 import squeezewell.picture.RibbonPainter;
 import squeezewell.picture.ScreenCanvas;
@@ -19,14 +19,12 @@ import squeezewell.picture.ScreenCanvas;
 public final class Ribbon extends Drawn {
   private static final long serialVersionUID = 1L;
 
-  private final transient Look look;
   private transient List<RibbonMark> marks = List.of();
   private long fromNanos;
   private long toNanos = 1;
 
   public Ribbon(Look look) {
-    super(AccessibleRole.PANEL, "Ribbon: prompts above, what was done below");
-    this.look = look;
+    super(look, AccessibleRole.PANEL, "Ribbon: prompts above, what was done below");
   }
 
   /**
@@ -59,18 +57,12 @@ public final class Ribbon extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      double arc = look.px(20);
-      g2.setColor(look.palette().card());
-      g2.fill(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
-      g2.clip(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
-      Rectangle2D lanes = new Rectangle2D.Double(0, 0, getWidth(), getHeight());
-      new RibbonPainter(look, new ScreenCanvas(g2, look), lanes, fromNanos, toNanos)
-          .paint(marks, 0);
-    } finally {
-      g2.dispose();
-    }
+  void draw(Graphics2D g2, Palette palette) {
+    double arc = look.px(20);
+    g2.setColor(look.palette().card());
+    g2.fill(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
+    g2.clip(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));
+    Rectangle2D lanes = new Rectangle2D.Double(0, 0, getWidth(), getHeight());
+    new RibbonPainter(look, new ScreenCanvas(g2, look), lanes, fromNanos, toNanos).paint(marks, 0);
   }
 }

@@ -3,23 +3,21 @@ package squeezewell.desktop.parts;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
-import javax.swing.JButton;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.words.WrappedText;
 
 /**
  * Something to tap with one finger and a mask in the other hand: its words over several lines, and
  * under them its key and how it stands.
  */
-public final class TaskButton extends JButton {
+public final class TaskButton extends DrawnButton {
   private static final long serialVersionUID = 1L;
   private static final double SMALLEST = 0.55;
 
-  private final transient Look look;
   private final int points;
   private final boolean main;
   private String words = "";
@@ -34,13 +32,9 @@ public final class TaskButton extends JButton {
    * @param main whether it is the main thing to do
    */
   public TaskButton(Look look, int points, boolean main) {
-    this.look = look;
+    super(look, "");
     this.points = points;
     this.main = main;
-    putClientProperty("html.disable", true);
-    setContentAreaFilled(false);
-    setBorderPainted(false);
-    setOpaque(false);
   }
 
   /**
@@ -73,33 +67,19 @@ public final class TaskButton extends JButton {
   }
 
   @Override
-  public Dimension getMinimumSize() {
-    return new Dimension(look.px(48), look.px(48));
-  }
-
-  @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      boolean strong = isFocusOwner() || on;
-      double line = strong ? look.px(3) : Math.max(1, look.px(1.5));
-      double arc = look.px(24);
-      RoundRectangle2D shape =
-          new RoundRectangle2D.Double(
-              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-      boolean lit = on || getModel().isArmed() || getModel().isRollover();
-      g2.setColor(main ? palette.tide() : lit ? palette.active() : palette.card());
-      g2.fill(shape);
-      g2.setColor(main ? palette.text() : strong ? palette.tide() : palette.line());
-      if (!main || strong) {
-        g2.setStroke(look.stroke(line / look.scale()));
-        g2.draw(shape);
-      }
-      write(g2, palette);
-    } finally {
-      g2.dispose();
+  void draw(Graphics2D g2, Palette palette) {
+    boolean strong = isFocusOwner() || on;
+    double line = strong ? look.px(3) : Math.max(1, look.px(1.5));
+    RoundRectangle2D shape = outline(line, look.px(24));
+    boolean lit = on || getModel().isArmed() || getModel().isRollover();
+    g2.setColor(main ? palette.tide() : lit ? palette.active() : palette.card());
+    g2.fill(shape);
+    g2.setColor(main ? palette.text() : strong ? palette.tide() : palette.line());
+    if (!main || strong) {
+      g2.setStroke(look.stroke(line / look.scale()));
+      g2.draw(shape);
     }
+    write(g2, palette);
   }
 
   private void write(Graphics2D g2, Palette palette) {
@@ -111,12 +91,12 @@ public final class TaskButton extends JButton {
     int below = under.isEmpty() ? 0 : smallMetrics.getHeight();
     double size = 1;
     Font font = bold;
-    List<String> lines = Wrapped.lines(text, g2.getFontMetrics(font), room);
+    List<String> lines = WrappedText.lines(text, room, g2.getFontMetrics(font)::stringWidth);
     while (size > SMALLEST
         && lines.size() * g2.getFontMetrics(font).getHeight() + below > getHeight() - look.px(8)) {
       size -= 0.05;
       font = bold.deriveFont((float) (bold.getSize2D() * size));
-      lines = Wrapped.lines(text, g2.getFontMetrics(font), room);
+      lines = WrappedText.lines(text, room, g2.getFontMetrics(font)::stringWidth);
     }
     FontMetrics metrics = g2.getFontMetrics(font);
     int y = (getHeight() - lines.size() * metrics.getHeight() - below) / 2;

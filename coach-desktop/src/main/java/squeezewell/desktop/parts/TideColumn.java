@@ -1,7 +1,6 @@
 package squeezewell.desktop.parts;
 
 import java.awt.Dimension;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Path2D;
@@ -18,14 +17,12 @@ public final class TideColumn extends Drawn {
   private static final long serialVersionUID = 1L;
   private static final int WAVES = 2;
 
-  private final transient Look look;
   private double fill;
   private int count;
   private int of;
 
   public TideColumn(Look look) {
-    super(AccessibleRole.PANEL, "Tide column");
-    this.look = look;
+    super(look, AccessibleRole.PANEL, "Tide column");
     describe("Fills while you squeeze and ebbs until the next breath");
   }
 
@@ -59,26 +56,20 @@ public final class TideColumn extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
-    try {
-      Palette palette = look.palette();
-      int notchSpace = look.px(24);
-      double inset = look.px(6);
-      double width = getWidth() - notchSpace;
-      double height = getHeight() - 2.0;
-      double arc = Math.min(look.px(36), width / 2);
-      Shape glass = new RoundRectangle2D.Double(1, 1, width - 2, height, arc, arc);
-      g2.setColor(palette.card());
-      g2.fill(glass);
-      paintWater(g2, palette, inset, width, height, arc);
-      g2.setStroke(look.stroke(2));
-      g2.setColor(palette.line());
-      g2.draw(glass);
-      paintNotches(g2, palette, width + look.px(4), inset, height);
-    } finally {
-      g2.dispose();
-    }
+  void draw(Graphics2D g2, Palette palette) {
+    int notchSpace = look.px(24);
+    double inset = look.px(6);
+    double width = getWidth() - notchSpace;
+    double height = getHeight() - 2.0;
+    double arc = Math.min(look.px(36), width / 2);
+    Shape glass = new RoundRectangle2D.Double(1, 1, width - 2, height, arc, arc);
+    g2.setColor(palette.card());
+    g2.fill(glass);
+    paintWater(g2, palette, inset, width, height, arc);
+    g2.setStroke(look.stroke(2));
+    g2.setColor(palette.line());
+    g2.draw(glass);
+    paintNotches(g2, palette, width + look.px(4), inset, height);
   }
 
   private void paintWater(

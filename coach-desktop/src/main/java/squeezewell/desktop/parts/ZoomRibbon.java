@@ -3,7 +3,6 @@ package squeezewell.desktop.parts;
 import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.FontMetrics;
-import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
@@ -43,7 +42,6 @@ public final class ZoomRibbon extends Drawn {
   private static final long SECOND = 1_000_000_000L;
   private static final int MARGIN = 10;
 
-  private final transient Look look;
   private final transient MarkIndex index;
   private final transient List<PartSpan> parts;
   private final transient IntFunction<String> words;
@@ -72,8 +70,7 @@ public final class ZoomRibbon extends Drawn {
       IntPredicate notAsAsked,
       long startNanos,
       long endNanos) {
-    super(AccessibleRole.PANEL, "Ribbon: prompts above, what was done below");
-    this.look = look;
+    super(look, AccessibleRole.PANEL, "Ribbon: prompts above, what was done below");
     this.index = index;
     this.parts = List.copyOf(parts);
     this.words = words;
@@ -314,43 +311,36 @@ public final class ZoomRibbon extends Drawn {
   }
 
   @Override
-  protected void paintComponent(Graphics g) {
-    Graphics2D g2 = Look.smooth(g);
+  void draw(Graphics2D g2, Palette palette) {
+    double arc = look.px(20);
+    RoundRectangle2D ground = new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc);
+    g2.setColor(palette.card());
+    g2.fill(ground);
+    paintParts(g2, palette);
+    paintTicks(g2, palette);
+    Graphics2D in = (Graphics2D) g2.create(0, top(), getWidth(), lanes());
     try {
-      Palette palette = look.palette();
-      double arc = look.px(20);
-      RoundRectangle2D ground =
-          new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc);
-      g2.setColor(palette.card());
-      g2.fill(ground);
-      paintParts(g2, palette);
-      paintTicks(g2, palette);
-      Graphics2D in = (Graphics2D) g2.create(0, top(), getWidth(), lanes());
-      try {
-        RibbonPainter painter =
-            new RibbonPainter(
-                look,
-                new ScreenCanvas(in, look),
-                new Rectangle2D.Double(0, 0, getWidth(), lanes()),
-                window.fromNanos(),
-                window.toNanos());
-        long from = nanosBeyond(-1);
-        painter.paint(index.around(from, nanosBeyond(1)), index.foundBefore(from));
-        ring(in, painter, pointed, look.px(1), palette.softText());
-        ring(in, painter, chosen, look.px(2.5), palette.text());
-      } finally {
-        in.dispose();
-      }
-      if (isFocusOwner()) {
-        double line = look.px(2);
-        g2.setColor(palette.tide());
-        g2.setStroke(look.stroke(2));
-        g2.draw(
-            new RoundRectangle2D.Double(
-                line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc));
-      }
+      RibbonPainter painter =
+          new RibbonPainter(
+              look,
+              new ScreenCanvas(in, look),
+              new Rectangle2D.Double(0, 0, getWidth(), lanes()),
+              window.fromNanos(),
+              window.toNanos());
+      long from = nanosBeyond(-1);
+      painter.paint(index.around(from, nanosBeyond(1)), index.foundBefore(from));
+      ring(in, painter, pointed, look.px(1), palette.softText());
+      ring(in, painter, chosen, look.px(2.5), palette.text());
     } finally {
-      g2.dispose();
+      in.dispose();
+    }
+    if (isFocusOwner()) {
+      double line = look.px(2);
+      g2.setColor(palette.tide());
+      g2.setStroke(look.stroke(2));
+      g2.draw(
+          new RoundRectangle2D.Double(
+              line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc));
     }
   }
 

@@ -7,4 +7,4 @@ package squeezewell.desktop.screens;
  * @param fill how much of it is used up, 0 to 1
  * @param urgent whether it is nearly or wholly used up
  */
-record BarLine(String text, double fill, boolean urgent) {}
+public record BarLine(String text, double fill, boolean urgent) {}

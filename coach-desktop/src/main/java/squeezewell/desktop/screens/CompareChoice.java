@@ -55,9 +55,9 @@ record CompareChoice(List<Integer> chosen) {
   }
 
   /** The files of both, the older first; empty until two are chosen. */
-  Optional<List<Path>> files(List<PastScreen.Line> lines) {
+  Optional<List<Path>> files(List<Path> files) {
     return isComplete()
-        ? Optional.of(List.of(lines.get(chosen.get(1)).file(), lines.get(chosen.get(0)).file()))
+        ? Optional.of(List.of(files.get(chosen.get(1)), files.get(chosen.get(0))))
         : Optional.empty();
   }
 }

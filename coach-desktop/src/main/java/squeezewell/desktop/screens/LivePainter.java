@@ -25,22 +25,11 @@ public final class LivePainter {
   /**
    * What a window writes in its own places.
    *
-   * @param elapsed time practised
-   * @param total length of the practice
-   * @param bar the line about the pulse check or a hold
-   * @param barFill how much of it is used up, 0 to 1
-   * @param barUrgent whether something is due or over its limit
+   * @param view what stands at this moment
    * @param asked the rhythm in words
    * @param found what was just found; empty if nothing
    */
-  public record Lines(
-      String elapsed,
-      String total,
-      String bar,
-      double barFill,
-      boolean barUrgent,
-      String asked,
-      String found) {}
+  public record Lines(LiveView view, String asked, String found) {}
 
   public LivePainter(TideColumn tide, PromptWords words, Ribbon ribbon) {
     this.tide = tide;
@@ -65,14 +54,8 @@ public final class LivePainter {
           now - LiveView.RIBBON_PAST_NANOS,
           now + LiveView.RIBBON_AHEAD_NANOS);
     }
-    return new Lines(
-        view.elapsed(),
-        view.total(),
-        view.bar(),
-        view.barFill(),
-        view.barUrgent(),
-        asked(state, now),
-        FindingsView.told(state, now).map(FindingsView.Told::title).orElse(""));
+    String found = FindingsView.told(state, now).map(FindingsView.Told::title).orElse("");
+    return new Lines(view, asked(state, now), found);
   }
 
   private static String asked(CoachState state, long now) {

@@ -172,9 +172,9 @@ public final class LiveScreen extends KeyedScreen {
   void frame() {
     LivePainter.Lines lines = story.painter().paint(practice);
     CoachState state = practice.state();
-    Kit.show(elapsed, lines.elapsed());
-    Kit.show(total, lines.total());
-    bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
+    Kit.show(elapsed, lines.view().elapsed());
+    Kit.show(total, lines.view().total());
+    show(lines.view().bar());
     showActions(state, practice.clock().nanos());
     long now = practice.clock().nanos();
     showRhythm(state, now);

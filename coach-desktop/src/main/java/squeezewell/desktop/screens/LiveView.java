@@ -25,9 +25,7 @@ import squeezewell.words.Quantities;
  *
  * @param elapsed time practised
  * @param total length of the practice
- * @param bar the line about the pulse check or what holds breathing up
- * @param barFill how much of it is used up, 0 to 1
- * @param barUrgent whether something is due or over its limit
+ * @param bar about the pulse check or what holds breathing up
  * @param word the one thing to do
  * @param count the large count; empty for none
  * @param countNote what the count is of
@@ -37,12 +35,10 @@ import squeezewell.words.Quantities;
  * @param notch the notch to mark; 0 for none
  * @param notches how many notches
  */
-record LiveView(
+public record LiveView(
     String elapsed,
     String total,
-    String bar,
-    double barFill,
-    boolean barUrgent,
+    BarLine bar,
     String word,
     String count,
     String countNote,
@@ -60,7 +56,6 @@ record LiveView(
     CueSchedule schedule = state.schedule();
     Moment moment = schedule.momentAt(nowNanos);
     Guidance guidance = moment.stretch().guidance();
-    BarLine bar = PracticeBar.of(state, moment, nowNanos);
     boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
     boolean silent = moment.act() == Moment.Act.KEEP_RHYTHM;
     Judgement judgement =
@@ -78,9 +73,7 @@ record LiveView(
             ? wholeMinutes(schedule.practisedAt(nowNanos))
             : Quantities.clock(schedule.practisedAt(nowNanos)),
         "of " + Quantities.clock(schedule.plan().lengthNanos()),
-        bar.text(),
-        bar.fill(),
-        bar.urgent(),
+        PracticeBar.of(state, moment, nowNanos),
         word(moment.act()),
         moment.count() > 0 ? Integer.toString(moment.count()) : "",
         note(moment, guidance),

@@ -146,7 +146,7 @@ public final class PastScreen {
       return;
     }
     choice
-        .files(Collections.list(lines.elements()))
+        .files(Collections.list(lines.elements()).stream().map(Line::file).toList())
         .ifPresent(files -> navigator.toComparison(files.get(0), files.get(1)));
   }
 

@@ -246,7 +246,7 @@ public final class ReplayScreen extends RunScreen {
     Kit.show(time, view.time(now));
     Kit.show(speed, player.speed() + "\u00d7");
     Kit.show(asked, Phrases.capital(lines.asked()));
-    bar.show(lines.bar(), lines.barFill(), lines.barUrgent());
+    show(lines.view().bar());
     showing = true;
     slider.show(now, view.time(now));
     showing = false;

@@ -66,6 +66,10 @@ public abstract class RunScreen extends JPanel {
   /** Shows the present moment. */
   abstract void frame();
 
+  final void show(BarLine line) {
+    bar.show(line.text(), line.fill(), line.urgent());
+  }
+
   /** Takes what was found to the card; tells whether it must come or go. */
   final boolean comesOrGoes(CoachState state, long now) {
     Optional<FindingsView.Told> told = FindingsView.told(state, now);

@@ -3,8 +3,6 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import squeezewell.desktop.screens.StationRunView.Item;
-import squeezewell.desktop.screens.StationRunView.Kind;
 import squeezewell.station.file.StationOrder;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.file.StationTask;
@@ -20,14 +18,11 @@ final class StationItems {
 
   private static final String KEYS = "123456789" + LETTERS;
 
-  /** The key of what has none. */
-  static final char NO_KEY = '\0';
-
   private StationItems() {}
 
   /** The items of a station, whose clock shows a time. */
-  static List<Item> items(StationState state, long clock) {
-    List<Item> items = new ArrayList<>();
+  static List<StationItem> items(StationState state, long clock) {
+    List<StationItem> items = new ArrayList<>();
     boolean preparing = state.phase() == StationPhase.PREPARATION;
     int place = 0;
     for (StationTask each : state.station().tasks()) {
@@ -41,21 +36,25 @@ final class StationItems {
       if (found.isPresent() && offered(found.get())) {
         TaskState task = found.get();
         items.add(
-            new Item(
-                Kind.TASK,
+            new StationItem(
+                StationItem.Kind.TASK,
                 task.task().id(),
                 task.task().words(),
                 key,
                 status(task, clock),
-                task.progress() == TaskState.Progress.RUNNING
-                    || task.progress() == TaskState.Progress.LATE,
-                task.progress() == TaskState.Progress.DONE));
+                state(task)));
       }
     }
     if (!preparing) {
       for (StationOrder order : state.station().orders()) {
         items.add(
-            new Item(Kind.ORDER, order.id(), order.words(), key(place++), "order", false, false));
+            new StationItem(
+                StationItem.Kind.ORDER,
+                order.id(),
+                order.words(),
+                key(place++),
+                "order",
+                StationItem.State.WAITS));
       }
     }
     return items;
@@ -68,7 +67,7 @@ final class StationItems {
   }
 
   private static char key(int place) {
-    return place < KEYS.length() ? KEYS.charAt(place) : NO_KEY;
+    return place < KEYS.length() ? KEYS.charAt(place) : StationItem.NO_KEY;
   }
 
   /**
@@ -78,6 +77,15 @@ final class StationItems {
     return task.progress() != TaskState.Progress.NOT_NEEDED
         || task.begunNanos().isPresent()
         || task.task().ifFinding().isEmpty();
+  }
+
+  private static StationItem.State state(TaskState task) {
+    return switch (task.progress()) {
+      case RUNNING -> StationItem.State.RUNS;
+      case LATE -> StationItem.State.LATE;
+      case DONE -> StationItem.State.DONE;
+      default -> StationItem.State.WAITS;
+    };
   }
 
   private static String status(TaskState task, long clock) {

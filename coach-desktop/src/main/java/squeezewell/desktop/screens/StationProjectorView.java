@@ -24,14 +24,14 @@ public record StationProjectorView(
     StationState state = at.station();
     StationRunView run = StationRunView.of(state, nowNanos);
     boolean silent = run.examiner().isEmpty();
-    Optional<StationRunView.Item> next = run.next();
+    Optional<StationItem> next = run.next();
     return new StationProjectorView(
         run.left(),
         state.clockStopped() ? "Clock stopped" : state.phase().label(),
         silent ? state.station().title() : run.examinerWhen(),
         silent ? theCase(state) : run.examiner(),
-        next.map(StationRunView::lead).orElse(""),
-        next.map(StationRunView.Item::status).orElse(""),
+        next.map(StationItem::lead).orElse(""),
+        next.map(StationItem::status).orElse(""),
         run.oxygen());
   }
 

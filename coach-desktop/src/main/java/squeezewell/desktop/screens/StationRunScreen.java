@@ -100,7 +100,7 @@ public final class StationRunScreen extends KeyedScreen {
     view.item(key).ifPresent(item -> tap(item, nanoTime));
   }
 
-  private void tap(StationRunView.Item item, long nanoTime) {
+  private void tap(StationItem item, long nanoTime) {
     switch (item.kind()) {
       case TASK -> station.tap(item.id(), nanoTime);
       case ORDER -> station.post((to, at) -> to.order(item.id(), at), nanoTime);
@@ -190,22 +190,17 @@ public final class StationRunScreen extends KeyedScreen {
 
   /** The practice's own checks press too, once breaths are paced. */
   private void showBreathsAndBar(LiveStation.Now at, long now) {
-    Optional<LivePainter.Lines> presses =
-        breathing.show(at, now).filter(lines -> lines.barUrgent() && !view.barUrgent());
-    if (presses.isPresent()) {
-      bar.show(presses.get().bar(), presses.get().barFill(), true);
-    } else {
-      bar.show(view.bar(), view.barFill(), view.barUrgent());
-    }
+    Optional<BarLine> presses = breathing.show(at, now).map(lines -> lines.view().bar());
+    show(view.bar().urgent() ? view.bar() : presses.filter(BarLine::urgent).orElse(view.bar()));
   }
 
   private void showNext(StationState state) {
     if (view.next().isPresent()) {
-      StationRunView.Item item = view.next().get();
+      StationItem item = view.next().get();
       next.show(
-          StationRunView.lead(item),
+          item.lead(),
           String.valueOf(StationRunView.NEXT_KEY),
-          item.status() + (StationRunView.isRunning(item) ? ", tap when done" : ""),
+          item.status() + (item.runs() ? ", tap when done" : ""),
           false,
           false);
       next.setEnabled(true);

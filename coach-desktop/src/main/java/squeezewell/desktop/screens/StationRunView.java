@@ -19,8 +19,6 @@ import squeezewell.words.Quantities;
  * @param left what is left of the phase, as a clock
  * @param leftUrgent whether it is nearly over
  * @param bar the one time that presses most
- * @param barFill how much of it is used up, 0 to 1
- * @param barUrgent whether it is nearly or wholly used up
  * @param examiner what the examiner said last; empty if nothing yet
  * @param examinerWhen when that was, and how to take it
  * @param next what is expected next; empty if nothing is
@@ -32,13 +30,11 @@ record StationRunView(
     String phase,
     String left,
     boolean leftUrgent,
-    String bar,
-    double barFill,
-    boolean barUrgent,
+    BarLine bar,
     String examiner,
     String examinerWhen,
-    Optional<Item> next,
-    List<Item> items,
+    Optional<StationItem> next,
+    List<StationItem> items,
     String oxygen,
     boolean oxygenUrgent) {
   /** The key of what is expected next. */
@@ -56,39 +52,12 @@ record StationRunView(
     items = List.copyOf(items);
   }
 
-  /** What tapping an item does. */
-  enum Kind {
-    TASK,
-    ORDER,
-    BEGIN
-  }
-
-  /**
-   * Something to tap.
-   *
-   * @param kind what tapping does
-   * @param id identifier of the task or order; empty for the beginning
-   * @param words what it is
-   * @param key the key that taps it; 0 if it has none
-   * @param status how it stands, in words; never by colour alone
-   * @param on whether it runs or presses
-   * @param done whether it is done
-   */
-  record Item(
-      Kind kind, String id, String words, char key, String status, boolean on, boolean done) {
-    /** The key as written on a button; empty if it has none. */
-    String keyName() {
-      return key == StationItems.NO_KEY ? "" : String.valueOf(key);
-    }
-  }
-
   /** The view of a station at an instant of session time. */
   static StationRunView of(StationState state, long nowNanos) {
     long passed = state.clockStopped() ? 0 : Math.max(0, nowNanos - state.nowNanos());
     long clock = state.clockNanos() + passed;
     long phaseLeft = Math.max(0, state.phaseLeftNanos() - passed);
-    List<Item> items = StationItems.items(state, clock);
-    BarLine bar = StationBar.of(state, clock, phaseLeft, nowNanos);
+    List<StationItem> items = StationItems.items(state, clock);
     Optional<StationState.Line> line = state.lines().stream().reduce((first, later) -> later);
     Optional<StationState.Holding> brought =
         brought(state, line.map(StationState.Line::atNanos).orElse(0L));
@@ -96,9 +65,7 @@ record StationRunView(
         state.phase().label() + ", " + who(state),
         Phrases.clockLeft(phaseLeft),
         state.phase() == StationPhase.EXERCISE && phaseLeft <= PHASE_NOTICE_NANOS,
-        bar.text(),
-        bar.fill(),
-        bar.urgent(),
+        StationBar.of(state, clock, phaseLeft, nowNanos),
         brought
             .map(f -> f.finding().words() + ".")
             .orElse(line.map(StationState.Line::words).orElse("")),
@@ -166,26 +133,15 @@ record StationRunView(
                     + t.task().adjunct().get().label());
   }
 
-  /** What is next, with a word that says whether it goes on already. */
-  static String lead(Item item) {
-    return item.kind() == Kind.BEGIN
-        ? item.words()
-        : (isRunning(item) ? "Now: " : "Next: ") + item.words();
-  }
-
-  /** Whether it has been begun and is not done. */
-  static boolean isRunning(Item item) {
-    return item.on() && item.status().startsWith("running");
-  }
-
   /** The item of a key. */
-  Optional<Item> item(char key) {
+  Optional<StationItem> item(char key) {
     return key == NEXT_KEY
         ? next
-        : items.stream().filter(i -> i.key() == key && key != StationItems.NO_KEY).findFirst();
+        : items.stream().filter(i -> i.key() == key && key != StationItem.NO_KEY).findFirst();
   }
 
-  private static Optional<Item> next(StationState state, List<Item> items, long clock) {
+  private static Optional<StationItem> next(
+      StationState state, List<StationItem> items, long clock) {
     for (TaskState task : state.tasks()) {
       if (task.progress() == TaskState.Progress.RUNNING && task.task().kind() == TaskKind.TIMED) {
         return find(items, task.task());
@@ -199,10 +155,7 @@ record StationRunView(
     if (expected.isPresent()) {
       return find(items, expected.get().task());
     }
-    return preparing
-        ? Optional.of(
-            new Item(Kind.BEGIN, "", "Begin the exercise", NEXT_KEY, "all is ready", false, false))
-        : Optional.empty();
+    return preparing ? Optional.of(StationItem.toBegin(NEXT_KEY)) : Optional.empty();
   }
 
   /** The first task to be done, in the station's order, whose turn it is. */
@@ -227,7 +180,7 @@ record StationRunView(
             && task.dueNanos().orElse(Long.MAX_VALUE) - clock <= NEXT_NOTICE_NANOS);
   }
 
-  private static Optional<Item> find(List<Item> items, StationTask task) {
+  private static Optional<StationItem> find(List<StationItem> items, StationTask task) {
     return items.stream().filter(i -> i.id().equals(task.id())).findFirst();
   }
 

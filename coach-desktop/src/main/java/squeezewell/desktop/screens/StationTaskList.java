@@ -22,7 +22,7 @@ final class StationTaskList {
   private final JPanel list;
   private final JScrollPane page;
   private final List<TaskButton> buttons = new ArrayList<>();
-  private List<StationRunView.Item> items = List.of();
+  private List<StationItem> items = List.of();
   private String nextShown = "";
 
   /** Told what is tapped. */
@@ -32,7 +32,7 @@ final class StationTaskList {
      *
      * @param nanoTime when, a reading of {@link System#nanoTime()}
      */
-    void tapped(StationRunView.Item item, long nanoTime);
+    void tapped(StationItem item, long nanoTime);
   }
 
   StationTaskList(Kit kit, Tapped tapped) {
@@ -72,10 +72,10 @@ final class StationTaskList {
       list.repaint();
     }
     for (int i = 0; i < items.size(); i++) {
-      StationRunView.Item item = items.get(i);
+      StationItem item = items.get(i);
       buttons.get(i).show(item.words(), item.keyName(), item.status(), item.on(), item.done());
     }
-    showWhatIsNext(view.next().map(StationRunView.Item::id).orElse(""));
+    showWhatIsNext(view.next().map(StationItem::id).orElse(""));
   }
 
   /** The list moves to what is next when that changes, and else stays where a person moved it. */

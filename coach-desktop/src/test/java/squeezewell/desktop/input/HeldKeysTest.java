@@ -16,18 +16,7 @@ class HeldKeysTest {
 
   private final List<String> heard = new ArrayList<>();
   private final HeldKeys keys =
-      new HeldKeys(
-          new HeldKeys.Listener() {
-            @Override
-            public void began(long atNanos) {
-              heard.add("down " + atNanos / MS);
-            }
-
-            @Override
-            public void ended(long atNanos) {
-              heard.add("up " + atNanos / MS);
-            }
-          });
+      new HeldKeys(at -> heard.add("down " + at / MS), at -> heard.add("up " + at / MS));
 
   @Test
   void aPlainHoldIsOneHold() {

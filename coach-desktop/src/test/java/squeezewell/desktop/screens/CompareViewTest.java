@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
+import squeezewell.review.say.Review;
 
 class CompareViewTest {
   @Test
@@ -38,12 +38,8 @@ class CompareViewTest {
     assertThat(two.mark(1)).isEmpty();
     assertThat(two.toggle(1)).isEqualTo(two);
     assertThat(two.toggle(2)).isEqualTo(one);
-    List<PastScreen.Line> lines = List.of(line("new"), line("middle"), line("old"));
-    assertThat(two.files(lines)).hasValue(List.of(Path.of("old"), Path.of("new")));
-    assertThat(one.files(lines)).isEmpty();
-  }
-
-  private static PastScreen.Line line(String name) {
-    return new PastScreen.Line(Path.of(name), name, "", true);
+    List<Path> files = List.of(Path.of("new"), Path.of("middle"), Path.of("old"));
+    assertThat(two.files(files)).hasValue(List.of(Path.of("old"), Path.of("new")));
+    assertThat(one.files(files)).isEmpty();
   }
 }

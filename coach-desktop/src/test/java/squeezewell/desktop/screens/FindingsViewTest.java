@@ -111,7 +111,7 @@ class FindingsViewTest {
     LiveView view = LiveView.of(coach.state(), 21 * SECOND);
     assertThat(view.word()).isEqualTo("Compress");
     assertThat(view.countNote()).isEqualTo("of 30 compressions");
-    assertThat(view.bar()).isEqualTo("Rhythm check in 1:59");
+    assertThat(view.bar().text()).isEqualTo("Rhythm check in 1:59");
     coach.find(ClinicalFinding.BREATHING_BACK, 30 * SECOND);
     assertThat(LiveView.of(coach.state(), 31 * SECOND).word()).isEqualTo("Watch");
   }

@@ -50,12 +50,12 @@ class LiveViewTest {
   @Test
   void thePulseCheckIsCountedDownThenDueThenOverdue() {
     Coach coach = Practices.coach(0, 5);
-    assertThat(at(coach, 0).bar()).isEqualTo("Pulse check in 2:00");
-    assertThat(at(coach, 105.5).bar()).isEqualTo("Pulse check in 0:15");
-    assertThat(at(coach, 105.5).barUrgent()).isFalse();
-    assertThat(at(coach, 111).barUrgent()).isTrue();
-    assertThat(at(coach, 120.5).bar()).isEqualTo("Pulse check now");
-    assertThat(at(coach, 132).bar()).isEqualTo("Pulse check overdue by 0:12");
+    assertThat(at(coach, 0).bar().text()).isEqualTo("Pulse check in 2:00");
+    assertThat(at(coach, 105.5).bar().text()).isEqualTo("Pulse check in 0:15");
+    assertThat(at(coach, 105.5).bar().urgent()).isFalse();
+    assertThat(at(coach, 111).bar().urgent()).isTrue();
+    assertThat(at(coach, 120.5).bar().text()).isEqualTo("Pulse check now");
+    assertThat(at(coach, 132).bar().text()).isEqualTo("Pulse check overdue by 0:12");
   }
 
   @Test
@@ -63,35 +63,35 @@ class LiveViewTest {
     Coach coach = Practices.coach(0, 5);
     coach.command(Command.PULSE_CHECK, 121 * SECOND);
     assertThat(at(coach, 125.2).word() + at(coach, 125.2).count()).isEqualTo("Check4");
-    assertThat(at(coach, 125.2).bar()).isEqualTo("Feel the pulse, 5 to 10 s");
-    assertThat(at(coach, 131.5).bar()).isEqualTo("Check over 10 s: squeeze");
-    assertThat(at(coach, 131.5).barUrgent()).isTrue();
+    assertThat(at(coach, 125.2).bar().text()).isEqualTo("Feel the pulse, 5 to 10 s");
+    assertThat(at(coach, 131.5).bar().text()).isEqualTo("Check over 10 s: squeeze");
+    assertThat(at(coach, 131.5).bar().urgent()).isTrue();
   }
 
   @Test
   void aLongTimeWithoutABreathIsTold() {
     Coach coach = Practices.coach(0, 5);
     // Who records no breath at all is not told so.
-    assertThat(at(coach, 30).bar()).isEqualTo("Pulse check in 1:30");
+    assertThat(at(coach, 30).bar().text()).isEqualTo("Pulse check in 1:30");
     breath(coach, 30);
     double end = coach.state().breaths().get(0).endNanos().orElseThrow() / 1e9;
     // The limit of this edition is 10 s.
-    assertThat(at(coach, end + 9.9).bar()).startsWith("Pulse check in");
-    assertThat(at(coach, end + 10.6).bar()).isEqualTo("No breath for 0:10");
-    assertThat(at(coach, end + 10.6).barUrgent()).isTrue();
+    assertThat(at(coach, end + 9.9).bar().text()).startsWith("Pulse check in");
+    assertThat(at(coach, end + 10.6).bar().text()).isEqualTo("No breath for 0:10");
+    assertThat(at(coach, end + 10.6).bar().urgent()).isTrue();
     coach.command(Command.SUCTION, Math.round((end + 11) * 1e9));
-    assertThat(at(coach, end + 12).bar()).startsWith("Suction");
+    assertThat(at(coach, end + 12).bar().text()).startsWith("Suction");
     coach.command(Command.SUCTION_END, Math.round((end + 13) * 1e9));
-    assertThat(at(coach, end + 14).bar()).startsWith("Pulse check in");
+    assertThat(at(coach, end + 14).bar().text()).startsWith("Pulse check in");
   }
 
   @Test
   void suctionWarnsBeforeItsLimit() {
     Coach coach = Practices.coach(0, 5);
     coach.command(Command.SUCTION, 20 * SECOND);
-    assertThat(at(coach, 25).barUrgent()).isFalse();
-    assertThat(at(coach, 31).barUrgent()).isTrue();
-    assertThat(at(coach, 36).bar()).isEqualTo("Suction over 15 s: squeeze");
+    assertThat(at(coach, 25).bar().urgent()).isFalse();
+    assertThat(at(coach, 31).bar().urgent()).isTrue();
+    assertThat(at(coach, 36).bar().text()).isEqualTo("Suction over 15 s: squeeze");
   }
 
   @Test
@@ -140,9 +140,9 @@ class LiveViewTest {
     Coach coach = Practices.coach(0, 5);
     coach.command(Command.PAUSE, 10 * SECOND);
     assertThat(at(coach, 75).elapsed()).isEqualTo("0:10");
-    assertThat(at(coach, 75).bar()).isEqualTo("Paused for 1:05");
+    assertThat(at(coach, 75).bar().text()).isEqualTo("Paused for 1:05");
     coach.command(Command.RESUME, 80 * SECOND);
-    assertThat(at(coach, 90).bar()).isEqualTo("Pulse check in 1:40");
+    assertThat(at(coach, 90).bar().text()).isEqualTo("Pulse check in 1:40");
   }
 
   private static Coach coach(String edition, PatientGroup patient, Situation situation) {
@@ -189,7 +189,7 @@ class LiveViewTest {
   void whoCompressesGoesOnWithCompressionsAfterALongCheck() {
     Coach coach = coach("aha-2025", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY);
     coach.command(Command.PULSE_CHECK, 60 * SECOND);
-    assertThat(at(coach, 71).bar()).isEqualTo("Check over 10 s: compress");
+    assertThat(at(coach, 71).bar().text()).isEqualTo("Check over 10 s: compress");
   }
 
   /**
@@ -238,15 +238,15 @@ class LiveViewTest {
       String words) {
     String[] said = new String[6];
     Coach check = coach(edition, patient, situation, rescuers, watched.equals("yes"));
-    said[3] = at(check, 6).bar().replaceFirst(" in .*", " in");
+    said[3] = at(check, 6).bar().text().replaceFirst(" in .*", " in");
     said[4] = LiveView.checkButton(check.state().schedule().inForceAt(6 * SECOND).check());
     check.command(Command.PULSE_CHECK, 7 * SECOND);
-    said[0] = at(check, 8).bar();
-    said[1] = at(check, 18).bar();
+    said[0] = at(check, 8).bar().text();
+    said[1] = at(check, 18).bar().text();
     said[5] = LiveView.goOn(check.state().schedule().inForceAt(8 * SECOND));
     Coach suction = coach(edition, patient, situation, rescuers, watched.equals("yes"));
     suction.command(Command.SUCTION, 7 * SECOND);
-    said[2] = at(suction, 23).bar();
+    said[2] = at(suction, 23).bar().text();
     assertThat(String.join("|", said)).isEqualTo(words);
   }
 

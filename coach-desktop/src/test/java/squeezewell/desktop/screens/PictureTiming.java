@@ -28,13 +28,13 @@ import squeezewell.picture.PlotPicture;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.session.FileJournal;
+import squeezewell.review.say.Review;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
+import squeezewell.storage.FileJournal;
 
 /**
  * Prints how long it takes to open the debrief of an hour's practice, from the file to the first

@@ -58,8 +58,8 @@ class SilentLiveViewTest {
     assertThat(early.interval()).as("no result before the end").isEmpty();
     assertThat(early.judgement()).isEqualTo(Judgement.UNJUDGED);
     assertThat(early.elapsed()).isEqualTo("0 min");
-    assertThat(early.bar()).isEqualTo("Keep the rhythm on your own");
-    assertThat(early.barFill()).isZero();
+    assertThat(early.bar().text()).isEqualTo("Keep the rhythm on your own");
+    assertThat(early.bar().fill()).isZero();
     // The same for seconds on end: nothing runs that could be counted by.
     assertThat(at(coach, 12.3)).isEqualTo(early);
     assertThat(at(coach, 18.6)).isEqualTo(early);
@@ -101,15 +101,15 @@ class SilentLiveViewTest {
   void whatKeepsAPatientSafeIsShownAllTheSame() {
     Coach coach = coach(Prompting.NONE);
     // Nobody has breathed since the start at 3 s.
-    assertThat(at(coach, 14).bar()).isEqualTo("No breath for 0:11");
+    assertThat(at(coach, 14).bar().text()).isEqualTo("No breath for 0:11");
     breathe(coach, 15);
-    assertThat(at(coach, 25).bar()).isEqualTo("Keep the rhythm on your own");
-    assertThat(at(coach, 27).bar()).isEqualTo("No breath for 0:11");
-    assertThat(at(coach, 27).barUrgent()).isTrue();
+    assertThat(at(coach, 25).bar().text()).isEqualTo("Keep the rhythm on your own");
+    assertThat(at(coach, 27).bar().text()).isEqualTo("No breath for 0:11");
+    assertThat(at(coach, 27).bar().urgent()).isTrue();
     breathe(coach, 110);
-    assertThat(at(coach, 114).bar()).isEqualTo("Pulse check soon");
+    assertThat(at(coach, 114).bar().text()).isEqualTo("Pulse check soon");
     breathe(coach, 120);
-    assertThat(at(coach, 124).bar()).isEqualTo("Pulse check now");
+    assertThat(at(coach, 124).bar().text()).isEqualTo("Pulse check now");
     coach.command(Command.PULSE_CHECK, 125 * SECOND);
     assertThat(at(coach, 128).word() + at(coach, 128).count()).isEqualTo("Check3");
   }

@@ -60,11 +60,11 @@ class StationRunViewTest {
   }
 
   private static List<String> ids(StationRunView view) {
-    return view.items().stream().map(StationRunView.Item::id).collect(Collectors.toList());
+    return view.items().stream().map(StationItem::id).collect(Collectors.toList());
   }
 
   private static String next(StationRunView view) {
-    return view.next().map(StationRunView.Item::id).orElse("none");
+    return view.next().map(StationItem::id).orElse("none");
   }
 
   @Test
@@ -75,7 +75,7 @@ class StationRunViewTest {
     assertThat(next(view)).isEqualTo("protect");
     done("protect", 2);
     done("check-kit", 3);
-    assertThat(at(4).next().orElseThrow().kind()).isEqualTo(StationRunView.Kind.BEGIN);
+    assertThat(at(4).next().orElseThrow().kind()).isEqualTo(StationItem.Kind.BEGIN);
   }
 
   @Test
@@ -111,7 +111,7 @@ class StationRunViewTest {
       run.begin(SECOND);
       List<Character> keys =
           StationRunView.of(run.state(), 2 * SECOND).items().stream()
-              .map(StationRunView.Item::key)
+              .map(StationItem::key)
               .collect(Collectors.toList());
       // A key of 0 would be none: everything in the built-in stations has one.
       assertThat(keys).as(station.id()).doesNotHaveDuplicates().doesNotContain('N', '\0');
@@ -129,12 +129,12 @@ class StationRunViewTest {
     done("response", 5);
     practice.start("pulse", 6 * SECOND);
     StationRunView running = at(12);
-    assertThat(running.bar()).isEqualTo("Feel for a pulse: 6 s, 5 to 10 s");
-    assertThat(running.barUrgent()).isFalse();
+    assertThat(running.bar().text()).isEqualTo("Feel for a pulse: 6 s, 5 to 10 s");
+    assertThat(running.bar().urgent()).isFalse();
     assertThat(next(running)).isEqualTo("pulse");
     StationRunView over = at(17);
-    assertThat(over.bar()).isEqualTo("Feel for a pulse over 10 s: end it");
-    assertThat(over.barUrgent()).isTrue();
+    assertThat(over.bar().text()).isEqualTo("Feel for a pulse over 10 s: end it");
+    assertThat(over.bar().urgent()).isTrue();
   }
 
   @Test
@@ -149,7 +149,7 @@ class StationRunViewTest {
     // Sending for help has no time and stands first; opening the airway is due 15 s after 0:12.
     assertThat(next(at(13))).isEqualTo("help");
     assertThat(next(at(18))).isEqualTo("open");
-    assertThat(at(28).bar()).isEqualTo("Late: Open the airway");
+    assertThat(at(28).bar().text()).isEqualTo("Late: Open the airway");
   }
 
   @Test
@@ -169,7 +169,7 @@ class StationRunViewTest {
     practice.begin(SECOND);
     practice.stopClock(11 * SECOND);
     assertThat(at(40).left()).isEqualTo("4:50");
-    assertThat(at(40).bar()).isEqualTo("The clock is stopped");
+    assertThat(at(40).bar().text()).isEqualTo("The clock is stopped");
     practice.runClock(50 * SECOND);
     assertThat(at(60).left()).isEqualTo("4:40");
   }

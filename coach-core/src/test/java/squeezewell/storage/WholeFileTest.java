@@ -1,4 +1,4 @@
-package squeezewell.files;
+package squeezewell.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

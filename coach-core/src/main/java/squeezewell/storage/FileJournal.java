@@ -1,54 +1,62 @@
-package squeezewell.session;
+package squeezewell.storage;
 
 import java.io.IOException;
-import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Json;
+import squeezewell.session.Journal;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionFormat;
+import squeezewell.session.SessionHeader;
 
 /**
  * A journal in a file of its own, one JSON object a line. Each event is handed to the operating
- * system before {@link #append} returns, so a process that is killed loses none; {@link #close}
- * also forces the file to the disk. Not thread-safe: one thread writes.
+ * system before {@link #append} returns, so a process that is killed loses none. The header is
+ * forced to the disk before {@link #create} returns, all events by {@link #close}, and those in
+ * between whenever {@link #force} is called: about once a second, then a power cut loses no more
+ * than that. One thread writes; any other may force.
  */
 public final class FileJournal implements Journal {
-  // Not a channel: an interrupt of the writing thread would close that for good.
-  private final RandomAccessFile out;
+  private final Disk.OpenFile out;
   private final Path file;
-  private long goodBytes;
+  private volatile long goodBytes;
+  private volatile long forcedBytes;
+  private boolean cutByOthers;
   private boolean closed;
 
-  private FileJournal(RandomAccessFile out, Path file) {
+  private FileJournal(Disk.OpenFile out, Path file) {
     this.out = out;
     this.file = file;
   }
 
+  /** Makes a new file on this machine's disk and writes the header. */
+  public static FileJournal create(Path file, SessionHeader header) throws IOException {
+    return create(Disk.ofThisMachine(), file, header);
+  }
+
   /**
-   * Makes a new file and writes the header.
+   * Makes a new file, which only its owner can read, and writes the header.
    *
    * @param file must not exist; missing folders are made
    * @throws IOException if the file exists or can't be written
    * @throws IllegalArgumentException if the header could not be read back, such as when its
    *     protocol holds values that no protocol file may hold
    */
-  public static FileJournal create(Path file, SessionHeader header) throws IOException {
+  public static FileJournal create(Disk disk, Path file, SessionHeader header) throws IOException {
     String line = SessionFormat.line(header);
     requireReadable(header, line);
-    Path folder = file.toAbsolutePath().getParent();
-    if (folder != null) {
-      Files.createDirectories(folder);
-    }
-    Files.createFile(file);
-    RandomAccessFile out = new RandomAccessFile(file.toFile(), "rw");
+    Disk.OpenFile out = disk.create(file, Disk.Rights.OWNER);
     FileJournal journal = new FileJournal(out, file);
     try {
       journal.write(line);
+      journal.force();
+      disk.forceFolder(file.toAbsolutePath().getParent());
     } catch (IOException e) {
       out.close();
       // Without a header it is no session, and would only stand in the list as one that is broken.
-      Files.deleteIfExists(file);
+      disk.delete(file);
       throw e;
     }
     return journal;
@@ -70,17 +78,39 @@ public final class FileJournal implements Journal {
     write(SessionFormat.line(event));
   }
 
+  /**
+   * Forces what was appended to the disk, if that has not been done. May be called from any thread.
+   *
+   * @throws IOException if that fails; the next call tries again
+   */
+  public void force() throws IOException {
+    long upTo = goodBytes;
+    if (upTo > forcedBytes) {
+      out.force();
+      forcedBytes = upTo;
+    }
+  }
+
   /** Where the session is kept. */
   public Path file() {
     return file;
+  }
+
+  /** Whether the file is there and no other program made it longer or shorter. */
+  public boolean isAsWritten() {
+    try {
+      return !cutByOthers && Files.size(file) == goodBytes;
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   @Override
   public void close() throws IOException {
     if (!closed) {
       closed = true;
-      try (RandomAccessFile closing = out) {
-        closing.getFD().sync();
+      try (Disk.OpenFile closing = out) {
+        force();
       }
     }
   }
@@ -88,16 +118,18 @@ public final class FileJournal implements Journal {
   /** Writes a whole line or, if that fails, leaves no part of it behind. */
   private void write(String line) throws IOException {
     byte[] bytes = line.getBytes(StandardCharsets.UTF_8);
+    long end = goodBytes;
     try {
       // A failed line may have left a part behind that could not be cut off at once.
-      if (out.length() != goodBytes) {
-        out.setLength(goodBytes);
+      long there = out.length();
+      cutByOthers |= there < end;
+      if (there > end) {
+        out.setLength(end);
       }
-      out.seek(goodBytes);
-      out.write(bytes);
-      goodBytes += bytes.length;
+      out.write(end, bytes);
+      goodBytes = end + bytes.length;
     } catch (IOException e) {
-      cutBackTo(goodBytes, e);
+      cutBackTo(end, e);
       throw e;
     }
   }

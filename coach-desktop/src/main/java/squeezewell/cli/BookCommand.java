@@ -18,10 +18,9 @@ import squeezewell.cue.Prompting;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Caution;
-import squeezewell.review.say.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.trainee.PastPractice;
@@ -97,7 +96,7 @@ final class BookCommand extends CliCommand {
                 : ""));
     around.print(TextWrap.wrap(review.headline(), 78, "    "));
     PastPractice.of(session)
-        .map(practice -> practice.words(book, zone))
+        .map(practice -> book.words(practice, zone))
         .filter(words -> !words.isEmpty())
         .ifPresent(words -> around.print(TextWrap.wrap(words, 78, "    ")));
   }

@@ -100,7 +100,7 @@ final class PastPractices {
                 Quantities.count(metrics.breathCount(), "breath") + rate,
                 session.header().trainee(),
                 ended(session, review),
-                PastPractice.of(session).map(practice -> practice.words(book, zone)).orElse(""))
+                PastPractice.of(session).map(practice -> book.words(practice, zone)).orElse(""))
             .filter(words -> !words.isEmpty())
             .collect(Collectors.joining("  ·  "));
     return new PastScreen.Line(

@@ -15,8 +15,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Coach;
-import squeezewell.coach.TraineeFault;
 import squeezewell.coach.ScriptedFinding;
+import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.HomeFolder;
@@ -151,10 +151,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private Session kept(
-      SessionHeader header,
-      VirtualTrainee trainee,
-      List<ScriptedFinding> script,
-      HomeFolder folder)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, HomeFolder folder)
       throws IOException, BadInputException, CannotException {
     Path file = folder.newSessionFile(header.startedAt());
     try (FileJournal journal = FileJournal.create(file, header)) {
@@ -175,10 +172,7 @@ final class DemoCommand extends CliCommand {
   }
 
   private static void practise(
-      SessionHeader header,
-      VirtualTrainee trainee,
-      List<ScriptedFinding> script,
-      Journal journal)
+      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, Journal journal)
       throws CannotException {
     Coach coach = new Coach(header.plan(), journal, List.of());
     trainee.practise(coach, new ManualClock(), script);

@@ -58,7 +58,8 @@ class LiveAndDebriefAgreePropertyTest {
     SplittableRandom random = new SplittableRandom(seed);
     Protocol edition = any(random, GuidelineLibrary.editions());
     Guidance guidance = any(random, edition.guidance());
-    PracticePlan plan = PracticePlan.of(edition, guidance, random.nextInt(2) * 3 * SECOND, LENGTH, 0);
+    PracticePlan plan =
+        PracticePlan.of(edition, guidance, random.nextInt(2) * 3 * SECOND, LENGTH, 0);
     Coach coach = new Coach(plan, journal(), List.of());
     practise(coach, random);
     Review review =
@@ -115,8 +116,7 @@ class LiveAndDebriefAgreePropertyTest {
   private long breathe(Coach coach, long after, SplittableRandom random) {
     CoachState before = coach.state();
     long interval = LEAST_STEP + random.nextLong(12 * SECOND);
-    Optional<BreathPlan> plan =
-        before.schedule().guidanceAt(after).rhythm().steadyBreaths();
+    Optional<BreathPlan> plan = before.schedule().guidanceAt(after).rhythm().steadyBreaths();
     if (plan.isPresent() && random.nextInt(3) > 0) {
       long end = random.nextBoolean() ? plan.get().lowNanos() : plan.get().highNanos();
       interval = end + random.nextLong(-2, 3) * (random.nextBoolean() ? 1 : SECOND / 10);

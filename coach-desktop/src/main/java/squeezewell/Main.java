@@ -5,8 +5,10 @@ import java.io.BufferedWriter;
 import java.io.Console;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.FilterOutputStream;
 import java.io.FilterWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -37,8 +39,8 @@ public final class Main {
             charset,
             Clock.systemUTC(),
             home -> {
-              Simulator.open(home);
-              windowOpen.set(true);
+              windowOpen.set(Simulator.open(home));
+              return windowOpen.get();
             });
     int code = Cli.run(args, around);
     if (code != 0 && args.length == 0 && !terminal) {
@@ -92,9 +94,36 @@ public final class Main {
     }
   }
 
+  /** Whoever reads only the first lines has what was wanted: the rest goes nowhere. */
+  private static final class Pipe extends FilterOutputStream {
+    private boolean closed;
+
+    Pipe(OutputStream to) {
+      super(to);
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int length) throws IOException {
+      if (closed) {
+        return;
+      }
+      try {
+        out.write(bytes, from, length);
+      } catch (IOException e) {
+        // The words of Linux and macOS, and of Windows.
+        String words = String.valueOf(e.getMessage());
+        closed = words.contains("Broken pipe") || words.contains("pipe is being closed");
+        if (!closed) {
+          throw e;
+        }
+      }
+    }
+  }
+
   private static PrintWriter writer(FileDescriptor descriptor, Charset charset) {
     return new PrintWriter(
-        new BufferedWriter(new OutputStreamWriter(new FileOutputStream(descriptor), charset)),
+        new BufferedWriter(
+            new OutputStreamWriter(new Pipe(new FileOutputStream(descriptor)), charset)),
         true);
   }
 }

@@ -2,18 +2,22 @@ package squeezewell;
 
 import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
 import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.util.List;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 
 /** The arrows of the desktop, and what no class of ours may do. */
 @AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -114,4 +118,21 @@ class DesktopArchitectureTest {
   @ArchTest
   static final ArchRule packagesHaveNoCycles =
       slices().matching("squeezewell.(**)").should().beFreeOfCycles();
+
+  @ArchTest
+  static void noMoreThanTwoClassesStandInARing(JavaClasses classes) {
+    List<String> rings =
+        ClassRings.largerThan(
+            2, classes.that(resideInAnyPackage("squeezewell.desktop..", "squeezewell.live..")));
+    assertThat(rings).isEmpty();
+  }
+
+  @ArchTest
+  static final ArchRule aScreenIsNoneOfTheWindowsOwn =
+      noClasses()
+          .that()
+          .resideInAnyPackage("squeezewell.desktop.screens..", "squeezewell.desktop.input..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("squeezewell.desktop");
 }

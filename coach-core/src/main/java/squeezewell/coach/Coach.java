@@ -307,7 +307,8 @@ public final class Coach {
     Course next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
     long noted = log.append(new Fact.Found(finding), changes ? cues.afterLastCue(at) : at);
-    findings.add(new NotedFinding(log.lastNumber(), noted, finding, course, next, OptionalLong.empty()));
+    findings.add(
+        new NotedFinding(log.lastNumber(), noted, finding, course, next, OptionalLong.empty()));
     beforeFinding = schedule;
     since.clear();
     goTo(next, noted);

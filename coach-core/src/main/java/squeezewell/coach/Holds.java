@@ -31,8 +31,7 @@ final class Holds {
   record Told(Command command, long atNanos) {}
 
   /** What a command changes about the prompts, in order; nothing if it makes no sense. */
-  static List<Fact> changes(
-      Command command, CueSchedule schedule, Course course, long atNanos) {
+  static List<Fact> changes(Command command, CueSchedule schedule, Course course, long atNanos) {
     Stretch now = schedule.stretchAt(atNanos);
     return switch (command) {
       case PULSE_CHECK -> beginning(Stretch.Kind.PULSE_CHECK, now, course);

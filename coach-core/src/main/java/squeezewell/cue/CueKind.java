@@ -47,4 +47,14 @@ public enum CueKind {
   public String id() {
     return id;
   }
+
+  /** Whether it tells a part of a breath: when to squeeze, to let go, or a count. */
+  boolean tellsBreath() {
+    return this == RELEASE || this == SQUEEZE || this == COUNT;
+  }
+
+  /** Whether it tells that something else is to be done from now on. */
+  boolean tellsChange() {
+    return this == RHYTHM_CHANGED || this == WATCH || this == NO_RATE;
+  }
 }

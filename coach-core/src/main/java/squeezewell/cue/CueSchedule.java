@@ -277,18 +277,11 @@ public final class CueSchedule {
    */
   public long soundsUntil(Cue cue) {
     int index = indexAt(cue.atNanos());
-    boolean change =
-        cue.kind() == CueKind.RHYTHM_CHANGED
-            || cue.kind() == CueKind.WATCH
-            || cue.kind() == CueKind.NO_RATE;
+    boolean change = cue.kind().tellsChange();
     // The words of a change are wrong as soon as something else is to be done.
     long until = change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil[index];
-    boolean breath =
-        cue.kind() == CueKind.SQUEEZE
-            || cue.kind() == CueKind.RELEASE
-            || cue.kind() == CueKind.COUNT;
     int next = firstSilenceAfter(cue.atNanos());
-    return breath && next < silences.size()
+    return cue.kind().tellsBreath() && next < silences.size()
         ? Math.min(until, silences.get(next).startNanos())
         : until;
   }

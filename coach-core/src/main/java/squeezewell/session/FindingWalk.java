@@ -55,7 +55,9 @@ final class FindingWalk {
   private void find(SessionEvent event, ClinicalFinding found) {
     Course next = course.after(found);
     standing.push(noted.size());
-    noted.add(new NotedFinding(event.number(), event.atNanos(), found, course, next, OptionalLong.empty()));
+    noted.add(
+        new NotedFinding(
+            event.number(), event.atNanos(), found, course, next, OptionalLong.empty()));
     moveTo(next, event.atNanos());
   }
 

@@ -8,10 +8,9 @@ import java.util.Objects;
 import java.util.Optional;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
-import squeezewell.review.judge.HeldTest;
-import squeezewell.review.measure.Unprompted;
+import squeezewell.review.judge.Verdict;
+import squeezewell.review.say.VerdictText;
 import squeezewell.session.Fact;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
@@ -28,8 +27,7 @@ import squeezewell.session.SessionHeader;
  * @param startLevel the level of fading it began with; 0 where prompts did not fade
  * @param endLevel the level it ended with, before any finding that changed the rhythm; 0 where
  *     prompts did not fade
- * @param test what the review of the test without prompts gives: its verdict, so that no test
- *     counts as passed of which the debrief says that it was not; empty if it was none
+ * @param test the verdict on the test without prompts; empty if it was none
  */
 public record PastPractice(
     Instant startedAt,
@@ -38,7 +36,7 @@ public record PastPractice(
     Prompting prompting,
     int startLevel,
     int endLevel,
-    Optional<HeldTest.Outcome> test) {
+    Optional<Verdict.Outcome> test) {
   public PastPractice {
     Objects.requireNonNull(startedAt, "startedAt");
     Objects.requireNonNull(trainee, "trainee");
@@ -71,15 +69,7 @@ public record PastPractice(
             prompting,
             header.plan().startLevel(),
             prompting == Prompting.FADING ? endLevel(session) : 0,
-            prompting == Prompting.NONE ? test(Reviewer.review(session)) : Optional.empty()));
-  }
-
-  private static Optional<HeldTest.Outcome> test(Review review) {
-    return review
-        .metrics()
-        .unprompted()
-        .flatMap(Unprompted::test)
-        .map(test -> HeldTest.Outcome.of(review.verdict()).orElse(test.outcome()));
+            prompting == Prompting.NONE ? Reviewer.review(session).test() : Optional.empty()));
   }
 
   /** Each change of the level is an event; another rhythm begins again with level 0. */
@@ -100,6 +90,11 @@ public record PastPractice(
     return level;
   }
 
+  /** Whether it was a test, and passed. */
+  boolean isPassed() {
+    return test.filter(outcome -> outcome == Verdict.Outcome.HELD).isPresent();
+  }
+
   /**
    * What it says, in a few words for a list; empty if nothing.
    *
@@ -112,8 +107,8 @@ public record PastPractice(
           ? "fading, level " + endLevel
           : "fading, level " + startLevel + " to " + endLevel;
     }
-    if (!test.filter(t -> t == HeldTest.Outcome.PASS).isPresent()) {
-      return test.map(t -> "test: " + t.label().toLowerCase(Locale.ROOT)).orElse("");
+    if (!isPassed()) {
+      return test.map(t -> "test: " + VerdictText.test(t).toLowerCase(Locale.ROOT)).orElse("");
     }
     return book.upTo(startedAt).heldAlone(trainee, guidance, zone).words();
   }

@@ -11,7 +11,6 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
-import squeezewell.review.judge.HeldTest;
 
 /**
  * The past practices that say something of a rhythm held alone. Immutable; the order in which they
@@ -50,7 +49,7 @@ public final class RecordBook {
   public HeldAlone heldAlone(String trainee, Guidance guidance, ZoneId zone) {
     TreeSet<LocalDate> days = new TreeSet<>();
     of(trainee, guidance)
-        .filter(p -> p.test().filter(t -> t == HeldTest.Outcome.PASS).isPresent())
+        .filter(PastPractice::isPassed)
         .forEach(p -> days.add(Days.on(p.startedAt(), zone)));
     return new HeldAlone(List.copyOf(days));
   }

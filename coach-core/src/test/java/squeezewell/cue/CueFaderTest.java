@@ -1,6 +1,7 @@
 package squeezewell.cue;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -168,6 +169,34 @@ class CueFaderTest {
     assertThat(child.rangeIsPublished()).isTrue();
     assertThat(child.keepsMean(2.9)).isTrue();
     assertThat(child.keepsMean(3.05)).isFalse();
+    assertThat(child.keepsMean(3)).isTrue();
+    assertThat(child.keepsMean(2)).isTrue();
+    assertThat(child.keepsMean(3.000001)).isFalse();
+    assertThat(child.keepsMean(1.999999)).isFalse();
+    // 8 % of 6 s is 0.48 s.
+    assertThat(ADULT.rangeIsPublished()).isFalse();
+    assertThat(ADULT.keepsMean(6.48)).isTrue();
+    assertThat(ADULT.keepsMean(5.52)).isTrue();
+    assertThat(ADULT.keepsMean(6.480001)).isFalse();
+    assertThat(ADULT.keepsMean(5.519999)).isFalse();
+  }
+
+  /** Two blocks of ten at level 0, then the five prompted ones of level 1; else one block's. */
+  @Test
+  void theFirstSilentBreathComesAfterThePromptedOnes() {
+    for (int level = 0; level <= CueFader.HIGHEST_START; level++) {
+      CueFader fader = CueFader.start(ADULT, level);
+      int breaths = 0;
+      while (fader.prompts()) {
+        fader = run(fader, 6);
+        breaths++;
+      }
+      assertThat(CueFader.breathsBeforeSilence(level)).isEqualTo(breaths);
+    }
+    assertThat(CueFader.prompted(2)).isEqualTo(4);
+    assertThat(CueFader.silent(2)).isEqualTo(8);
+    assertThatThrownBy(() -> CueFader.start(ADULT, 5)).hasMessageContaining("allowed: 0 to 4");
+    assertThatThrownBy(() -> CueFader.start(ADULT, -1)).hasMessageContaining("allowed: 0 to 4");
   }
 
   /** A learner: moves by a share of the way to 6 s with each prompted breath. */

@@ -10,7 +10,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 
@@ -160,7 +161,7 @@ class CompressionFindingsTest {
         .orElse("");
   }
 
-  private static Finding finding(Review review, String code) {
+  private static Feedback finding(Review review, String code) {
     return review.findings().stream().filter(f -> f.code().equals(code)).findFirst().orElseThrow();
   }
 

@@ -18,6 +18,7 @@ import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
 import squeezewell.protocol.Tempo;
 import squeezewell.review.measure.Compressions;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;

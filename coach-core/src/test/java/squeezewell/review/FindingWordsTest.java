@@ -16,8 +16,9 @@ import squeezewell.Tries;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.measure.Compressions;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 
 /**
@@ -157,7 +158,7 @@ class FindingWordsTest {
   void oneLongWaitDoesNotMakeAFastRhythmReadAsSlow() {
     // 0 to 57 s every 3 s: 19 intervals. Then 120 s without a breath. The mean of all 20 is
     // (57 + 120) / 20 = 8.85 s, which is slow; the fast ones are 3 s, so 60 / 3 = 20 a minute.
-    Finding fast =
+    Feedback fast =
         only(SessionBuilder.ofSeconds(180).breathsEvery(3, 0, 57).breaths(177), "too-fast");
     assertThat(fast.text())
         .startsWith(
@@ -237,7 +238,7 @@ class FindingWordsTest {
   void compressionsThatCameAfterAWaitDidNotStartAtOnce() {
     SessionBuilder session = SessionBuilder.ofSeconds(120).breathsEvery(6, 0.2, 54.2);
     session.finding(60, ClinicalFinding.PULSE_LOST).compressions(60, 68, 0.55);
-    Finding finding = only(session, "compressions-at-once");
+    Feedback finding = only(session, "compressions-at-once");
     assertThat(finding.title()).isEqualTo("Compressions started in time");
     assertThat(finding.text()).contains("came 8 s after the finding at 1:00");
   }
@@ -258,16 +259,11 @@ class FindingWordsTest {
   void aTestOfNearlyTwoMinutesIsNotPrintedAsTwo() {
     // 20 intervals of 5.985 s: 119.7 s, which the clock rounds to 2:00.
     assertThat(
-            SessionBuilder.ofSeconds(150)
-                .test()
-                .breathsEvery(5.985, 1, 120.7)
-                .review()
-                .verdict()
-                .reasons())
+            SessionBuilder.ofSeconds(150).test().breathsEvery(5.985, 1, 120.7).review().reasons())
         .containsExactly("just under 2:00 from the first breath to the last; the rule needs 2:00");
   }
 
-  private static Finding only(SessionBuilder session, String code) {
+  private static Feedback only(SessionBuilder session, String code) {
     return session.review().findings().stream()
         .filter(finding -> finding.code().equals(code))
         .findFirst()
@@ -276,7 +272,7 @@ class FindingWordsTest {
 
   private void check(long seed, Review review, Map<String, Integer> seen) {
     List<String> codes = new ArrayList<>();
-    for (Finding finding : review.findings()) {
+    for (Feedback finding : review.findings()) {
       codes.add(finding.code());
       Rule rule = rules.get(finding.code());
       if (rule == null) {

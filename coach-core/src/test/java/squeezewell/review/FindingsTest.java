@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 
 /** What is told, in which order and with which numbers, worked by hand. */
 class FindingsTest {
@@ -74,7 +76,7 @@ class FindingsTest {
     Review review =
         SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 54).breathsEvery(6, 66, 114).review();
     assertThat(HoldsTest.codes(review)).startsWith("long-gap", "missed-prompts");
-    assertThat(review.findings().get(1).severity()).isEqualTo(Finding.Severity.ADVICE);
+    assertThat(review.findings().get(1).severity()).isEqualTo(Severity.ADVICE);
   }
 
   /**
@@ -89,6 +91,6 @@ class FindingsTest {
     }
     Review review = builder.review();
     assertThat(review.metrics().asynchrony().ownTempo()).isTrue();
-    assertThat(review.findings()).extracting(Finding::code).doesNotContain("own-tempo");
+    assertThat(review.findings()).extracting(Feedback::code).doesNotContain("own-tempo");
   }
 }

@@ -9,11 +9,12 @@ import squeezewell.TestPlans;
 import squeezewell.cue.CheckKind;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.EventType;
 
@@ -86,7 +87,7 @@ class HoldsTest {
         .doesNotContain("ulse check");
   }
 
-  private static Finding finding(Review review, String code) {
+  private static Feedback finding(Review review, String code) {
     return review.findings().stream().filter(f -> f.code().equals(code)).findFirst().orElseThrow();
   }
 
@@ -222,7 +223,7 @@ class HoldsTest {
   }
 
   static List<String> codes(Review review) {
-    return review.findings().stream().map(Finding::code).collect(Collectors.toList());
+    return review.findings().stream().map(Feedback::code).collect(Collectors.toList());
   }
 
   private static List<PulseCheckResult.Outcome> outcomes(SessionBuilder session) {

@@ -7,6 +7,7 @@ import java.lang.reflect.Type;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,9 +15,11 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
+import squeezewell.review.say.VerdictText;
 
 /**
- * All figures of a record by name, found by reflection: {@code gap.longestSeconds}, {@code
+ * All figures of a review by name, found by reflection: {@code gap.longestSeconds}, {@code
  * pulseChecks[0].lateSeconds}. What is added to {@link Metrics} is among them without further ado.
  */
 final class MetricFields {
@@ -29,6 +32,10 @@ final class MetricFields {
   static Set<String> names() {
     Set<String> names = new LinkedHashSet<>();
     addNames("", Metrics.class, names);
+    names.add("unprompted.test.outcome");
+    names.add("unprompted.test.intervalCount");
+    names.add("unprompted.test.rule");
+    names.add("unprompted.test.reasons[]");
     return names;
   }
 
@@ -47,9 +54,19 @@ final class MetricFields {
   }
 
   /** The figures with their values: numbers as {@code Double}, all else as text. */
-  static Map<String, Object> values(Metrics metrics) {
+  static Map<String, Object> values(Review review) {
     Map<String, Object> values = new LinkedHashMap<>();
-    addValues("", metrics, values);
+    addValues("", review.metrics(), values);
+    if (review.testIntervals().isPresent()) {
+      values.put(
+          "unprompted.test.outcome",
+          VerdictText.testWord(review.verdict().outcome()).toUpperCase(Locale.ROOT));
+      values.put("unprompted.test.intervalCount", (double) review.testIntervals().getAsInt());
+      values.put("unprompted.test.rule", review.rule());
+      addValues("unprompted.test.reasons", review.reasons(), values);
+    } else if (review.metrics().unprompted().isPresent()) {
+      values.put("unprompted.test", NONE);
+    }
     return values;
   }
 

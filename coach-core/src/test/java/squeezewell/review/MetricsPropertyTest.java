@@ -11,6 +11,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 
 /** What must hold of the figures of every session. */
 class MetricsPropertyTest {

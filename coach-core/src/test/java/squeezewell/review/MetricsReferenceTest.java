@@ -13,8 +13,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.session.Session;
 
@@ -103,7 +104,7 @@ class MetricsReferenceTest {
   private static void numbersAreFigures(Review review, Set<String> written) throws IOException {
     StringBuilder text = new StringBuilder();
     ReviewJson.write(review, text);
-    Map<String, Object> figures = MetricFields.values(review.metrics());
+    Map<String, Object> figures = MetricFields.values(review);
     Map<String, JsonElement> json = new TreeMap<>();
     JsonParser.parseString(text.toString()).getAsJsonObject().entrySet().stream()
         .filter(group -> !OTHERS.contains(group.getKey()))
@@ -152,7 +153,7 @@ class MetricsReferenceTest {
 
   private static void compare(long seed, Session session, Map<String, Integer> compared) {
     Review review = Reviewer.review(session);
-    Map<String, Object> found = MetricFields.values(review.metrics());
+    Map<String, Object> found = MetricFields.values(review);
     found.keySet().removeIf(name -> name.startsWith("unprompted.test.r"));
     Map<String, Object> expected = NaiveMetrics.of(session, review);
     // A test that passed by its intervals fails for a fault of the breaths that is told beside it.
@@ -160,7 +161,7 @@ class MetricsReferenceTest {
         && review.verdict().outcome() == Verdict.Outcome.NOT_HELD) {
       assertThat(review.findings())
           .as("seed %s", seed)
-          .anyMatch(f -> f.severity() == Finding.Severity.FAULT);
+          .anyMatch(f -> f.severity() == Severity.FAULT);
       expected.put("unprompted.test.outcome", "FAIL");
     }
     Set<String> onlyOne = new TreeSet<>(found.keySet());

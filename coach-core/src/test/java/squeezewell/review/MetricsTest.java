@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.api.Test;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.say.Review;
 
 /** Small sessions whose figures were worked by hand; the steps stand beside each. */
 class MetricsTest {

@@ -24,6 +24,7 @@ import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.PromptMark;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;

@@ -10,7 +10,8 @@ import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -32,7 +33,7 @@ class NoRhythmTest {
     SessionHeader header =
         new SessionHeader(Instant.EPOCH, SessionHeader.Origin.EVENT_LIST, "", edition, plan);
     Review review = Reviewer.review(new Session(header, events, List.of()));
-    assertThat(review.findings()).extracting(Finding::code).doesNotContain("breaths-not-needed");
+    assertThat(review.findings()).extracting(Feedback::code).doesNotContain("breaths-not-needed");
     // From the finding at 0:30 to the end of the plan at 2:00.
     assertThat(review.notes())
         .contains(

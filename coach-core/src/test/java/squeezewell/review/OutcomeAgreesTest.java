@@ -11,10 +11,11 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import squeezewell.Tries;
 import squeezewell.protocol.ClinicalFinding;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.judge.HeldTest;
+import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
-import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
+import squeezewell.review.say.VerdictText;
 import squeezewell.session.EventType;
 
 /**
@@ -65,7 +66,7 @@ class OutcomeAgreesTest {
     // over 1.08 x 12 = 12.96 from x = 5.92 on, so for about 45 + 60 - 2 x 17.8 = 69 s.
     Review review = stretch(15, 3);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
-    assertThat(review.verdict().reasons()).singleElement().asString().startsWith("over 13 breaths");
+    assertThat(review.reasons()).singleElement().asString().startsWith("over 13 breaths");
     assertThat(review.headline()).isEqualTo("Too fast for a while");
     assertThat(HoldsTest.codes(review)).doesNotContain("rhythm-even");
   }
@@ -91,7 +92,7 @@ class OutcomeAgreesTest {
     Review review = session.review();
     assertThat(review.headline()).isEqualTo("Too fast without prompts");
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
-    assertThat(review.verdict().reasons()).containsExactly("too fast without prompts");
+    assertThat(review.reasons()).containsExactly("too fast without prompts");
   }
 
   @Test
@@ -132,11 +133,10 @@ class OutcomeAgreesTest {
     // From the first breath on every interval is 6 s for 120 s, but the first comes after 25 s, and
     // at most 12 s without a breath were asked for.
     Review review = SessionBuilder.ofSeconds(150).test().breathsEvery(6, 25, 145).review();
-    HeldTest test = review.metrics().unprompted().get().test().get();
+    assertThat(review.testIntervals()).hasValue(20);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
-    assertThat(review.verdict().reasons()).containsExactly("a late start");
-    assertThat(test.outcome()).isEqualTo(HeldTest.Outcome.FAIL);
-    assertThat(test.reasons()).isEqualTo(review.verdict().reasons());
+    assertThat(review.reasons()).containsExactly("a late start");
+    assertThat(VerdictText.test(review.verdict().outcome())).isEqualTo("Not held without prompts");
   }
 
   @Test
@@ -150,7 +150,7 @@ class OutcomeAgreesTest {
   void aMeanThatTheRuleDoesNotAllowIsTold() {
     // 5.4 s is 10 % short of 6 s although every interval is in range.
     Review review = SessionBuilder.ofSeconds(240).test().breathsEvery(5.4, 0, 237.6).review();
-    assertThat(review.verdict().reasons()).containsExactly("mean interval 5.4 s");
+    assertThat(review.reasons()).containsExactly("mean interval 5.4 s");
     assertThat(HoldsTest.codes(review)).contains("a-little-fast").doesNotContain("rhythm-even");
   }
 
@@ -164,28 +164,23 @@ class OutcomeAgreesTest {
   private static void agree(String name, Review review, Map<Verdict.Outcome, Integer> seen) {
     String told = name + ": " + review.verdict() + " " + review.findings();
     Verdict.Outcome outcome = review.verdict().outcome();
-    List<Finding> findings = review.findings();
+    List<Feedback> findings = review.findings();
     seen.merge(outcome, 1, Integer::sum);
-    review
-        .metrics()
-        .unprompted()
-        .flatMap(Unprompted::test)
-        .ifPresent(test -> assertThat(test.verdict().outcome()).as(told).isEqualTo(outcome));
-    List<Finding> faults =
+    List<Feedback> faults =
         findings.stream()
-            .filter(f -> f.severity() == Finding.Severity.FAULT)
+            .filter(f -> f.severity() == Severity.FAULT)
             .filter(f -> !OTHER_THINGS.contains(f.code()))
             .collect(Collectors.toList());
     if (outcome == Verdict.Outcome.HELD) {
       assertThat(faults).as(told).isEmpty();
-      assertThat(review.verdict().reasons()).as(told).isEmpty();
+      assertThat(review.reasons()).as(told).isEmpty();
     } else if (outcome == Verdict.Outcome.NOT_HELD || outcome == Verdict.Outcome.UNDECIDED) {
-      assertThat(review.verdict().reasons()).as(told).isNotEmpty();
-      assertThat(findings.get(0).severity()).as(told).isNotEqualTo(Finding.Severity.GOOD);
+      assertThat(review.reasons()).as(told).isNotEmpty();
+      assertThat(findings.get(0).severity()).as(told).isNotEqualTo(Severity.GOOD);
       assertThat(findings)
           .as(told)
           .noneMatch(f -> f.code().equals("rhythm-even") && !PLACE.matcher(f.title()).find());
-      boolean test = review.metrics().unprompted().flatMap(Unprompted::test).isPresent();
+      boolean test = review.testIntervals().isPresent();
       assertThat(findings).as(told).noneMatch(f -> test && f.code().equals("unprompted-held"));
     }
   }

@@ -32,7 +32,6 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Protocol;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
@@ -41,6 +40,8 @@ import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.Breath;
@@ -73,7 +74,7 @@ class PartsPropertyTest {
     nothingIsAskedForWhileWatching(session, review);
     slipsAreNotJudged(review);
     assertThat(review.findings()).hasSizeBetween(1, 6);
-    assertThat(review.findings()).isSortedAccordingTo(Comparator.comparing(Finding::severity));
+    assertThat(review.findings()).isSortedAccordingTo(Comparator.comparing(Feedback::severity));
     assertThat(ReviewText.write(review).lines()).allMatch(l -> l.length() <= 80);
     StringBuilder json = new StringBuilder();
     ReviewJson.write(review, json);
@@ -331,7 +332,7 @@ class PartsPropertyTest {
   }
 
   private static boolean isSlip(Review part) {
-    return part.notes().contains(Reviewer.SLIP);
+    return part.slip();
   }
 
   private static <T> List<T> all(

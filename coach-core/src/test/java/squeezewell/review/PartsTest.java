@@ -13,13 +13,15 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 
 /**
@@ -352,8 +354,7 @@ class PartsTest {
             .breathsEvery(6, 97.2, 181.2)
             .review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
-    assertThat(review.verdict().reasons())
-        .containsExactly("practised for 1:57; the rule needs 2:00");
+    assertThat(review.reasons()).containsExactly("practised for 1:57; the rule needs 2:00");
   }
 
   @Test
@@ -373,10 +374,9 @@ class PartsTest {
     assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(10, 10, 0, 0, 0));
     assertThat(review.metrics().interval().count()).isEqualTo(3 + 5);
     assertThat(review.metrics().compressions()).isEmpty();
-    assertThat(review.findings()).allMatch(f -> f.severity() == Finding.Severity.GOOD);
+    assertThat(review.findings()).allMatch(f -> f.severity() == Severity.GOOD);
     assertThat(review.found().get(0).undone()).isTrue();
-    assertThat(review.verdict().reasons())
-        .containsExactly("practised for 0:57; the rule needs 2:00");
+    assertThat(review.reasons()).containsExactly("practised for 0:57; the rule needs 2:00");
   }
 
   @Test
@@ -488,7 +488,7 @@ class PartsTest {
             .breaths(106.5, 108.5)
             .finding(110, BACK)
             .breathsEvery(3, 114.5, 237.5);
-    Finding first = fast.review().findings().get(0);
+    Feedback first = fast.review().findings().get(0);
     assertThat(first.code()).isEqualTo("too-fast");
     assertThat(first.title()).isEqualTo("Too fast, after 1:50");
     assertThat(first.text())
@@ -497,7 +497,7 @@ class PartsTest {
     List<String> even =
         lostAndBack().review().findings().stream()
             .filter(f -> f.code().equals("rhythm-even"))
-            .map(Finding::title)
+            .map(Feedback::title)
             .collect(Collectors.toList());
     assertThat(even).containsExactly("Rhythm kept, before 2:00 and after 3:00");
   }
@@ -513,7 +513,7 @@ class PartsTest {
             .finding(80, BACK)
             .review();
     // Prompts at 84.3636, then every 6 s to 114.3636: 6 and none answered.
-    Finding first = review.findings().get(0);
+    Feedback first = review.findings().get(0);
     assertThat(first.code()).isEqualTo("no-breaths");
     assertThat(first.title()).isEqualTo("No breath was recorded, after 1:20");
     assertThat(first.text()).contains("6 breaths were asked for and none was recorded");
@@ -531,7 +531,7 @@ class PartsTest {
     assertThat(review.findings())
         .filteredOn(f -> f.code().equals("compressions-late"))
         .singleElement()
-        .satisfies(f -> assertThat(f.severity()).isEqualTo(Finding.Severity.FAULT))
+        .satisfies(f -> assertThat(f.severity()).isEqualTo(Severity.FAULT))
         .satisfies(f -> assertThat(f.text()).contains("12 s after the finding at 1:00"));
   }
 

@@ -8,8 +8,8 @@ import java.util.Arrays;
 import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.coach.Coach;
-import squeezewell.coach.TraineeFault;
 import squeezewell.coach.ScriptedFinding;
+import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.ClinicalFinding;
@@ -41,8 +41,7 @@ final class ReviewTiming {
     for (int k = 0; k < 5; k++) {
       long from = (5 + 10L * k) * TestPlans.MINUTE;
       script.add(new ScriptedFinding(from, ClinicalFinding.PULSE_LOST));
-      script.add(
-          new ScriptedFinding(from + 5 * TestPlans.MINUTE, ClinicalFinding.PULSE_BACK));
+      script.add(new ScriptedFinding(from + 5 * TestPlans.MINUTE, ClinicalFinding.PULSE_BACK));
     }
     return script;
   }

@@ -8,6 +8,7 @@ import squeezewell.protocol.Situation;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.EventType;
 

@@ -12,16 +12,18 @@ import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.Tries;
 import squeezewell.coach.Coach;
+import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
-import squeezewell.coach.ScriptedFinding;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
@@ -82,7 +84,7 @@ class ScriptedFaultsTest {
                       Map<String, Integer> firsts = new HashMap<>();
                       int good = 0;
                       for (int seed = 0; seed < SEEDS; seed++) {
-                        List<Finding> findings = review(seed, fault, script).findings();
+                        List<Feedback> findings = review(seed, fault, script).findings();
                         String first = findings.get(0).code();
                         firsts.merge(first, 1, Integer::sum);
                         boolean named = findings.stream().anyMatch(f -> codes.contains(f.code()));
@@ -118,7 +120,7 @@ class ScriptedFaultsTest {
         .isEqualTo("Breaths missing in the pauses, 2:00 to 3:30");
     assertThat(review(1, TraineeFault.SKIPS, script).findings().get(0).title())
         .startsWith("Prompts were missed");
-    Finding fast = review(1, TraineeFault.FAST, script).findings().get(0);
+    Feedback fast = review(1, TraineeFault.FAST, script).findings().get(0);
     assertThat(fast.title()).matches("Too fast, before 2:0\\d and after 3:3\\d");
     assertThat(fast.text()).contains("From 3:3");
   }
@@ -130,11 +132,10 @@ class ScriptedFaultsTest {
           int clean = 0;
           Map<String, Integer> others = new HashMap<>();
           for (int seed = 0; seed < SEEDS; seed++) {
-            List<Finding> findings = review(seed, TraineeFault.NONE, script).findings();
-            clean +=
-                findings.stream().anyMatch(f -> f.severity() == Finding.Severity.FAULT) ? 0 : 1;
+            List<Feedback> findings = review(seed, TraineeFault.NONE, script).findings();
+            clean += findings.stream().anyMatch(f -> f.severity() == Severity.FAULT) ? 0 : 1;
             findings.stream()
-                .filter(f -> f.severity() != Finding.Severity.GOOD)
+                .filter(f -> f.severity() != Severity.GOOD)
                 .forEach(f -> others.merge(f.code(), 1, Integer::sum));
           }
           System.out.printf(

@@ -11,6 +11,7 @@ import net.jqwik.api.constraints.IntRange;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.EventType;

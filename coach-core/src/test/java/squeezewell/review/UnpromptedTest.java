@@ -4,10 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.EventType;
 
@@ -56,7 +57,7 @@ class UnpromptedTest {
     assertThat(done.longestGapAtSeconds()).isCloseTo(73.2, within(1e-9));
     assertThat(done.driftPercentPerMinute()).isEmpty();
     assertThat(done.highestLevel()).hasValue(2);
-    assertThat(done.test()).isEmpty();
+    assertThat(review.testIntervals()).isEmpty();
   }
 
   @Test
@@ -124,7 +125,7 @@ class UnpromptedTest {
     session.event(124.2 + 6 * 4.2, EventType.PROMPTS_ON, "");
     session.breathsEvery(6, 155.4, 155.4 + 21 * 6);
     Review review = session.review();
-    assertThat(review.findings()).extracting(Finding::code).contains("unprompted-fast");
+    assertThat(review.findings()).extracting(Feedback::code).contains("unprompted-fast");
     assertThat(review.findings().get(0).code()).isEqualTo("unprompted-fast");
     assertThat(review.findings().get(0).text())
         .contains("7 of 7 intervals were too short, usually 4.2 s (14.3 breaths a minute)");

@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /**
@@ -64,11 +66,11 @@ class VirtualFaultsTest {
     List<String> faults = new ArrayList<>();
     for (int seed = 0; seed < SEEDS; seed++) {
       Session session = new VirtualTrainee("sound", seed).session();
-      List<Finding> findings = Reviewer.review(session).findings();
-      boolean fault = findings.stream().anyMatch(f -> f.severity() == Finding.Severity.FAULT);
+      List<Feedback> findings = Reviewer.review(session).findings();
+      boolean fault = findings.stream().anyMatch(f -> f.severity() == Severity.FAULT);
       clean += fault ? 0 : 1;
       findings.stream()
-          .filter(f -> f.severity() != Finding.Severity.GOOD)
+          .filter(f -> f.severity() != Severity.GOOD)
           .forEach(f -> faults.add(f.code()));
     }
     System.out.printf(
@@ -78,8 +80,9 @@ class VirtualFaultsTest {
 
   @Test
   void aPerfectTraineeHasOnlyGoodFindings() {
-    List<Finding> findings = Reviewer.review(new VirtualTrainee("perfect", 1).session()).findings();
+    List<Feedback> findings =
+        Reviewer.review(new VirtualTrainee("perfect", 1).session()).findings();
     assertThat(findings).hasSizeBetween(3, 6);
-    assertThat(findings).allMatch(f -> f.severity() == Finding.Severity.GOOD);
+    assertThat(findings).allMatch(f -> f.severity() == Severity.GOOD);
   }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 
 /**
@@ -29,9 +30,9 @@ class WorkedMetricsTest {
   private static final double CLOSE = 1e-6;
 
   /** A practice and what was worked out of it by hand. */
-  private record Worked(String name, Metrics metrics, Map<String, Object> expected) {
+  private record Worked(String name, Review review, Map<String, Object> expected) {
     Worked(String name, SessionBuilder session) {
-      this(name, session.review().metrics(), new LinkedHashMap<>());
+      this(name, session.review(), new LinkedHashMap<>());
     }
 
     Worked is(String figure, double value) {
@@ -352,7 +353,7 @@ class WorkedMetricsTest {
   @ParameterizedTest
   @MethodSource("worked")
   void theFiguresAreThoseWorkedByHand(Worked worked) {
-    Map<String, Object> found = MetricFields.values(worked.metrics());
+    Map<String, Object> found = MetricFields.values(worked.review());
     assertThat(worked.expected())
         .allSatisfy(
             (figure, expected) -> {
@@ -382,8 +383,7 @@ class WorkedMetricsTest {
 
   @Test
   void ofAPracticeWithoutABreathNothingIsKnownThatNeedsOne() {
-    Map<String, Object> found =
-        MetricFields.values(SessionBuilder.ofSeconds(60).review().metrics());
+    Map<String, Object> found = MetricFields.values(SessionBuilder.ofSeconds(60).review());
     Set<String> unknown =
         found.entrySet().stream()
             .filter(e -> e.getValue().equals(NONE))

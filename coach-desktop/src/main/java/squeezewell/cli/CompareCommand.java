@@ -12,11 +12,11 @@ import squeezewell.report.Caution;
 import squeezewell.report.ComparisonHtml;
 import squeezewell.report.PlainText;
 import squeezewell.report.PracticeLabel;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.compare.Comparison;
 import squeezewell.review.compare.ComparisonJson;
 import squeezewell.review.compare.ComparisonText;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** Two practices side by side. */

@@ -1,7 +1,7 @@
 package squeezewell.cli;
 
 import squeezewell.report.Caution;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
 

@@ -52,7 +52,12 @@ final class DrillCommand extends CliCommand {
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
-    Settings settings = new SettingsFile(folder.make().settingsFile()).read();
+    folder.makeIfPossible().ifPresent(around::say);
+    SettingsFile.Loaded loaded = new SettingsFile(folder.settingsFile()).load();
+    if (!loaded.problem().isEmpty()) {
+      around.say(loaded.problem());
+    }
+    Settings settings = loaded.settings();
     NextText next = new NextText(around, folder);
     PracticePlan plan =
         prompts.in(

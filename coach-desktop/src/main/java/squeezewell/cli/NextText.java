@@ -1,5 +1,6 @@
 package squeezewell.cli;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.files.HomeFolder;
@@ -53,11 +54,12 @@ final class NextText {
   }
 
   /**
-   * A folder that can't be listed holds nothing to go on from; keeping the practice tells of it.
+   * A folder that can't be listed holds nothing to go on from; keeping the practice tells of it. A
+   * session dated in the future decides nothing.
    */
   private RecordBook book() {
     try {
-      return new SessionStore(folder).book();
+      return new SessionStore(folder).bookUpTo(Instant.now());
     } catch (BadInputException e) {
       return RecordBook.of(List.of());
     }

@@ -11,7 +11,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
-import squeezewell.review.Review;
+import squeezewell.report.Caution;
+import squeezewell.review.say.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.session.Session;
 

@@ -21,7 +21,7 @@ import squeezewell.report.ReviewHtml;
 import squeezewell.report.ReviewPng;
 import squeezewell.report.XapiAccount;
 import squeezewell.report.XapiJson;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** The files that a review may be written to besides being printed. */

@@ -1,7 +1,6 @@
 package squeezewell.cli;
 
 import squeezewell.files.HomeFolder;
-import squeezewell.input.BadInputException;
 
 /** Opens the simulator's window. */
 @FunctionalInterface
@@ -10,8 +9,7 @@ public interface SimulatorLauncher {
    * Opens the window and returns at once; the program goes on until the window is closed.
    *
    * @param home where the person's things are
-   * @throws CannotException if the window can't be opened
-   * @throws BadInputException if the settings can't be read; they are left as they are
+   * @return false if there is no display that can be reached
    */
-  void open(HomeFolder home) throws CannotException, BadInputException;
+  boolean open(HomeFolder home);
 }

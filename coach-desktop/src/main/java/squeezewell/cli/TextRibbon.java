@@ -5,10 +5,10 @@ import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.PromptMark;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /**

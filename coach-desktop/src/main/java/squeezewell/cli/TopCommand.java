@@ -27,11 +27,18 @@ final class TopCommand extends CliCommand {
   public Integer call() throws Exception {
     HomeFolder folder = home.home();
     if (around.headless()) {
-      around.say("There is no display for the window, so here is a demonstration instead.");
-      return new DemoCommand(around).call();
+      return demonstration();
     }
-    around.simulator().open(folder.make());
-    return DONE;
+    folder.makeIfPossible().ifPresent(around::say);
+    if (around.simulator().open(folder)) {
+      return DONE;
+    }
+    return demonstration();
+  }
+
+  private int demonstration() throws Exception {
+    around.say("There is no display for the window, so here is a demonstration instead.");
+    return new DemoCommand(around).call();
   }
 
   /** The version that the build wrote into the jar. */

@@ -4,6 +4,8 @@ import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
@@ -11,6 +13,7 @@ import javax.swing.JOptionPane;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.UIManager;
+import squeezewell.storage.WholeFile;
 
 /** What is said or asked in a small window of its own, no wider than the window it lies over. */
 final class Dialogs {
@@ -24,17 +27,42 @@ final class Dialogs {
 
   private Dialogs() {}
 
-  /** Says what went well. */
-  static void say(Component over, String title, String text) {
-    JOptionPane.showMessageDialog(over, words(over, text), title, JOptionPane.INFORMATION_MESSAGE);
+  /**
+   * Writes a file where a person wants it, after asking if one is there, and says how that went.
+   *
+   * @param what the file is, in words
+   */
+  static void save(Component over, String title, Path file, byte[] content, String what) {
+    try {
+      if (write(over, title, file, content)) {
+        JOptionPane.showMessageDialog(
+            over,
+            words(over, "Saved as " + file + "\n" + what + "."),
+            title,
+            JOptionPane.INFORMATION_MESSAGE);
+      }
+    } catch (IOException e) {
+      tell(over, title, file + " can't be written: " + e.getMessage());
+    }
   }
 
-  /** Asks whether a file may be replaced. */
-  static boolean mayReplace(Component over, String title, Path file) {
-    String text = file.getFileName() + " is there already. Replace it?";
-    return JOptionPane.showConfirmDialog(
-            over, words(over, text), title, JOptionPane.OK_CANCEL_OPTION)
-        == JOptionPane.OK_OPTION;
+  /** Whether it was written. */
+  private static boolean write(Component over, String title, Path file, byte[] content)
+      throws IOException {
+    try {
+      WholeFile.write(file, content, false);
+      return true;
+    } catch (FileAlreadyExistsException e) {
+      String text = file.getFileName() + " is there already. Replace it?";
+      boolean replaces =
+          JOptionPane.showConfirmDialog(
+                  over, words(over, text), title, JOptionPane.OK_CANCEL_OPTION)
+              == JOptionPane.OK_OPTION;
+      if (replaces) {
+        WholeFile.write(file, content, true);
+      }
+      return replaces;
+    }
   }
 
   /** Says what went wrong. */

@@ -1,6 +1,7 @@
 package squeezewell.desktop;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -42,28 +43,17 @@ final class PhoneNavigator implements Navigator {
 
   private final HomeFolder home;
   private final Stage stage;
-  private final KeptSettings settings;
   private final Debriefs debriefs;
   private final Running running;
   private final List<Protocol> editions = GuidelineLibrary.editions();
-
-  /** The settings in force, and who keeps new ones. */
-  interface KeptSettings {
-    /** The settings in force. */
-    Settings inForce();
-
-    /** Keeps new settings; the windows follow them. */
-    void keep(Settings next);
-  }
 
   /**
    * @param home where practices and protocols lie
    * @param stage where screens are shown
    */
-  PhoneNavigator(HomeFolder home, Stage stage, KeptSettings settings) {
+  PhoneNavigator(HomeFolder home, Stage stage) {
     this.home = home;
     this.stage = stage;
-    this.settings = settings;
     this.running = new Running(home, stage, this::toDebrief);
     this.debriefs = new Debriefs(home, stage, this, running::show);
   }
@@ -79,12 +69,12 @@ final class PhoneNavigator implements Navigator {
 
   @Override
   public Settings settings() {
-    return settings.inForce();
+    return stage.inForce();
   }
 
   @Override
   public void keep(Settings next) {
-    settings.keep(next);
+    stage.keep(next);
   }
 
   @Override
@@ -121,7 +111,7 @@ final class PhoneNavigator implements Navigator {
     new SwingWorker<RecordBook, Void>() {
       @Override
       protected RecordBook doInBackground() throws BadInputException {
-        return new SessionStore(home).book();
+        return new SessionStore(home).bookUpTo(Instant.now());
       }
 
       @Override

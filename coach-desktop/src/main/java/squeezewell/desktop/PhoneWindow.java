@@ -26,10 +26,10 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.files.Theme;
-import squeezewell.input.BadInputException;
+import squeezewell.session.SavingTrouble;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
-final class PhoneWindow extends JFrame implements Stage, PhoneNavigator.KeptSettings {
+final class PhoneWindow extends JFrame implements Stage {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
@@ -43,9 +43,9 @@ final class PhoneWindow extends JFrame implements Stage, PhoneNavigator.KeptSett
 
   PhoneWindow(HomeFolder home, Settings settings) {
     super("Squeezewell");
-    this.settingsFile = new SettingsFile(home.settingsFile());
+    this.settingsFile = new SettingsFile(home.settingsFile(), settings);
     this.settings = settings;
-    this.navigator = new PhoneNavigator(home, this, this);
+    this.navigator = new PhoneNavigator(home, this);
     this.current = navigator::toSetup;
     setIconImages(WindowIcon.sizes());
     setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
@@ -159,8 +159,8 @@ final class PhoneWindow extends JFrame implements Stage, PhoneNavigator.KeptSett
     settings = next;
     try {
       settingsFile.write(next);
-    } catch (BadInputException | IOException e) {
-      Dialogs.tell(this, "Settings could not be saved", e.getMessage());
+    } catch (IOException e) {
+      Dialogs.tell(this, "Settings could not be saved", SavingTrouble.reason(e));
     }
     boolean look =
         before.theme() != next.theme() || before.textSizePercent() != next.textSizePercent();

@@ -2,8 +2,6 @@ package squeezewell.desktop;
 
 import java.awt.Component;
 import java.io.File;
-import java.io.IOException;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -12,9 +10,8 @@ import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.filechooser.FileFilter;
 import squeezewell.report.ReportKind;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
-import squeezewell.storage.WholeFile;
 
 /** Saves the report of a practice where the person wants it, as the kind that they choose. */
 final class ReportSaver {
@@ -58,13 +55,7 @@ final class ReportSaver {
         asked.isPresent()
             ? named.toPath()
             : named.toPath().resolveSibling(named.getName() + kind.ending());
-    try {
-      if (write(parent, file, kind.content(session, review, zone))) {
-        Dialogs.say(parent, TITLE, "Saved as " + file + "\n" + kind.label() + ".");
-      }
-    } catch (IOException e) {
-      Dialogs.tell(parent, TITLE, file + " can't be written: " + e.getMessage());
-    }
+    Dialogs.save(parent, TITLE, file, kind.content(session, review, zone), kind.label());
   }
 
   private static JFileChooser chooser(Session session, ZoneId zone) {
@@ -90,19 +81,5 @@ final class ReportSaver {
 
   private static ReportKind chosen(JFileChooser chooser) {
     return chooser.getFileFilter() instanceof KindFilter filter ? filter.kind : ReportKind.PAGE;
-  }
-
-  /** Whether it was written. */
-  private static boolean write(Component parent, Path file, byte[] content) throws IOException {
-    try {
-      WholeFile.write(file, content, false);
-      return true;
-    } catch (FileAlreadyExistsException e) {
-      if (!Dialogs.mayReplace(parent, TITLE, file)) {
-        return false;
-      }
-      WholeFile.write(file, content, true);
-      return true;
-    }
   }
 }

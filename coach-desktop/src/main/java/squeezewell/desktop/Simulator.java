@@ -1,15 +1,15 @@
 package squeezewell.desktop;
 
+import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
+import java.awt.HeadlessException;
 import javax.swing.JDialog;
 import javax.swing.JOptionPane;
 import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import squeezewell.files.HomeFolder;
-import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
-import squeezewell.input.BadInputException;
 import squeezewell.live.SmallHeap;
 
 /** Opens the window of the simulated phone. */
@@ -22,13 +22,33 @@ public final class Simulator {
    * Opens the simulator and returns; the program ends when its last window closes.
    *
    * @param home where practices and settings are kept
-   * @throws BadInputException if the settings can't be read; they are left as they are
+   * @return false if there is no display that can be reached; then nothing was opened
    */
-  public static void open(HomeFolder home) throws BadInputException {
-    Settings settings = new SettingsFile(home.settingsFile()).read();
+  public static boolean open(HomeFolder home) {
+    if (!isThereADisplay()) {
+      return false;
+    }
+    SettingsFile.Loaded loaded = new SettingsFile(home.settingsFile()).load();
     SmallHeap.ask();
     Thread.setDefaultUncaughtExceptionHandler(Simulator::report);
-    SwingUtilities.invokeLater(() -> new PhoneWindow(home, settings).open());
+    SwingUtilities.invokeLater(
+        () -> {
+          PhoneWindow window = new PhoneWindow(home, loaded.settings());
+          window.open();
+          if (!loaded.problem().isEmpty()) {
+            Dialogs.tell(window, "Settings", loaded.problem());
+          }
+        });
+    return true;
+  }
+
+  /** A display that is named need not be there. */
+  private static boolean isThereADisplay() {
+    try {
+      return GraphicsEnvironment.getLocalGraphicsEnvironment().getScreenDevices().length > 0;
+    } catch (HeadlessException | AWTError | NoClassDefFoundError e) {
+      return false;
+    }
   }
 
   /**

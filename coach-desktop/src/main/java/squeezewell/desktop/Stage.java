@@ -4,6 +4,7 @@ import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import squeezewell.desktop.parts.Kit;
+import squeezewell.files.Settings;
 
 /** Where one screen at a time is shown. Used on the event thread. */
 interface Stage {
@@ -31,4 +32,10 @@ interface Stage {
 
   /** Shows anew where a person was. */
   void again();
+
+  /** The settings in force. */
+  Settings inForce();
+
+  /** Keeps new settings; the windows follow them. */
+  void keep(Settings next);
 }

@@ -2,19 +2,16 @@ package squeezewell.desktop;
 
 import java.awt.Component;
 import java.io.File;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import javax.swing.JFileChooser;
 import squeezewell.report.StationHtml;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.station.run.StationResult;
-import squeezewell.storage.WholeFile;
 
 /** Saves the sheet of a station as a page, where the person wants it. */
 final class StationSaver {
@@ -40,27 +37,6 @@ final class StationSaver {
             : named.resolveSibling(name + ".html");
     byte[] page =
         StationHtml.of(session.header(), result, review, zone).getBytes(StandardCharsets.UTF_8);
-    try {
-      if (write(parent, file, page)) {
-        Dialogs.say(
-            parent, TITLE, "Saved as " + file + "\nPage for any browser, to read or print.");
-      }
-    } catch (IOException e) {
-      Dialogs.tell(parent, TITLE, file + " can't be written: " + e.getMessage());
-    }
-  }
-
-  /** Whether it was written. */
-  private static boolean write(Component parent, Path file, byte[] page) throws IOException {
-    try {
-      WholeFile.write(file, page, false);
-      return true;
-    } catch (FileAlreadyExistsException e) {
-      if (!Dialogs.mayReplace(parent, TITLE, file)) {
-        return false;
-      }
-      WholeFile.write(file, page, true);
-      return true;
-    }
+    Dialogs.save(parent, TITLE, file, page, "Page for any browser, to read or print");
   }
 }

@@ -1,9 +1,11 @@
 package squeezewell.files;
 
 import java.io.IOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -11,7 +13,11 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
 import squeezewell.input.BadInputException;
+import squeezewell.storage.WholeFile;
+import squeezewell.words.Wording;
 
 /**
  * The folder that holds what a person keeps: protocols, sessions and settings. Finding it makes
@@ -25,6 +31,11 @@ public final class HomeFolder {
   private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MM", Locale.ROOT);
   private static final DateTimeFormatter STEM =
       DateTimeFormatter.ofPattern("uuuu-MM-dd_HHmmss", Locale.ROOT);
+
+  /** A part of a file that is older was left behind by a program that was killed. */
+  private static final Duration LONGEST_WRITING = Duration.ofHours(1);
+
+  private static final Wording WORDS = Wording.beside(HomeFolder.class);
 
   private final Path root;
   private final ZoneId zone;
@@ -156,9 +167,10 @@ public final class HomeFolder {
   }
 
   /**
-   * A file for a new session: {@code sessions/YYYY/MM/YYYY-MM-DD_HHMMSS.jsonl}, with {@code -2},
-   * {@code -3} and so on before the dot if that name is taken. The date is the local one, since
-   * people look for the day as they lived it. Nothing is made.
+   * A file for a new session: {@code sessions/YYYY/MM/YYYY-MM-DD_HHMMSS-XXXXXXXX.jsonl}, with
+   * {@code -2}, {@code -3} and so on after the time if that second has a session. The last part is
+   * drawn by chance, so that two programs never take the same name. The date is the local one,
+   * since people look for the day as they lived it. Nothing is made.
    *
    * @param startedAt when the session began
    */
@@ -166,11 +178,30 @@ public final class HomeFolder {
     LocalDateTime local = LocalDateTime.ofInstant(startedAt, zone);
     Path folder = sessions().resolve(YEAR.format(local)).resolve(MONTH.format(local));
     String stem = STEM.format(local);
-    Path file = folder.resolve(stem + ".jsonl");
-    for (int n = 2; Files.exists(file); n++) {
-      file = folder.resolve(stem + "-" + n + ".jsonl");
+    int number = 1;
+    try (DirectoryStream<Path> sameSecond = Files.newDirectoryStream(folder, stem + "*.jsonl")) {
+      for (Path unused : sameSecond) {
+        number++;
+      }
+    } catch (IOException e) {
+      // There is no such folder yet, or whoever writes the file will find out.
     }
-    return file;
+    String chance = UUID.randomUUID().toString().substring(0, 8);
+    return folder.resolve(stem + (number == 1 ? "-" : "-" + number + "-") + chance + ".jsonl");
+  }
+
+  /**
+   * Makes the folder as {@link #make} does; a practice goes on where that fails.
+   *
+   * @return that nothing is kept, and why; empty if all is well
+   */
+  public Optional<String> makeIfPossible() {
+    try {
+      make();
+      return Optional.empty();
+    } catch (BadInputException e) {
+      return Optional.of(WORDS.say("home-not-written", root, e.getMessage(), VARIABLE));
+    }
   }
 
   /**
@@ -199,6 +230,9 @@ public final class HomeFolder {
             "the home folder can't be written to; allowed: another one, chosen with --home or "
                 + VARIABLE);
       }
+    }
+    for (Path folder : new Path[] {root, protocols(), stations()}) {
+      WholeFile.cleanUp(folder, Instant.now().minus(LONGEST_WRITING));
     }
     return this;
   }

@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -18,11 +20,16 @@ import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
+import squeezewell.words.Wording;
 
 /** The past sessions of a home. It reads; it never changes or deletes. */
 public final class SessionStore {
   private static final Pattern NAME =
-      Pattern.compile("(\\d{4}-\\d{2}-\\d{2}_\\d{6})(?:-(\\d{1,6}))?\\.jsonl");
+      Pattern.compile("(\\d{4}-\\d{2}-\\d{2}_\\d{6})(?:-(\\d{1,6}))?(?:-[0-9a-f]{8})?\\.jsonl");
+
+  private static final Duration CLOCKS_DIFFER = Duration.ofDays(1);
+
+  private static final Wording WORDS = Wording.beside(SessionStore.class);
 
   private static final Comparator<Path> NEWEST_FIRST =
       Comparator.comparing(SessionStore::stem)
@@ -52,8 +59,12 @@ public final class SessionStore {
    */
   public List<Path> files() throws BadInputException {
     List<Path> files = new ArrayList<>();
-    if (!Files.exists(home.sessions())) {
+    if (Files.notExists(home.sessions())) {
       return files;
+    }
+    if (!Files.exists(home.sessions())) {
+      throw BadInputException.fault(
+          home.sessions().toString(), "", WORDS.say("sessions-not-listed"));
     }
     if (!Files.isDirectory(home.sessions())) {
       throw BadInputException.fault(
@@ -91,6 +102,14 @@ public final class SessionStore {
       past(file).ifPresent(practices::add);
     }
     return RecordBook.of(practices);
+  }
+
+  /**
+   * The same, as far as it can decide how the next practice begins: without sessions of a clock
+   * that was wrong, dated over a day ahead.
+   */
+  public RecordBook bookUpTo(Instant now) throws BadInputException {
+    return book().upTo(now.plus(CLOCKS_DIFFER));
   }
 
   private Optional<PastPractice> past(Path file) {

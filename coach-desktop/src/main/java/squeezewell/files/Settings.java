@@ -180,6 +180,28 @@ public record Settings(
         name);
   }
 
+  /**
+   * What another copy of the program has, with what was changed here.
+   *
+   * @param before what these settings were made from
+   * @param there what the other has now
+   */
+  Settings changedFrom(Settings before, Settings there) {
+    return new Settings(
+        changed(theme, before.theme, there.theme),
+        changed(textSizePercent, before.textSizePercent, there.textSizePercent),
+        changed(pedalKeys, before.pedalKeys, there.pedalKeys),
+        changed(cautionSeenAt, before.cautionSeenAt, there.cautionSeenAt),
+        changed(soundLevels, before.soundLevels, there.soundLevels),
+        changed(countStyle, before.countStyle, there.countStyle),
+        changed(lastChoice, before.lastChoice, there.lastChoice),
+        changed(trainee, before.trainee, there.trainee));
+  }
+
+  private static <T> T changed(T here, T before, T there) {
+    return here.equals(before) ? there : here;
+  }
+
   private static void require(boolean fits, String name, Object value) {
     if (!fits) {
       throw new IllegalArgumentException(name + " can't be " + value);

@@ -12,10 +12,12 @@ import java.nio.file.Path;
 import java.util.Map;
 import squeezewell.input.BadInputException;
 import squeezewell.storage.WholeFile;
+import squeezewell.words.Wording;
 
 /**
  * Keeps {@link Settings} in a file, as docs/formats.md describes it. A file that this version can't
- * read is never written over.
+ * use locks nobody out: the defaults hold, and it is put aside, never written over. Used by one
+ * thread.
  */
 public final class SettingsFile {
   static final String FORMAT = "squeezewell-settings";
@@ -24,38 +26,73 @@ public final class SettingsFile {
   private static final Gson PRETTY =
       new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().serializeNulls().create();
 
+  private static final Wording WORDS = Wording.beside(SettingsFile.class);
+
   private final Path file;
 
+  /** What was last read or written here; another copy of the program may have changed the file. */
+  private Settings last;
+
   public SettingsFile(Path file) {
-    this.file = file;
+    this(file, Settings.defaults());
   }
 
   /**
-   * Reads the settings; the defaults if there is no file yet, or for a field that is not there.
+   * A file that was read before.
    *
-   * @throws BadInputException if the file is not one that this version can use
+   * @param last what was read
    */
-  public Settings read() throws BadInputException {
-    return Files.exists(file) ? SettingsReader.readFile(file) : Settings.defaults();
+  public SettingsFile(Path file, Settings last) {
+    this.file = file;
+    this.last = last;
   }
 
   /**
-   * Writes the settings. The file is replaced as a whole, so that a reader sees the old or the new
-   * one and never a part. Fields that this version does not know stay as they are.
+   * Settings, and what a person must know about them.
    *
-   * @throws BadInputException if the file that is there is not one that this version can use; it is
-   *     left as it is
+   * @param problem why the file can't be used; empty if it can
+   */
+  public record Loaded(Settings settings, String problem) {}
+
+  /** Reads the settings; the defaults if there is no file that can be used. */
+  public Loaded load() {
+    try {
+      last = Files.notExists(file) ? Settings.defaults() : SettingsReader.readFile(file);
+      return new Loaded(last, "");
+    } catch (BadInputException e) {
+      last = Settings.defaults();
+      return new Loaded(last, WORDS.say("settings-not-used", e.getMessage()));
+    }
+  }
+
+  /** As {@link #load}, for whoever need not tell of a problem. */
+  public Settings read() {
+    return load().settings();
+  }
+
+  /**
+   * Writes the settings that changed here since they were read; the others stay as the file has
+   * them, and so do fields that this version does not know. The file is replaced as a whole, so
+   * that a reader sees the old or the new one and never a part. One that can't be used is put aside
+   * first.
+   *
    * @throws IOException if it can't be written; the old file is left as it is
    */
-  public void write(Settings settings) throws BadInputException, IOException {
+  public void write(Settings settings) throws IOException {
     JsonObject top = new JsonObject();
-    if (Files.exists(file)) {
-      SettingsReader.readFile(file);
-      top = JsonParser.parseString(Files.readString(file)).getAsJsonObject();
+    Settings merged = settings;
+    if (!Files.notExists(file)) {
+      try {
+        merged = settings.changedFrom(last, SettingsReader.readFile(file));
+        top = JsonParser.parseString(Files.readString(file)).getAsJsonObject();
+      } catch (BadInputException e) {
+        WholeFile.putAside(file);
+      }
     }
-    put(top, settings);
+    put(top, merged);
     Files.createDirectories(file.toAbsolutePath().getParent());
-    WholeFile.write(file, PRETTY.toJson(top) + "\n", true);
+    WholeFile.writeOwn(file, PRETTY.toJson(top) + "\n");
+    last = settings;
   }
 
   private static void put(JsonObject top, Settings settings) {

@@ -9,13 +9,13 @@ import java.util.Map;
 import java.util.function.Supplier;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 

@@ -9,12 +9,12 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RatePoint;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /** What the plain charts of a debrief show. Pure. */

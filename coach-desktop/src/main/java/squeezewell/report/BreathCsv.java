@@ -3,8 +3,8 @@ package squeezewell.report;
 import java.util.List;
 import java.util.OptionalLong;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.BreathMark;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /**

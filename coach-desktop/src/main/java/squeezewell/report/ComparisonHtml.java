@@ -1,8 +1,8 @@
 package squeezewell.report;
 
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
 import squeezewell.review.compare.ComparisonText;
+import squeezewell.review.say.Review;
 import squeezewell.words.Wording;
 
 /**

@@ -1,8 +1,8 @@
 package squeezewell.report;
 
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.CompressionMark;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /** The compressions of a review as CSV. Every cell is a number, yes, no or empty. */

@@ -2,9 +2,9 @@ package squeezewell.report;
 
 import java.util.List;
 import java.util.OptionalInt;
-import squeezewell.review.Review;
 import squeezewell.review.say.FigureValue;
 import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 
 /**
  * The figures of a review as CSV by RFC 4180: one row a figure, for the whole and, if the rhythm

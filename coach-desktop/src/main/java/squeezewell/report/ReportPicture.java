@@ -15,7 +15,7 @@ import squeezewell.picture.PlotsView;
 import squeezewell.picture.RibbonMark;
 import squeezewell.picture.RibbonPainter;
 import squeezewell.picture.SvgCanvas;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /**

@@ -7,13 +7,14 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.Asked;
 import squeezewell.review.say.CompressionText;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
@@ -92,9 +93,9 @@ public final class ReviewHtml {
 
   private void rule() {
     page.heading(WORDS.say("rule"));
-    page.element("p", "", review.verdict().outcome().label() + ". " + review.verdict().rule());
-    if (!review.verdict().reasons().isEmpty()) {
-      page.element("p", "soft", String.join("; ", review.verdict().reasons()));
+    page.element("p", "", review.verdict().outcome().label() + ". " + review.rule());
+    if (!review.reasons().isEmpty()) {
+      page.element("p", "soft", String.join("; ", review.reasons()));
     }
   }
 
@@ -202,7 +203,7 @@ public final class ReviewHtml {
             prompts.missed(),
             prompts.forgiven()));
     row(WORDS.say("figure.extra"), Integer.toString(prompts.extra()));
-    metrics.unprompted().ifPresent(done -> UnpromptedText.add(done, this::row));
+    UnpromptedText.add(one, this::row);
     row(
         WORDS.say("figure.asynchrony"),
         DebriefWords.seconds(metrics.asynchrony().meanSeconds(), 2));

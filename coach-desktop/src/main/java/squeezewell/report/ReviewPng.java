@@ -16,10 +16,10 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import squeezewell.desktop.look.Look;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Wording;
@@ -100,9 +100,9 @@ public final class ReviewPng {
       soft(page, WORDS.say("parts.left", rhythms.size() - MOST_PARTS));
     }
     heading(page, review.verdict().outcome().label());
-    soft(page, review.verdict().rule());
-    if (!review.verdict().reasons().isEmpty()) {
-      soft(page, String.join("; ", review.verdict().reasons()));
+    soft(page, review.rule());
+    if (!review.reasons().isEmpty()) {
+      soft(page, String.join("; ", review.reasons()));
     }
     findings(page);
     Asked asked = review.asked();
@@ -159,7 +159,7 @@ public final class ReviewPng {
 
   private void findings(PicturePage page) {
     heading(page, WORDS.say("findings"));
-    for (Finding finding : review.findings().subList(0, shownFindings())) {
+    for (Feedback finding : review.findings().subList(0, shownFindings())) {
       page.text(
           finding.severity().label() + ": " + finding.title(),
           22,

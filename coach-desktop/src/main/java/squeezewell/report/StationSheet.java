@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
+import squeezewell.review.say.Review;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.run.StationResult;
@@ -109,7 +109,7 @@ public record StationSheet(
       return "";
     }
     return review.findings().stream()
-        .filter(finding -> finding.severity() == Finding.Severity.FAULT)
+        .filter(finding -> finding.severity() == Severity.FAULT)
         .findFirst()
         .map(finding -> "The breaths need work: " + finding.title() + ".")
         .orElse("");

@@ -13,12 +13,12 @@ import java.util.Optional;
 import java.util.UUID;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.judge.Verdict;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
 import squeezewell.review.say.Figure;
 import squeezewell.review.say.FigureValue;
 import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 
@@ -216,12 +216,11 @@ public final class XapiJson {
 
   private void figures(Review review) throws IOException {
     json.name("extensions").beginObject();
-    Verdict verdict = review.verdict();
     json.name(BASE + "result/verdict").beginObject();
-    json.name("outcome").value(Figure.slug(verdict.outcome().name()));
-    json.name("rule").value(PlainText.of(verdict.rule()));
+    json.name("outcome").value(Figure.slug(review.verdict().outcome().name()));
+    json.name("rule").value(PlainText.of(review.rule()));
     json.name("reasons").beginArray();
-    for (String reason : verdict.reasons()) {
+    for (String reason : review.reasons()) {
       json.value(PlainText.of(reason));
     }
     json.endArray();

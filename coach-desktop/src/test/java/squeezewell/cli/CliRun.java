@@ -76,7 +76,7 @@ record CliRun(int code, String out, String err, List<HomeFolder> opened) {
           true,
           StandardCharsets.UTF_8,
           Clock.fixed(NOW, ZoneOffset.UTC),
-          home -> {});
+          home -> true);
     }
 
     String text() {

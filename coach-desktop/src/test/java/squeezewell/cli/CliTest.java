@@ -175,7 +175,7 @@ class CliTest {
                 true,
                 StandardCharsets.UTF_8,
                 Clock.systemUTC(),
-                home -> {}));
+                home -> true));
     assertThat(code).isEqualTo(1);
     assertThat(err.toString()).contains("output could not be written");
   }

@@ -83,6 +83,14 @@ class DrillCommandTest {
             new SessionHeader(at, SessionHeader.Origin.LIVE, "", edition, plan))) {
       journal.append(SessionEvent.of(1, 60 * SECOND, EventType.PROMPTS_ON, "level 3"));
     }
+    // F11: one of a clock that was wrong does not count as the last.
+    Instant wrong = Instant.parse("2099-01-31T12:00:00Z");
+    try (FileJournal journal =
+        FileJournal.create(
+            HomeFolder.at(folder).newSessionFile(wrong),
+            new SessionHeader(wrong, SessionHeader.Origin.LIVE, "", edition, plan))) {
+      journal.append(SessionEvent.of(1, 60 * SECOND, EventType.PROMPTS_ON, "level 1"));
+    }
     StringBuilder said = new StringBuilder();
     Session next = drill(said);
     assertThat(next.header().plan().startLevel()).isEqualTo(3);
@@ -95,12 +103,28 @@ class DrillCommandTest {
   }
 
   @Test
-  void damagedSettingsStopItBeforeItBegins() throws Exception {
+  void damagedSettingsAreToldOfAndStopNobody() throws Exception {
     Files.writeString(folder.resolve("settings.json"), "{");
     CliRun run = CliRun.typing("\n", "drill", "--no-sound", "--home", folder.toString());
-    assertThat(run.code()).isEqualTo(2);
-    assertThat(run.err()).contains("settings.json");
-    assertThat(new SessionStore(HomeFolder.at(folder)).files()).isEmpty();
+    assertThat(run.code()).isZero();
+    assertThat(run.err()).contains("The settings can't be used", "settings.json", "kept: ");
+    assertThat(new SessionStore(HomeFolder.at(folder)).files()).hasSize(1);
+    assertThat(folder.resolve("settings.json")).hasContent("{");
+  }
+
+  /**
+   * F8: a home in which no file can be made; the practice goes on, and says that nothing is kept.
+   */
+  @Test
+  void aHomeThatCantBeWrittenIsPractisedInAndSaysThatNothingIsKept() throws Exception {
+    Path home = Files.createDirectory(folder.resolve("home"));
+    Files.writeString(home.resolve("sessions"), "a file where the sessions go");
+    CliRun run = CliRun.typing("\n", "drill", "--no-sound", "--home", home.toString());
+    assertThat(run.err().replaceAll("\\s+", " "))
+        .contains("Nothing can be kept in " + home, "This practice is not being saved: ")
+        .doesNotContain("kept: ");
+    assertThat(run.out()).as("the debrief").contains("breaths");
+    assertThat(run.code()).isEqualTo(1);
   }
 
   @Test

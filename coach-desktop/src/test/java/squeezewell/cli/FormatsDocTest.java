@@ -8,11 +8,13 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,7 +23,7 @@ import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.FindingCode;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
@@ -75,7 +77,11 @@ class FormatsDocTest {
     while (listed.find()) {
       assertThat(codes.add(listed.group(1))).as(listed.group(1)).isTrue();
     }
-    assertThat(codes).isEqualTo(new TreeSet<>(Finding.CODES));
+    assertThat(codes)
+        .isEqualTo(
+            Arrays.stream(FindingCode.values())
+                .map(FindingCode::id)
+                .collect(Collectors.toCollection(TreeSet::new)));
   }
 
   @Test

@@ -2,10 +2,12 @@ package squeezewell.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
@@ -13,7 +15,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import squeezewell.input.BadInputException;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -83,29 +84,84 @@ class SettingsFileTest {
         .contains("\"level\":2");
   }
 
-  @Test
-  void aNewerVersionIsRefusedAndLeftAsItIs() throws Exception {
+  /** F2: whatever stands there, the program starts, says so and writes nothing over. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '\'',
+      value = {
+        "{\"format\":\"squeezewell-settings\",\"version\":2,\"theme\":7} | newer version",
+        "{\"format\": | not well-formed",
+        "'' | ends too early",
+        "{\"format\":\"another\",\"version\":1} | format is",
+      })
+  void aFileThatCantBeUsedLocksNobodyOutAndIsPutAside(String text, String why) throws Exception {
     Path path = folder.resolve("settings.json");
-    String text = "{\"format\":\"squeezewell-settings\",\"version\":2,\"theme\":7}";
     Files.writeString(path, text);
     SettingsFile file = new SettingsFile(path);
-    assertThatThrownBy(file::read)
-        .isInstanceOf(BadInputException.class)
-        .hasMessageContaining(path.toString())
-        .hasMessageContaining("version is 2")
-        .hasMessageContaining("newer version");
-    assertThatThrownBy(() -> file.write(Settings.defaults())).isInstanceOf(BadInputException.class);
-    assertThat(path).hasContent(text);
+    SettingsFile.Loaded loaded = file.load();
+    assertThat(loaded.settings()).isEqualTo(Settings.defaults());
+    assertThat(loaded.problem()).contains(path.toString()).startsWith("The settings can't be used");
+    assertThat(path).as("until something is changed").hasContent(text);
+    file.write(loaded.settings().withTheme(Theme.DARK));
+    assertThat(new SettingsFile(path).load())
+        .isEqualTo(new SettingsFile.Loaded(Settings.defaults().withTheme(Theme.DARK), ""));
+    assertThat(folder.resolve("settings-not-used-1.json")).hasContent(text);
+    Files.writeString(path, "damaged again");
+    file.write(Settings.defaults());
+    assertThat(folder.resolve("settings-not-used-1.json")).hasContent(text);
+    assertThat(folder.resolve("settings-not-used-2.json")).hasContent("damaged again");
   }
 
   @Test
-  void aDamagedFileIsNotWrittenOver() throws Exception {
+  void aFolderInPlaceOfTheFileLocksNobodyOut() throws Exception {
+    Path path = Files.createDirectory(folder.resolve("settings.json"));
+    SettingsFile file = new SettingsFile(path);
+    assertThat(file.load().problem()).contains("a folder");
+    file.write(Settings.defaults());
+    assertThat(file.load().problem()).isEmpty();
+  }
+
+  /** F11: two copies of the program, each with a change of its own. */
+  @Test
+  void twoCopiesOfTheProgramKeepEachOthersChanges() throws Exception {
     Path path = folder.resolve("settings.json");
-    Files.writeString(path, "{\"format\":");
-    assertThatThrownBy(() -> new SettingsFile(path).write(Settings.defaults()))
-        .isInstanceOf(BadInputException.class)
-        .hasMessageContaining(path.toString());
-    assertThat(path).hasContent("{\"format\":");
+    SettingsFile one = new SettingsFile(path);
+    SettingsFile other = new SettingsFile(path, other(path));
+    one.write(one.read().withTrainee("A"));
+    other.write(Settings.defaults().withTheme(Theme.DARK));
+    one.write(Settings.defaults().withTrainee("A").withCountStyle("silent"));
+    assertThat(new SettingsFile(path).read())
+        .isEqualTo(
+            Settings.defaults().withTrainee("A").withTheme(Theme.DARK).withCountStyle("silent"));
+  }
+
+  private static Settings other(Path path) {
+    return new SettingsFile(path).read();
+  }
+
+  /**
+   * F11: names of people are for their owner; a link stays a link, and rights stay as they were.
+   */
+  @Test
+  void aNewFileIsForItsOwnerAndALinkedOneKeepsItsPlaceAndItsRights() throws Exception {
+    assumeTrue(folder.getFileSystem().supportedFileAttributeViews().contains("posix"));
+    Path path = folder.resolve("settings.json");
+    SettingsFile file = new SettingsFile(path);
+    file.write(Settings.defaults());
+    assertThat(rights(path)).isEqualTo("rw-------");
+    Path real = folder.resolve("real.json");
+    Files.move(path, real);
+    Files.setPosixFilePermissions(real, PosixFilePermissions.fromString("rw-r-----"));
+    Files.createSymbolicLink(path, real);
+    file.write(Settings.defaults().withTrainee("B"));
+    assertThat(path).isSymbolicLink();
+    assertThat(rights(real)).isEqualTo("rw-r-----");
+    assertThat(new SettingsFile(real).read().trainee()).isEqualTo("B");
+  }
+
+  private static String rights(Path path) throws IOException {
+    return PosixFilePermissions.toString(Files.getPosixFilePermissions(path));
   }
 
   @Test
@@ -139,11 +195,10 @@ class SettingsFileTest {
   void aFaultNamesFieldValueAndWhatIsAllowed(String fields, String place, String allowed)
       throws Exception {
     Path path = settings(fields);
-    assertThatThrownBy(() -> new SettingsFile(path).read())
-        .isInstanceOf(BadInputException.class)
-        .hasMessageContaining(path.toString())
-        .hasMessageContaining(place)
-        .hasMessageContaining(allowed);
+    assertThat(new SettingsFile(path).load().problem())
+        .contains(path.toString())
+        .contains(place)
+        .contains(allowed);
   }
 
   private Path settings(String fields) throws IOException {

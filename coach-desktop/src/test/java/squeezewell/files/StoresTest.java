@@ -109,6 +109,20 @@ class StoresTest {
     return file;
   }
 
+  /** F6: a date that no calendar reckons with is told of that file, and stops no list. */
+  @Test
+  void aSessionWithAYearOutOfBoundsStandsInTheListWithItsReason() throws Exception {
+    Path good = session("2026-01-31T12:00:00Z");
+    Path bad = session("2026-01-31T12:00:01Z");
+    Files.writeString(
+        bad, Files.readString(bad).replace("2026-01-31T12:00:01Z", "+999999999-01-31T12:00:01Z"));
+    List<SessionStore.Entry> entries = new SessionStore(home).entries().toList();
+    assertThat(entries).extracting(SessionStore.Entry::file).containsExactly(bad, good);
+    assertThat(entries.get(0).problem()).contains("startedAt", "from 1970 to 2199");
+    assertThat(entries.get(1).session()).isPresent();
+    assertThat(new SessionStore(home).book()).isNotNull();
+  }
+
   private void protocol(String file, String id) throws Exception {
     Protocol built = GuidelineLibrary.editions().get(0);
     StringWriter text = new StringWriter();

@@ -15,10 +15,10 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.FigureValue;
 import squeezewell.review.say.Figures;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 
 class MetricCsvTest {

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import squeezewell.review.Review;
-import squeezewell.review.measure.Asked;
+import squeezewell.review.say.Asked;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
 
 /** What two practices asked for, and in what they did not ask for the same. */

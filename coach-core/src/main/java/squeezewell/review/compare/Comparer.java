@@ -4,11 +4,11 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.Review;
 
 /** Picks the figures of a {@link Comparison}, in their order. */
 final class Comparer {

@@ -5,7 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 
 /**
  * Two practices side by side, A and B: the same trainee before and after, or two trainees.

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 
 /**
  * Writes a comparison as one JSON object for programs. Numbers are plain decimals of at most six

@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.Function;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Statistics;
+import squeezewell.review.say.Review;
 
 /** The rows of a {@link Comparison}, each with the test by which a difference is called clear. */
 final class ComparisonRows {

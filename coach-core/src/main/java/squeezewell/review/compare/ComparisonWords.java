@@ -5,8 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 
 /** The sentence at the top of a comparison. */
 final class ComparisonWords {
@@ -60,12 +61,12 @@ final class ComparisonWords {
 
   /** The worst thing to change that both debriefs name. */
   private static Optional<String> both(Review a, Review b) {
-    for (Finding ofB : b.findings()) {
-      for (Finding ofA : a.findings()) {
+    for (Feedback ofB : b.findings()) {
+      for (Feedback ofA : a.findings()) {
         boolean same =
             ofA.code().equals(ofB.code())
-                && ofA.severity() != Finding.Severity.GOOD
-                && ofB.severity() != Finding.Severity.GOOD;
+                && ofA.severity() != Severity.GOOD
+                && ofB.severity() != Severity.GOOD;
         if (same) {
           String titleA = ofA.title().toLowerCase(Locale.ROOT);
           String titleB = ofB.title().toLowerCase(Locale.ROOT);

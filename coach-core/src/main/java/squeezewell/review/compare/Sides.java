@@ -4,9 +4,9 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Statistics;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
 
 /** One practice's figures as a {@link Comparison} shows them. */

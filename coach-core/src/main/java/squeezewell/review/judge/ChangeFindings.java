@@ -3,12 +3,10 @@ package squeezewell.review.judge;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import squeezewell.cue.InOrder;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Practice;
-import squeezewell.review.say.Words;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 
@@ -24,14 +22,14 @@ final class ChangeFindings {
 
   private ChangeFindings() {}
 
-  static List<Ranked> of(Session session, List<Facts> parts) {
+  static List<Finding> of(Session session, List<Facts> parts) {
     Map<Long, List<Practice>> starting = new HashMap<>();
     for (Facts part : parts) {
       starting
           .computeIfAbsent(part.practice().startNanos(), k -> new ArrayList<>())
           .add(part.practice());
     }
-    List<Ranked> found = new ArrayList<>();
+    List<Finding> found = new ArrayList<>();
     for (NotedFinding noted : session.findings()) {
       if (noted.undone() || !noted.changesPrompts()) {
         continue;
@@ -50,7 +48,7 @@ final class ChangeFindings {
   }
 
   /** A few compressions may be under way when the pulse is found. */
-  private static void wentOn(NotedFinding noted, Practice part, List<Ranked> found) {
+  private static void wentOn(NotedFinding noted, Practice part, List<Finding> found) {
     // They are in order, and a file may hold many findings of one instant.
     List<Long> compressions = part.compressions();
     int late =
@@ -59,52 +57,43 @@ final class ChangeFindings {
                 compressions.size(), compressions::get, noted.atNanos() + LONGEST_WAIT_NANOS);
     if (late > 0) {
       found.add(
-          Ranked.advice(
-              Ranked.CHANGE_SLOW,
-              "compressions-went-on",
-              "Compressions went on",
-              Words.count(late, "compression")
-                  + " came more than "
-                  + Words.seconds(LONGEST_WAIT_NANOS / 1e9)
-                  + " after the finding at "
-                  + Words.clock(noted.atNanos())
-                  + " ("
-                  + noted.finding().label().toLowerCase(Locale.ROOT)
-                  + "); from then on only breaths were asked for."));
+          Finding.advice(
+              FindingCode.COMPRESSIONS_WENT_ON,
+              Sentence.done(
+                  "compressions-went-on.done",
+                  late,
+                  Quantity.tenths(LONGEST_WAIT_NANOS / 1e9),
+                  Quantity.clock(noted.atNanos()),
+                  noted.finding())));
     }
   }
 
-  private static void waited(NotedFinding noted, Practice part, List<Ranked> found) {
+  private static void waited(NotedFinding noted, Practice part, List<Finding> found) {
     if (part.compressions().isEmpty()) {
       // There is a finding that says so.
       return;
     }
     long waited = part.compressions().get(0) - noted.atNanos();
-    String text =
-        "The first compression came "
-            + (waited < AT_ONCE_NANOS
-                ? "along with"
-                : Words.secondsBeside(waited / 1e9, LONGEST_WAIT_NANOS / 1e9) + " after")
-            + " the finding at "
-            + Words.clock(noted.atNanos())
-            + " ("
-            + noted.finding().label().toLowerCase(Locale.ROOT)
-            + ")";
-    found.add(
-        waited > LONGEST_WAIT_NANOS
-            ? Ranked.fault(
-                Ranked.CHANGE_SLOW,
-                "compressions-late",
-                "Compressions started late",
-                text
-                    + "; within 10 s was asked. Until then hardly any blood flows (basic life"
-                    + " support). Next time begin as soon as it is found.")
-            : Ranked.good(
-                1,
-                "compressions-at-once",
-                waited < AT_ONCE_NANOS
-                    ? "Compressions started at once"
-                    : "Compressions started in time",
-                text + "; within 10 s was asked."));
+    Quantity at = Quantity.clock(noted.atNanos());
+    Quantity wait = Quantity.tenths(waited / 1e9, LONGEST_WAIT_NANOS / 1e9);
+    if (waited > LONGEST_WAIT_NANOS) {
+      found.add(
+          Finding.fault(
+              FindingCode.COMPRESSIONS_LATE,
+              Sentence.done("compressions-late.done", at, noted.finding(), wait),
+              Sentence.why("compressions-late.why"),
+              Sentence.next("compressions-late.next")));
+    } else if (waited < AT_ONCE_NANOS) {
+      found.add(
+          Finding.good(
+              FindingCode.COMPRESSIONS_AT_ONCE,
+              Sentence.done("compressions-at-once.done", at, noted.finding())));
+    } else {
+      found.add(
+          Finding.good(
+                  FindingCode.COMPRESSIONS_AT_ONCE,
+                  Sentence.done("compressions-late.done", at, noted.finding(), wait))
+              .titled("compressions-at-once.title.in-time"));
+    }
   }
 }

@@ -11,7 +11,6 @@ import squeezewell.protocol.Rhythm;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.MeasureCompressions;
-import squeezewell.review.say.Words;
 
 /**
  * Findings about compressions. The limits are the protocol's; how much has to be off before it is
@@ -41,8 +40,8 @@ final class CompressionFindings {
     patient = facts.practice().guidance().patient();
   }
 
-  static List<Ranked> of(Facts facts) {
-    List<Ranked> found = new ArrayList<>();
+  static List<Finding> of(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     Optional<CompressionPlan> plan = facts.practice().guidance().rhythm().compressions();
     if (plan.isPresent()) {
       Compressions done = facts.metrics().compressions().get();
@@ -51,7 +50,7 @@ final class CompressionFindings {
     return found;
   }
 
-  private void addTo(List<Ranked> found) {
+  private void addTo(List<Finding> found) {
     if (done.count() == 0) {
       found.add(missing());
     }
@@ -69,137 +68,100 @@ final class CompressionFindings {
     }
   }
 
-  private static Ranked missing() {
-    return Ranked.advice(
-        Ranked.COMPRESSIONS_MISSING,
-        "compressions-missing",
-        "No compression was recorded",
-        "This rhythm asks for compressions, but none was recorded. If somebody did compress, tell"
-            + " the program of each one, so that rate and pauses can be judged too.");
+  private static Finding missing() {
+    return Finding.advice(
+        FindingCode.COMPRESSIONS_MISSING,
+        Sentence.done("compressions-missing.done"),
+        Sentence.next("compressions-missing.next"));
   }
 
-  private void addRate(List<Ranked> found) {
+  private void addRate(List<Finding> found) {
     double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
     Judgement judgement = plan.judgeRate(rate);
-    String text =
-        "You compressed "
-            + Words.decimalBeside(rate, plan.limitPerMinute(judgement))
-            + " times a minute, pauses not counted; asked was "
-            + Words.range(plan)
-            + ".";
+    Quantity shown = Quantity.tenths(rate, plan.limitPerMinute(judgement));
     if (judgement == Judgement.FAST) {
-      found.add(
-          Ranked.fault(
-              Ranked.COMPRESS_TOO_FAST,
-              "compress-too-fast",
-              "Compressions too fast",
-              text
-                  + " Too fast, and the heart has too little time to fill (JAMA Cardiology 2019)."
-                  + " Next time compress with the sound."));
+      found.add(offRate(FindingCode.COMPRESS_TOO_FAST, shown));
     } else if (judgement == Judgement.SLOW) {
-      found.add(
-          Ranked.fault(
-              Ranked.COMPRESS_TOO_SLOW,
-              "compress-too-slow",
-              "Compressions too slow",
-              text
-                  + " Too slow, and too little blood flows (JAMA Cardiology 2019). Next time"
-                  + " compress with the sound."));
+      found.add(offRate(FindingCode.COMPRESS_TOO_SLOW, shown));
     }
   }
 
-  private void addPauses(List<Ranked> found) {
+  private Finding offRate(FindingCode code, Quantity rate) {
+    return Finding.fault(
+        code,
+        Sentence.done(
+            "compress-rate",
+            rate,
+            Quantity.tenths(plan.range().low()),
+            Quantity.tenths(plan.range().high())),
+        Sentence.why(code.id() + ".why"),
+        Sentence.next("compress-rate.next"));
+  }
+
+  private void addPauses(List<Finding> found) {
     if (done.overLimitPauses() == 0) {
       return;
     }
+    double most = done.pauseLimitSeconds().getAsDouble();
     found.add(
-        Ranked.fault(
-            Ranked.PAUSE_LONG,
-            "pause-too-long",
-            "Pauses in the compressions too long",
-            Words.count(done.overLimitPauses(), "pause")
-                + " of "
-                + done.pauseCount()
-                + (done.overLimitPauses() == 1 ? " was" : " were")
-                + " too long, the longest "
-                + Words.secondsBeside(
-                    done.longestPauseSeconds().getAsDouble(),
-                    done.pauseLimitSeconds().getAsDouble())
-                + "; at most "
-                + Words.seconds(done.pauseLimitSeconds().getAsDouble())
-                + " was asked. Hardly any blood flows while nobody compresses (basic life support)."
-                + " Next time have the mask ready before the last compression."));
+        Finding.fault(
+            FindingCode.PAUSE_TOO_LONG,
+            Sentence.done(
+                "pause-too-long.done",
+                done.overLimitPauses(),
+                done.pauseCount(),
+                Quantity.tenths(done.longestPauseSeconds().getAsDouble(), most),
+                Quantity.tenths(most)),
+            Sentence.why("pause-too-long.why"),
+            Sentence.next("pause-too-long.next")));
   }
 
-  private void addCycles(List<Ranked> found, Rhythm.CompressionCycle asked) {
+  private void addCycles(List<Finding> found, Rhythm.CompressionCycle asked) {
     int few = count(c -> c.breaths() < asked.breathsPerCycle());
     // Without any breath there is a finding that says so.
     if (breaths > 0 && few > MOST_OFF * done.cycles().size()) {
       found.add(
-          Ranked.fault(
-              Ranked.BREATHS_MISSING,
-              "breaths-missing",
-              "Breaths missing in the pauses",
-              few
-                  + " of "
-                  + Words.count(done.cycles().size(), "pause")
-                  + " had fewer than "
-                  + Words.count(asked.breathsPerCycle(), "breath")
-                  + ". A pause without its breaths costs blood flow and brings no air"
-                  + whyBreaths()
-                  + ". Next time seal the mask before the pause begins."));
+          Finding.fault(
+              FindingCode.BREATHS_MISSING,
+              Sentence.done(
+                  "breaths-missing.done", few, done.cycles().size(), asked.breathsPerCycle()),
+              Sentence.why(whyBreaths()),
+              Sentence.next("breaths-missing.next")));
     }
     int off = count(c -> c.compressions() != asked.perCycle());
     if (off > MOST_OFF * done.cycles().size()) {
       found.add(
-          Ranked.advice(
-              Ranked.WRONG_NUMBER,
-              "wrong-number",
-              "Not the number of compressions asked for",
-              off
-                  + " of "
-                  + Words.count(done.cycles().size(), "cycle")
-                  + " did not have "
-                  + Words.count(asked.perCycle(), "compression")
-                  + ". Count aloud, so that the one who breathes is ready."));
+          Finding.advice(
+              FindingCode.WRONG_NUMBER,
+              Sentence.done("wrong-number.done", off, done.cycles().size(), asked.perCycle()),
+              Sentence.next("wrong-number.next")));
     }
   }
 
   private String whyBreaths() {
-    switch (patient) {
-      case ADULT:
-        return "; where breaths went in, more hearts started again (adults, Circulation 2023)";
-      case NEWBORN:
-        return "; in a newborn the breaths matter most (newborn life support)";
-      default:
-        return "; most arrests in children begin with too little oxygen (J Emerg Trauma Shock"
-            + " 2010)";
-    }
+    return switch (patient) {
+      case ADULT -> "breaths-missing.why.adult";
+      case NEWBORN -> "breaths-missing.why.newborn";
+      default -> "breaths-missing.why.child";
+    };
   }
 
   private int count(Predicate<Compressions.Cycle> which) {
     return (int) done.cycles().stream().filter(which).count();
   }
 
-  private Ranked good() {
-    String cycles =
-        done.cycles().isEmpty()
-            ? ""
-            : " "
-                + done.goodCycles()
-                + " of "
-                + Words.count(done.cycles().size(), "cycle")
-                + (done.cycles().size() == 1 ? " was" : " were")
-                + " just as asked.";
-    return Ranked.good(
-        0,
-        "compressions-good",
-        "Compressions at the right rate",
-        "You compressed "
-            + Words.decimal(plan.asRead(done.ratePerMinute().getAsDouble()))
-            + " times a minute; asked was "
-            + Words.range(plan)
-            + "."
-            + cycles);
+  private Finding good() {
+    Finding told =
+        Finding.good(
+            FindingCode.COMPRESSIONS_GOOD,
+            Sentence.done(
+                "compressions-good.done",
+                Quantity.tenths(plan.asRead(done.ratePerMinute().getAsDouble())),
+                Quantity.tenths(plan.range().low()),
+                Quantity.tenths(plan.range().high())));
+    return done.cycles().isEmpty()
+        ? told
+        : told.and(
+            Sentence.done("compressions-good.cycles", done.goodCycles(), done.cycles().size()));
   }
 }

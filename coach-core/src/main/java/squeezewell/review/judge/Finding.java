@@ -1,106 +1,84 @@
 package squeezewell.review.judge;
 
-import java.util.Objects;
-import java.util.Set;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 
 /**
- * One thing to tell the trainee.
+ * One thing to tell the trainee, not yet in words.
  *
- * @param code what it is, one of {@link #CODES}; stable, for programs
+ * @param code what it is
  * @param severity how much it matters
- * @param title one short sentence or phrase without a full stop
- * @param text what was done, what was asked and why it matters, in plain words
+ * @param priority its place among those of one severity; smaller is worse
+ * @param title one short sentence or phrase
+ * @param where in which parts of the practice; empty if all over
+ * @param passages what was done, what was asked and why it matters, once or for each part
+ * @param more in how many more parts it was found
  */
-public record Finding(String code, Severity severity, String title, String text) {
-  /** Every code there is; a program that reads them has to know them all. */
-  public static final Set<String> CODES =
-      Set.of(
-          "a-little-fast",
-          "a-little-slow",
-          "anticipates",
-          "breaths-missing",
-          "breaths-not-needed",
-          "checks-on-time",
-          "compress-too-fast",
-          "compress-too-slow",
-          "compressions-at-once",
-          "compressions-good",
-          "compressions-late",
-          "compressions-missing",
-          "compressions-went-on",
-          "extra-breaths",
-          "late",
-          "late-breath",
-          "long-gap",
-          "long-squeeze",
-          "missed-prompts",
-          "no-breaths",
-          "no-long-gap",
-          "nothing-to-judge",
-          "own-tempo",
-          "pause-too-long",
-          "prompts-met",
-          "pulse-check-early",
-          "pulse-check-late",
-          "pulse-check-long",
-          "pulse-check-missed",
-          "pulse-check-short",
-          "rhythm-even",
-          "rhythm-not-held",
-          "rhythm-undecided",
-          "rhythm-uneven",
-          "short-squeeze",
-          "slip",
-          "slowed-down",
-          "sped-up",
-          "squeezes-good",
-          "squeezes-uneven",
-          "suction-long",
-          "suction-within-limit",
-          "too-fast",
-          "too-few-breaths",
-          "too-slow",
-          "unprompted-fast",
-          "unprompted-held",
-          "unprompted-slow",
-          "unprompted-uneven",
-          "wrong-number");
-
+public record Finding(
+    FindingCode code,
+    Severity severity,
+    int priority,
+    Sentence title,
+    List<Where> where,
+    List<Passage> passages,
+    int more) {
   public Finding {
-    Objects.requireNonNull(code, "code");
-    Objects.requireNonNull(severity, "severity");
-    Objects.requireNonNull(title, "title");
-    Objects.requireNonNull(text, "text");
-    if (!CODES.contains(code)) {
-      throw new IllegalArgumentException("no finding has the code " + code);
+    if (!code.severities().contains(severity)) {
+      throw new IllegalArgumentException(code.id() + " is no " + severity.word());
     }
+    where = List.copyOf(where);
+    passages = List.copyOf(passages);
   }
 
-  /** How much a finding matters, worst first. */
-  public enum Severity {
-    /** It would harm a patient. */
-    FAULT("fault", "To change"),
-    /** It could be better. */
-    ADVICE("advice", "Worth a try"),
-    /** It went well. */
-    GOOD("good", "Went well");
+  private static Finding of(Severity severity, FindingCode code, Sentence... sentences) {
+    Passage passage = new Passage(Optional.empty(), Arrays.asList(sentences));
+    return new Finding(
+        code,
+        severity,
+        code.priority(),
+        Sentence.done(code.id() + ".title"),
+        List.of(),
+        List.of(passage),
+        0);
+  }
 
-    private final String word;
-    private final String label;
+  static Finding fault(FindingCode code, Sentence... sentences) {
+    return of(Severity.FAULT, code, sentences);
+  }
 
-    Severity(String word, String label) {
-      this.word = word;
-      this.label = label;
-    }
+  static Finding advice(FindingCode code, Sentence... sentences) {
+    return of(Severity.ADVICE, code, sentences);
+  }
 
-    /** The word used in files. */
-    public String word() {
-      return word;
-    }
+  static Finding good(FindingCode code, Sentence... sentences) {
+    return of(Severity.GOOD, code, sentences);
+  }
 
-    /** The words shown to people. */
-    public String label() {
-      return label;
-    }
+  static Finding faultOrAdvice(boolean fault, FindingCode code, Sentence... sentences) {
+    return of(fault ? Severity.FAULT : Severity.ADVICE, code, sentences);
+  }
+
+  /** The same with more to be said at its end. */
+  Finding and(Sentence... sentences) {
+    List<Sentence> all = new ArrayList<>(passages.get(0).sentences());
+    all.addAll(Arrays.asList(sentences));
+    Passage longer = new Passage(Optional.empty(), all);
+    return new Finding(code, severity, priority, title, where, List.of(longer), more);
+  }
+
+  /** The same under another title. */
+  Finding titled(String key, Object... values) {
+    return new Finding(code, severity, priority, Sentence.done(key, values), where, passages, more);
+  }
+
+  /** The same in the place of another. */
+  Finding inPlaceOf(int other) {
+    return new Finding(code, severity, other, title, where, passages, more);
+  }
+
+  boolean is(Severity other) {
+    return severity == other;
   }
 }

@@ -2,85 +2,116 @@ package squeezewell.review.judge;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
-import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Facts;
-import squeezewell.review.measure.Practice;
-import squeezewell.review.measure.Unprompted;
-import squeezewell.review.say.Words;
 import squeezewell.session.Session;
 
-/** Picks what to tell the trainee: at most six findings, worst first, and what went well last. */
-public final class Findings {
+/**
+ * What to tell the trainee of a practice: at most six findings, worst first, and what went well
+ * last; and the verdict that goes with it.
+ *
+ * @param findings at least one
+ * @param verdict made once, after the findings
+ */
+public record Findings(List<Finding> findings, Verdict verdict) {
   private static final int MOST = 6;
 
   /** With fewer breaths nothing is said about the rhythm (our own choice). */
   static final int FEWEST_BREATHS = 5;
 
-  /** What is said of a rhythm that was kept. */
-  static final String EVEN = "Rhythm kept";
+  /** In a shorter part nothing is said about what was not done at all (our own choice). */
+  private static final int FEWEST_SECONDS = 10;
 
-  private Findings() {}
+  public Findings {
+    findings = List.copyOf(findings);
+  }
 
   /**
-   * What may be told of a part, or of a session with one rhythm, in no order.
+   * Judges a practice, or a part of it by itself.
    *
-   * @param tested as far as it counts: of a test that came to its end, up to there
+   * @param parts its parts with a rhythm each, in order: one, if the rhythm never changed
+   * @param tested the same, each as far as it counts: of a test that came to its end, up to there
    */
-  public static List<Ranked> of(Facts facts, Facts tested) {
-    if (facts.practice().place().slip()) {
-      return List.of(Ranked.advice(Ranked.NOTHING, "slip", "Not judged", Reviewer.SLIP));
+  public static Findings of(Session session, List<Facts> parts, List<Facts> tested) {
+    Verdict ruled = RhythmRule.judge(parts);
+    List<Finding> found = found(session, parts, tested);
+    if (ruled.outcome() == Verdict.Outcome.NOT_HELD) {
+      found.add(ofRule(FindingCode.RHYTHM_NOT_HELD, ruled));
+    } else if (ruled.outcome() == Verdict.Outcome.UNDECIDED) {
+      found.add(ofRule(FindingCode.RHYTHM_UNDECIDED, ruled));
     }
-    List<Ranked> found = new ArrayList<>();
-    int breaths = facts.metrics().breathCount();
-    if (breaths == 0) {
-      found.add(nothing(Math.round(facts.metrics().sessionSeconds() * 1e9)));
-    } else if (breaths < FEWEST_BREATHS) {
+    Set<FindingCode> silenced = EnumSet.noneOf(FindingCode.class);
+    found.forEach(one -> silenced.addAll(one.code().silencesInAll(one.severity())));
+    // Of a part a kept rhythm may be told all the same, with its place.
+    found.removeIf(
+        one ->
+            silenced.contains(one.code())
+                && (one.code() != FindingCode.RHYTHM_EVEN || one.where().isEmpty()));
+    return new Findings(worst(found), RhythmRule.besides(ruled, found));
+  }
+
+  private static List<Finding> found(Session session, List<Facts> parts, List<Facts> tested) {
+    List<Facts> judged = judged(parts);
+    if (judged.isEmpty() && parts.size() == 1) {
+      return new ArrayList<>(List.of(Finding.advice(FindingCode.SLIP, Sentence.done("rule.slip"))));
+    }
+    List<Finding> found = new ArrayList<>();
+    int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
+    boolean alone = parts.size() == 1;
+    boolean compressed = parts.stream().anyMatch(f -> !f.practice().compressions().isEmpty());
+    if (breaths == 0 && (alone || !compressed)) {
+      found.add(nothing(parts));
+    } else if (alone && breaths < FEWEST_BREATHS) {
       found.add(tooFew(breaths));
     }
-    found.addAll(ofRhythm(tested));
-    found.addAll(HoldFindings.of(List.of(facts)));
+    if (alone) {
+      found.addAll(ofRhythm(tested.get(0)));
+    } else if (breaths > 0 || compressed) {
+      List<Facts> counted = judged(tested);
+      found.addAll(
+          PartFindings.of(
+              counted, counted.stream().map(Findings::ofPart).collect(Collectors.toList())));
+    }
+    found.addAll(HoldFindings.of(judged));
+    if (!alone) {
+      found.addAll(ChangeFindings.of(session, judged));
+    }
     if (found.isEmpty()) {
-      found.add(nothingToSay());
+      found.add(
+          !alone && breaths < FEWEST_BREATHS
+              ? tooFew(breaths)
+              : Finding.advice(
+                  FindingCode.NOTHING_TO_JUDGE, Sentence.done("nothing-to-judge.done")));
     }
     return found;
   }
 
-  /**
-   * The findings of a session whose rhythm changed: those of each part, told with the time for
-   * which they hold, and what is the same in several parts told once.
-   *
-   * @param whole the whole session
-   * @param tested the parts, each as far as it counts
-   */
-  public static List<Ranked> ofAll(
-      Session session, Practice whole, List<Facts> parts, List<Facts> tested) {
-    List<Facts> judged =
-        parts.stream().filter(f -> !f.practice().place().slip()).collect(Collectors.toList());
-    int breaths = parts.stream().mapToInt(f -> f.metrics().breathCount()).sum();
-    boolean compressed = parts.stream().anyMatch(f -> !f.practice().compressions().isEmpty());
-    List<Ranked> found = new ArrayList<>();
-    if (breaths == 0 && !compressed) {
-      found.add(nothing(whole.endNanos()));
-    } else {
-      found.addAll(
-          PartFindings.of(
-              tested.stream()
-                  .filter(f -> !f.practice().place().slip())
-                  .collect(Collectors.toList())));
-    }
-    found.addAll(HoldFindings.of(judged));
-    found.addAll(ChangeFindings.of(session, judged));
-    if (found.isEmpty()) {
-      found.add(breaths < FEWEST_BREATHS ? tooFew(breaths) : nothingToSay());
+  private static List<Facts> judged(List<Facts> parts) {
+    return parts.stream().filter(f -> !f.practice().place().slip()).collect(Collectors.toList());
+  }
+
+  /** Those of one part among others. */
+  private static List<Finding> ofPart(Facts part) {
+    List<Finding> found = ofRhythm(part);
+    int missed = part.metrics().prompts().missed();
+    if (part.metrics().effectiveSeconds() < FEWEST_SECONDS) {
+      found.removeIf(one -> one.code() == FindingCode.COMPRESSIONS_MISSING);
+    } else if (part.metrics().breathCount() == 0 && missed > 0) {
+      found.add(
+          Finding.fault(
+              FindingCode.NO_BREATHS,
+              Sentence.done("no-breaths.done.asked", missed),
+              Sentence.next("no-breaths.next")));
     }
     return found;
   }
 
   /** Those about breaths and compressions. */
-  static List<Ranked> ofRhythm(Facts facts) {
-    List<Ranked> found = new ArrayList<>();
+  private static List<Finding> ofRhythm(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     int breaths = facts.metrics().breathCount();
     if (breaths > 0) {
       found.addAll(GapFindings.of(facts));
@@ -88,109 +119,48 @@ public final class Findings {
     }
     if (breaths >= FEWEST_BREATHS) {
       found.addAll(RhythmFindings.of(facts));
-      found.addAll(UnpromptedFindings.of(facts, found));
-      if (found.stream().anyMatch(r -> r.isCode("unprompted-held")) && allUnprompted(facts)) {
-        // It says the same of the same breaths, and more.
-        found.removeIf(r -> r.isCode("rhythm-even"));
-      }
+      found.addAll(UnpromptedFindings.of(facts));
       found.addAll(PromptFindings.of(facts));
     }
-    List<Ranked> compressions = CompressionFindings.of(facts);
-    if (compressions.stream().anyMatch(r -> r.isCode("breaths-missing"))) {
-      // It says the same of the pauses, and why.
-      found.removeIf(r -> r.isCode("missed-prompts"));
-    }
-    found.addAll(compressions);
+    found.addAll(CompressionFindings.of(facts));
+    Set<FindingCode> silenced = EnumSet.noneOf(FindingCode.class);
+    found.forEach(one -> silenced.addAll(one.code().silences(one.severity())));
+    found.removeIf(one -> silenced.contains(one.code()));
     return found;
   }
 
-  private static boolean allUnprompted(Facts facts) {
-    int unprompted = facts.metrics().unprompted().map(Unprompted::intervalCount).orElse(0);
-    return unprompted == facts.metrics().interval().count();
-  }
-
-  /**
-   * At most six, worst first, what went well last.
-   *
-   * @param verdict where it is not held, something tells why
-   */
-  public static List<Finding> pick(List<Ranked> found, Verdict verdict) {
-    List<Ranked> sorted = new ArrayList<>(found);
-    if (found.stream().noneMatch(RhythmRule::tellsOfBreaths)) {
-      if (verdict.outcome() == Verdict.Outcome.NOT_HELD) {
-        sorted.add(notHeld(verdict));
-      } else if (verdict.outcome() == Verdict.Outcome.UNDECIDED) {
-        sorted.add(undecided(verdict));
-      }
-    }
-    if (sorted.stream().anyMatch(r -> r.isCode("breaths-not-needed"))) {
-      // It says the same of these breaths, and why.
-      sorted.removeIf(r -> r.isCode("extra-breaths"));
-    }
-    if (verdict.outcome() == Verdict.Outcome.NOT_HELD
-        || verdict.outcome() == Verdict.Outcome.UNDECIDED) {
-      // Of a part it may be told all the same, with its place.
-      sorted.removeIf(r -> r.isCode("rhythm-even") && r.finding().title().equals(EVEN));
-    }
-    sorted.sort(
-        Comparator.comparing((Ranked r) -> r.finding().severity()).thenComparingInt(Ranked::harm));
+  private static List<Finding> worst(List<Finding> found) {
+    List<Finding> sorted = new ArrayList<>(found);
+    sorted.sort(Comparator.comparing(Finding::severity).thenComparingInt(Finding::priority));
     while (sorted.size() > MOST) {
       // One good word is kept, if there is one.
-      boolean goodLast = sorted.get(MOST).is(Finding.Severity.GOOD);
-      boolean onlyGood = !sorted.get(MOST - 1).is(Finding.Severity.GOOD);
+      boolean goodLast = sorted.get(MOST).is(Severity.GOOD);
+      boolean onlyGood = !sorted.get(MOST - 1).is(Severity.GOOD);
       sorted.remove(goodLast && onlyGood ? MOST - 1 : sorted.size() - 1);
     }
-    return sorted.stream().map(Ranked::finding).collect(Collectors.toList());
+    return sorted;
   }
 
-  private static Ranked nothing(long lengthNanos) {
-    return Ranked.fault(
-        Ranked.NOTHING,
-        "no-breaths",
-        "No breath was recorded",
-        "No breath was recorded in "
-            + Words.clock(lengthNanos)
-            + ". If you did squeeze, check that the key or the sensor reaches the program, then"
-            + " try again.");
+  private static Finding nothing(List<Facts> parts) {
+    Quantity length =
+        Quantity.clock(
+            parts.get(parts.size() - 1).practice().endNanos()
+                - (parts.size() == 1 ? parts.get(0).practice().startNanos() : 0));
+    return Finding.fault(
+        FindingCode.NO_BREATHS,
+        Sentence.done("no-breaths.done", length),
+        Sentence.next("no-breaths.next"));
   }
 
-  private static Ranked notHeld(Verdict verdict) {
-    return Ranked.advice(
-        Ranked.UNEVEN,
-        "rhythm-not-held",
-        "Not quite held",
-        reasons(verdict) + ". Give each breath its whole time, and squeeze when the next is due.");
+  private static Finding ofRule(FindingCode code, Verdict ruled) {
+    return Finding.advice(
+        code, Sentence.done("reasons", ruled.reasons()), Sentence.next(code.id() + ".next"));
   }
 
-  private static Ranked undecided(Verdict verdict) {
-    return Ranked.advice(
-        Ranked.UNEVEN,
-        "rhythm-undecided",
-        "One breath may not have been recorded",
-        reasons(verdict) + ". If you did squeeze then, press or hold more firmly, and try again.");
-  }
-
-  private static String reasons(Verdict verdict) {
-    String reasons = String.join("; ", verdict.reasons());
-    return Character.toUpperCase(reasons.charAt(0)) + reasons.substring(1);
-  }
-
-  private static Ranked tooFew(int breaths) {
-    return Ranked.advice(
-        Ranked.NOTHING,
-        "too-few-breaths",
-        "Too few breaths to judge the rhythm",
-        "Only "
-            + Words.count(breaths, "breath")
-            + (breaths == 1 ? " was" : " were")
-            + " recorded. Practise for two minutes or more to see how your rhythm holds.");
-  }
-
-  private static Ranked nothingToSay() {
-    return Ranked.advice(
-        Ranked.NOTHING,
-        "nothing-to-judge",
-        "Nothing to judge yet",
-        "There is too little in this practice to say something about it.");
+  private static Finding tooFew(int breaths) {
+    return Finding.advice(
+        FindingCode.TOO_FEW_BREATHS,
+        Sentence.done("too-few-breaths.done", breaths),
+        Sentence.next("too-few-breaths.next"));
   }
 }

@@ -10,7 +10,6 @@ import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Gaps;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.measure.Statistics;
-import squeezewell.review.say.Words;
 
 /** Findings about times without a breath. None for a rhythm of compressions and pauses. */
 final class GapFindings {
@@ -30,8 +29,8 @@ final class GapFindings {
 
   private GapFindings() {}
 
-  static List<Ranked> of(Facts facts) {
-    List<Ranked> found = new ArrayList<>();
+  static List<Finding> of(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     if (!facts.practice().breathPlan().isPresent()) {
       return found;
     }
@@ -65,15 +64,10 @@ final class GapFindings {
         && all.stream().noneMatch(g -> RhythmRule.tooLong(plan, g.netOnsetNanos()))) {
       double net = facts.metrics().gap().longestNetSeconds();
       found.add(
-          Ranked.good(
-              2,
-              "no-long-gap",
-              "No long gap",
-              "The longest time without a breath was "
-                  + Words.seconds(net)
-                  + ", with checks and suction taken off; at most "
-                  + Words.seconds(limit / 1e9)
-                  + " was asked."));
+          Finding.good(
+              FindingCode.NO_LONG_GAP,
+              Sentence.done(
+                  "no-long-gap.done", Quantity.tenths(net), Quantity.tenths(limit / 1e9))));
     }
     return found;
   }
@@ -94,55 +88,45 @@ final class GapFindings {
         || gap.onsetNanos() > STANDS_OUT * Statistics.median(others).getAsDouble();
   }
 
-  private static Ranked longGap(
+  private static Finding longGap(
       Practice practice, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
-    Practice.Place place = practice.place();
     boolean helped = practice.guidance().situation() == Situation.PULSE_SLOW_BREATHING;
-    String where = "from " + Words.clock(longest.startNanos());
-    String title = "A long time without a breath";
+    String title = "long-gap.title";
+    String done = "long-gap.done";
     if (longest.equals(all.get(0))) {
-      where = "before the first breath" + (place.first() ? "" : " after the change");
-      title = place.first() ? "A late start" : "A long wait after the change";
+      title = practice.place().first() ? "long-gap.title.start" : "long-gap.title.after-change";
+      done = practice.place().first() ? "long-gap.done.start" : "long-gap.done.after-change";
     } else if (longest.equals(all.get(all.size() - 1))) {
-      title = place.last() ? "No breaths towards the end" : "No breaths before the change";
+      title = practice.place().last() ? "long-gap.title.end" : "long-gap.title.before-change";
     }
-    String times =
-        count == 1
-            ? ""
-            : " " + count + " waits in all were over " + Words.seconds(limit / 1e9) + ".";
-    return Ranked.fault(
-        Ranked.LONG_GAP,
-        "long-gap",
-        title,
-        "The longest time without a breath was "
-            + Words.secondsBeside(longest.unheldNanos() / 1e9, limit / 1e9)
-            + ", "
-            + where
-            + "; at most "
-            + Words.seconds(limit / 1e9)
-            + " was asked."
-            + times
-            + (helped
-                ? " A patient who breathes too slowly needs your breaths in between"
-                : " A patient who does not breathe gets air from your breaths alone")
-            + " (teaching). Next time give the breath first, and see to the rest between two"
-            + " breaths.");
+    Quantity wait = Quantity.tenths(longest.unheldNanos() / 1e9, limit / 1e9);
+    Quantity most = Quantity.tenths(limit / 1e9);
+    Finding told =
+        Finding.fault(
+                FindingCode.LONG_GAP,
+                Sentence.done(done, wait, most, Quantity.clock(longest.startNanos())))
+            .titled(title);
+    if (count > 1) {
+      told = told.and(Sentence.done("long-gap.times", count, most));
+    }
+    return told.and(
+        Sentence.why(helped ? "long-gap.why.helped" : "long-gap.why"),
+        Sentence.next("long-gap.next"));
   }
 
   /** A wait that the rule does not allow, and that is within the limit all the same. */
-  private static Ranked lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
+  private static Finding lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
     double asked = plan.interval().seconds();
-    return Ranked.advice(
-        Ranked.LATE_BREATH,
-        "late-breath",
-        count == 1 ? "A breath came late" : "Some breaths came late",
-        (count == 1 ? "One wait was " : count + " waits were too long, the longest ")
-            + Words.intervalSeconds(latest.netOnsetNanos() / 1e9, asked)
-            + " from one breath to the next, from "
-            + Words.clock(latest.startNanos())
-            + "; asked was one breath every "
-            + Words.seconds(asked)
-            + ".");
+    Quantity wait = Quantity.interval(latest.netOnsetNanos() / 1e9, asked);
+    Quantity at = Quantity.clock(latest.startNanos());
+    return count == 1
+        ? Finding.advice(
+            FindingCode.LATE_BREATH,
+            Sentence.done("late-breath.done", wait, at, Quantity.tenths(asked)))
+        : Finding.advice(
+                FindingCode.LATE_BREATH,
+                Sentence.done("late-breath.done.some", wait, at, Quantity.tenths(asked), count))
+            .titled("late-breath.title.some");
   }
 
   /** Whether any wait was longer than a held rhythm allows. */

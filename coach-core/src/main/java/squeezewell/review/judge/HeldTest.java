@@ -2,11 +2,11 @@ package squeezewell.review.judge;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalLong;
+import squeezewell.cue.Prompting;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
+import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.measure.RatePoint;
@@ -22,62 +22,20 @@ import squeezewell.session.Breath;
  * on the practice also asks that no fault of the breaths is told beside it, and counts for the days
  * on which a rhythm was held.
  *
- * @param outcome what the rule gives
- * @param rule the rule, in plain words
- * @param reasons what fell short of it; empty if nothing did
+ * @param ruled what the rule gives
  * @param intervalCount how many intervals were scored
  */
-public record HeldTest(Outcome outcome, String rule, List<String> reasons, int intervalCount) {
+public record HeldTest(Verdict ruled, int intervalCount) {
   /** As long as one test is, in nanoseconds. */
   static final long LENGTH_NANOS = 120_000_000_000L;
 
-  public HeldTest {
-    Objects.requireNonNull(outcome, "outcome");
-    Objects.requireNonNull(rule, "rule");
-    reasons = List.copyOf(reasons);
-  }
-
-  /** What the rule gives. */
-  public enum Outcome {
-    PASS("Held without prompts", Verdict.Outcome.HELD),
-    /** It would pass but for one interval that may be a breath which was not recorded. */
-    REPEAT("Undecided, try again", Verdict.Outcome.UNDECIDED),
-    /** Under two minutes without prompts. */
-    INCOMPLETE("Too short to judge", Verdict.Outcome.TOO_SHORT),
-    FAIL("Not held without prompts", Verdict.Outcome.NOT_HELD);
-
-    private final String label;
-    private final Verdict.Outcome verdict;
-
-    Outcome(String label, Verdict.Outcome verdict) {
-      this.label = label;
-      this.verdict = verdict;
-    }
-
-    /** The same as the verdict on a practice; empty for one that was not judged. */
-    public static Optional<Outcome> of(Verdict verdict) {
-      for (Outcome outcome : values()) {
-        if (outcome.verdict == verdict.outcome()) {
-          return Optional.of(outcome);
-        }
-      }
-      return Optional.empty();
-    }
-
-    /** The words shown to people. */
-    public String label() {
-      return label;
-    }
-  }
-
-  /** The same test, not passed for these reasons. */
-  public HeldTest failed(List<String> why) {
-    return new HeldTest(Outcome.FAIL, rule, why, intervalCount);
-  }
-
-  /** The same as the verdict on a practice. */
-  public Verdict verdict() {
-    return new Verdict(outcome.verdict, rule, reasons);
+  /** Whether a part is a test: the first one, with breaths at a steady interval and no prompts. */
+  public static boolean isOf(Facts part) {
+    Practice practice = part.practice();
+    return practice.plan().prompting() == Prompting.NONE
+        && practice.place().first()
+        && practice.breathPlan().isPresent()
+        && part.metrics().unprompted().isPresent();
   }
 
   /** What of a practice is scored, and whether that is a whole test. */
@@ -126,38 +84,22 @@ public record HeldTest(Outcome outcome, String rule, List<String> reasons, int i
     return scored.whole() ? OptionalLong.of(scored.end()) : OptionalLong.empty();
   }
 
-  /**
-   * The test of a practice, or of its first part, in which nothing was prompted.
-   *
-   * @param plan what was asked for
-   */
-  public static HeldTest of(Practice practice, BreathPlan plan) {
+  /** The test of a practice, or of its first part, in which nothing was prompted. */
+  public static HeldTest of(Practice practice) {
+    BreathPlan plan = practice.breathPlan().get();
     Scored scored = Scored.of(practice);
-    String rule =
-        "Without prompts, from the first breath to the first one at or after 2:00: "
-            + RhythmRule.demands(plan)
-            + RhythmRule.NOTHING_TOLD
-            + ". (This rule is our own choice.) To pass counts for today; a rhythm is yours when"
-            + " you pass again on another day.";
+    List<Sentence> rule =
+        List.of(Sentence.done("rule.unprompted", RhythmRule.demands(plan), Severity.FAULT));
     int count = scored.intervals().size();
     if (!scored.whole()) {
-      String far =
-          RhythmRule.shortOf2Minutes(scored.nanos()) + " from the first breath to the last";
-      return new HeldTest(Outcome.INCOMPLETE, rule, List.of(far + "; the rule needs 2:00"), count);
+      Sentence far =
+          Sentence.done("reason.first-to-last", RhythmRule.shortOf2Minutes(scored.nanos()));
+      return new HeldTest(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();
     long[] others = scored.otherGaps().stream().mapToLong(Long::longValue).toArray();
-    List<String> reasons = RhythmRule.shortfalls(plan, lengths, others);
     List<RatePoint> rates = RollingRate.of(scored.points(), practice.startNanos(), scored.end());
-    boolean fast = RhythmRule.fastTooLong(plan, rates);
-    if (fast) {
-      reasons.add(RhythmRule.fastFor(plan, RhythmRule.fastSeconds(plan, rates)));
-    }
-    Outcome outcome = Outcome.PASS;
-    if (!reasons.isEmpty()) {
-      boolean repeat = !fast && RhythmRule.heldIfOneWasTwo(plan, lengths, others);
-      outcome = repeat ? Outcome.REPEAT : Outcome.FAIL;
-    }
-    return new HeldTest(outcome, rule, reasons, count);
+    int fast = RhythmRule.fastSeconds(plan, rates);
+    return new HeldTest(RhythmRule.verdict(plan, rule, lengths, others, fast), count);
   }
 }

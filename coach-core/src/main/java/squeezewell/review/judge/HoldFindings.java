@@ -3,6 +3,7 @@ package squeezewell.review.judge;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -12,7 +13,6 @@ import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
-import squeezewell.review.say.Words;
 
 /** Findings about checks and suction. */
 final class HoldFindings {
@@ -41,7 +41,7 @@ final class HoldFindings {
   }
 
   /** Parts with the same limits, in which the same is looked for, are judged together. */
-  static List<Ranked> of(List<Facts> parts) {
+  static List<Finding> of(List<Facts> parts) {
     Map<List<Object>, List<Facts>> alike = new LinkedHashMap<>();
     for (Facts part : parts) {
       Limits limits = part.practice().limits();
@@ -53,7 +53,7 @@ final class HoldFindings {
               limits.suctionLongest().nanos());
       alike.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
     }
-    List<Ranked> found = new ArrayList<>();
+    List<Finding> found = new ArrayList<>();
     for (List<Facts> same : alike.values()) {
       HoldFindings findings = new HoldFindings(same.get(0).practice().limits(), same);
       findings.addChecks(found);
@@ -63,11 +63,11 @@ final class HoldFindings {
     return found;
   }
 
-  private void addChecks(List<Ranked> found) {
+  private void addChecks(List<Finding> found) {
     addMissed(found);
     addLate(found);
     addLength(found);
-    long onTime = with(c -> c.outcome() == PulseCheckResult.Outcome.ON_TIME).size();
+    int onTime = with(c -> c.outcome() == PulseCheckResult.Outcome.ON_TIME).size();
     if (onTime > 0 && checks.stream().allMatch(HoldFindings::isGood)) {
       // The length of one that the end of the practice cut short is not known.
       boolean known =
@@ -77,19 +77,17 @@ final class HoldFindings {
                       c.startedSeconds().isPresent()
                           && c.lengthOutcome() != PulseCheckResult.LengthOutcome.RIGHT);
       found.add(
-          Ranked.good(
-              3,
-              "checks-on-time",
-              title(onTime) + " on time",
-              Words.count(onTime, kind.words())
-                  + " made when due"
-                  + (known
-                      ? " and kept to "
-                          + Words.decimal(limits.pulseCheckShortest().seconds())
-                          + " to "
-                          + Words.seconds(limits.pulseCheckLongest().seconds())
-                      : "")
-                  + "."));
+          Finding.good(
+                  FindingCode.CHECKS_ON_TIME,
+                  known
+                      ? Sentence.done(
+                          "checks-on-time.done",
+                          onTime,
+                          kind,
+                          Quantity.tenths(limits.pulseCheckShortest().seconds()),
+                          Quantity.tenths(limits.pulseCheckLongest().seconds()))
+                      : Sentence.done("checks-on-time.done.unknown", onTime, kind))
+              .titled("checks-on-time.title", onTime, kind));
     }
   }
 
@@ -105,7 +103,7 @@ final class HoldFindings {
             || check.lengthOutcome() == PulseCheckResult.LengthOutcome.NOT_JUDGED);
   }
 
-  private void addMissed(List<Ranked> found) {
+  private void addMissed(List<Finding> found) {
     // One who checks late may only have run out of time; then lateness is what to tell.
     boolean checksLate =
         checks.stream().anyMatch(c -> c.outcome() == PulseCheckResult.Outcome.LATE);
@@ -117,134 +115,116 @@ final class HoldFindings {
     if (missed.isEmpty()) {
       return;
     }
-    String when =
+    List<Quantity> when =
         missed.stream()
-            .map(c -> Words.clock(c.dueSeconds().getAsDouble()))
+            .map(c -> Quantity.clockSeconds(c.dueSeconds().getAsDouble()))
             .limit(MOST_TIMES)
-            .collect(Collectors.joining(", "));
+            .collect(Collectors.toList());
     int more = missed.size() - MOST_TIMES;
     found.add(
-        Ranked.fault(
-            Ranked.CHECK_MISSED,
-            "pulse-check-missed",
-            missed.size() == 1
-                ? "A " + kind.words() + " was missed"
-                : title(missed.size()) + " were missed",
-            "Not made: the "
-                + kind.words()
-                + (missed.size() == 1 ? "" : "s")
-                + " due at "
-                + when
-                + (more > 0 ? " and " + more + " more" : "")
-                + ". "
-                + whyAtAll()
-                + " ("
-                + teaching()
-                + "). Next time begin when it is announced."));
+        Finding.fault(
+                FindingCode.PULSE_CHECK_MISSED,
+                more > 0
+                    ? Sentence.done("pulse-check-missed.done.more", missed.size(), kind, when, more)
+                    : Sentence.done("pulse-check-missed.done", missed.size(), kind, when),
+                Sentence.why("pulse-check-missed.why." + kind()),
+                Sentence.next("pulse-check.next"))
+            .titled(
+                missed.size() == 1 ? "pulse-check-missed.title" : "pulse-check-missed.title.some",
+                kind,
+                missed.size()));
   }
 
-  private void addLate(List<Ranked> found) {
+  private void addLate(List<Finding> found) {
     List<PulseCheckResult> late = with(c -> c.outcome() == PulseCheckResult.Outcome.LATE);
     if (!late.isEmpty()) {
       PulseCheckResult worst = worst(late, 1);
+      Quantity lateness =
+          Quantity.tenths(
+              worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS);
       found.add(
-          Ranked.fault(
-              Ranked.CHECK_LATE,
-              "pulse-check-late",
-              title(1) + " late",
-              "The "
-                  + kind.words()
-                  + " due at "
-                  + Words.clock(worst.dueSeconds().getAsDouble())
-                  + " began "
-                  + Words.secondsBeside(
-                      worst.lateSeconds().getAsDouble(), PulseCheckResult.ON_TIME_WITHIN_SECONDS)
-                  + " late; within "
-                  + Words.seconds(PulseCheckResult.ON_TIME_WITHIN_SECONDS)
-                  + " is on time."
-                  + others(late.size())
-                  + " The later the check, the longer "
-                  + unnoticed()
-                  + " goes unnoticed (teaching). Next time begin when it is announced."));
+          others(
+                  Finding.fault(
+                      FindingCode.PULSE_CHECK_LATE,
+                      Sentence.done(
+                          "pulse-check-late.done",
+                          kind,
+                          Quantity.clockSeconds(worst.dueSeconds().getAsDouble()),
+                          lateness,
+                          Quantity.tenths(PulseCheckResult.ON_TIME_WITHIN_SECONDS))),
+                  late.size())
+              .and(
+                  Sentence.why("pulse-check-late.why." + kind()), Sentence.next("pulse-check.next"))
+              .titled("pulse-check-late.title", kind));
     }
     List<PulseCheckResult> early = with(c -> c.outcome() == PulseCheckResult.Outcome.EARLY);
     if (!early.isEmpty()) {
       PulseCheckResult worst = worst(early, -1);
       found.add(
-          Ranked.advice(
-              Ranked.CHECK_LATE,
-              "pulse-check-early",
-              title(1) + " early",
-              "The "
-                  + kind.words()
-                  + " due at "
-                  + Words.clock(worst.dueSeconds().getAsDouble())
-                  + " began "
-                  + Words.seconds(-worst.lateSeconds().getAsDouble())
-                  + " early."
-                  + others(early.size())
-                  + " Each check is time without "
-                  + (kind == CheckKind.RHYTHM ? "compressions" : "breaths")
-                  + ", so make it when it is due."));
+          others(
+                  Finding.advice(
+                      FindingCode.PULSE_CHECK_EARLY,
+                      Sentence.done(
+                          "pulse-check-early.done",
+                          kind,
+                          Quantity.clockSeconds(worst.dueSeconds().getAsDouble()),
+                          Quantity.tenths(-worst.lateSeconds().getAsDouble()))),
+                  early.size())
+              .and(
+                  Sentence.why(
+                      kind == CheckKind.RHYTHM
+                          ? "pulse-check-early.why.rhythm"
+                          : "pulse-check-early.why"))
+              .titled("pulse-check-early.title", kind));
     }
   }
 
-  private void addLength(List<Ranked> found) {
-    String asked =
-        "; asked was "
-            + Words.decimal(limits.pulseCheckShortest().seconds())
-            + " to "
-            + Words.seconds(limits.pulseCheckLongest().seconds())
-            + ".";
+  private void addLength(List<Finding> found) {
+    double least = limits.pulseCheckShortest().seconds();
+    double most = limits.pulseCheckLongest().seconds();
     List<PulseCheckResult> tooLong =
         with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_LONG);
     if (!tooLong.isEmpty()) {
-      double most =
+      double longest =
           tooLong.stream().mapToDouble(c -> c.lengthSeconds().getAsDouble()).max().getAsDouble();
       found.add(
-          Ranked.fault(
-              Ranked.CHECK_LONG,
-              "pulse-check-long",
-              title(1) + " too long",
-              "A "
-                  + kind.words()
-                  + " lasted "
-                  + Words.secondsBeside(most, limits.pulseCheckLongest().seconds())
-                  + asked
-                  + others(tooLong.size())
-                  + whyShortChecks()
-                  + " Next time end it at the prompt."));
+          others(
+                  Finding.fault(
+                      FindingCode.PULSE_CHECK_LONG,
+                      lasted(Quantity.tenths(longest, most), least, most)),
+                  tooLong.size())
+              .and(
+                  Sentence.why("pulse-check-long.why." + kind()),
+                  Sentence.next("pulse-check-long.next"))
+              .titled("pulse-check-long.title", kind));
     }
     List<PulseCheckResult> tooShort =
         with(c -> c.lengthOutcome() == PulseCheckResult.LengthOutcome.TOO_SHORT);
     if (!tooShort.isEmpty()) {
-      double least =
+      double shortest =
           tooShort.stream().mapToDouble(c -> c.lengthSeconds().getAsDouble()).min().getAsDouble();
-      String text =
-          "A "
-              + kind.words()
-              + " lasted "
-              + Words.secondsBeside(least, limits.pulseCheckShortest().seconds())
-              + asked
-              + others(tooShort.size())
-              + tooQuick();
-      String title = title(1) + " too short";
       // Compressions wait meanwhile, so nobody is harmed by a check that was short and sure.
+      boolean fault = kind != CheckKind.RHYTHM;
+      Finding told =
+          others(
+                  Finding.faultOrAdvice(
+                      fault,
+                      FindingCode.PULSE_CHECK_SHORT,
+                      lasted(Quantity.tenths(shortest, least), least, most)),
+                  tooShort.size())
+              .and(Sentence.why("pulse-check-short.why." + kind()))
+              .titled("pulse-check-short.title", kind);
       found.add(
-          kind == CheckKind.RHYTHM
-              ? Ranked.advice(Ranked.CHECK_SHORT, "pulse-check-short", title, text)
-              : Ranked.fault(
-                  Ranked.CHECK_SHORT,
-                  "pulse-check-short",
-                  title,
-                  text
-                      + " Next time take at least "
-                      + Words.seconds(limits.pulseCheckShortest().seconds())
-                      + "."));
+          fault ? told.and(Sentence.next("pulse-check-short.next", Quantity.tenths(least))) : told);
     }
   }
 
-  private static void addWatched(List<Facts> parts, List<Ranked> found) {
+  private Sentence lasted(Quantity length, double least, double most) {
+    return Sentence.done(
+        "pulse-check.lasted", kind, length, Quantity.tenths(least), Quantity.tenths(most));
+  }
+
+  private static void addWatched(List<Facts> parts, List<Finding> found) {
     long breaths = 0;
     for (Facts part : parts) {
       for (Hold watch : part.practice().holds(Hold.Kind.WATCH)) {
@@ -254,45 +234,37 @@ final class HoldFindings {
     }
     if (breaths >= 2) {
       found.add(
-          Ranked.advice(
-              Ranked.EXTRA_BREATHS,
-              "breaths-not-needed",
-              "Breaths while the patient breathed well",
-              breaths
-                  + " breaths came although the patient breathed well. Asked was to hold the airway"
-                  + " open, watch the chest and give oxygen."));
+          Finding.advice(
+              FindingCode.BREATHS_NOT_NEEDED,
+              Sentence.done("breaths-not-needed.done", breaths),
+              Sentence.next("breaths-not-needed.next")));
     }
   }
 
-  private void addSuctions(List<Ranked> found) {
+  private void addSuctions(List<Finding> found) {
     List<SuctionResult> over =
         suctions.stream().filter(s -> !s.withinLimit()).collect(Collectors.toList());
     if (!over.isEmpty()) {
       double most = over.stream().mapToDouble(SuctionResult::lengthSeconds).max().getAsDouble();
+      double limit = limits.suctionLongest().seconds();
       found.add(
-          Ranked.fault(
-              Ranked.SUCTION_LONG,
-              "suction-long",
-              "Suction too long",
-              "Suction lasted "
-                  + Words.secondsBeside(most, limits.suctionLongest().seconds())
-                  + "; the limit is "
-                  + Words.seconds(limits.suctionLongest().seconds())
-                  + "."
-                  + others(over.size())
-                  + " Suction takes oxygen out of the airway along with the fluid (responder"
-                  + " texts). Next time stop at the warning, and give breaths before you go in"
-                  + " again."));
+          others(
+                  Finding.fault(
+                      FindingCode.SUCTION_LONG,
+                      Sentence.done(
+                          "suction-long.done",
+                          Quantity.tenths(most, limit),
+                          Quantity.tenths(limit))),
+                  over.size())
+              .and(Sentence.why("suction-long.why"), Sentence.next("suction-long.next")));
     } else if (!suctions.isEmpty()) {
       found.add(
-          Ranked.good(
-              5,
-              "suction-within-limit",
-              "Suction within its limit",
-              Words.count(suctions.size(), "suction")
-                  + ", none over "
-                  + Words.seconds(limits.suctionLongest().seconds())
-                  + "."));
+          Finding.good(
+              FindingCode.SUCTION_WITHIN_LIMIT,
+              Sentence.done(
+                  "suction-within-limit.done",
+                  suctions.size(),
+                  Quantity.tenths(limits.suctionLongest().seconds()))));
     }
   }
 
@@ -308,63 +280,11 @@ final class HoldFindings {
         .get();
   }
 
-  private String title(long count) {
-    String words = kind.words() + (count == 1 ? "" : "s");
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  private String kind() {
+    return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private String whyAtAll() {
-    switch (kind) {
-      case RHYTHM:
-        return "The rhythm of the heart can change without a sign, and with it what is to be done";
-      case HEART_RATE:
-        return "The heart rate shows whether the breaths work, and what is to be done next";
-      default:
-        return "A pulse can be lost without a sign, and then the chest must be compressed";
-    }
-  }
-
-  private String teaching() {
-    return kind == CheckKind.HEART_RATE ? "newborn life support" : "basic life support";
-  }
-
-  private String unnoticed() {
-    switch (kind) {
-      case RHYTHM:
-        return "a change of rhythm";
-      case HEART_RATE:
-        return "a slow heart";
-      default:
-        return "a lost pulse";
-    }
-  }
-
-  /** How long the heart of a newborn may be listened to is our own choice. */
-  private String whyShortChecks() {
-    switch (kind) {
-      case RHYTHM:
-        return " The chest is not compressed meanwhile (basic life support).";
-      case HEART_RATE:
-        return " You give no breath meanwhile.";
-      default:
-        return " You give no breath meanwhile (basic life support).";
-    }
-  }
-
-  private String tooQuick() {
-    switch (kind) {
-      case RHYTHM:
-        return " Short is good for the flow of blood, as long as the rhythm was surely seen (basic"
-            + " life support).";
-      case HEART_RATE:
-        return " A heart rate is easily miscounted in less time (the newborn programme counts for"
-            + " 6 s).";
-      default:
-        return " A slow or weak pulse is easily missed in less time (course texts).";
-    }
-  }
-
-  private static String others(int count) {
-    return count == 1 ? "" : " It happened " + count + " times; this was the worst.";
+  private static Finding others(Finding told, int count) {
+    return count == 1 ? told : told.and(Sentence.done("times", count));
   }
 }

@@ -6,7 +6,6 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.say.Words;
 
 /** Findings about how the breaths followed the prompts. The numbers are our own choice. */
 final class PromptFindings {
@@ -29,40 +28,36 @@ final class PromptFindings {
 
   private PromptFindings() {}
 
-  static List<Ranked> of(Facts facts) {
-    List<Ranked> found = new ArrayList<>();
+  static List<Finding> of(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     Metrics.Asynchrony asynchrony = facts.metrics().asynchrony();
-    boolean tooFast = RhythmFindings.of(facts).stream().anyMatch(r -> r.isCode("too-fast"));
     if (asynchrony.ownTempo() && tempoDiffers(facts)) {
-      if (!tooFast) {
-        found.add(ownTempo(facts));
-      }
+      found.add(ownTempo(facts));
       return found;
     }
     Metrics.Prompts prompts = facts.metrics().prompts();
     if (prompts.given() == 0) {
       return found;
     }
-    if (prompts.missed() > 0 && !RhythmFindings.slowTempo(facts)) {
+    if (prompts.missed() > 0) {
       found.add(missed(facts));
     }
-    boolean extra = prompts.extra() >= 2 && prompts.extra() > EXTRA_SHARE * prompts.given();
-    if (extra && !tooFast) {
-      found.add(extra(prompts));
+    if (prompts.extra() >= 2 && prompts.extra() > EXTRA_SHARE * prompts.given()) {
+      found.add(
+          Finding.advice(
+              FindingCode.EXTRA_BREATHS,
+              Sentence.done("extra-breaths.done", prompts.extra(), prompts.met()),
+              Sentence.next("extra-breaths.next")));
     }
     if (prompts.missed() == 0 && prompts.met() >= FEWEST_PAIRS) {
       found.add(
-          Ranked.good(
-              1,
-              "prompts-met",
-              "Every prompt met",
-              "A breath met each of the " + prompts.met() + " prompts that asked for one."));
+          Finding.good(FindingCode.PROMPTS_MET, Sentence.done("prompts-met.done", prompts.met())));
     }
     addTiming(facts, found);
     return found;
   }
 
-  private static void addTiming(Facts facts, List<Ranked> found) {
+  private static void addTiming(Facts facts, List<Finding> found) {
     if (!facts.practice().breathPlan().isPresent()
         || facts.metrics().prompts().met() < FEWEST_PAIRS) {
       return;
@@ -72,28 +67,20 @@ final class PromptFindings {
     double interval = plan.interval().seconds();
     if (mean <= -Math.min(EARLY_SECONDS, EARLY_SHARE * interval)) {
       found.add(
-          Ranked.advice(
-              Ranked.AGAINST_PROMPT,
-              "anticipates",
-              "You squeeze before the prompt",
-              "Your breaths came "
-                  + Words.intervalSeconds(-mean, interval)
-                  + " before the prompt on average; asked was to squeeze with it. The rhythm is"
-                  + " what counts, but running ahead of it soon ends in breathing too fast."));
+          Finding.advice(
+              FindingCode.ANTICIPATES,
+              Sentence.done("anticipates.done", Quantity.interval(-mean, interval)),
+              Sentence.why("anticipates.why")));
     } else if (mean >= Math.max(LATE_SECONDS, LATE_SHARE * interval)) {
       found.add(
-          Ranked.advice(
-              Ranked.AGAINST_PROMPT,
-              "late",
-              "You squeeze after the prompt",
-              "Your breaths came "
-                  + Words.intervalSeconds(mean, interval)
-                  + " after the prompt on average. Count along with it, so that you are ready"
-                  + " when it comes; without prompts a late breath becomes a slow rhythm."));
+          Finding.advice(
+              FindingCode.LATE,
+              Sentence.done("late.done", Quantity.interval(mean, interval)),
+              Sentence.next("late.next")));
     }
   }
 
-  private static Ranked missed(Facts facts) {
+  private static Finding missed(Facts facts) {
     Metrics.Prompts prompts = facts.metrics().prompts();
     boolean single = GapFindings.leavesOutSingleBreaths(facts);
     boolean longGaps = facts.metrics().gap().overLimitCount() > 0;
@@ -102,41 +89,24 @@ final class PromptFindings {
         prompts.missed() >= FEWEST_MISSED
             && GapFindings.leftOutABreath(facts)
             && (prompts.missed() >= MISSED_SHARE * prompts.given() || (single && longGaps));
-    String text =
-        Words.count(prompts.missed(), "prompt")
-            + " of "
-            + prompts.given()
-            + (prompts.missed() == 1 ? " was" : " were")
-            + " not answered by a breath."
-            + (GapFindings.leftOutABreath(facts)
-                ? leftOut(facts)
-                : " No wait was too long all the same: your breaths came between the prompts.");
-    String title = prompts.missed() == 1 ? "A prompt was missed" : "Prompts were missed";
-    if (!many) {
-      return Ranked.advice(Ranked.MISSED_PROMPTS, "missed-prompts", title, text);
+    Finding told =
+        Finding.faultOrAdvice(
+            many,
+            FindingCode.MISSED_PROMPTS,
+            Sentence.done("missed-prompts.done", prompts.missed(), prompts.given()));
+    if (prompts.missed() == 1) {
+      told = told.titled("missed-prompts.title.one");
     }
-    return Ranked.fault(
-        single ? Ranked.SKIPS : Ranked.MISSED_PROMPTS, "missed-prompts", title, text);
-  }
-
-  private static String leftOut(Facts facts) {
+    if (many && single) {
+      told = told.inPlaceOf(FindingCode.SKIPS);
+    }
+    if (!GapFindings.leftOutABreath(facts)) {
+      return told.and(Sentence.done("missed-prompts.no-wait"));
+    }
     // Between compressions a breath can't be made up for.
-    return facts.practice().breathPlan().isPresent()
-        ? " Each one left out doubles the wait for the patient. Next time squeeze at once when you"
-            + " notice, and go on with the next prompt."
-        : " Each one left out is a pause that brings less air. Next time have the mask sealed"
-            + " before the last compression.";
-  }
-
-  private static Ranked extra(Metrics.Prompts prompts) {
-    return Ranked.advice(
-        Ranked.EXTRA_BREATHS,
-        "extra-breaths",
-        "Breaths that no prompt asked for",
-        Words.count(prompts.extra(), "breath")
-            + " came without a prompt, besides "
-            + prompts.met()
-            + " with one. Let each breath flow out; the next is due only with its prompt.");
+    String pause = facts.practice().breathPlan().isPresent() ? "" : ".pause";
+    return told.and(
+        Sentence.why("missed-prompts.why" + pause), Sentence.next("missed-prompts.next" + pause));
   }
 
   /**
@@ -149,34 +119,30 @@ final class PromptFindings {
     return Math.abs(own - asked) >= NOTICEABLE_TEMPO * asked;
   }
 
-  private static Ranked ownTempo(Facts facts) {
+  private static Finding ownTempo(Facts facts) {
     Metrics.Interval interval = facts.metrics().interval();
     double own = interval.medianSeconds().orElse(0);
     double asked = facts.practice().breathPlan().get().interval().seconds();
-    String text =
-        "Your breaths did not follow the prompts: your own interval was "
-            + own(own, facts.practice().breathPlan().get())
-            + ", the prompts' "
-            + Words.seconds(asked)
-            + ". "
-            + interval.inRangeCount()
-            + " of "
-            + interval.count()
-            + " intervals were in range. Listen for the prompt and let it set the time.";
     // A rhythm that drifts has a finding of its own.
     boolean harmful =
         interval.count() - interval.inRangeCount() > RhythmRule.mostOutside(interval.count())
             && !RhythmFindings.drifts(facts);
-    return harmful
-        ? Ranked.fault(Ranked.OWN_TEMPO, "own-tempo", "A tempo of your own", text)
-        : Ranked.advice(Ranked.OWN_TEMPO, "own-tempo", "A tempo of your own", text);
+    return Finding.faultOrAdvice(
+        harmful,
+        FindingCode.OWN_TEMPO,
+        Sentence.done(
+            "own-tempo.done",
+            own(own, facts.practice().breathPlan().get()),
+            Quantity.tenths(asked)),
+        Sentence.done("in-range.short", interval.inRangeCount(), interval.count()),
+        Sentence.next("own-tempo.next"));
   }
 
   /** Out of range it is never printed as the end of the range. */
-  private static String own(double seconds, BreathPlan plan) {
+  private static Quantity own(double seconds, BreathPlan plan) {
     Judgement judgement = plan.judgeSeconds(seconds);
     return judgement.off()
-        ? Words.secondsBeside(seconds, plan.limitSeconds(judgement))
-        : Words.intervalSeconds(seconds, plan.interval().seconds());
+        ? Quantity.tenths(seconds, plan.limitSeconds(judgement))
+        : Quantity.interval(seconds, plan.interval().seconds());
   }
 }

@@ -13,7 +13,7 @@ import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RollingRate;
 import squeezewell.review.measure.Statistics;
-import squeezewell.review.say.Words;
+import squeezewell.review.measure.Unprompted;
 
 /** Findings about the intervals between breaths. None for a rhythm of compressions and pauses. */
 final class RhythmFindings {
@@ -22,11 +22,11 @@ final class RhythmFindings {
 
   private static final double COUNTED_SECONDS = 1.8;
 
-  /** In arrest, at 12 to 30 breaths a minute; what it means for another patient is an inference. */
-  static final String SEEN_IN_PIGS = " (seen in pigs in cardiac arrest, Circulation 2004)";
-
   /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
+
+  /** Below this an interval is printed as none, and a rate from it would say nothing. */
+  private static final double LEAST_SECONDS = 0.05;
 
   /** Fast intervals this soon after a check are put down to it. */
   private static final long AFTER_CHECK_NANOS = 60_000_000_000L;
@@ -52,21 +52,12 @@ final class RhythmFindings {
                 .count();
   }
 
-  static List<Ranked> of(Facts facts) {
-    List<Ranked> found = new ArrayList<>();
+  static List<Finding> of(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     if (facts.practice().breathPlan().isPresent() && facts.metrics().interval().count() >= 3) {
       new RhythmFindings(facts, facts.practice().breathPlan().get()).addTo(found);
     }
     return found;
-  }
-
-  /** Whether the rhythm as a whole is slower than asked, so that prompts are missed by tempo. */
-  static boolean slowTempo(Facts facts) {
-    if (!facts.practice().breathPlan().isPresent() || facts.metrics().interval().count() < 3) {
-      return false;
-    }
-    RhythmFindings findings = new RhythmFindings(facts, facts.practice().breathPlan().get());
-    return findings.isTooSlow() || findings.isSlowing();
   }
 
   /** Whether it is told that the rhythm slowed down or sped up. */
@@ -78,7 +69,7 @@ final class RhythmFindings {
     return findings.isSlowing() || findings.isSpeeding();
   }
 
-  private void addTo(List<Ranked> found) {
+  private void addTo(List<Finding> found) {
     boolean fast = isTooFast();
     boolean slowing = isSlowing();
     boolean speeding = isSpeeding();
@@ -86,16 +77,12 @@ final class RhythmFindings {
       found.add(tooFast());
     }
     if (speeding) {
-      found.add(
-          drifted(
-              Ranked.SPED_UP,
-              "sped-up",
-              "You sped up",
-              fast || is(Judgement.FAST, last()) || interval.fastCount() > most()));
+      boolean harmful = fast || is(Judgement.FAST, last()) || interval.fastCount() > most();
+      found.add(drifted(FindingCode.SPED_UP, "drift.why-fast", harmful));
     }
     if (slowing) {
       boolean harmful = is(Judgement.SLOW, last()) || slow > most();
-      found.add(drifted(Ranked.SLOWED_DOWN, "slowed-down", "You slowed down", harmful));
+      found.add(drifted(FindingCode.SLOWED_DOWN, "drift.why-slow", harmful));
     }
     if (isTooSlow() && !(slowing && !is(Judgement.SLOW, first()))) {
       found.add(tooSlow());
@@ -114,9 +101,16 @@ final class RhythmFindings {
     if (!off && !plan.keepsMean(mean) && !plan.keepsMean(median)) {
       found.add(aLittleOff(mean < plan.interval().seconds()));
     }
-    if (!fast && !isTooSlow() && RhythmRule.kept(facts)) {
+    if (!fast && !isTooSlow() && !unprompted() && RhythmRule.kept(facts)) {
       found.add(even());
     }
+  }
+
+  /** Whether no breath was prompted: then a kept rhythm is told as one without prompts. */
+  private boolean unprompted() {
+    return interval.count() >= UnpromptedFindings.FEWEST
+        && facts.metrics().unprompted().map(Unprompted::intervalCount).orElse(0)
+            == interval.count();
   }
 
   private boolean isTooFast() {
@@ -184,31 +178,56 @@ final class RhythmFindings {
     return Statistics.median(part).orElse(median);
   }
 
-  private Ranked tooFast() {
+  private Finding tooFast() {
     int seconds = RollingRate.secondsAbove(facts.rollingRate(), plan.highestPerMinute());
-    String howLong =
-        seconds < FAST_SECONDS
-            ? ""
-            : " Over "
-                + Words.decimal(plan.highestPerMinute())
-                + " breaths a minute for "
-                + Words.clock((double) seconds)
-                + " in all.";
-    return Ranked.fault(
-        Ranked.TOO_FAST,
-        "too-fast",
-        onlyAfterChecks()
-            ? "Too fast after the " + CheckKind.of(facts.practice().guidance()).words()
-            : isUsuallyFast() ? "Too fast" : "Too fast for a while",
-        OffPace.words(facts.valid(), Judgement.FAST, plan)
-            + "."
-            + inRange()
-            + howLong
-            + " Too many breaths keep the pressure in the chest high, so that less blood flows"
-            + " back to the heart"
-            + SEEN_IN_PIGS
-            + ". "
-            + count(plan));
+    Finding told =
+        Finding.fault(
+            FindingCode.TOO_FAST, offPace(facts.valid(), Judgement.FAST, plan), inRange());
+    if (seconds >= FAST_SECONDS) {
+      told =
+          told.and(
+              Sentence.done(
+                  "too-fast.time",
+                  Quantity.tenths(plan.highestPerMinute()),
+                  Quantity.clockSeconds(seconds)));
+    }
+    told = told.and(Sentence.why("too-fast.why"), count(plan));
+    if (onlyAfterChecks()) {
+      return told.titled("too-fast.title.checks", CheckKind.of(facts.practice().guidance()));
+    }
+    return isUsuallyFast() ? told : told.titled("too-fast.title.while");
+  }
+
+  /**
+   * How far apart breaths came that are called too fast or too slow. The number is the median of
+   * the intervals that were out of range on that side, and not the mean of all: one long wait makes
+   * the mean of a fast rhythm slow, and the number would contradict the word beside it.
+   *
+   * @param intervals those that count
+   * @param side {@link Judgement#FAST} or {@link Judgement#SLOW}; at least one of them is so
+   * @param plan what was asked for
+   */
+  static Sentence offPace(List<IntervalPoint> intervals, Judgement side, BreathPlan plan) {
+    double[] off =
+        intervals.stream()
+            .filter(point -> point.judgement() == side)
+            .mapToDouble(IntervalPoint::seconds)
+            .toArray();
+    boolean fast = side == Judgement.FAST;
+    double limit = plan.limitSeconds(side);
+    double usual = Statistics.median(off).getAsDouble();
+    String key = fast ? "off-pace.fast" : "off-pace.slow";
+    Quantity seconds = Quantity.tenths(usual, limit);
+    Quantity asked = Quantity.tenths(plan.interval().seconds());
+    return usual < LEAST_SECONDS
+        ? Sentence.done(key + ".no-rate", off.length, intervals.size(), seconds, asked)
+        : Sentence.done(
+            key,
+            off.length,
+            intervals.size(),
+            seconds,
+            Quantity.tenths(60 / usual, 60 / limit),
+            asked);
   }
 
   private boolean onlyAfterChecks() {
@@ -225,92 +244,65 @@ final class RhythmFindings {
     return after >= 2 && after >= 0.8 * interval.fastCount() && !is(Judgement.FAST, median);
   }
 
-  private Ranked tooSlow() {
-    return Ranked.fault(
-        Ranked.TOO_SLOW,
-        "too-slow",
-        "Too slow",
-        OffPace.words(facts.valid(), Judgement.SLOW, plan)
-            + "."
-            + inRange()
-            + " With too few breaths carbon dioxide builds up and oxygen runs low (physiology). "
-            + count(plan));
+  private Finding tooSlow() {
+    return Finding.fault(
+        FindingCode.TOO_SLOW,
+        offPace(facts.valid(), Judgement.SLOW, plan),
+        inRange(),
+        Sentence.why("too-slow.why"),
+        count(plan));
   }
 
   /** Seconds can be counted; what is shorter than two is felt as a beat. */
-  static String count(BreathPlan plan) {
-    return plan.interval().seconds() < COUNTED_SECONDS
-        ? "Next time say the beat aloud, and squeeze on it."
-        : "Next time count the seconds to yourself, and squeeze when the count is full.";
+  static Sentence count(BreathPlan plan) {
+    return Sentence.next(plan.interval().seconds() < COUNTED_SECONDS ? "next.beat" : "next.count");
   }
 
-  private Ranked drifted(int harm, String code, String title, boolean harmful) {
+  private Finding drifted(FindingCode code, String why, boolean harmful) {
     double asked = plan.interval().seconds();
-    String text =
-        "Your interval went from about "
-            + Words.intervalSeconds(first(), asked)
-            + " in the first third to about "
-            + Words.intervalSeconds(last(), asked)
-            + " in the last; asked was "
-            + Words.seconds(asked)
-            + " throughout. "
-            + (first() > last()
-                ? "A rhythm that speeds up ends in too many breaths"
-                : "A rhythm that slows down ends in too few breaths")
-            + "; counting under your breath keeps it when attention tires (teaching).";
-    return harmful ? Ranked.fault(harm, code, title, text) : Ranked.advice(harm, code, title, text);
+    return Finding.faultOrAdvice(
+        harmful,
+        code,
+        Sentence.done(
+            "drift.done",
+            Quantity.interval(first(), asked),
+            Quantity.interval(last(), asked),
+            Quantity.tenths(asked)),
+        Sentence.why(why));
   }
 
-  private Ranked uneven() {
-    return Ranked.fault(
-        Ranked.UNEVEN,
-        "rhythm-uneven",
-        "The rhythm was uneven",
-        inRange().trim()
-            + " "
-            + interval.fastCount()
-            + " came too soon and "
-            + interval.slowCount()
-            + " too late. A breath that comes too soon leaves the one before it no time to flow"
-            + " out, and in a long wait oxygen runs low (physiology). "
-            + count(plan));
+  private Finding uneven() {
+    return Finding.fault(
+        FindingCode.RHYTHM_UNEVEN,
+        inRange(),
+        Sentence.done("rhythm-uneven.done", interval.fastCount(), interval.slowCount()),
+        Sentence.why("rhythm-uneven.why"),
+        count(plan));
   }
 
-  private Ranked aLittleOff(boolean fast) {
-    return Ranked.advice(
-        Ranked.TEMPO_OFF,
-        fast ? "a-little-fast" : "a-little-slow",
-        fast ? "A little too fast" : "A little too slow",
-        asked()
-            + inRange()
-            + (fast
-                ? " Wait for the whole interval: what is a little fast now gets faster in earnest."
-                : " Squeeze as soon as the interval is over."));
+  private Finding aLittleOff(boolean fast) {
+    FindingCode code = fast ? FindingCode.A_LITTLE_FAST : FindingCode.A_LITTLE_SLOW;
+    return Finding.advice(code, asked(), inRange(), Sentence.next(code.id() + ".next"));
   }
 
-  private Ranked even() {
-    return Ranked.good(0, "rhythm-even", Findings.EVEN, asked() + inRange());
+  private Finding even() {
+    return Finding.good(FindingCode.RHYTHM_EVEN, asked(), inRange());
   }
 
-  private String asked() {
-    return "Your breaths came "
-        + Words.seconds(interval.meanSeconds().getAsDouble())
-        + " apart on average ("
-        + Words.decimal(facts.metrics().rate().overallPerMinute().orElse(0))
-        + " a minute); asked was one every "
-        + Words.seconds(plan.interval().seconds())
-        + ".";
+  private Sentence asked() {
+    return Sentence.done(
+        "mean-interval",
+        Quantity.tenths(interval.meanSeconds().getAsDouble()),
+        Quantity.tenths(facts.metrics().rate().overallPerMinute().orElse(0)),
+        Quantity.tenths(plan.interval().seconds()));
   }
 
-  private String inRange() {
-    return " "
-        + interval.inRangeCount()
-        + " of "
-        + interval.count()
-        + " intervals were in range ("
-        + Words.decimal(plan.range().low())
-        + " to "
-        + Words.seconds(plan.range().high())
-        + ").";
+  private Sentence inRange() {
+    return Sentence.done(
+        "in-range",
+        interval.inRangeCount(),
+        interval.count(),
+        Quantity.tenths(plan.range().low()),
+        Quantity.tenths(plan.range().high()));
   }
 }

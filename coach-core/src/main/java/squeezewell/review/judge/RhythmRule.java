@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Facts;
@@ -15,7 +13,6 @@ import squeezewell.review.measure.Gaps;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.RatePoint;
 import squeezewell.review.measure.RollingRate;
-import squeezewell.review.say.Words;
 
 /**
  * The rule by which a rhythm counts as held. Its numbers are our own choice: at least 120 s
@@ -44,51 +41,25 @@ public final class RhythmRule {
   /** In all, from which on it is too long. */
   private static final int FAST_SECONDS = 60;
 
-  /**
-   * Faults of the breaths over time; those of single breaths, checks and compressions are others.
-   */
-  private static final Set<String> OF_BREATHS =
-      Set.of(
-          "no-breaths",
-          "too-fast",
-          "too-slow",
-          "sped-up",
-          "slowed-down",
-          "rhythm-uneven",
-          "long-gap",
-          "late-breath",
-          "a-little-fast",
-          "a-little-slow",
-          "own-tempo",
-          "missed-prompts",
-          "breaths-missing",
-          "unprompted-fast",
-          "unprompted-slow",
-          "unprompted-uneven");
-
-  /** What one breath that was not recorded can look like. */
-  private static final Set<String> OF_A_LOST_BREATH = Set.of("long-gap", "missed-prompts");
-
   /** An interval this many times the one asked for may be two, with a breath not recorded. */
   private static final double DOUBLE_LOW = 1.7;
 
   private static final double DOUBLE_HIGH = 2.3;
 
-  /** What {@link #besides} asks for, in plain words; the label is that of a fault. */
-  static final String NOTHING_TOLD =
-      "; and nothing under "
-          + Finding.Severity.FAULT.label()
-          + " about the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
-          + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part"
-          + " or without prompts";
-
   private RhythmRule() {}
 
   /**
-   * Judges a session. Parts that ask for the same breaths are judged together, others each by
-   * itself; it is held if none that can be judged was not.
+   * What the figures give. Parts that ask for the same breaths are judged together, others each by
+   * itself; it is held if none that can be judged was not. A test is judged by itself, and nothing
+   * else of its session is.
    */
-  public static Verdict judge(List<Facts> parts) {
+  static Verdict judge(List<Facts> parts) {
+    if (parts.size() == 1 && parts.get(0).practice().place().slip()) {
+      return Verdict.notJudged("rule.slip");
+    }
+    if (HeldTest.isOf(parts.get(0))) {
+      return HeldTest.of(parts.get(0).practice()).ruled();
+    }
     Map<List<Object>, List<Facts>> rhythms = new LinkedHashMap<>();
     for (Facts part : parts) {
       Optional<BreathPlan> plan = part.practice().breathPlan();
@@ -99,35 +70,34 @@ public final class RhythmRule {
       }
     }
     if (rhythms.isEmpty()) {
-      return Verdict.notJudged("The rule is for breaths at a steady interval.");
+      return Verdict.notJudged("rule.not-steady");
     }
     if (rhythms.size() == 1) {
       return judgeAlike(rhythms.values().iterator().next());
     }
     List<Verdict.Outcome> outcomes = new ArrayList<>();
-    List<String> rules = new ArrayList<>();
-    List<String> reasons = new ArrayList<>();
+    List<Sentence> rules = new ArrayList<>();
+    List<Sentence> reasons = new ArrayList<>();
     for (List<Facts> alike : rhythms.values()) {
       Verdict verdict = judgeAlike(alike);
-      double seconds = alike.get(0).practice().breathPlan().get().interval().seconds();
-      String every = "One breath every " + Words.seconds(seconds) + ": ";
+      Quantity seconds =
+          Quantity.tenths(alike.get(0).practice().breathPlan().get().interval().seconds());
       outcomes.add(verdict.outcome());
-      rules.add(every + verdict.rule());
-      verdict.reasons().forEach(reason -> reasons.add(every + reason));
+      verdict.rule().forEach(rule -> rules.add(Sentence.done("rule.each", seconds, rule)));
+      verdict.reasons().forEach(reason -> reasons.add(Sentence.done("rule.each", seconds, reason)));
     }
     for (Verdict.Outcome outcome :
         List.of(Verdict.Outcome.NOT_HELD, Verdict.Outcome.UNDECIDED, Verdict.Outcome.HELD)) {
       if (outcomes.contains(outcome)) {
-        return new Verdict(outcome, String.join(" ", rules), reasons);
+        return new Verdict(outcome, rules, reasons);
       }
     }
-    return new Verdict(Verdict.Outcome.TOO_SHORT, String.join(" ", rules), reasons);
+    return new Verdict(Verdict.Outcome.TOO_SHORT, rules, reasons);
   }
 
-  /** A time of less than 2:00, which the clock in whole seconds may show as 2:00. */
-  static String shortOf2Minutes(long nanos) {
-    String shown = Words.clock(nanos);
-    return shown.equals("2:00") ? "just under " + shown : shown;
+  /** A time of less than 2:00, never printed as 2:00. */
+  static Quantity shortOf2Minutes(long nanos) {
+    return Quantity.clock(nanos, LEAST_PRACTISED_NANOS);
   }
 
   /** Whether the breaths of one part are as the rule demands, however long it lasted. */
@@ -158,52 +128,58 @@ public final class RhythmRule {
       return new Verdict(
           Verdict.Outcome.TOO_SHORT,
           rule(plan),
-          List.of("practised for " + shortOf2Minutes(practised) + "; the rule needs 2:00"));
+          List.of(Sentence.done("reason.practised", shortOf2Minutes(practised))));
     }
     long[] intervals = lengths(parts);
     long[] otherGaps = otherGaps(parts);
-    List<String> reasons = shortfalls(plan, intervals, otherGaps);
     int fast = parts.stream().mapToInt(f -> fastSeconds(plan, f.rollingRate())).sum();
+    return verdict(plan, rule(plan), intervals, otherGaps, fast);
+  }
+
+  /**
+   * What the intervals give.
+   *
+   * @param fast for how many seconds the rate was clearly above the range
+   */
+  static Verdict verdict(
+      BreathPlan plan, List<Sentence> rule, long[] intervals, long[] otherGaps, int fast) {
+    List<Sentence> reasons = shortfalls(plan, intervals, otherGaps);
     boolean fastTooLong = fast >= FAST_SECONDS;
     if (fastTooLong) {
-      reasons.add(fastFor(plan, fast));
+      reasons.add(
+          Sentence.done(
+              "reason.fast", Quantity.tenths(fastRate(plan)), Quantity.clockSeconds(fast)));
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {
       boolean undecided = !fastTooLong && heldIfOneWasTwo(plan, intervals, otherGaps);
       outcome = undecided ? Verdict.Outcome.UNDECIDED : Verdict.Outcome.NOT_HELD;
     }
-    return new Verdict(outcome, rule(plan), reasons);
+    return new Verdict(outcome, rule, reasons);
   }
 
   /**
-   * The outcome beside what is told: nothing counts as held while a fault of the breaths is told.
+   * The verdict: nothing counts as held while a fault of the breaths is told.
    *
+   * @param ruled what the figures give
    * @param found what is told, each with its place where the rhythm changed
    */
-  public static Verdict besides(Verdict verdict, List<Ranked> found) {
-    boolean undecided = verdict.outcome() == Verdict.Outcome.UNDECIDED;
-    if (verdict.outcome() != Verdict.Outcome.HELD && !undecided) {
-      return verdict;
+  static Verdict besides(Verdict ruled, List<Finding> found) {
+    boolean undecided = ruled.outcome() == Verdict.Outcome.UNDECIDED;
+    if (ruled.outcome() != Verdict.Outcome.HELD && !undecided) {
+      return ruled;
     }
-    List<String> reasons = new ArrayList<>(verdict.reasons());
-    for (Ranked ranked : found) {
-      String code = ranked.finding().code();
-      if (ranked.is(Finding.Severity.FAULT)
-          && OF_BREATHS.contains(code)
-          && !(undecided && OF_A_LOST_BREATH.contains(code))) {
-        String title = ranked.finding().title();
-        reasons.add(title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1));
+    List<Sentence> reasons = new ArrayList<>(ruled.reasons());
+    for (Finding finding : found) {
+      if (finding.is(Severity.FAULT)
+          && finding.code().theme() == FindingCode.Theme.BREATHS
+          && !(undecided && finding.code().mayBeALostBreath())) {
+        reasons.add(Sentence.done("reason.told", finding));
       }
     }
-    return reasons.size() == verdict.reasons().size()
-        ? verdict
-        : new Verdict(Verdict.Outcome.NOT_HELD, verdict.rule(), reasons);
-  }
-
-  /** Whether a finding other than a good one tells of the breaths over time. */
-  static boolean tellsOfBreaths(Ranked ranked) {
-    return OF_BREATHS.contains(ranked.finding().code()) && !ranked.is(Finding.Severity.GOOD);
+    return reasons.size() == ruled.reasons().size()
+        ? ruled
+        : new Verdict(Verdict.Outcome.NOT_HELD, ruled.rule(), reasons);
   }
 
   /** For how long the rate over the last minute was clearly above the range, in seconds. */
@@ -216,13 +192,6 @@ public final class RhythmRule {
     return fastSeconds(plan, rollingRate) >= FAST_SECONDS;
   }
 
-  static String fastFor(BreathPlan plan, int seconds) {
-    return "over "
-        + Words.decimal(fastRate(plan))
-        + " breaths a minute for "
-        + Words.clock((double) seconds);
-  }
-
   private static double fastRate(BreathPlan plan) {
     return FAST_MARGIN * plan.highestPerMinute();
   }
@@ -232,37 +201,38 @@ public final class RhythmRule {
     return n * MOST_OUTSIDE_PERCENT / 100;
   }
 
-  static List<String> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static List<Sentence> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
     int n = intervals.length;
     if (n == 0) {
-      return new ArrayList<>(List.of("no interval between two breaths"));
+      return new ArrayList<>(List.of(Sentence.done("reason.no-interval")));
     }
-    List<String> reasons = new ArrayList<>();
+    List<Sentence> reasons = new ArrayList<>();
     int outside = (int) Arrays.stream(intervals).filter(i -> plan.judge(i).off()).count();
     if (outside > mostOutside(n)) {
-      reasons.add(outside + " of " + n + " intervals out of range");
+      reasons.add(Sentence.done("reason.outside", outside, n));
     }
     double mean = Arrays.stream(intervals).average().getAsDouble() / SECOND;
     if (!plan.keepsMean(mean)) {
-      reasons.add("mean interval " + mean(plan, mean));
+      reasons.add(Sentence.done("reason.mean", mean(plan, mean)));
     }
     long longest =
         Math.max(
             Arrays.stream(intervals).max().getAsLong(), Arrays.stream(otherGaps).max().orElse(0));
     if (tooLong(plan, longest)) {
       reasons.add(
-          Words.secondsBeside((double) longest / SECOND, plan.interval().seconds() * 5 / 3)
-              + " from one breath to the next");
+          Sentence.done(
+              "reason.wait",
+              Quantity.tenths((double) longest / SECOND, plan.interval().seconds() * 5 / 3)));
     }
     return reasons;
   }
 
   /** Beside the end of the range that it lies beyond, where the rule is that range. */
-  private static String mean(BreathPlan plan, double seconds) {
+  private static Quantity mean(BreathPlan plan, double seconds) {
     if (!plan.rangeIsPublished()) {
-      return Words.intervalSeconds(seconds, plan.interval().seconds());
+      return Quantity.interval(seconds, plan.interval().seconds());
     }
-    return Words.secondsBeside(seconds, plan.limitSeconds(plan.judgeSeconds(seconds)));
+    return Quantity.tenths(seconds, plan.limitSeconds(plan.judgeSeconds(seconds)));
   }
 
   /** Whether a wait is longer than the rule allows, from the start of one breath to the next. */
@@ -289,29 +259,18 @@ public final class RhythmRule {
     return false;
   }
 
-  private static String rule(BreathPlan plan) {
-    return "At least 2 minutes; "
-        + demands(plan)
-        + NOTHING_TOLD
-        + ". (This rule is our own choice.)";
+  private static List<Sentence> rule(BreathPlan plan) {
+    return List.of(Sentence.done("rule", demands(plan), Severity.FAULT));
   }
 
-  /** What the rule demands of the intervals, in plain words. */
-  static String demands(BreathPlan plan) {
-    String range = Words.decimal(plan.range().low()) + " to " + Words.seconds(plan.range().high());
-    String mean =
-        plan.rangeIsPublished()
-            ? "the mean inside that range"
-            : "the mean within 8 % of " + Words.seconds(plan.interval().seconds());
-    return "at most 15 % of the intervals outside "
-        + range
-        + "; "
-        + mean
-        + "; never over "
-        + Words.seconds(plan.interval().seconds() * 5 / 3)
-        + " from one breath to the next, checks and suction within their limits not counted; less"
-        + " than a minute in all at over "
-        + Words.decimal(fastRate(plan))
-        + " breaths a minute";
+  /** What the rule demands of the intervals. */
+  static Sentence demands(BreathPlan plan) {
+    return Sentence.done(
+        plan.rangeIsPublished() ? "rule.demands.range" : "rule.demands",
+        Quantity.tenths(plan.range().low()),
+        Quantity.tenths(plan.range().high()),
+        Quantity.tenths(plan.interval().seconds()),
+        Quantity.tenths(plan.interval().seconds() * 5 / 3),
+        Quantity.tenths(fastRate(plan)));
   }
 }

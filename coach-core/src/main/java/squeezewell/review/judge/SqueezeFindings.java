@@ -7,7 +7,6 @@ import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Measure;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.say.Words;
 
 /** Findings about the length of the squeezes. */
 final class SqueezeFindings {
@@ -18,83 +17,65 @@ final class SqueezeFindings {
 
   private SqueezeFindings() {}
 
-  static List<Ranked> of(Facts facts) {
-    List<Ranked> found = new ArrayList<>();
+  static List<Finding> of(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     Metrics.Inspiration squeeze = facts.metrics().inspiration();
     if (squeeze.count() < FEWEST) {
       return found;
     }
     double median = squeeze.medianSeconds().getAsDouble();
-    String share =
-        squeeze.goodCount()
-            + " of "
-            + squeeze.count()
-            + " squeezes lasted "
-            + Words.hundredths(squeeze.shortestGoodSeconds())
-            + " to "
-            + Words.hundredths(squeeze.longestGoodSeconds())
-            + " s.";
-    String usual =
-        "Your usual squeeze lasted "
-            + usual(median, squeeze)
-            + "; asked was "
-            + Words.hundredths(Measure.inspirationNanos(facts.practice()) / 1e9)
-            + " s. ";
-    String whyShort =
-        whyShort(facts.practice().guidance())
-            + " Next time squeeze gently, and let it last "
-            + Words.hundredths(Measure.inspirationNanos(facts.practice()) / 1e9)
-            + " s.";
-    String whyLong =
-        " A long squeeze keeps the chest under pressure and leaves less time to empty (physiology)."
-            + " Next time release when the chest has risen.";
-    if (median < squeeze.shortestGoodSeconds()) {
+    double asked = Measure.inspirationNanos(facts.practice()) / 1e9;
+    double shortest = squeeze.shortestGoodSeconds();
+    double longest = squeeze.longestGoodSeconds();
+    Quantity usual = Quantity.hundredths(median);
+    if (median < shortest) {
+      usual = Quantity.hundredths(median, shortest);
+    } else if (median > longest) {
+      usual = Quantity.hundredths(median, longest);
+    }
+    Sentence done = Sentence.done("squeezes.done", usual, Quantity.hundredths(asked));
+    Sentence share =
+        Sentence.done(
+            "squeezes.share",
+            squeeze.goodCount(),
+            squeeze.count(),
+            Quantity.hundredths(shortest),
+            Quantity.hundredths(longest));
+    if (median < shortest) {
       found.add(
-          Ranked.fault(
-              Ranked.SQUEEZE, "short-squeeze", "Squeezes too short", usual + share + whyShort));
-    } else if (median > squeeze.longestGoodSeconds()) {
+          Finding.fault(
+              FindingCode.SHORT_SQUEEZE,
+              done,
+              share,
+              Sentence.why(whyShort(facts.practice().guidance())),
+              Sentence.next("short-squeeze.next", Quantity.hundredths(asked))));
+    } else if (median > longest) {
       found.add(
-          Ranked.fault(
-              Ranked.SQUEEZE, "long-squeeze", "Squeezes too long", usual + share + whyLong));
+          Finding.fault(
+              FindingCode.LONG_SQUEEZE,
+              done,
+              share,
+              Sentence.why("long-squeeze.why"),
+              Sentence.next("long-squeeze.next")));
     } else if (squeeze.goodFraction().getAsDouble() < MOSTLY_GOOD) {
       found.add(
-          Ranked.advice(
-              Ranked.SQUEEZE,
-              "squeezes-uneven",
-              "Squeezes of different lengths",
-              usual + share + " An even squeeze gives the same breath each time."));
+          Finding.advice(
+              FindingCode.SQUEEZES_UNEVEN, done, share, Sentence.why("squeezes-uneven.why")));
     } else {
-      found.add(Ranked.good(4, "squeezes-good", "Squeezes of the right length", usual + share));
+      found.add(Finding.good(FindingCode.SQUEEZES_GOOD, done, share));
     }
     return found;
   }
 
   /** What was measured in adults and in children of 2 to 4 years is told of nobody else. */
   private static String whyShort(Guidance guidance) {
-    String why = " A short, hard squeeze raises the pressure in the airway";
     if (guidance.situation() == Situation.ARREST_ADVANCED_AIRWAY) {
-      return why + " (physiology).";
+      return "short-squeeze.why.airway";
     }
-    switch (guidance.patient()) {
-      case ADULT:
-        return why
-            + ", and above some 15 cmH2O air goes into the stomach more and more often"
-            + " (Anesthesiology 2014).";
-      case NEWBORN:
-        return why + " and can send air into the stomach (physiology).";
-      default:
-        return why
-            + ", and the higher it is, the more often air goes into the stomach (BMC Anesthesiology"
-            + " 2017).";
-    }
-  }
-
-  private static String usual(double median, Metrics.Inspiration squeeze) {
-    boolean tooShort = median < squeeze.shortestGoodSeconds();
-    boolean tooLong = median > squeeze.longestGoodSeconds();
-    return tooShort || tooLong
-        ? Words.hundredthsBeside(
-            median, tooShort ? squeeze.shortestGoodSeconds() : squeeze.longestGoodSeconds())
-        : Words.hundredths(median) + " s";
+    return switch (guidance.patient()) {
+      case ADULT -> "short-squeeze.why.adult";
+      case NEWBORN -> "short-squeeze.why.newborn";
+      default -> "short-squeeze.why.child";
+    };
   }
 }

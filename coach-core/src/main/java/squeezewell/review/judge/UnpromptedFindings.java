@@ -9,22 +9,18 @@ import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.MeasureUnprompted;
 import squeezewell.review.measure.Unprompted;
-import squeezewell.review.say.Words;
 
 /** Findings about the rhythm while no breath was prompted. The numbers are our own choice. */
 final class UnpromptedFindings {
   /** With fewer intervals nothing is said. */
-  private static final int FEWEST = 5;
+  static final int FEWEST = 5;
 
   private static final double TEMPO_MARGIN = 0.03;
 
   private UnpromptedFindings() {}
 
-  /**
-   * @param already what is told of the rhythm as a whole; the same is not told twice
-   */
-  static List<Ranked> of(Facts facts, List<Ranked> already) {
-    List<Ranked> found = new ArrayList<>();
+  static List<Finding> of(Facts facts) {
+    List<Finding> found = new ArrayList<>();
     Optional<Unprompted> measured = facts.metrics().unprompted();
     Optional<BreathPlan> plan = facts.practice().breathPlan();
     if (!measured.isPresent() || !plan.isPresent() || measured.get().intervalCount() < FEWEST) {
@@ -38,55 +34,38 @@ final class UnpromptedFindings {
     Judgement clearly = plan.get().judgeClearly(median, TEMPO_MARGIN);
     boolean tooFast = clearly == Judgement.FAST || often(fast, slow, most);
     boolean tooSlow = clearly == Judgement.SLOW || often(slow, fast, most);
-    boolean told =
-        already.stream()
-            .anyMatch(
-                r ->
-                    r.is(Finding.Severity.FAULT)
-                        && (r.isCode("too-fast")
-                            || r.isCode("too-slow")
-                            || r.isCode("sped-up")
-                            || r.isCode("slowed-down")
-                            || r.isCode("rhythm-uneven")));
-    if (tooFast && !told) {
+    if (tooFast) {
       found.add(
-          Ranked.fault(
-              Ranked.UNPROMPTED_FAST,
-              "unprompted-fast",
-              "Too fast without prompts",
-              off(facts, Judgement.FAST, plan.get())
-                  + " Too many breaths hold back the blood that flows to the heart"
-                  + RhythmFindings.SEEN_IN_PIGS
-                  + ". "
-                  + RhythmFindings.count(plan.get())));
-    } else if (tooSlow && !told) {
+          Finding.fault(
+              FindingCode.UNPROMPTED_FAST,
+              off(facts, Judgement.FAST, plan.get()),
+              Sentence.why("unprompted-fast.why"),
+              RhythmFindings.count(plan.get())));
+    } else if (tooSlow) {
       found.add(
-          Ranked.fault(
-              Ranked.UNPROMPTED_SLOW,
-              "unprompted-slow",
-              "Too slow without prompts",
-              off(facts, Judgement.SLOW, plan.get())
-                  + " With too few breaths carbon dioxide builds up and oxygen runs low"
-                  + " (physiology). "
-                  + RhythmFindings.count(plan.get())));
-    } else if (!tooFast && !tooSlow && fast + slow > most && !told) {
+          Finding.fault(
+              FindingCode.UNPROMPTED_SLOW,
+              off(facts, Judgement.SLOW, plan.get()),
+              Sentence.why("too-slow.why"),
+              RhythmFindings.count(plan.get())));
+    } else if (fast + slow > most) {
       found.add(
-          Ranked.fault(
-              Ranked.UNEVEN,
-              "unprompted-uneven",
-              "Uneven without prompts",
-              how(unprompted, plan.get()) + " " + RhythmFindings.count(plan.get())));
-    } else if (!tooFast && !tooSlow && kept(facts, plan.get())) {
+          Finding.fault(
+              FindingCode.UNPROMPTED_UNEVEN,
+              mean(unprompted, plan.get()),
+              share(unprompted),
+              RhythmFindings.count(plan.get())));
+    } else if (kept(facts, plan.get())) {
       found.add(
-          Ranked.good(
-              0, "unprompted-held", "Rhythm kept without prompts", how(unprompted, plan.get())));
+          Finding.good(
+              FindingCode.UNPROMPTED_HELD, mean(unprompted, plan.get()), share(unprompted)));
     }
     return found;
   }
 
   /** In a test waits at its ends count too. */
   private static boolean kept(Facts facts, BreathPlan plan) {
-    if (facts.metrics().unprompted().get().test().isPresent()) {
+    if (HeldTest.isOf(facts)) {
       return RhythmRule.kept(facts);
     }
     long[] lengths =
@@ -98,23 +77,20 @@ final class UnpromptedFindings {
     return these >= 2 && these > most && these >= 2 * others;
   }
 
-  private static String off(Facts facts, Judgement side, BreathPlan plan) {
-    return "While no prompt was given "
-        + OffPace.words(MeasureUnprompted.intervals(facts), side, plan)
-        + ".";
+  private static Sentence off(Facts facts, Judgement side, BreathPlan plan) {
+    return Sentence.done(
+        "unprompted.off", RhythmFindings.offPace(MeasureUnprompted.intervals(facts), side, plan));
   }
 
-  private static String how(Unprompted unprompted, BreathPlan plan) {
-    return "While no prompt was given your breaths came "
-        + Words.seconds(unprompted.meanSeconds().getAsDouble())
-        + " apart on average ("
-        + Words.decimal(unprompted.ratePerMinute().getAsDouble())
-        + " a minute); asked was one every "
-        + Words.seconds(plan.interval().seconds())
-        + ". "
-        + unprompted.inRangeCount()
-        + " of "
-        + unprompted.intervalCount()
-        + " intervals were in range.";
+  private static Sentence mean(Unprompted unprompted, BreathPlan plan) {
+    return Sentence.done(
+        "unprompted.mean",
+        Quantity.tenths(unprompted.meanSeconds().getAsDouble()),
+        Quantity.tenths(unprompted.ratePerMinute().getAsDouble()),
+        Quantity.tenths(plan.interval().seconds()));
+  }
+
+  private static Sentence share(Unprompted unprompted) {
+    return Sentence.done("in-range.short", unprompted.inRangeCount(), unprompted.intervalCount());
   }
 }

@@ -7,18 +7,18 @@ import java.util.Objects;
  * Whether the rhythm was held, by a rule that is stated.
  *
  * @param outcome what the rule gives
- * @param rule the rule, in plain words
+ * @param rule the rule, for each rhythm one sentence
  * @param reasons what fell short of it; empty if nothing did
  */
-public record Verdict(Outcome outcome, String rule, List<String> reasons) {
+public record Verdict(Outcome outcome, List<Sentence> rule, List<Sentence> reasons) {
   public Verdict {
     Objects.requireNonNull(outcome, "outcome");
-    Objects.requireNonNull(rule, "rule");
+    rule = List.copyOf(rule);
     reasons = List.copyOf(reasons);
   }
 
-  public static Verdict notJudged(String why) {
-    return new Verdict(Outcome.NOT_JUDGED, why, List.of());
+  static Verdict notJudged(String why) {
+    return new Verdict(Outcome.NOT_JUDGED, List.of(Sentence.done(why)), List.of());
   }
 
   /** What the rule gives. */

@@ -24,20 +24,6 @@ public record BreathMark(
     OptionalInt prompt,
     OptionalLong errorNanos,
     boolean unprompted) {
-  /** The same, with its prompt so many places further on. */
-  public BreathMark movedBy(int places) {
-    return prompt.isPresent()
-        ? new BreathMark(
-            startNanos,
-            endNanos,
-            millilitres,
-            judgement,
-            OptionalInt.of(prompt.getAsInt() + places),
-            errorNanos,
-            unprompted)
-        : this;
-  }
-
   /** Whether it answered a prompt; else it was extra or not prompted. */
   public boolean met() {
     return prompt.isPresent();

@@ -1,18 +1,31 @@
 package squeezewell.review.measure;
 
 import java.util.List;
-import java.util.stream.Collectors;
 
-/** What the findings are drawn from. */
-public record Facts(
-    Practice practice,
-    Metrics metrics,
-    List<IntervalPoint> intervals,
-    List<RatePoint> rollingRate,
-    List<PromptMark> prompts,
-    Alignment alignment) {
+/**
+ * What the findings of a part are drawn from.
+ *
+ * @param marks the part
+ * @param metrics its figures
+ */
+public record Facts(Marks marks, Metrics metrics) {
+  /** Measures a part. */
+  public static Facts of(Marks marks) {
+    return new Facts(marks, Measure.of(marks.practice(), List.of(marks), marks.alignment()));
+  }
+
+  /** The part. */
+  public Practice practice() {
+    return marks.practice();
+  }
+
+  /** Breaths a minute over the last minute, once a second where known. */
+  public List<RatePoint> rollingRate() {
+    return marks.rollingRate();
+  }
+
   /** The intervals that count, in order. */
   public List<IntervalPoint> valid() {
-    return intervals.stream().filter(IntervalPoint::valid).collect(Collectors.toList());
+    return marks.valid();
   }
 }

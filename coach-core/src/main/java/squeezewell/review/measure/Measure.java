@@ -1,18 +1,24 @@
 package squeezewell.review.measure;
 
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
-import squeezewell.review.Reviewer;
 import squeezewell.session.Breath;
 
-/** Computes {@link Metrics}. */
+/**
+ * Computes {@link Metrics} over a list of parts with a rhythm each; a practice whose rhythm never
+ * changed is a list of one. Counts and sums add up; each interval is judged by the range of its own
+ * part. A mean over different rhythms says nothing and is empty.
+ */
 public final class Measure {
   private static final double NANOS_PER_SECOND = 1e9;
   private static final double SHORTEST_SQUEEZE = 0.8;
@@ -21,110 +27,135 @@ public final class Measure {
   /** A newborn's squeeze is short; nobody's hand is exact to a tenth of a second. */
   private static final double LEAST_SQUEEZE_MARGIN_SECONDS = 0.15;
 
-  private final Practice practice;
-  private final List<IntervalPoint> intervals;
-  private final List<IntervalPoint> valid;
-  private final Spans excused;
+  private final List<Part> parts = new ArrayList<>();
+  private final List<IntervalPoint> intervals = new ArrayList<>();
+  private final List<IntervalPoint> valid = new ArrayList<>();
 
-  private Measure(Practice practice, List<IntervalPoint> intervals) {
-    this.practice = practice;
-    this.intervals = intervals;
-    this.valid = intervals.stream().filter(IntervalPoint::valid).collect(Collectors.toList());
-    this.excused = Spans.excused(practice.holds());
+  /** The valid intervals in seconds if all were asked for at the same length; else none. */
+  private final double[] lengths;
+
+  private Measure(List<Marks> marks) {
+    for (Marks one : marks) {
+      parts.add(new Part(one, Spans.excused(one.practice().holds())));
+      intervals.addAll(one.intervals());
+      valid.addAll(one.valid());
+    }
+    lengths =
+        ofOneRhythm()
+            ? valid.stream().mapToDouble(IntervalPoint::seconds).toArray()
+            : new double[0];
   }
 
-  public static Metrics of(
-      Practice practice,
-      List<IntervalPoint> intervals,
-      List<RatePoint> rollingRate,
-      List<PromptMark> prompts,
-      Alignment alignment) {
-    Measure measure = new Measure(practice, intervals);
-    long start = practice.startNanos();
-    long end = practice.endNanos();
-    long effective = end - start - measure.excused.overlap(start, end);
-    List<Hold> holes = practice.holds(Hold.Kind.HOLE);
-    OptionalDouble first =
-        practice.breaths().stream()
-            .limit(1)
-            .mapToDouble(b -> (b.startNanos() - start) / NANOS_PER_SECOND)
-            .findFirst();
-    double[] middles = new double[measure.valid.size()];
-    for (int i = 0; i < middles.length; i++) {
-      IntervalPoint point = measure.valid.get(i);
-      middles[i] = (point.atNanos() - point.lengthNanos() / 2.0) / NANOS_PER_SECOND;
-    }
+  /**
+   * Measures a practice, or a part of it.
+   *
+   * @param whole all of it
+   * @param parts its parts, in order
+   * @param alignment which breath met which prompt in all of it
+   */
+  public static Metrics of(Practice whole, List<Marks> parts, Alignment alignment) {
+    Measure measure = new Measure(parts);
+    List<Hold> holes = whole.holds(Hold.Kind.HOLE);
     return new Metrics(
-        practice.breaths().size(),
-        (end - start) / NANOS_PER_SECOND,
-        effective / NANOS_PER_SECOND,
-        first,
-        measure.rate(effective),
+        (int) measure.sum(p -> p.practice().breaths().size()),
+        measure.sum(p -> p.practice().endNanos() - p.practice().startNanos()) / NANOS_PER_SECOND,
+        measure.sum(Part::effectiveNanos) / NANOS_PER_SECOND,
+        whole.breaths().stream()
+            .limit(1)
+            .mapToDouble(b -> seconds(b.startNanos() - whole.startNanos()))
+            .findFirst(),
+        measure.rate(),
         measure.interval(),
-        measure.hyperventilationMinutes(rollingRate),
-        measure.gap(),
-        measure.prompts(prompts, alignment),
+        measure.hyperventilationMinutes(),
+        measure.gap(whole),
+        measure.prompts(),
         measure.asynchrony(alignment),
-        MeasureUnprompted.of(practice, intervals),
+        MeasureUnprompted.of(parts),
         measure.inspiration(),
-        HoldResults.pulseChecks(practice),
-        HoldResults.suctions(practice),
+        measure.each(p -> HoldResults.pulseChecks(p.practice())),
+        measure.each(p -> HoldResults.suctions(p.practice())),
         holes.size(),
         holes.stream().mapToDouble(Hold::seconds).sum(),
-        Drift.of(middles, measure.lengths()),
-        Volumes.of(practice.breaths(), intervals),
-        MeasureCompressions.of(List.of(practice)));
+        measure.drift(),
+        Volumes.of(whole.breaths(), measure.intervals),
+        MeasureCompressions.of(parts.stream().map(Marks::practice).collect(Collectors.toList())));
   }
 
-  private double[] lengths() {
-    return valid.stream().mapToDouble(IntervalPoint::seconds).toArray();
+  private long sum(ToLongFunction<Part> figure) {
+    return parts.stream().mapToLong(figure).sum();
   }
 
-  private OptionalDouble hyperventilationMinutes(List<RatePoint> rollingRate) {
-    Optional<BreathPlan> plan = practice.breathPlan();
-    if (rollingRate.isEmpty() || !plan.isPresent()) {
-      return OptionalDouble.empty();
+  private <T> List<T> each(Function<Part, List<T>> figures) {
+    return parts.stream().flatMap(p -> figures.apply(p).stream()).collect(Collectors.toList());
+  }
+
+  private boolean ofOneRhythm() {
+    List<BreathPlan> plans =
+        parts.stream()
+            .map(p -> p.practice().breathPlan())
+            .filter(Optional::isPresent)
+            .map(Optional::get)
+            .collect(Collectors.toList());
+    return !plans.isEmpty() && plans.stream().allMatch(p -> p.asksTheSame(plans.get(0)));
+  }
+
+  private OptionalDouble hyperventilationMinutes() {
+    double minutes = 0;
+    boolean known = false;
+    for (Part part : parts) {
+      Optional<BreathPlan> plan = part.practice().breathPlan();
+      List<RatePoint> rates = part.marks().rollingRate();
+      if (!rates.isEmpty() && plan.isPresent()) {
+        minutes += RollingRate.secondsAbove(rates, plan.get().highestPerMinute()) / 60.0;
+        known = true;
+      }
     }
-    return OptionalDouble.of(
-        RollingRate.secondsAbove(rollingRate, plan.get().highestPerMinute()) / 60.0);
+    return known ? OptionalDouble.of(minutes) : OptionalDouble.empty();
   }
 
-  private Metrics.Rate rate(long effective) {
-    OptionalDouble mean = Statistics.mean(lengths());
+  private Metrics.Rate rate() {
+    OptionalDouble mean = Statistics.mean(lengths);
     OptionalDouble overall = OptionalDouble.empty();
     if (mean.isPresent() && mean.getAsDouble() > 0) {
       overall = OptionalDouble.of(60 / mean.getAsDouble());
     }
+    long effective = sum(Part::effectiveNanos);
     OptionalDouble count = OptionalDouble.empty();
     if (effective > 0) {
-      long outside =
-          practice.breaths().stream().filter(b -> !excused.holds(b.startNanos())).count();
+      long outside = sum(Part::breathsOutsideHolds);
       count = OptionalDouble.of(60 * outside / (effective / NANOS_PER_SECOND));
     }
     return new Metrics.Rate(overall, count);
   }
 
   private Metrics.Interval interval() {
-    double[] lengths = lengths();
-    int n = lengths.length;
+    int n = valid.size();
     int inRange = count(Judgement.IN_RANGE);
-    OptionalDouble none = OptionalDouble.empty();
-    Optional<BreathPlan> plan = practice.breathPlan();
-    OptionalDouble mean = Statistics.mean(lengths);
+    double in = 0;
+    double out = 0;
     double excess = 0;
     double deficit = 0;
-    double fast = 0;
-    double slow = 0;
-    for (IntervalPoint point : valid) {
-      double beyond = plan.get().beyond(point.lengthNanos());
-      excess += Math.max(0, -beyond);
-      deficit += Math.max(0, beyond);
-      fast += point.judgement() == Judgement.FAST ? point.seconds() / 60 : 0;
-      slow += point.judgement() == Judgement.SLOW ? point.seconds() / 60 : 0;
+    double error = 0;
+    for (Part part : parts) {
+      Optional<BreathPlan> plan = part.practice().breathPlan();
+      if (!plan.isPresent()) {
+        continue;
+      }
+      in += part.inRangeNanos();
+      out += part.outOfRangeNanos(plan.get());
+      double sum = 0;
+      for (IntervalPoint point : part.marks().valid()) {
+        double beyond = plan.get().beyond(point.lengthNanos());
+        excess += Math.max(0, -beyond);
+        deficit += Math.max(0, beyond);
+        sum += point.seconds() / plan.get().interval().seconds() - 1;
+      }
+      error += sum;
     }
+    OptionalDouble none = OptionalDouble.empty();
     return new Metrics.Interval(
         n,
-        mean,
+        Statistics.mean(lengths),
         Statistics.median(lengths),
         Statistics.standardDeviation(lengths),
         Statistics.robustDeviation(lengths),
@@ -134,76 +165,35 @@ public final class Measure {
         n == 0 ? none : OptionalDouble.of((double) inRange / n),
         Statistics.wilsonLow(inRange, n),
         Statistics.wilsonHigh(inRange, n),
-        plan.map(this::timeInRange).orElse(none),
-        n == 0
-            ? none
-            : OptionalDouble.of(100 * (mean.getAsDouble() / plan.get().interval().seconds() - 1)),
+        in + out == 0 ? none : OptionalDouble.of(in / (in + out)),
+        n == 0 ? none : OptionalDouble.of(100 * error / n),
         excess,
         deficit,
-        fast,
-        slow);
+        minutes(Judgement.FAST),
+        minutes(Judgement.SLOW));
   }
 
   private int count(Judgement judgement) {
     return (int) valid.stream().filter(p -> p.judgement() == judgement).count();
   }
 
-  private OptionalDouble timeInRange(BreathPlan plan) {
-    return share(inAndOut(plan));
+  private double minutes(Judgement judgement) {
+    return valid.stream()
+        .filter(p -> p.judgement() == judgement)
+        .mapToDouble(p -> p.seconds() / 60)
+        .sum();
   }
 
-  /** The first value as a share of both; empty if both are 0. */
-  static OptionalDouble share(double[] inAndOut) {
-    double sum = inAndOut[0] + inAndOut[1];
-    return sum == 0 ? OptionalDouble.empty() : OptionalDouble.of(inAndOut[0] / sum);
-  }
-
-  /** Time in intervals in range and time out of it, in nanoseconds. */
-  static double[] inAndOut(Facts facts) {
-    Optional<BreathPlan> plan = facts.practice().breathPlan();
-    return plan.isPresent()
-        ? new Measure(facts.practice(), facts.intervals()).inAndOut(plan.get())
-        : new double[2];
-  }
-
-  private double[] inAndOut(BreathPlan plan) {
-    double in = 0;
-    double out = 0;
-    for (IntervalPoint point : intervals) {
-      if (point.valid() && point.judgement() == Judgement.IN_RANGE) {
-        in += point.lengthNanos();
-      } else if (point.valid()) {
-        out += point.lengthNanos();
-      } else {
-        out += overrun(point.atNanos() - point.lengthNanos(), point.atNanos(), plan);
-      }
+  private Metrics.Gap gap(Practice whole) {
+    List<Long> over = new ArrayList<>();
+    for (Part part : parts) {
+      long limit = part.practice().limits().gapLongest().nanos();
+      Gaps.of(part.practice()).stream()
+          .map(g -> g.netNanos() - limit)
+          .filter(nanos -> nanos > 0)
+          .forEach(over::add);
     }
-    List<Breath> breaths = practice.breaths();
-    long end = practice.endNanos();
-    long first = breaths.isEmpty() ? end : breaths.get(0).startNanos();
-    out += overrun(practice.startNanos(), first, plan);
-    if (!breaths.isEmpty()) {
-      out += overrun(breaths.get(breaths.size() - 1).startNanos(), end, plan);
-    }
-    return new double[] {in, out};
-  }
-
-  private long overrun(long from, long to, BreathPlan plan) {
-    return plan.overNanos(to - from - excused.overlap(from, to));
-  }
-
-  private Metrics.Gap gap() {
-    long limit = practice.limits().gapLongest().nanos();
-    long[] over =
-        Gaps.of(practice).stream()
-            .mapToLong(g -> g.netNanos() - limit)
-            .filter(nanos -> nanos > 0)
-            .toArray();
-    return longestGap(practice, over.length, Arrays.stream(over).sum() / NANOS_PER_SECOND);
-  }
-
-  static Metrics.Gap longestGap(Practice practice, int overLimit, double overLimitSeconds) {
-    List<Gaps.Gap> gaps = Gaps.of(practice);
+    List<Gaps.Gap> gaps = Gaps.of(whole);
     Gaps.Gap raw = longest(gaps, Comparator.comparingLong(Gaps.Gap::rawNanos));
     Gaps.Gap net = longest(gaps, Comparator.comparingLong(Gaps.Gap::netNanos));
     return new Metrics.Gap(
@@ -211,8 +201,8 @@ public final class Measure {
         seconds(raw.startNanos()),
         seconds(net.netNanos()),
         seconds(net.startNanos()),
-        overLimit,
-        overLimitSeconds);
+        over.size(),
+        seconds(over.stream().mapToLong(Long::longValue).sum()));
   }
 
   /** The first of the longest. */
@@ -220,69 +210,66 @@ public final class Measure {
     return gaps.stream().reduce((a, b) -> order.compare(b, a) > 0 ? b : a).get();
   }
 
-  private Metrics.Prompts prompts(List<PromptMark> prompts, Alignment alignment) {
+  private Metrics.Prompts prompts() {
+    int given = (int) sum(p -> p.marks().prompts().size());
+    int met = (int) sum(p -> p.marks().alignment().pairs().size());
+    int extra = (int) sum(p -> p.marks().alignment().unpairedBreaths().size());
     int forgiven =
-        (int) prompts.stream().filter(p -> p.outcome() == PromptMark.Outcome.FORGIVEN).count();
-    int met = alignment.pairs().size();
+        (int)
+            sum(
+                p ->
+                    p.marks().prompts().stream()
+                        .filter(mark -> mark.outcome() == PromptMark.Outcome.FORGIVEN)
+                        .count());
+    int breaths = (int) sum(p -> p.practice().breaths().size());
     return new Metrics.Prompts(
-        prompts.size(),
-        met,
-        prompts.size() - met - forgiven,
-        alignment.unpairedBreaths().size(),
-        forgiven,
-        practice.breaths().size() - met - alignment.unpairedBreaths().size());
+        given, met, given - met - forgiven, extra, forgiven, breaths - met - extra);
   }
 
   private Metrics.Asynchrony asynchrony(Alignment alignment) {
     double[] errors =
         alignment.pairs().stream().mapToDouble(p -> seconds(p.errorNanos())).toArray();
-    PhaseLocking locking =
-        practice.breathPlan().isPresent()
-            ? PhaseLocking.of(Reviewer.promptTimes(practice), Reviewer.promptedBreaths(practice))
-            : new PhaseLocking(OptionalDouble.empty(), 0, 0, 0);
     return new Metrics.Asynchrony(
         Statistics.mean(errors),
         Statistics.median(errors),
         Statistics.standardDeviation(errors),
-        locking.strength(),
-        locking.ownTempo());
-  }
-
-  /** The lengths of the squeezes whose end is known, in seconds. */
-  static double[] squeezes(Practice practice) {
-    return practice.breaths().stream()
-        .filter(b -> b.endNanos().isPresent())
-        .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()))
-        .toArray();
+        parts.size() == 1 ? parts.get(0).marks().locking().strength() : OptionalDouble.empty(),
+        parts.stream().anyMatch(p -> p.marks().locking().ownTempo()));
   }
 
   private Metrics.Inspiration inspiration() {
-    double[] lengths = squeezes(practice);
-    double asked = seconds(inspirationNanos(practice));
-    double shortest =
-        Math.max(0, Math.min(SHORTEST_SQUEEZE * asked, asked - LEAST_SQUEEZE_MARGIN_SECONDS));
-    double longest = Math.max(LONGEST_SQUEEZE * asked, asked + LEAST_SQUEEZE_MARGIN_SECONDS);
     int good = 0;
-    for (double length : lengths) {
-      good += length >= shortest && length <= longest ? 1 : 0;
+    double shortest = Double.MAX_VALUE;
+    double longest = 0;
+    for (Part part : parts) {
+      double asked = seconds(inspirationNanos(part.practice()));
+      double least =
+          Math.max(0, Math.min(SHORTEST_SQUEEZE * asked, asked - LEAST_SQUEEZE_MARGIN_SECONDS));
+      double most = Math.max(LONGEST_SQUEEZE * asked, asked + LEAST_SQUEEZE_MARGIN_SECONDS);
+      good += (int) squeezes(part).filter(s -> s >= least && s <= most).count();
+      shortest = Math.min(shortest, least);
+      longest = Math.max(longest, most);
     }
-    return inspiration(lengths, good, shortest, longest);
-  }
-
-  static Metrics.Inspiration inspiration(
-      double[] lengths, int good, double shortest, double longest) {
+    double[] squeezes = parts.stream().flatMapToDouble(Measure::squeezes).toArray();
     return new Metrics.Inspiration(
-        lengths.length,
-        Statistics.mean(lengths),
-        Statistics.median(lengths),
-        Statistics.quantile(lengths, 0.25),
-        Statistics.quantile(lengths, 0.75),
+        squeezes.length,
+        Statistics.mean(squeezes),
+        Statistics.median(squeezes),
+        Statistics.quantile(squeezes, 0.25),
+        Statistics.quantile(squeezes, 0.75),
         good,
-        lengths.length == 0
+        squeezes.length == 0
             ? OptionalDouble.empty()
-            : OptionalDouble.of((double) good / lengths.length),
+            : OptionalDouble.of((double) good / squeezes.length),
         shortest,
         longest);
+  }
+
+  /** The lengths of the squeezes whose end is known, in seconds. */
+  private static DoubleStream squeezes(Part part) {
+    return part.practice().breaths().stream()
+        .filter(b -> b.endNanos().isPresent())
+        .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()));
   }
 
   public static long inspirationNanos(Practice practice) {
@@ -292,7 +279,68 @@ public final class Measure {
         : rhythm.steadyBreaths().get().inspirationNanos();
   }
 
+  private Drift drift() {
+    if (parts.size() > 1) {
+      return Drift.none(valid.size());
+    }
+    double[] middles =
+        valid.stream()
+            .mapToDouble(p -> (p.atNanos() - p.lengthNanos() / 2.0) / NANOS_PER_SECOND)
+            .toArray();
+    return Drift.of(middles, lengths);
+  }
+
   private static double seconds(long nanos) {
     return nanos / NANOS_PER_SECOND;
+  }
+
+  /** A part, and what is excused in it. */
+  private record Part(Marks marks, Spans excused) {
+    Practice practice() {
+      return marks.practice();
+    }
+
+    long effectiveNanos() {
+      long start = practice().startNanos();
+      long end = practice().endNanos();
+      return end - start - excused.overlap(start, end);
+    }
+
+    long breathsOutsideHolds() {
+      return effectiveNanos() <= 0
+          ? 0
+          : practice().breaths().stream().filter(b -> !excused.holds(b.startNanos())).count();
+    }
+
+    double inRangeNanos() {
+      return marks.valid().stream()
+          .filter(p -> p.judgement() == Judgement.IN_RANGE)
+          .mapToDouble(IntervalPoint::lengthNanos)
+          .sum();
+    }
+
+    /** Waiting less than the longest interval at the ends and at holds costs nothing. */
+    double outOfRangeNanos(BreathPlan plan) {
+      double out = 0;
+      for (IntervalPoint point : marks.intervals()) {
+        if (!point.valid()) {
+          out += overrun(point.atNanos() - point.lengthNanos(), point.atNanos(), plan);
+        } else if (point.judgement() != Judgement.IN_RANGE) {
+          out += point.lengthNanos();
+        }
+      }
+      List<Breath> breaths = practice().breaths();
+      long end = practice().endNanos();
+      long first = breaths.isEmpty() ? end : breaths.get(0).startNanos();
+      out += overrun(practice().startNanos(), first, plan);
+      if (!breaths.isEmpty()) {
+        out += overrun(breaths.get(breaths.size() - 1).startNanos(), end, plan);
+      }
+      return out;
+    }
+
+    private long overrun(long from, long to, BreathPlan plan) {
+      return plan.overNanos(to - from - excused.overlap(from, to));
+    }
   }
 }

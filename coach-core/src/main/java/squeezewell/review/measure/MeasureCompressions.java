@@ -12,7 +12,6 @@ import squeezewell.cue.InOrder;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
-import squeezewell.review.Reviewer;
 
 /** Computes {@link Compressions}. */
 public final class MeasureCompressions {
@@ -44,7 +43,7 @@ public final class MeasureCompressions {
     whole = Spans.whole(holds.get(false));
     through = Spans.whole(holds.get(true));
     at = practice.compressions().stream().mapToLong(Long::longValue).toArray();
-    breaths = Reviewer.breathTimes(practice);
+    breaths = practice.breathTimes();
     pauseFrom =
         cycle
             .map(c -> Math.min(SHORTEST_PAUSE, period(c) + c.pauseNanos() / 2))

@@ -6,11 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
-import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.judge.HeldTest;
 import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -30,18 +28,10 @@ public final class MeasureUnprompted {
     this.parts = parts;
   }
 
-  /** The measure of one part; empty if all was prompted in it. */
-  static Optional<Unprompted> of(Practice practice, List<IntervalPoint> intervals) {
-    MeasureUnprompted measure = new MeasureUnprompted(List.of(practice));
-    measure.add(practice, intervals);
-    return measure.measure();
-  }
-
   /** The measure of all parts together; empty if all was prompted. */
-  static Optional<Unprompted> of(List<Facts> parts) {
-    List<Practice> practices = new ArrayList<>();
-    parts.forEach(part -> practices.add(part.practice()));
-    MeasureUnprompted measure = new MeasureUnprompted(practices);
+  static Optional<Unprompted> of(List<Marks> parts) {
+    MeasureUnprompted measure =
+        new MeasureUnprompted(parts.stream().map(Marks::practice).collect(Collectors.toList()));
     parts.forEach(part -> measure.add(part.practice(), part.intervals()));
     return measure.measure();
   }
@@ -94,8 +84,7 @@ public final class MeasureUnprompted {
             drift(),
             seconds(gap.nanos()),
             seconds(gap.atNanos()),
-            parts.get(0).highestLevel(),
-            test()));
+            parts.get(0).highestLevel()));
   }
 
   private int count(Judgement judgement) {
@@ -173,12 +162,6 @@ public final class MeasureUnprompted {
       }
     }
     return longest;
-  }
-
-  private Optional<HeldTest> test() {
-    Practice first = parts.get(0);
-    boolean test = first.plan().prompting() == Prompting.NONE && first.place().first();
-    return test ? first.breathPlan().map(plan -> HeldTest.of(first, plan)) : Optional.empty();
   }
 
   /** The highest level that the events of a session tell of; empty if they tell of none. */

@@ -3,8 +3,6 @@ package squeezewell.review.measure;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import squeezewell.review.judge.HeldTest;
-import squeezewell.review.judge.Verdict;
 
 /**
  * The figures of a practice. What can't be computed is empty, never 0; sums and counts of nothing
@@ -55,37 +53,6 @@ public record Metrics(
   public Metrics {
     pulseChecks = List.copyOf(pulseChecks);
     suctions = List.copyOf(suctions);
-  }
-
-  /**
-   * The same, with the outcome of a test as the verdict has it: a fault that is told beside the
-   * test counts against both.
-   */
-  public Metrics with(Verdict verdict) {
-    Optional<HeldTest> test = unprompted.flatMap(Unprompted::test);
-    if (!test.isPresent() || verdict.outcome() != Verdict.Outcome.NOT_HELD) {
-      return this;
-    }
-    return new Metrics(
-        breathCount,
-        sessionSeconds,
-        effectiveSeconds,
-        firstBreathSeconds,
-        rate,
-        interval,
-        hyperventilationMinutes,
-        gap,
-        prompts,
-        asynchrony,
-        Optional.of(unprompted.get().withTest(test.get().failed(verdict.reasons()))),
-        inspiration,
-        pulseChecks,
-        suctions,
-        holeCount,
-        holeSeconds,
-        drift,
-        volume,
-        compressions);
   }
 
   /**

@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
  * @param breaths how many breaths it rests on
  * @param prompts how many prompts there were
  */
-record PhaseLocking(OptionalDouble strength, long offsetNanos, int breaths, int prompts) {
+public record PhaseLocking(OptionalDouble strength, long offsetNanos, int breaths, int prompts) {
   /** Below this, single prompts can't be told to be answered (our own choice). */
   static final double LOCKED = 0.5;
 

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.IntToLongFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
@@ -125,6 +126,41 @@ public record Practice(
       }
     }
     return List.copyOf(silences);
+  }
+
+  /** When each breath was prompted, in order. */
+  public long[] promptTimes() {
+    return prompts.stream().mapToLong(Cue::atNanos).toArray();
+  }
+
+  /** When each breath began, in order. */
+  public long[] breathTimes() {
+    return breaths.stream().mapToLong(Breath::startNanos).toArray();
+  }
+
+  /** When the breaths began that could be prompted, in order. */
+  public long[] promptedBreaths() {
+    return breaths.stream().mapToLong(Breath::startNanos).filter(at -> !silentAt(at)).toArray();
+  }
+
+  /** Which breath met which prompt. One that no prompt could be heard for is left out. */
+  public Alignment align() {
+    Alignment found = Alignment.of(promptTimes(), promptedBreaths());
+    int[] prompted =
+        IntStream.range(0, breaths.size())
+            .filter(k -> !silentAt(breaths.get(k).startNanos()))
+            .toArray();
+    if (prompted.length == breaths.size()) {
+      return found;
+    }
+    return new Alignment(
+        found.pairs().stream()
+            .map(p -> new Alignment.Pair(p.prompt(), prompted[p.breath()], p.errorNanos()))
+            .collect(Collectors.toList()),
+        found.unpairedPrompts(),
+        found.unpairedBreaths().stream().map(k -> prompted[k]).collect(Collectors.toList()),
+        found.offsetNanos(),
+        found.costNanos());
   }
 
   /** Whether no breath was prompted at an instant. */

@@ -1,10 +1,8 @@
 package squeezewell.review.measure;
 
 import java.util.Objects;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import squeezewell.review.judge.HeldTest;
 
 /**
  * How the rhythm went while no breath was prompted. A breath counts if its own prompt was silent:
@@ -31,7 +29,6 @@ import squeezewell.review.judge.HeldTest;
  *     came back
  * @param longestGapAtSeconds when that began, seconds since the session began
  * @param highestLevel the highest level of fading that was reached; empty if prompts did not fade
- * @param test what the two-minute test gave; empty if the practice was none
  */
 public record Unprompted(
     int silences,
@@ -49,32 +46,8 @@ public record Unprompted(
     OptionalDouble driftPercentPerMinute,
     double longestGapSeconds,
     double longestGapAtSeconds,
-    OptionalInt highestLevel,
-    Optional<HeldTest> test) {
+    OptionalInt highestLevel) {
   public Unprompted {
     Objects.requireNonNull(highestLevel, "highestLevel");
-    Objects.requireNonNull(test, "test");
-  }
-
-  /** The same with another outcome of the test. */
-  Unprompted withTest(HeldTest other) {
-    return new Unprompted(
-        silences,
-        seconds,
-        breathCount,
-        plannedCount,
-        intervalCount,
-        meanSeconds,
-        ratePerMinute,
-        inRangeCount,
-        fastCount,
-        slowCount,
-        inRangeLow,
-        inRangeHigh,
-        driftPercentPerMinute,
-        longestGapSeconds,
-        longestGapAtSeconds,
-        highestLevel,
-        Optional.of(other));
   }
 }

@@ -23,11 +23,7 @@ public final class Figure<T> {
   private final boolean inJson;
 
   private Figure(
-      String name,
-      String unit,
-      Function<T, ?> value,
-      Function<T, ?> observations,
-      boolean inJson) {
+      String name, String unit, Function<T, ?> value, Function<T, ?> observations, boolean inJson) {
     this.name = name;
     this.unit = unit;
     this.value = value;

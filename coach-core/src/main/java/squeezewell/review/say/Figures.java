@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
@@ -114,8 +113,7 @@ public final class Figures {
           of("unprompted.plannedCount", ONE, alone(Unprompted::plannedCount)),
           of("unprompted.intervalCount", ONE, SILENT),
           of("unprompted.meanSeconds", S, alone(Unprompted::meanSeconds)).from(SILENT),
-          of("unprompted.ratePerMinute", PER_MINUTE, alone(Unprompted::ratePerMinute))
-              .from(SILENT),
+          of("unprompted.ratePerMinute", PER_MINUTE, alone(Unprompted::ratePerMinute)).from(SILENT),
           of("unprompted.inRangeCount", ONE, alone(Unprompted::inRangeCount)).from(SILENT),
           of("unprompted.fastCount", ONE, alone(Unprompted::fastCount)).from(SILENT),
           of("unprompted.slowCount", ONE, alone(Unprompted::slowCount)).from(SILENT),
@@ -128,8 +126,7 @@ public final class Figures {
           of("unprompted.longestGapSeconds", S, alone(Unprompted::longestGapSeconds)),
           of("unprompted.longestGapAtSeconds", S, alone(Unprompted::longestGapAtSeconds)),
           of("unprompted.highestLevel", ONE, alone(Unprompted::highestLevel)),
-          of("unprompted.test", WORD, alone(u -> u.test().map(test -> test.outcome())))
-              .besideJson(),
+          of("unprompted.test", WORD, r -> r.test().map(VerdictText::testWord)).besideJson(),
           of("inspiration.count", ONE, SQUEEZES),
           of("inspiration.meanSeconds", S, squeeze(s -> s.meanSeconds())).from(SQUEEZES),
           of("inspiration.medianSeconds", S, squeeze(s -> s.medianSeconds())).from(SQUEEZES),
@@ -160,8 +157,7 @@ public final class Figures {
   private static final List<Figure<Review>> OTHERS =
       List.of(
           of("holes.count", ONE, r -> r.metrics().holeCount()),
-          of("holes.seconds", S, r -> r.metrics().holeSeconds())
-              .from(r -> r.metrics().holeCount()),
+          of("holes.seconds", S, r -> r.metrics().holeSeconds()).from(r -> r.metrics().holeCount()),
           of("drift.percentPerMinute", PERCENT_PER_MINUTE, r -> drift(r).percentPerMinute())
               .from(DRIFTING),
           of("drift.lowPercentPerMinute", PERCENT_PER_MINUTE, r -> drift(r).lowPercentPerMinute())

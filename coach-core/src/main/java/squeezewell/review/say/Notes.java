@@ -12,6 +12,8 @@ import squeezewell.session.SessionHeader;
 
 /** What a reader should know about how a review came about. */
 public final class Notes {
+  public static final String SLIP = Sayings.WORDS.say("rule.slip");
+
   private Notes() {}
 
   public static List<String> of(Session session, Practice practice) {

@@ -2,7 +2,6 @@ package squeezewell.review.say;
 
 import java.util.ArrayList;
 import java.util.List;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.session.NotedFinding;
@@ -89,7 +88,7 @@ public final class PartText {
 
   /** What the rule says of a part, and in brackets what fell short. */
   public static String verdict(Review part) {
-    String reasons = String.join("; ", part.verdict().reasons());
+    String reasons = String.join("; ", part.reasons());
     return part.verdict().outcome().label() + (reasons.isEmpty() ? "" : " (" + reasons + ")");
   }
 }

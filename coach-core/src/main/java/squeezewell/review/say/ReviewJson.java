@@ -11,10 +11,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.judge.HeldTest;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
@@ -209,14 +205,13 @@ public final class ReviewJson {
       json.beginObject();
       fields("unprompted");
       json.name("test");
-      Optional<HeldTest> test = metrics.unprompted().get().test();
-      if (test.isPresent()) {
+      if (review.testIntervals().isPresent()) {
         json.beginObject();
-        json.name("outcome").value(word(test.get().outcome()));
-        json.name("intervalCount").value(test.get().intervalCount());
-        json.name("rule").value(test.get().rule());
+        json.name("outcome").value(VerdictText.testWord(review.verdict().outcome()));
+        json.name("intervalCount").value(review.testIntervals().getAsInt());
+        json.name("rule").value(review.rule());
         json.name("reasons").beginArray();
-        for (String reason : test.get().reasons()) {
+        for (String reason : review.reasons()) {
           json.value(reason);
         }
         json.endArray();
@@ -269,9 +264,9 @@ public final class ReviewJson {
     private void verdict() throws IOException {
       json.name("verdict").beginObject();
       json.name("outcome").value(word(review.verdict().outcome()));
-      json.name("rule").value(review.verdict().rule());
+      json.name("rule").value(review.rule());
       json.name("reasons").beginArray();
-      for (String reason : review.verdict().reasons()) {
+      for (String reason : review.reasons()) {
         json.value(reason);
       }
       json.endArray();
@@ -280,7 +275,7 @@ public final class ReviewJson {
 
     private void findings() throws IOException {
       json.name("findings").beginArray();
-      for (Finding finding : review.findings()) {
+      for (Feedback finding : review.findings()) {
         json.beginObject();
         json.name("code").value(finding.code());
         json.name("severity").value(finding.severity().word());

@@ -5,9 +5,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
@@ -50,7 +47,7 @@ public final class ReviewText {
     holds(lines, review.metrics());
     lines.add("");
     lines.add("What to take from it");
-    for (Finding finding : review.findings()) {
+    for (Feedback finding : review.findings()) {
       lines.add("");
       wrap(lines, "  ", "    ", finding.severity().label() + ": " + finding.title());
       wrap(lines, "    ", "    ", finding.text());
@@ -60,7 +57,7 @@ public final class ReviewText {
       review.notes().forEach(note -> wrap(lines, "Note: ", "  ", note));
       lines.add("");
     }
-    wrap(lines, "Rule: ", "  ", review.verdict().rule());
+    wrap(lines, "Rule: ", "  ", review.rule());
     for (Citation source : review.sources()) {
       wrap(lines, "Rhythm from: ", "  ", source.line() + ".");
       wrap(lines, "How that was checked: ", "  ", source.confidence().meaning() + ".");
@@ -73,7 +70,7 @@ public final class ReviewText {
   private static void verdict(
       List<String> lines, Review review, String first, String item, String rest) {
     wrap(lines, first, rest, review.verdict().outcome().label() + ".");
-    for (String reason : review.verdict().reasons()) {
+    for (String reason : review.reasons()) {
       wrap(lines, item, rest, reason);
     }
   }
@@ -148,7 +145,7 @@ public final class ReviewText {
             + " missed"
             + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
             + Words.count(prompts.extra(), "extra breath"));
-    metrics.unprompted().ifPresent(u -> UnpromptedText.add(u, (name, t) -> row(lines, name, t)));
+    UnpromptedText.add(review, (name, t) -> row(lines, name, t));
     if (metrics.inspiration().count() > 0 && !whole) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
     }

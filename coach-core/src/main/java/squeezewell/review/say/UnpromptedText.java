@@ -15,7 +15,12 @@ public final class UnpromptedText {
    *
    * @param row takes a name of at most 17 characters and what stands beside it
    */
-  public static void add(Unprompted done, BiConsumer<String, String> row) {
+  public static void add(Review review, BiConsumer<String, String> row) {
+    review.metrics().unprompted().ifPresent(done -> add(done, row));
+    review.test().ifPresent(test -> row.accept("two-minute test", VerdictText.test(test)));
+  }
+
+  private static void add(Unprompted done, BiConsumer<String, String> row) {
     row.accept(
         "without prompts",
         Words.clock(done.seconds())
@@ -49,6 +54,5 @@ public final class UnpromptedText {
     if (done.highestLevel().isPresent()) {
       row.accept("highest level", done.highestLevel().getAsInt() + " of " + CueFader.HIGHEST);
     }
-    done.test().ifPresent(test -> row.accept("two-minute test", test.outcome().label()));
   }
 }

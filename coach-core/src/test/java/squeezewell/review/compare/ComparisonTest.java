@@ -20,8 +20,8 @@ import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
+import squeezewell.review.say.Review;
 
 class ComparisonTest {
   /** Every 3 s from 0 to 117: 39 intervals, all too short. */

@@ -11,12 +11,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.TestPlans;
-import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
-import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.measure.Practice;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -29,26 +29,26 @@ import squeezewell.session.SessionEvent;
 class HeldTestTest {
   private static final int RUNS = 1_000;
 
-  private static HeldTest test(double... breaths) {
+  private static Review test(double... breaths) {
     return of(SessionBuilder.ofSeconds(150).test().breaths(breaths));
   }
 
-  private static HeldTest of(SessionBuilder session) {
-    return session.review().metrics().unprompted().orElseThrow().test().orElseThrow();
+  private static Review of(SessionBuilder session) {
+    return session.review();
   }
 
-  private static HeldTest every(double step, int breaths) {
+  private static Review every(double step, int breaths) {
     return of(SessionBuilder.ofSeconds(150).test().breathsEvery(step, 1, 1 + step * (breaths - 1)));
   }
 
   @Test
   void theWorkedExamplesGiveTheirOutcomes() {
     // 21 breaths at 6 s: 20 intervals, 120 s.
-    assertThat(every(6, 21).outcome()).isEqualTo(HeldTest.Outcome.PASS);
-    assertThat(every(6, 21).intervalCount()).isEqualTo(20);
+    assertThat(every(6, 21).verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
+    assertThat(every(6, 21).testIntervals()).hasValue(20);
     assertThat(every(6, 21).reasons()).isEmpty();
     // 24 at 5.4 s: all in range, but the mean is 10 % off.
-    assertThat(every(5.4, 24).outcome()).isEqualTo(HeldTest.Outcome.FAIL);
+    assertThat(every(5.4, 24).verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
     assertThat(every(5.4, 24).reasons()).containsExactly("mean interval 5.4 s");
     // 21 at 6 s with one left out: one interval of 12 s that may be two.
     SessionBuilder one = SessionBuilder.ofSeconds(150).test();
@@ -57,9 +57,9 @@ class HeldTestTest {
         one.breaths(6 * k);
       }
     }
-    assertThat(of(one).outcome()).isEqualTo(HeldTest.Outcome.REPEAT);
+    assertThat(of(one).verdict().outcome()).isEqualTo(Verdict.Outcome.UNDECIDED);
     // 21 at 5.5 s: 110 s.
-    assertThat(every(5.5, 21).outcome()).isEqualTo(HeldTest.Outcome.INCOMPLETE);
+    assertThat(every(5.5, 21).verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
     assertThat(every(5.5, 21).reasons())
         .containsExactly("1:50 from the first breath to the last; the rule needs 2:00");
     // Alternating 4.9 and 7.1 s: the mean is 6 s and nothing is in range.
@@ -67,7 +67,7 @@ class HeldTestTest {
     for (int k = 1; k < alternating.length; k++) {
       alternating[k] = alternating[k - 1] + (k % 2 == 1 ? 4.9 : 7.1);
     }
-    assertThat(test(alternating).outcome()).isEqualTo(HeldTest.Outcome.FAIL);
+    assertThat(test(alternating).verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
   }
 
   @Test
@@ -75,12 +75,12 @@ class HeldTestTest {
     // A poor beginning and two good minutes after it: no best window.
     SessionBuilder late = SessionBuilder.ofSeconds(400).test();
     late.breathsEvery(3, 1, 61).breathsEvery(6, 67, 397);
-    assertThat(of(late).outcome()).isEqualTo(HeldTest.Outcome.FAIL);
+    assertThat(of(late).verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
     // A good beginning counts whatever comes later.
     SessionBuilder early = SessionBuilder.ofSeconds(400).test();
     early.breathsEvery(6, 1, 121).breathsEvery(3, 124, 397);
-    assertThat(of(early).outcome()).isEqualTo(HeldTest.Outcome.PASS);
-    assertThat(of(early).intervalCount()).isEqualTo(20);
+    assertThat(of(early).verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
+    assertThat(of(early).testIntervals()).hasValue(20);
   }
 
   @Test
@@ -88,10 +88,10 @@ class HeldTestTest {
     // Nine intervals to 55 s, a check, breathing again at 63 s: 120 s are full with 129 s.
     SessionBuilder checked = SessionBuilder.ofSeconds(160).test();
     checked.breathsEvery(6, 1, 55).pulseCheck(55.5, 62.5).breathsEvery(6, 63, 153);
-    HeldTest test = of(checked);
-    assertThat(test.outcome()).isEqualTo(HeldTest.Outcome.PASS);
+    Review test = of(checked);
+    assertThat(test.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
     // 54 s, 8 − 7 = 1 s beside the check, then 65 s more: eleven intervals of 6 s.
-    assertThat(test.intervalCount()).isEqualTo(9 + 11);
+    assertThat(test.testIntervals()).hasValue(9 + 11);
   }
 
   @Test
@@ -101,7 +101,7 @@ class HeldTestTest {
     for (int k = 1; k < breaths.length; k++) {
       breaths[k] = breaths[k - 1] + (k == 7 ? 10 : 5.9);
     }
-    assertThat(test(breaths).outcome()).isEqualTo(HeldTest.Outcome.PASS);
+    assertThat(test(breaths).verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
     breaths[20] += 0.2;
     for (int k = 7; k < 20; k++) {
       breaths[k] += 0.1;
@@ -113,8 +113,8 @@ class HeldTestTest {
   void theVerdictOnAPracticeIsThatOfItsTest() {
     Review review = SessionBuilder.ofSeconds(150).test().breathsEvery(6, 1, 121).review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
-    assertThat(review.verdict().rule()).startsWith("Without prompts").contains("another day");
-    assertThat(review.findings()).extracting(Finding::code).contains("unprompted-held");
+    assertThat(review.rule()).startsWith("Without prompts").contains("another day");
+    assertThat(review.findings()).extracting(Feedback::code).contains("unprompted-held");
   }
 
   @Test
@@ -126,8 +126,7 @@ class HeldTestTest {
             .finding(62, ClinicalFinding.BREATHING_SLOW)
             .breathsEvery(6, 66, 300)
             .review();
-    HeldTest test = review.metrics().unprompted().orElseThrow().test().orElseThrow();
-    assertThat(test.outcome()).isEqualTo(HeldTest.Outcome.INCOMPLETE);
+    assertThat(review.testIntervals()).hasValue(10);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
     // The other rhythm was prompted from its start.
     assertThat(review.metrics().prompts().given()).isGreaterThan(30);
@@ -140,7 +139,6 @@ class HeldTestTest {
     SessionBuilder builder =
         SessionBuilder.ofSeconds(180).by(TestPlans.edition(edition), group).test();
     Session empty = builder.build();
-    BreathPlan plan = empty.header().plan().guidance().rhythm().steadyBreaths().orElseThrow();
     Random chance = new Random(20_260_131);
     int met = 0;
     for (int run = 0; run < RUNS; run++) {
@@ -154,7 +152,7 @@ class HeldTestTest {
         }
       }
       Session session = new Session(empty.header(), events, List.of());
-      String outcome = HeldTest.of(Practice.of(session), plan).outcome().name();
+      String outcome = HeldTest.of(Practice.of(session)).ruled().outcome().name();
       met += Arrays.asList(outcomes).contains(outcome) ? 1 : 0;
     }
     return (double) met / RUNS;
@@ -181,14 +179,14 @@ class HeldTestTest {
     "6.0, 1.5, 0.001"
   })
   void anAdultTestPassesAsOftenAsThePrototypeSays(double mean, double sd, double expected) {
-    assertThat(share(PatientGroup.ADULT, "aha-2025", mean, sd, 0, "PASS"))
+    assertThat(share(PatientGroup.ADULT, "aha-2025", mean, sd, 0, "HELD"))
         .isCloseTo(expected, within(0.04));
   }
 
   @ParameterizedTest
   @CsvSource({"0.25, 0.999", "0.30, 0.906", "0.45, 0.032"})
   void aChildTestToo(double sd, double expected) {
-    assertThat(share(PatientGroup.CHILD, "aha-2020", 2.5, sd, 0, "PASS"))
+    assertThat(share(PatientGroup.CHILD, "aha-2020", 2.5, sd, 0, "HELD"))
         .isCloseTo(expected, within(0.04));
   }
 
@@ -196,9 +194,9 @@ class HeldTestTest {
   @CsvSource({"0.005, 0.91, 0.99", "0.02, 0.66, 0.94"})
   void aBreathThatIsNotRegisteredMakesUndecidedRatherThanFailed(
       double skip, double pass, double passOrRepeat) {
-    assertThat(share(PatientGroup.ADULT, "aha-2025", 6, 0.4, skip, "PASS"))
+    assertThat(share(PatientGroup.ADULT, "aha-2025", 6, 0.4, skip, "HELD"))
         .isCloseTo(pass, within(0.04));
-    assertThat(share(PatientGroup.ADULT, "aha-2025", 6, 0.4, skip, "PASS", "REPEAT"))
+    assertThat(share(PatientGroup.ADULT, "aha-2025", 6, 0.4, skip, "HELD", "UNDECIDED"))
         .isCloseTo(passOrRepeat, within(0.04));
   }
 }

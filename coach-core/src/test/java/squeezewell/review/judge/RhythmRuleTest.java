@@ -4,12 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 import squeezewell.review.SessionBuilder;
+import squeezewell.review.say.Review;
 
 /** The stated rule on sequences worked by hand: 6 s asked, 5 to 7 s in range, 15 %, 8 %, 10 s. */
 class RhythmRuleTest {
   @Test
   void twoMinutesAtTheAskedIntervalAreHeld() {
-    assertThat(verdict(SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 120)).reasons()).isEmpty();
+    assertThat(review(SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 120)).reasons()).isEmpty();
     assertThat(outcome(SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 120)))
         .isEqualTo(Verdict.Outcome.HELD);
   }
@@ -17,7 +18,7 @@ class RhythmRuleTest {
   @Test
   void aMeanTenPercentOffIsNotHeld() {
     // 5.4 / 6 = 0.90, although every interval is in range.
-    assertThat(verdict(SessionBuilder.ofSeconds(125).breathsEvery(5.4, 0, 124.2)).reasons())
+    assertThat(review(SessionBuilder.ofSeconds(125).breathsEvery(5.4, 0, 124.2)).reasons())
         .containsExactly("mean interval 5.4 s");
   }
 
@@ -41,12 +42,12 @@ class RhythmRuleTest {
     assertThat(outcome(SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 114)))
         .isEqualTo(Verdict.Outcome.HELD);
     for (double seconds : new double[] {119.999, 119.5}) {
-      Verdict shorter = verdict(SessionBuilder.ofSeconds(seconds).breathsEvery(6, 0, 114));
-      assertThat(shorter.outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
+      Review shorter = review(SessionBuilder.ofSeconds(seconds).breathsEvery(6, 0, 114));
+      assertThat(shorter.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
       assertThat(shorter.reasons())
           .containsExactly("practised for just under 2:00; the rule needs 2:00");
     }
-    assertThat(verdict(SessionBuilder.ofSeconds(119.4).breathsEvery(6, 0, 114)).reasons())
+    assertThat(review(SessionBuilder.ofSeconds(119.4).breathsEvery(6, 0, 114)).reasons())
         .containsExactly("practised for 1:59; the rule needs 2:00");
   }
 
@@ -57,21 +58,21 @@ class RhythmRuleTest {
     for (int k = 0; k < 10; k++) {
       session.breaths(12 * k, 12 * k + 4.9);
     }
-    assertThat(verdict(session.breaths(120)).reasons())
+    assertThat(review(session.breaths(120)).reasons())
         .containsExactly("20 of 20 intervals out of range");
   }
 
   @Test
   void stoppingBeforeTheEndIsNotHeld() {
-    assertThat(verdict(SessionBuilder.ofSeconds(180).breathsEvery(6, 0, 120)).reasons())
+    assertThat(review(SessionBuilder.ofSeconds(180).breathsEvery(6, 0, 120)).reasons())
         .containsExactly("60 s from one breath to the next");
   }
 
-  private static Verdict verdict(SessionBuilder session) {
-    return session.review().verdict();
+  private static Review review(SessionBuilder session) {
+    return session.review();
   }
 
   private static Verdict.Outcome outcome(SessionBuilder session) {
-    return verdict(session).outcome();
+    return session.review().verdict().outcome();
   }
 }

@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
 import squeezewell.review.SessionBuilder;
+import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
 
 /** What is found among many silences at once, against a walk through all of them. */

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 import squeezewell.protocol.ClinicalFinding;
-import squeezewell.review.Review;
 import squeezewell.review.Reviewer;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.VirtualTrainee;

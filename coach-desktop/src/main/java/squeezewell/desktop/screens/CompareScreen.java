@@ -9,8 +9,8 @@ import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.picture.RibbonMark;
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
+import squeezewell.review.say.Review;
 
 /** Two practices side by side. */
 public final class CompareScreen {

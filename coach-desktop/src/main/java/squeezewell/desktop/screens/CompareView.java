@@ -3,9 +3,9 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.picture.RibbonMark;
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
 import squeezewell.review.compare.ComparisonText;
+import squeezewell.review.say.Review;
 
 /**
  * What the comparison of two practices says. Pure.

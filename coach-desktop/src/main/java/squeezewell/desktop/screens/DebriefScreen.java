@@ -19,8 +19,8 @@ import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Review;
 
 /** What was done against what was asked, read from the top. */
 public final class DebriefScreen {
@@ -133,8 +133,8 @@ public final class DebriefScreen {
 
   private void addVerdict(Column column, Review review) {
     column.subheading(review.verdict().outcome().label(), 4);
-    column.note(review.verdict().rule());
-    for (String reason : review.verdict().reasons()) {
+    column.note(review.rule());
+    for (String reason : review.reasons()) {
       column.gap(2).note(Phrases.capital(reason) + ".");
     }
     column.gap(14);
@@ -189,7 +189,7 @@ public final class DebriefScreen {
     column.gap(8);
   }
 
-  private void addFindings(Column column, String heading, List<Finding> findings, boolean number) {
+  private void addFindings(Column column, String heading, List<Feedback> findings, boolean number) {
     if (findings.isEmpty()) {
       return;
     }
@@ -200,17 +200,17 @@ public final class DebriefScreen {
     column.gap(8);
   }
 
-  private JPanel finding(Finding finding, String mark) {
+  private JPanel finding(Feedback finding, String mark) {
     JLabel number = kit.fixed(kit.label(mark, look.bold(20), palette.softText()), 28, 26);
     number.setAlignmentY(Component.TOP_ALIGNMENT);
     Column text = kit.column(kit.cardTextWidth() - look.px(28));
     text.setAlignmentY(Component.TOP_ALIGNMENT);
     text.bold(finding.title() + ".", 15);
-    for (String words : FindingWords.paragraphs(finding)) {
-      if (FindingWords.tellsWhatToDo(words)) {
-        text.gap(5).bold(words, 13);
+    for (Feedback.Paragraph paragraph : finding.paragraphs()) {
+      if (paragraph.tellsWhatToDo()) {
+        text.gap(5).bold(paragraph.text(), 13);
       } else {
-        text.gap(3).note(words);
+        text.gap(3).note(paragraph.text());
       }
     }
     return kit.card().put(kit.row(0, number, text));

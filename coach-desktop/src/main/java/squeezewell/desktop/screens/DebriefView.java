@@ -8,15 +8,16 @@ import java.util.stream.Collectors;
 import squeezewell.picture.MarksView;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.Review;
-import squeezewell.review.judge.Finding;
+import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
+import squeezewell.review.say.Asked;
+import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
@@ -41,8 +42,8 @@ record DebriefView(
     String first,
     String asked,
     List<Figure> figures,
-    List<Finding> toChange,
-    List<Finding> wentWell,
+    List<Feedback> toChange,
+    List<Feedback> wentWell,
     List<String> found,
     List<Part> parts,
     List<String> details,
@@ -70,10 +71,10 @@ record DebriefView(
   record Part(String title, String asked, List<String> lines, String verdict) {}
 
   static DebriefView of(Review review) {
-    List<Finding> toChange = new ArrayList<>();
-    List<Finding> wentWell = new ArrayList<>();
-    for (Finding finding : review.findings()) {
-      (finding.severity() == Finding.Severity.GOOD ? wentWell : toChange).add(finding);
+    List<Feedback> toChange = new ArrayList<>();
+    List<Feedback> wentWell = new ArrayList<>();
+    for (Feedback finding : review.findings()) {
+      (finding.severity() == Severity.GOOD ? wentWell : toChange).add(finding);
     }
     return new DebriefView(
         review.headline(),
@@ -89,14 +90,17 @@ record DebriefView(
         review.asked().local().map(Phrases::local).orElse(List.of()));
   }
 
-  private static String first(Review review, List<Finding> toChange) {
+  private static String first(Review review, List<Feedback> toChange) {
     Verdict.Outcome outcome = review.verdict().outcome();
     if (toChange.isEmpty() && outcome == Verdict.Outcome.HELD) {
       return "";
     }
-    String why = String.join("; ", review.verdict().reasons());
+    String why = String.join("; ", review.reasons());
     return outcome.label()
-        + FindingWords.whatToDo(toChange)
+        + toChange.stream()
+            .limit(1)
+            .flatMap(feedback -> feedback.whatToDo().stream())
+            .findFirst()
             .map(words -> ". " + words)
             .orElse(why.isEmpty() ? "." : ": " + why + ".");
   }
@@ -269,12 +273,7 @@ record DebriefView(
     metrics.compressions().ifPresent(c -> addCompressions(c, lines));
     Metrics.Prompts prompts = metrics.prompts();
     lines.add(Quantities.count(metrics.breathCount(), "breath") + "; " + prompts(prompts));
-    metrics
-        .unprompted()
-        .ifPresent(
-            done ->
-                UnpromptedText.add(
-                    done, (name, text) -> lines.add(Phrases.capital(name) + ": " + text)));
+    UnpromptedText.add(review, (name, text) -> lines.add(Phrases.capital(name) + ": " + text));
     metrics
         .asynchrony()
         .meanSeconds()

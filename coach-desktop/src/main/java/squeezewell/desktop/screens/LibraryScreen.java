@@ -77,15 +77,15 @@ public final class LibraryScreen {
   private void fill(SideBySide.Choice choice) {
     values.refill(
         () -> {
-          for (LibraryView.Value value : LibraryView.of(editions, choice).values()) {
+          for (SideBySide.Value value : SideBySide.of(editions, choice).values()) {
             values.subheading(value.name(), 6).put(card(value), 14);
           }
         });
   }
 
-  private Column card(LibraryView.Value value) {
+  private Column card(SideBySide.Value value) {
     Column card = kit.card();
-    for (LibraryView.Entry entry : value.entries()) {
+    for (SideBySide.Entry entry : value.entries()) {
       if (card.getComponentCount() > 0) {
         card.gap(10);
       }
@@ -94,18 +94,17 @@ public final class LibraryScreen {
     return card;
   }
 
-  private void addEntry(Column card, String name, LibraryView.Entry entry) {
-    JLabel edition = kit.wide(kit.plainLabel(entry.edition(), 15), NAME_WIDTH);
+  private void addEntry(Column card, String name, SideBySide.Entry entry) {
+    String title = Phrases.edition(entry.protocol());
+    JLabel edition = kit.wide(kit.plainLabel(title, 15), NAME_WIDTH);
     JLabel value = kit.boldLabel(entry.value(), 17);
-    value
-        .getAccessibleContext()
-        .setAccessibleName(name + ", " + entry.edition() + ": " + entry.value());
+    value.getAccessibleContext().setAccessibleName(name + ", " + title + ": " + entry.value());
     edition.setAlignmentY(Component.CENTER_ALIGNMENT);
     value.setAlignmentY(Component.CENTER_ALIGNMENT);
     card.put(kit.row(0, edition, value, Box.createHorizontalGlue()));
     if (!entry.change().isEmpty()) {
       card.put(kit.label(entry.change(), look.bold(13), look.palette().tide()));
     }
-    card.soft(entry.source(), 12);
+    card.soft(entry.source().line(), 12);
   }
 }

@@ -21,7 +21,7 @@ import squeezewell.desktop.parts.ZoomRibbon;
 import squeezewell.picture.MarksView;
 import squeezewell.picture.PlotData;
 import squeezewell.picture.PlotsView;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /** The pictures of a practice, one at a time, to look at closely. */

@@ -21,8 +21,9 @@ record PromptsView(RecordBook book, ZoneId zone) {
    *
    * @param prompting how far breaths are prompted
    * @param startLevel the level that fading begins with; 0 where prompts do not fade
+   * @param anew whether going on from last time is offered too, and this is not it
    */
-  record Choice(Prompting prompting, int startLevel, String label) {
+  record Choice(Prompting prompting, int startLevel, String label, boolean anew) {
     @Override
     public String toString() {
       return label;
@@ -35,10 +36,10 @@ record PromptsView(RecordBook book, ZoneId zone) {
     List<Choice> choices = new ArrayList<>();
     for (Prompting each : SetupView.prompting(guidance)) {
       if (each == Prompting.FADING && level > 0) {
-        choices.add(new Choice(each, level, each.label() + ", from level " + level));
-        choices.add(new Choice(each, 0, each.label() + ", from the beginning"));
+        choices.add(new Choice(each, level, each.label() + ", from level " + level, false));
+        choices.add(new Choice(each, 0, each.label() + ", from the beginning", true));
       } else {
-        choices.add(new Choice(each, 0, each.label()));
+        choices.add(new Choice(each, 0, each.label(), false));
       }
     }
     return List.copyOf(choices);

@@ -23,7 +23,6 @@ import squeezewell.protocol.Citation;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
-import squeezewell.report.SideBySide;
 import squeezewell.trainee.RecordBook;
 
 /** Where a practice is set up: patient, guideline, length. */
@@ -166,10 +165,7 @@ public final class SetupScreen {
     DefaultComboBoxModel<Choice<Guidance>> model = new DefaultComboBoxModel<>();
     Optional<Guidance> before = last.among(edition().guidance());
     for (Guidance guidance : edition().guidance()) {
-      PatientGroup group = guidance.patient();
-      SideBySide.Choice named =
-          new SideBySide.Choice(group, guidance.situation(), guidance.rescuers());
-      Choice<Guidance> choice = new Choice<>(guidance, named.toString());
+      Choice<Guidance> choice = new Choice<>(guidance, guidance.words());
       model.addElement(choice);
       if (before.filter(guidance::equals).isPresent()) {
         model.setSelectedItem(choice);
@@ -199,17 +195,12 @@ public final class SetupScreen {
     Optional<PromptsView.Choice> before = Optional.ofNullable(chosenPrompts());
     List<PromptsView.Choice> choices = past.choices(name(), guidance());
     Optional<PromptsView.Choice> same =
-        before.filter(c -> c.prompting() == wanted && choices.contains(c) && againFromNothing(c));
+        before.filter(c -> c.prompting() == wanted && choices.contains(c) && c.anew());
     Optional<PromptsView.Choice> first =
         choices.stream().filter(c -> c.prompting() == wanted).findFirst();
     prompts.setModel(new DefaultComboBoxModel<>(choices.toArray(new PromptsView.Choice[0])));
     same.or(() -> first).ifPresent(prompts::setSelectedItem);
     prompts.setEnabled(choices.size() > 1);
-  }
-
-  /** Whether fading anew was chosen where going on from last time was offered. */
-  private static boolean againFromNothing(PromptsView.Choice choice) {
-    return choice.startLevel() == 0 && !choice.label().equals(choice.prompting().label());
   }
 
   private PromptsView.Choice chosenPrompts() {

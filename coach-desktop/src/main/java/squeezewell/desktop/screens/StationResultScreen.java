@@ -12,7 +12,7 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.report.StationSheet;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.station.run.StationText;
 
 /** What came of a station: critical faults first, then the tasks, then the breaths. */

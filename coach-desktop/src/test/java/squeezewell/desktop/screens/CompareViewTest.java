@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import squeezewell.review.Review;
 import squeezewell.review.compare.Comparison;
+import squeezewell.review.say.Review;
 
 class CompareViewTest {
   @Test

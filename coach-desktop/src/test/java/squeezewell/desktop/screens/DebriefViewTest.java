@@ -21,8 +21,8 @@ import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
 import squeezewell.review.measure.Metrics;
+import squeezewell.review.say.Review;
 
 class DebriefViewTest {
   @Test

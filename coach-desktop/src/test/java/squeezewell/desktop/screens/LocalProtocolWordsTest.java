@@ -21,7 +21,7 @@ import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Situation;
 import squeezewell.report.ReviewHtml;
 import squeezewell.report.SideBySide;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.SessionHeader;
 
@@ -116,14 +116,14 @@ class LocalProtocolWordsTest {
   void sideBySideItSaysWhereItDiffersFromItsBase() {
     List<Protocol> all = new ArrayList<>(GuidelineLibrary.editions());
     all.add(LOCAL);
-    LibraryView view =
-        LibraryView.of(
+    SideBySide view =
+        SideBySide.of(
             all, new SideBySide.Choice(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0));
     assertThat(entry(view, "One breath every").change()).isEqualTo("Differs: 6 s in AHA 2025");
     assertThat(entry(view, "In range").change())
         .isEqualTo("Differs: 5 to 7 s by this program's own choice");
     assertThat(entry(view, "Squeeze for").change()).isEmpty();
-    assertThat(entry(view, "One breath every").edition())
+    assertThat(Phrases.edition(entry(view, "One breath every").protocol()))
         .isEqualTo("Standing orders (2026), local protocol");
   }
 
@@ -143,11 +143,11 @@ class LocalProtocolWordsTest {
             });
   }
 
-  private static LibraryView.Entry entry(LibraryView view, String name) {
+  private static SideBySide.Entry entry(SideBySide view, String name) {
     return view.values().stream()
         .filter(v -> v.name().equals(name))
         .flatMap(v -> v.entries().stream())
-        .filter(e -> e.edition().contains("Standing orders"))
+        .filter(e -> e.protocol().title().contains("Standing orders"))
         .findFirst()
         .orElseThrow();
   }

@@ -22,7 +22,7 @@ import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
-import squeezewell.review.Review;
+import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
 
 /** What the pictures show and say of each mark. */

@@ -10,17 +10,17 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.report.SideBySide;
 
-class LibraryViewTest {
+class LibraryValuesTest {
   private static final List<Protocol> EDITIONS = GuidelineLibrary.editions();
-  private static final LibraryView ADULT =
-      LibraryView.of(
+  private static final SideBySide ADULT =
+      SideBySide.of(
           EDITIONS, new SideBySide.Choice(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0));
 
-  private static LibraryView.Entry entry(String value, String edition) {
+  private static SideBySide.Entry entry(String value, String edition) {
     return ADULT.values().stream()
         .filter(v -> v.name().equals(value))
         .flatMap(v -> v.entries().stream())
-        .filter(e -> e.edition().startsWith(edition))
+        .filter(e -> Phrases.edition(e.protocol()).startsWith(edition))
         .findFirst()
         .orElseThrow();
   }
@@ -43,19 +43,19 @@ class LibraryViewTest {
 
   @Test
   void whatIsNotConfirmedOrOurOwnIsMarked() {
-    assertThat(entry("One breath every", "ERC 2021").source()).endsWith("from memory");
-    assertThat(entry("In range", "AHA 2020").source()).endsWith("our own choice");
+    assertThat(entry("One breath every", "ERC 2021").source().line()).endsWith("from memory");
+    assertThat(entry("In range", "AHA 2020").source().line()).endsWith("our own choice");
   }
 
   @Test
   void everyChoiceHasValuesAndEveryValueItsSource() {
     for (SideBySide.Choice choice : SideBySide.choices(EDITIONS)) {
-      LibraryView view = LibraryView.of(EDITIONS, choice);
+      SideBySide view = SideBySide.of(EDITIONS, choice);
       assertThat(view.values()).as(choice.toString()).hasSizeGreaterThanOrEqualTo(4);
       assertThat(view.values()).allSatisfy(v -> assertThat(v.entries()).isNotEmpty());
       assertThat(view.values())
-          .flatExtracting(LibraryView.Value::entries)
-          .allSatisfy(e -> assertThat(e.source()).isNotBlank());
+          .flatExtracting(SideBySide.Value::entries)
+          .allSatisfy(e -> assertThat(e.source().line()).isNotBlank());
     }
   }
 }

@@ -1,14 +1,14 @@
-package squeezewell.review;
+package squeezewell.review.say;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Citation;
-import squeezewell.review.judge.Finding;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Alignment;
-import squeezewell.review.measure.Asked;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Hold;
@@ -36,6 +36,9 @@ import squeezewell.session.NotedFinding;
  * @param alignment which breath met which prompt, by their places in the lists
  * @param findings what to tell the trainee, worst first, at least one
  * @param verdict whether the rhythm was held
+ * @param testIntervals how many intervals a test without prompts scored; its outcome is the
+ *     verdict. Empty if the practice was none
+ * @param slip whether it is a part that a finding led to which was taken back
  * @param notes what a reader should know about how this came about, such as an early end
  * @param found what was found during the session, in order
  * @param parts one review for each part with a rhythm of its own, if the rhythm changed; empty if
@@ -55,8 +58,10 @@ public record Review(
     List<Hold> holds,
     List<Silence> silences,
     Alignment alignment,
-    List<Finding> findings,
+    List<Feedback> findings,
     Verdict verdict,
+    OptionalInt testIntervals,
+    boolean slip,
     List<String> notes,
     List<NotedFinding> found,
     List<Review> parts) {
@@ -88,9 +93,19 @@ public record Review(
     return rhythms().stream().map(r -> r.asked().source()).distinct().collect(Collectors.toList());
   }
 
-  /** Whether it is a part that a finding led to which was taken back. */
-  public boolean slip() {
-    return notes.contains(Reviewer.SLIP);
+  /** The outcome of a test without prompts, which is the verdict; empty if it was none. */
+  public Optional<Verdict.Outcome> test() {
+    return testIntervals.isPresent() ? Optional.of(verdict.outcome()) : Optional.empty();
+  }
+
+  /** The rule of the verdict, in plain words. */
+  public String rule() {
+    return VerdictText.rule(verdict);
+  }
+
+  /** What fell short of the rule, in plain words; empty if nothing did. */
+  public List<String> reasons() {
+    return VerdictText.reasons(verdict);
   }
 
   /** One short sentence for the top of the debrief. */

@@ -24,7 +24,6 @@ import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
-import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
 import squeezewell.session.Journal;

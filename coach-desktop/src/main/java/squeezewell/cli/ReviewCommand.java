@@ -11,9 +11,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Caution;
-import squeezewell.review.say.Review;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
 /** The debrief of a session or of an event list. */

@@ -12,7 +12,6 @@ import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.say.Asked;
 import squeezewell.review.say.CompressionText;
-import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.UnpromptedText;

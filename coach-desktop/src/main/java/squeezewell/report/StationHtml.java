@@ -4,7 +4,6 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.station.run.StationResult;

@@ -1,16 +1,13 @@
 package squeezewell.trainee;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
 import squeezewell.review.Reviewer;
 import squeezewell.review.judge.Verdict;
-import squeezewell.review.say.VerdictText;
 import squeezewell.session.Fact;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
@@ -93,24 +90,6 @@ public record PastPractice(
   /** Whether it was a test, and passed. */
   boolean isPassed() {
     return test.filter(outcome -> outcome == Verdict.Outcome.HELD).isPresent();
-  }
-
-  /**
-   * What it says, in a few words for a list; empty if nothing.
-   *
-   * @param book all practices, so that the days of passed tests can be counted up to this one
-   * @param zone where days are counted
-   */
-  public String words(RecordBook book, ZoneId zone) {
-    if (prompting == Prompting.FADING) {
-      return startLevel == endLevel
-          ? "fading, level " + endLevel
-          : "fading, level " + startLevel + " to " + endLevel;
-    }
-    if (!isPassed()) {
-      return test.map(t -> "test: " + VerdictText.test(t).toLowerCase(Locale.ROOT)).orElse("");
-    }
-    return book.upTo(startedAt).heldAlone(trainee, guidance, zone).words();
   }
 
   /**

@@ -6,11 +6,13 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
+import squeezewell.review.say.VerdictText;
 
 /**
  * The past practices that say something of a rhythm held alone. Immutable; the order in which they
@@ -52,6 +54,29 @@ public final class RecordBook {
         .filter(PastPractice::isPassed)
         .forEach(p -> days.add(Days.on(p.startedAt(), zone)));
     return new HeldAlone(List.copyOf(days));
+  }
+
+  /**
+   * What a practice says, in a few words for a list; empty if nothing. The days of passed tests are
+   * counted up to it.
+   *
+   * @param zone where days are counted
+   */
+  public String words(PastPractice practice, ZoneId zone) {
+    if (practice.prompting() == Prompting.FADING) {
+      return practice.startLevel() == practice.endLevel()
+          ? "fading, level " + practice.endLevel()
+          : "fading, level " + practice.startLevel() + " to " + practice.endLevel();
+    }
+    if (!practice.isPassed()) {
+      return practice
+          .test()
+          .map(outcome -> "test: " + VerdictText.test(outcome).toLowerCase(Locale.ROOT))
+          .orElse("");
+    }
+    return upTo(practice.startedAt())
+        .heldAlone(practice.trainee(), practice.guidance(), zone)
+        .words();
   }
 
   /** The same book with nothing that began after an instant. */

@@ -135,7 +135,7 @@ class HeldAloneTest {
   }
 
   private static String words(Session session, RecordBook book) {
-    return PastPractice.of(session).orElseThrow().words(book, UTC);
+    return book.words(PastPractice.of(session).orElseThrow(), UTC);
   }
 
   /** The way from a first practice to a rhythm of one's own. */

@@ -96,7 +96,7 @@ final class BookCommand extends CliCommand {
                 : ""));
     around.print(TextWrap.wrap(review.headline(), 78, "    "));
     PastPractice.of(session)
-        .map(practice -> practice.words(book, zone))
+        .map(practice -> book.words(practice, zone))
         .filter(words -> !words.isEmpty())
         .ifPresent(words -> around.print(TextWrap.wrap(words, 78, "    ")));
   }

@@ -107,7 +107,7 @@ final class PastPractices {
       detail.append("  ·  ").append(ended);
     }
     PastPractice.of(session)
-        .map(practice -> practice.words(book, zone))
+        .map(practice -> book.words(practice, zone))
         .filter(words -> !words.isEmpty())
         .ifPresent(words -> detail.append("  ·  ").append(words));
     return new PastScreen.Line(

@@ -6,7 +6,6 @@ import squeezewell.review.measure.Statistics;
 /** How two samples differ, as intervals that hold the true difference at a stated level. */
 public final class TwoSamples {
   /** Two-sided normal quantile for 95 %. */
-  public static final double Z95 = 1.959963984540054;
 
   /** Two-sided normal quantile for 99 %. */
   static final double Z99 = 2.5758293035489004;

@@ -36,7 +36,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
    * @param tested the same, each as far as it counts: of a test that came to its end, up to there
    */
   public static Findings of(Session session, List<Facts> parts, List<Facts> tested) {
-    Verdict ruled = RhythmRule.judge(parts);
+    Verdict ruled = ruled(parts);
     List<Finding> found = found(session, parts, tested);
     if (ruled.outcome() == Verdict.Outcome.NOT_HELD) {
       found.add(ofRule(FindingCode.RHYTHM_NOT_HELD, ruled));
@@ -51,6 +51,16 @@ public record Findings(List<Finding> findings, Verdict verdict) {
             silenced.contains(one.code())
                 && (one.code() != FindingCode.RHYTHM_EVEN || one.where().isEmpty()));
     return new Findings(worst(found), RhythmRule.besides(ruled, found));
+  }
+
+  /** A test is judged by itself, and nothing else of its session is. */
+  private static Verdict ruled(List<Facts> parts) {
+    if (parts.size() == 1 && parts.get(0).practice().place().slip()) {
+      return Verdict.notJudged("rule.slip");
+    }
+    return HeldTest.isOf(parts.get(0))
+        ? HeldTest.of(parts.get(0).practice()).ruled()
+        : RhythmRule.judge(parts);
   }
 
   private static List<Finding> found(Session session, List<Facts> parts, List<Facts> tested) {

@@ -24,14 +24,12 @@ final class PromptFindings {
 
   private static final double LATE_SHARE = 0.15;
 
-  private static final double NOTICEABLE_TEMPO = 0.03;
-
   private PromptFindings() {}
 
   static List<Finding> of(Facts facts) {
     List<Finding> found = new ArrayList<>();
     Metrics.Asynchrony asynchrony = facts.metrics().asynchrony();
-    if (asynchrony.ownTempo() && tempoDiffers(facts)) {
+    if (asynchrony.ownTempo() && Pace.differs(facts)) {
       found.add(ownTempo(facts));
       return found;
     }
@@ -107,16 +105,6 @@ final class PromptFindings {
     String pause = facts.practice().breathPlan().isPresent() ? "" : ".pause";
     return told.and(
         Sentence.why("missed-prompts.why" + pause), Sentence.next("missed-prompts.next" + pause));
-  }
-
-  /**
-   * Whether the tempo itself is another: below 3 % a listener notices no difference over a few
-   * intervals (Drake and Botte, 1993), and to tell of it would contradict the figures beside it.
-   */
-  static boolean tempoDiffers(Facts facts) {
-    double asked = facts.practice().breathPlan().get().interval().seconds();
-    double own = facts.metrics().interval().medianSeconds().orElse(asked);
-    return Math.abs(own - asked) >= NOTICEABLE_TEMPO * asked;
   }
 
   private static Finding ownTempo(Facts facts) {

@@ -20,13 +20,8 @@ final class RhythmFindings {
   /** A tempo error below this is not told: people can't hear it (our own choice). */
   private static final double TEMPO_MARGIN = 0.03;
 
-  private static final double COUNTED_SECONDS = 1.8;
-
   /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
-
-  /** Below this an interval is printed as none, and a rate from it would say nothing. */
-  private static final double LEAST_SECONDS = 0.05;
 
   /** Fast intervals this soon after a check are put down to it. */
   private static final long AFTER_CHECK_NANOS = 60_000_000_000L;
@@ -90,7 +85,7 @@ final class RhythmFindings {
     boolean own = facts.metrics().asynchrony().ownTempo();
     int outside = interval.fastCount() + slow;
     // Who keeps a tempo of one's own is told of that instead, where it is another tempo.
-    boolean told = own && PromptFindings.tempoDiffers(facts);
+    boolean told = own && Pace.differs(facts);
     boolean uneven = !fast && !isTooSlow() && !told && outside > most();
     if (uneven && !slowing && !speeding) {
       found.add(uneven());
@@ -108,7 +103,7 @@ final class RhythmFindings {
 
   /** Whether no breath was prompted: then a kept rhythm is told as one without prompts. */
   private boolean unprompted() {
-    return interval.count() >= UnpromptedFindings.FEWEST
+    return interval.count() >= Pace.FEWEST_UNPROMPTED
         && facts.metrics().unprompted().map(Unprompted::intervalCount).orElse(0)
             == interval.count();
   }
@@ -182,7 +177,7 @@ final class RhythmFindings {
     int seconds = RollingRate.secondsAbove(facts.rollingRate(), plan.highestPerMinute());
     Finding told =
         Finding.fault(
-            FindingCode.TOO_FAST, offPace(facts.valid(), Judgement.FAST, plan), inRange());
+            FindingCode.TOO_FAST, Pace.off(facts.valid(), Judgement.FAST, plan), inRange());
     if (seconds >= FAST_SECONDS) {
       told =
           told.and(
@@ -191,43 +186,11 @@ final class RhythmFindings {
                   Quantity.tenths(plan.highestPerMinute()),
                   Quantity.clockSeconds(seconds)));
     }
-    told = told.and(Sentence.why("too-fast.why"), count(plan));
+    told = told.and(Sentence.why("too-fast.why"), Pace.count(plan));
     if (onlyAfterChecks()) {
       return told.titled("too-fast.title.checks", CheckKind.of(facts.practice().guidance()));
     }
     return isUsuallyFast() ? told : told.titled("too-fast.title.while");
-  }
-
-  /**
-   * How far apart breaths came that are called too fast or too slow. The number is the median of
-   * the intervals that were out of range on that side, and not the mean of all: one long wait makes
-   * the mean of a fast rhythm slow, and the number would contradict the word beside it.
-   *
-   * @param intervals those that count
-   * @param side {@link Judgement#FAST} or {@link Judgement#SLOW}; at least one of them is so
-   * @param plan what was asked for
-   */
-  static Sentence offPace(List<IntervalPoint> intervals, Judgement side, BreathPlan plan) {
-    double[] off =
-        intervals.stream()
-            .filter(point -> point.judgement() == side)
-            .mapToDouble(IntervalPoint::seconds)
-            .toArray();
-    boolean fast = side == Judgement.FAST;
-    double limit = plan.limitSeconds(side);
-    double usual = Statistics.median(off).getAsDouble();
-    String key = fast ? "off-pace.fast" : "off-pace.slow";
-    Quantity seconds = Quantity.tenths(usual, limit);
-    Quantity asked = Quantity.tenths(plan.interval().seconds());
-    return usual < LEAST_SECONDS
-        ? Sentence.done(key + ".no-rate", off.length, intervals.size(), seconds, asked)
-        : Sentence.done(
-            key,
-            off.length,
-            intervals.size(),
-            seconds,
-            Quantity.tenths(60 / usual, 60 / limit),
-            asked);
   }
 
   private boolean onlyAfterChecks() {
@@ -247,15 +210,10 @@ final class RhythmFindings {
   private Finding tooSlow() {
     return Finding.fault(
         FindingCode.TOO_SLOW,
-        offPace(facts.valid(), Judgement.SLOW, plan),
+        Pace.off(facts.valid(), Judgement.SLOW, plan),
         inRange(),
         Sentence.why("too-slow.why"),
-        count(plan));
-  }
-
-  /** Seconds can be counted; what is shorter than two is felt as a beat. */
-  static Sentence count(BreathPlan plan) {
-    return Sentence.next(plan.interval().seconds() < COUNTED_SECONDS ? "next.beat" : "next.count");
+        Pace.count(plan));
   }
 
   private Finding drifted(FindingCode code, String why, boolean harmful) {
@@ -277,7 +235,7 @@ final class RhythmFindings {
         inRange(),
         Sentence.done("rhythm-uneven.done", interval.fastCount(), interval.slowCount()),
         Sentence.why("rhythm-uneven.why"),
-        count(plan));
+        Pace.count(plan));
   }
 
   private Finding aLittleOff(boolean fast) {

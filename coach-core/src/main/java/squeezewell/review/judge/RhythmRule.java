@@ -50,16 +50,9 @@ public final class RhythmRule {
 
   /**
    * What the figures give. Parts that ask for the same breaths are judged together, others each by
-   * itself; it is held if none that can be judged was not. A test is judged by itself, and nothing
-   * else of its session is.
+   * itself; it is held if none that can be judged was not.
    */
   static Verdict judge(List<Facts> parts) {
-    if (parts.size() == 1 && parts.get(0).practice().place().slip()) {
-      return Verdict.notJudged("rule.slip");
-    }
-    if (HeldTest.isOf(parts.get(0))) {
-      return HeldTest.of(parts.get(0).practice()).ruled();
-    }
     Map<List<Object>, List<Facts>> rhythms = new LinkedHashMap<>();
     for (Facts part : parts) {
       Optional<BreathPlan> plan = part.practice().breathPlan();

@@ -7,14 +7,11 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.MeasureUnprompted;
+import squeezewell.review.measure.Statistics;
 import squeezewell.review.measure.Unprompted;
 
 /** Findings about the rhythm while no breath was prompted. The numbers are our own choice. */
 final class UnpromptedFindings {
-  /** With fewer intervals nothing is said. */
-  static final int FEWEST = 5;
-
   private static final double TEMPO_MARGIN = 0.03;
 
   private UnpromptedFindings() {}
@@ -23,11 +20,15 @@ final class UnpromptedFindings {
     List<Finding> found = new ArrayList<>();
     Optional<Unprompted> measured = facts.metrics().unprompted();
     Optional<BreathPlan> plan = facts.practice().breathPlan();
-    if (!measured.isPresent() || !plan.isPresent() || measured.get().intervalCount() < FEWEST) {
+    if (!measured.isPresent()
+        || !plan.isPresent()
+        || measured.get().intervalCount() < Pace.FEWEST_UNPROMPTED) {
       return found;
     }
     Unprompted unprompted = measured.get();
-    double median = MeasureUnprompted.median(facts).getAsDouble();
+    double median =
+        Statistics.median(facts.unprompted().stream().mapToDouble(IntervalPoint::seconds).toArray())
+            .getAsDouble();
     int fast = unprompted.fastCount();
     int slow = unprompted.slowCount();
     int most = RhythmRule.mostOutside(unprompted.intervalCount());
@@ -40,21 +41,21 @@ final class UnpromptedFindings {
               FindingCode.UNPROMPTED_FAST,
               off(facts, Judgement.FAST, plan.get()),
               Sentence.why("unprompted-fast.why"),
-              RhythmFindings.count(plan.get())));
+              Pace.count(plan.get())));
     } else if (tooSlow) {
       found.add(
           Finding.fault(
               FindingCode.UNPROMPTED_SLOW,
               off(facts, Judgement.SLOW, plan.get()),
               Sentence.why("too-slow.why"),
-              RhythmFindings.count(plan.get())));
+              Pace.count(plan.get())));
     } else if (fast + slow > most) {
       found.add(
           Finding.fault(
               FindingCode.UNPROMPTED_UNEVEN,
               mean(unprompted, plan.get()),
               share(unprompted),
-              RhythmFindings.count(plan.get())));
+              Pace.count(plan.get())));
     } else if (kept(facts, plan.get())) {
       found.add(
           Finding.good(
@@ -68,8 +69,7 @@ final class UnpromptedFindings {
     if (HeldTest.isOf(facts)) {
       return RhythmRule.kept(facts);
     }
-    long[] lengths =
-        MeasureUnprompted.intervals(facts).stream().mapToLong(IntervalPoint::lengthNanos).toArray();
+    long[] lengths = facts.unprompted().stream().mapToLong(IntervalPoint::lengthNanos).toArray();
     return RhythmRule.shortfalls(plan, lengths, new long[0]).isEmpty();
   }
 
@@ -78,8 +78,7 @@ final class UnpromptedFindings {
   }
 
   private static Sentence off(Facts facts, Judgement side, BreathPlan plan) {
-    return Sentence.done(
-        "unprompted.off", RhythmFindings.offPace(MeasureUnprompted.intervals(facts), side, plan));
+    return Sentence.done("unprompted.off", Pace.off(facts.unprompted(), side, plan));
   }
 
   private static Sentence mean(Unprompted unprompted, BreathPlan plan) {

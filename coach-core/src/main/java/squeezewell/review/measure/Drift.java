@@ -25,7 +25,6 @@ public record Drift(
   private static final double LEAST_OF_FEW = 5;
 
   private static final int FEWEST = 8;
-  private static final double Z95 = 1.959963984540054;
 
   /** Long sessions are averaged down to this many points, since the pairs grow as the square. */
   private static final int MOST_POINTS = 400;
@@ -64,7 +63,7 @@ public record Drift(
     slopes = Arrays.copyOf(slopes, count);
     Arrays.sort(slopes);
     double scale = 6_000 / usual;
-    double spread = Z95 * Math.sqrt(n * (n - 1.0) * (2.0 * n + 5) / 18);
+    double spread = Statistics.Z95 * Math.sqrt(n * (n - 1.0) * (2.0 * n + 5) / 18);
     int low = Math.max(0, (int) Math.floor((count - spread) / 2) - 1);
     int high = Math.min(count - 1, (int) Math.ceil((count + spread) / 2));
     return new Drift(

@@ -1,6 +1,7 @@
 package squeezewell.review.measure;
 
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * What the findings of a part are drawn from.
@@ -27,5 +28,12 @@ public record Facts(Marks marks, Metrics metrics) {
   /** The intervals that count, in order. */
   public List<IntervalPoint> valid() {
     return marks.valid();
+  }
+
+  /** The intervals that count and were not prompted, in order. */
+  public List<IntervalPoint> unprompted() {
+    return valid().stream()
+        .filter(p -> practice().silentAt(p.atNanos()))
+        .collect(Collectors.toList());
   }
 }

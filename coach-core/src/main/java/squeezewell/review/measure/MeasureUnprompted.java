@@ -4,14 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.session.Fact;
-import squeezewell.session.Session;
-import squeezewell.session.SessionEvent;
 
 /** Computes {@link Unprompted}. */
 public final class MeasureUnprompted {
@@ -162,30 +158,6 @@ public final class MeasureUnprompted {
       }
     }
     return longest;
-  }
-
-  /** The highest level that the events of a session tell of; empty if they tell of none. */
-  static OptionalInt highestLevel(Session session) {
-    return session.standing().stream()
-        .map(SessionEvent::fact)
-        .filter(Fact.Prompts.class::isInstance)
-        .map(f -> ((Fact.Prompts) f).level())
-        .filter(OptionalInt::isPresent)
-        .mapToInt(OptionalInt::getAsInt)
-        .max();
-  }
-
-  /** The intervals that count and were not prompted, in order. */
-  public static List<IntervalPoint> intervals(Facts facts) {
-    return facts.valid().stream()
-        .filter(p -> facts.practice().silentAt(p.atNanos()))
-        .collect(Collectors.toList());
-  }
-
-  /** The median of the un-prompted intervals, in seconds; empty without one. */
-  public static OptionalDouble median(Facts facts) {
-    return Statistics.median(
-        intervals(facts).stream().mapToDouble(IntervalPoint::seconds).toArray());
   }
 
   private static double seconds(long nanos) {

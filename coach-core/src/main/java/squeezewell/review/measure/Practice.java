@@ -105,7 +105,18 @@ public record Practice(
         List.copyOf(holds),
         schedule.pulseChecks(),
         silences(schedule, 0, end),
-        MeasureUnprompted.highestLevel(session));
+        highestLevel(session));
+  }
+
+  /** The highest level that the events of a session tell of; empty if they tell of none. */
+  private static OptionalInt highestLevel(Session session) {
+    return session.standing().stream()
+        .map(SessionEvent::fact)
+        .filter(Fact.Prompts.class::isInstance)
+        .map(f -> ((Fact.Prompts) f).level())
+        .filter(OptionalInt::isPresent)
+        .mapToInt(OptionalInt::getAsInt)
+        .max();
   }
 
   /** What of the silences lies in [from, to). */

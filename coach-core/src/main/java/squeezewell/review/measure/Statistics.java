@@ -2,10 +2,11 @@ package squeezewell.review.measure;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
-import squeezewell.review.compare.TwoSamples;
 
 /** The usual statistics of a sample. What can't be computed is empty, never 0. */
 public final class Statistics {
+  public static final double Z95 = 1.959963984540054;
+
   /** Makes the median of distances from the median equal the SD of a normal distribution. */
   private static final double MAD_TO_SD = 1.4826;
 
@@ -72,7 +73,7 @@ public final class Statistics {
   private static OptionalDouble wilson(int successes, int trials, int sign) {
     return trials == 0
         ? OptionalDouble.empty()
-        : OptionalDouble.of(score(successes, trials, sign * TwoSamples.Z95));
+        : OptionalDouble.of(score(successes, trials, sign * Z95));
   }
 
   /**

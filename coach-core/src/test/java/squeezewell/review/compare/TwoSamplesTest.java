@@ -34,19 +34,19 @@ class TwoSamplesTest {
   })
   void theIntervalOfTwoSharesAgreesWithThePublishedExamples(
       int k1, int n1, int k2, int n2, double low, double high) {
-    TwoSamples.Difference found = TwoSamples.shares(k1, n1, k2, n2, TwoSamples.Z95).get();
+    TwoSamples.Difference found = TwoSamples.shares(k1, n1, k2, n2, Statistics.Z95).get();
     assertThat(found.low()).isCloseTo(low, within(5.1e-5));
     assertThat(found.high()).isCloseTo(high, within(5.1e-5));
     assertThat(found.value()).isEqualTo((double) k1 / n1 - (double) k2 / n2);
-    TwoSamples.Difference turned = TwoSamples.shares(k2, n2, k1, n1, TwoSamples.Z95).get();
+    TwoSamples.Difference turned = TwoSamples.shares(k2, n2, k1, n1, Statistics.Z95).get();
     assertThat(turned.low()).isCloseTo(-high, within(5.1e-5));
     assertThat(turned.high()).isCloseTo(-low, within(5.1e-5));
   }
 
   @Test
   void withoutTrialsThereIsNoDifferenceOfShares() {
-    assertThat(TwoSamples.shares(0, 0, 3, 4, TwoSamples.Z95)).isEmpty();
-    assertThat(TwoSamples.shares(3, 4, 0, 0, TwoSamples.Z95)).isEmpty();
+    assertThat(TwoSamples.shares(0, 0, 3, 4, Statistics.Z95)).isEmpty();
+    assertThat(TwoSamples.shares(3, 4, 0, 0, Statistics.Z95)).isEmpty();
   }
 
   /**
@@ -110,7 +110,7 @@ class TwoSamplesTest {
   @Test
   void theNormalQuantilesAreThoseOfTheReference() {
     NormalDistribution normal = new NormalDistribution();
-    assertThat(TwoSamples.Z95).isCloseTo(normal.inverseCumulativeProbability(0.975), within(1e-9));
+    assertThat(Statistics.Z95).isCloseTo(normal.inverseCumulativeProbability(0.975), within(1e-9));
     assertThat(TwoSamples.Z99).isCloseTo(normal.inverseCumulativeProbability(0.995), within(1e-9));
   }
 }

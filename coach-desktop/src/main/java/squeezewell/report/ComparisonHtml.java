@@ -1,7 +1,6 @@
 package squeezewell.report;
 
 import squeezewell.review.compare.Comparison;
-import squeezewell.review.compare.ComparisonText;
 import squeezewell.review.say.Review;
 import squeezewell.words.Wording;
 
@@ -14,7 +13,7 @@ public final class ComparisonHtml {
 
   private static final String STYLE =
       """
-      table.pair th { width: 34%; } table.pair td { width: 22%; } td.clear { font-weight: bold; }
+      table.pair th { width: 30%; } table.pair td { width: 18%; } td.clear { font-weight: bold; }
       @media print { table.pair { font-size: 11px; } }
       """;
 
@@ -43,11 +42,13 @@ public final class ComparisonHtml {
       page.list(comparison.askedDifferently());
     }
     page.heading(WORDS.say("figures"));
-    page.add("<table class=\"pair\">\n<tr><th></th><td>A</td><td>B</td><td></td></tr>\n");
+    page.add("<table class=\"pair\">\n<tr><th></th><td>A</td><td>B</td><td>");
+    page.add(HtmlPage.text(WORDS.say("comparison.change")) + "</td><td>");
+    page.add(HtmlPage.text(WORDS.say("comparison.outside")) + "</td></tr>\n");
     comparison.rows().forEach(this::row);
     page.add("</table>\n");
-    page.heading(WORDS.say("comparison.rules"));
-    page.list(comparison.rules());
+    page.heading(WORDS.say("comparison.marked"));
+    page.list(comparison.targets());
     return page.end();
   }
 
@@ -58,13 +59,12 @@ public final class ComparisonHtml {
   }
 
   private void row(Comparison.Row row) {
-    boolean share = row.code().equals("interval.inRange");
-    page.add("<tr><th>" + HtmlPage.text(row.label() + (share ? " (95 % interval)" : "")) + "</th>");
+    page.add("<tr><th>" + HtmlPage.text(row.label()) + "</th>");
     for (Comparison.Side side : new Comparison.Side[] {row.a(), row.b()}) {
-      String likely = share ? " (" + ComparisonText.share(side) + ")" : "";
-      page.add("<td>" + HtmlPage.text(side.text() + likely) + "</td>");
+      page.element("td", side.isOutside() ? "clear" : "", side.text());
     }
-    page.add("<td" + (row.outcome().isClear() ? " class=\"clear\"" : "") + ">");
-    page.add(HtmlPage.text(row.outcome().label()) + "</td></tr>\n");
+    page.element("td", "", row.change());
+    page.element("td", row.outside().isEmpty() ? "" : "clear", row.outside());
+    page.add("</tr>\n");
   }
 }

@@ -125,10 +125,11 @@ final class TextRibbon {
         switch (hold.kind()) {
           case PULSE_CHECK -> "check";
           case SUCTION -> "suction";
-          case PAUSE -> "pause";
-          case WATCH -> "watched";
+          case PAUSED -> "pause";
+          case WATCHING -> "watched";
           case NO_RATE -> "no rate";
-          case HOLE -> "hole";
+          case STALLED -> "hole";
+          default -> throw new IllegalArgumentException("no hold: " + hold.kind());
         };
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;
     long last = (hold.endNanos() - from) / SECOND;

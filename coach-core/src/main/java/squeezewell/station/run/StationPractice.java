@@ -17,7 +17,6 @@ import squeezewell.session.Journal;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.file.StationTask;
-import squeezewell.station.file.TaskHold;
 import squeezewell.station.file.TaskKind;
 
 /**
@@ -200,10 +199,10 @@ public final class StationPractice {
   public void command(Command command, long atNanos) {
     switch (command) {
       case SQUEEZE, BREATH, COMPRESS -> squeeze(command, atNanos);
-      case PULSE_CHECK -> hold(TaskHold.PULSE_CHECK, command, atNanos);
-      case SUCTION -> hold(TaskHold.SUCTION, command, atNanos);
-      case PULSE_CHECK_END -> holdEnd(TaskHold.PULSE_CHECK, command, atNanos);
-      case SUCTION_END -> holdEnd(TaskHold.SUCTION, command, atNanos);
+      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, command, atNanos);
+      case SUCTION -> hold(Stretch.Kind.SUCTION, command, atNanos);
+      case PULSE_CHECK_END -> holdEnd(Stretch.Kind.PULSE_CHECK, command, atNanos);
+      case SUCTION_END -> holdEnd(Stretch.Kind.SUCTION, command, atNanos);
       case PAUSE -> stopClock(atNanos);
       case RESUME -> runClock(atNanos);
       case FINISH -> end(atNanos);
@@ -261,12 +260,11 @@ public final class StationPractice {
     }
   }
 
-  private boolean isHeldBy(TaskHold hold) {
-    Stretch.Kind kind = coach.state().schedule().stretchAt(coach.lastEventNanos()).kind();
-    return kind == (hold == TaskHold.PULSE_CHECK ? Stretch.Kind.PULSE_CHECK : Stretch.Kind.SUCTION);
+  private boolean isHeldBy(Stretch.Kind hold) {
+    return hold == coach.state().schedule().stretchAt(coach.lastEventNanos()).kind();
   }
 
-  private void hold(TaskHold hold, Command command, long atNanos) {
+  private void hold(Stretch.Kind hold, Command command, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       boolean open =
@@ -280,7 +278,7 @@ public final class StationPractice {
     pass(command, atNanos);
   }
 
-  private void holdEnd(TaskHold hold, Command command, long atNanos) {
+  private void holdEnd(Stretch.Kind hold, Command command, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       if (task.isHolding(hold) && done(task.task().id(), atNanos)) {
@@ -290,7 +288,7 @@ public final class StationPractice {
     pass(command, atNanos);
   }
 
-  private static boolean isOf(TaskState task, TaskHold hold) {
+  private static boolean isOf(TaskState task, Stretch.Kind hold) {
     return task.task().hold().isPresent() && task.task().hold().get() == hold;
   }
 
@@ -340,23 +338,21 @@ public final class StationPractice {
         goOn(atNanos);
       }
       if (task.hold().isPresent()) {
-        boolean check = task.hold().get() == TaskHold.PULSE_CHECK;
-        pass(check ? Command.PULSE_CHECK : Command.SUCTION, atNanos);
+        pass(Command.toggle(task.hold().get(), false), atNanos);
       }
     }
 
     @Override
     public void done(StationTask task, long atNanos) {
       if (task.hold().isPresent()) {
-        boolean check = task.hold().get() == TaskHold.PULSE_CHECK;
-        pass(check ? Command.PULSE_CHECK_END : Command.SUCTION_END, atNanos);
+        pass(Command.toggle(task.hold().get(), true), atNanos);
       }
     }
 
     @Override
     public void clock(boolean stopped, long atNanos) {
       if (breathing) {
-        coach.command(stopped ? Command.PAUSE : Command.RESUME, atNanos);
+        coach.command(Command.toggle(Stretch.Kind.PAUSED, !stopped), atNanos);
       }
     }
 

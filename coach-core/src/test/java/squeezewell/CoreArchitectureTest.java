@@ -10,7 +10,9 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
@@ -63,6 +65,61 @@ class CoreArchitectureTest {
   @ArchTest
   static final ArchRule aStationFileKnowsNoRun =
       knowsOnly("station.file", "cue", "protocol", "kit", "input");
+
+  @ArchTest
+  static final ArchRule measureKnowsNoJudgement =
+      knowsOnly("review.measure", "session", "cue", "protocol");
+
+  @ArchTest
+  static final ArchRule judgeKnowsMeasure =
+      knowsOnly("review.judge", "review.measure", "session", "cue", "protocol");
+
+  @ArchTest
+  static final ArchRule nothingIsJudgedInWords =
+      noClasses()
+          .that()
+          .resideInAPackage("squeezewell.review.judge..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("squeezewell.words..", "java.text..");
+
+  @ArchTest
+  static final ArchRule sayKnowsMeasureAndJudge =
+      knowsOnly("review.say", "review.measure", "review.judge", "session", "cue", "protocol");
+
+  @ArchTest
+  static final ArchRule compareStandsBeside =
+      knowsOnly(
+          "review.compare",
+          "review.measure",
+          "review.judge",
+          "review.say",
+          "session",
+          "cue",
+          "protocol");
+
+  @ArchTest
+  static final ArchRule noRoomOfReviewKnowsTheFront =
+      noClasses()
+          .that()
+          .resideInAPackage("squeezewell.review.*..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("squeezewell.review");
+
+  @ArchTest
+  static void noMoreThanTwoClassesStandInARing(JavaClasses classes) {
+    JavaClasses rooms =
+        classes.that(
+            resideInAnyPackage(
+                "squeezewell.review",
+                "squeezewell.review.measure..",
+                "squeezewell.review.judge..",
+                "squeezewell.review.say..",
+                "squeezewell.trainee.."));
+    assertThat(ClassRings.largerThan(2, rooms)).isEmpty();
+    assertThat(ClassRings.largerThan(1, classes)).hasSizeLessThanOrEqualTo(8);
+  }
 
   @ArchTest
   static final ArchRule thereAreNoCycles =

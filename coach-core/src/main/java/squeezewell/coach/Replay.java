@@ -9,9 +9,11 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.InOrder;
 import squeezewell.session.Breath;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
+import squeezewell.session.NotedBreath;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -27,16 +29,13 @@ public final class Replay {
   private final long endNanos;
   private final List<Control> controls;
   private final CueSchedule whole;
-  private final List<Squeeze> squeezes;
+  private final List<NotedBreath> squeezes;
   private final List<Long> compressions;
   private final List<NotedFinding> findings;
   private final List<SessionEvent> sounds = new ArrayList<>();
 
   /** The schedule made last: while a session plays on, the next question needs the same one. */
   private volatile Known known;
-
-  /** A breath with what became of it. Ends and retraction are {@code Long.MAX_VALUE} if none. */
-  private record Squeeze(long startNanos, long endNanos, long retractedNanos, OptionalDouble mL) {}
 
   private record Known(int controls, CueSchedule schedule) {}
 
@@ -47,7 +46,7 @@ public final class Replay {
     this.whole = session.schedule();
     this.endNanos = session.endNanos(whole);
     this.compressions = session.compressions();
-    this.squeezes = squeezes(session);
+    this.squeezes = session.squeezes();
     this.findings = session.findings();
     for (SessionEvent event : session.standing()) {
       if (event.what() == EventType.SOUND_LOST || event.what() == EventType.SOUND_BACK) {
@@ -83,23 +82,20 @@ public final class Replay {
     CueSchedule schedule = scheduleAt(at);
     List<Breath> breaths = new ArrayList<>();
     boolean squeezing = false;
-    for (Squeeze squeeze : squeezes) {
-      if (squeeze.startNanos() > at) {
+    for (NotedBreath noted : squeezes) {
+      Breath breath = noted.breath();
+      if (breath.startNanos() > at) {
         break;
       }
-      if (squeeze.retractedNanos() > at) {
-        boolean over = squeeze.endNanos() <= at;
-        squeezing = !over && squeeze.endNanos() != Long.MAX_VALUE;
+      if (noted.takenBackNanos().orElse(Long.MAX_VALUE) > at) {
+        squeezing = breath.endNanos().orElse(at) > at;
         breaths.add(
-            new Breath(
-                squeeze.startNanos(),
-                over ? OptionalLong.of(squeeze.endNanos()) : OptionalLong.empty(),
-                over || squeeze.endNanos() == Long.MAX_VALUE
-                    ? squeeze.mL()
-                    : OptionalDouble.empty()));
+            squeezing
+                ? new Breath(breath.startNanos(), OptionalLong.empty(), OptionalDouble.empty())
+                : breath);
       }
     }
-    int compressed = upTo(compressions, at);
+    int compressed = InOrder.countUpTo(compressions.size(), compressions::get, at);
     return new CoachState(
         schedule,
         breaths,
@@ -114,16 +110,7 @@ public final class Replay {
   }
 
   private CueSchedule scheduleAt(long at) {
-    int count = 0;
-    int high = controls.size();
-    while (count < high) {
-      int middle = (count + high) >>> 1;
-      if (controls.get(middle).atNanos() <= at) {
-        count = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
+    int count = InOrder.countUpTo(controls.size(), i -> controls.get(i).atNanos(), at);
     Known last = known;
     if (last.controls() != count) {
       last =
@@ -155,51 +142,5 @@ public final class Replay {
       }
     }
     return lost;
-  }
-
-  /** How many of the instants lie at or before one. */
-  private static int upTo(List<Long> instants, long at) {
-    int low = 0;
-    int high = instants.size();
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (instants.get(middle) <= at) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
-  }
-
-  /** All breaths, the retracted ones too, since they were there until they were taken back. */
-  private static List<Squeeze> squeezes(Session session) {
-    Map<Integer, Long> retracted = new HashMap<>();
-    for (SessionEvent event : session.events()) {
-      if (event.what() == EventType.RETRACT) {
-        retracted.put(((Fact.Correction) event.fact()).event(), event.atNanos());
-      }
-    }
-    List<Squeeze> found = new ArrayList<>();
-    for (SessionEvent event : session.events()) {
-      if (!(event.fact() instanceof Fact.Squeeze squeeze)) {
-        continue;
-      }
-      OptionalDouble volume = squeeze.millilitres();
-      if (event.what() == EventType.BREATH) {
-        long gone = retracted.getOrDefault(event.number(), Long.MAX_VALUE);
-        found.add(new Squeeze(event.atNanos(), Long.MAX_VALUE, gone, volume));
-      } else if (!found.isEmpty()) {
-        // The last end counts: before it the contact only bounced.
-        Squeeze last = found.remove(found.size() - 1);
-        found.add(
-            new Squeeze(
-                last.startNanos(),
-                event.atNanos(),
-                last.retractedNanos(),
-                volume.isPresent() ? volume : last.mL()));
-      }
-    }
-    return List.copyOf(found);
   }
 }

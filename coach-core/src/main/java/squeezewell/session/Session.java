@@ -1,12 +1,13 @@
 package squeezewell.session;
 
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import java.util.Set;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 
@@ -17,6 +18,7 @@ public final class Session {
   private final List<String> notes;
 
   /** Found once, since nearly every question to a session is about them. */
+  private final Map<Integer, Long> retracted;
   private final List<SessionEvent> standing;
 
   private final boolean finished;
@@ -32,7 +34,8 @@ public final class Session {
     this.header = Objects.requireNonNull(header, "header");
     this.events = List.copyOf(events);
     this.notes = List.copyOf(notes);
-    standing = standing(this.events);
+    retracted = retracted(this.events);
+    standing = laidAgain();
     finished = standing.stream().anyMatch(e -> e.what() == EventType.FINISH);
   }
 
@@ -56,55 +59,76 @@ public final class Session {
     return standing;
   }
 
-  private static List<SessionEvent> standing(List<SessionEvent> events) {
-    Set<Integer> retracted = new HashSet<>();
+  /** The numbers of events that were retracted, and when. */
+  private static Map<Integer, Long> retracted(List<SessionEvent> events) {
+    Map<Integer, Long> retracted = new HashMap<>();
     for (SessionEvent event : events) {
       if (event.what() == EventType.RETRACT) {
-        retracted.add(((Fact.Correction) event.fact()).event());
+        retracted.put(((Fact.Correction) event.fact()).event(), event.atNanos());
       }
     }
+    return retracted;
+  }
+
+  private List<SessionEvent> laidAgain() {
     if (retracted.isEmpty()) {
       return events;
     }
-    List<SessionEvent> standing = new ArrayList<>();
+    List<SessionEvent> kept = new ArrayList<>();
     boolean dropEnd = false;
     for (SessionEvent event : events) {
       if (event.what() == EventType.BREATH) {
-        dropEnd = retracted.contains(event.number());
+        dropEnd = retracted.containsKey(event.number());
       }
       boolean dropped =
           event.what() == EventType.RETRACT
-              || retracted.contains(event.number())
+              || retracted.containsKey(event.number())
               || (event.what() == EventType.BREATH_END && dropEnd);
       if (!dropped) {
-        standing.add(event);
+        kept.add(event);
       }
     }
-    return List.copyOf(standing);
+    return List.copyOf(kept);
   }
 
   /**
-   * The breaths given, in order. When a squeeze has more than one end, the contact bounced and the
-   * last end counts.
+   * All breaths, in order, those that were taken back too. When a squeeze has more than one end,
+   * the contact bounced and the last end counts.
    */
-  public List<Breath> breaths() {
-    List<Breath> breaths = new ArrayList<>();
-    for (SessionEvent event : standing) {
-      if (event.fact() instanceof Fact.Squeeze squeeze) {
-        OptionalDouble volume = squeeze.millilitres();
-        if (event.what() == EventType.BREATH) {
-          breaths.add(new Breath(event.atNanos(), OptionalLong.empty(), volume));
-        } else if (!breaths.isEmpty()) {
-          Breath last = breaths.remove(breaths.size() - 1);
-          breaths.add(
-              new Breath(
-                  last.startNanos(),
-                  OptionalLong.of(event.atNanos()),
-                  volume.isPresent() ? volume : last.millilitres()));
-        }
+  public List<NotedBreath> squeezes() {
+    List<NotedBreath> noted = new ArrayList<>();
+    for (SessionEvent event : events) {
+      if (!(event.fact() instanceof Fact.Squeeze squeeze)) {
+        continue;
+      }
+      Long gone = retracted.get(event.number());
+      OptionalDouble volume = squeeze.millilitres();
+      if (event.what() == EventType.BREATH) {
+        noted.add(
+            new NotedBreath(
+                new Breath(event.atNanos(), OptionalLong.empty(), volume),
+                gone == null ? OptionalLong.empty() : OptionalLong.of(gone)));
+      } else if (gone == null && !noted.isEmpty()) {
+        NotedBreath last = noted.remove(noted.size() - 1);
+        Breath begun = last.breath();
+        noted.add(
+            new NotedBreath(
+                new Breath(
+                    begun.startNanos(),
+                    OptionalLong.of(event.atNanos()),
+                    volume.isPresent() ? volume : begun.millilitres()),
+                last.takenBackNanos()));
       }
     }
-    return breaths;
+    return noted;
+  }
+
+  /** The breaths given, in order. */
+  public List<Breath> breaths() {
+    return squeezes().stream()
+        .filter(noted -> !noted.takenBackNanos().isPresent())
+        .map(NotedBreath::breath)
+        .collect(Collectors.toList());
   }
 
   /** When the chest was compressed, nanoseconds since the session began, in order. */

@@ -7,6 +7,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.coach.Command;
 import squeezewell.input.BadInputException;
+import squeezewell.station.run.StationAction;
 import squeezewell.station.run.StationPractice;
 
 /** A script of what is done in a station: one line each, {@code seconds command words}. */
@@ -73,38 +74,16 @@ final class StationScript {
     long at = nanos(matcher.group(1));
     String words = matcher.group(3);
     switch (matcher.group(2)) {
-      case "begin" -> plain(number, line, words, at, StationPractice::begin);
-      case "stop-clock" -> plain(number, line, words, at, StationPractice::stopClock);
-      case "run-clock" -> plain(number, line, words, at, StationPractice::runClock);
-      case "end" -> plain(number, line, words, at, StationPractice::end);
-      case "start" -> worded(number, line, words, at, (p, t) -> p.start(words, t));
-      case "done" -> worded(number, line, words, at, (p, t) -> p.done(words, t));
-      case "undo" -> worded(number, line, words, at, (p, t) -> p.undo(words, t));
-      case "order" -> worded(number, line, words, at, (p, t) -> p.order(words, t));
-      case "inject" -> worded(number, line, words, at, (p, t) -> p.inject(words, t));
-      case "clear" -> worded(number, line, words, at, (p, t) -> p.clear(words, t));
-      case "choose" -> worded(number, line, words, at, (p, t) -> p.choose(words, t));
-      case "remark" -> worded(number, line, words, at, (p, t) -> p.remark(words, t));
       case "breaths" -> repeated(number, line, words, at, Command.SQUEEZE);
       case "compressions" -> repeated(number, line, words, at, Command.COMPRESS);
-      default -> throw bad(number, line);
+      default -> {
+        StationAction action =
+            StationAction.of(matcher.group(2))
+                .filter(known -> known.hasWords() != words.isEmpty())
+                .orElseThrow(() -> bad(number, line));
+        entries.add(new Entry(at, number, line, (p, t) -> p.act(action, words, t)));
+      }
     }
-  }
-
-  private void plain(int number, String line, String words, long at, Action action)
-      throws BadInputException {
-    if (!words.isEmpty()) {
-      throw bad(number, line);
-    }
-    entries.add(new Entry(at, number, line, action));
-  }
-
-  private void worded(int number, String line, String words, long at, Action action)
-      throws BadInputException {
-    if (words.isEmpty()) {
-      throw bad(number, line);
-    }
-    entries.add(new Entry(at, number, line, action));
   }
 
   private void repeated(int number, String line, String words, long at, Command command)

@@ -2,7 +2,7 @@ package squeezewell.desktop;
 
 import java.io.IOException;
 import java.util.Optional;
-import squeezewell.desktop.screens.ProtocolEditScreen.Outcome;
+import squeezewell.desktop.screens.ProtocolEditScreen.Saving;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LocalProtocolFile;
 import squeezewell.input.BadInputException;
@@ -31,7 +31,7 @@ final class LocalProtocolSaver {
   }
 
   /** Keeps a draft that has no faults. */
-  Outcome save(ProtocolDraft draft) {
+  Saving save(ProtocolDraft draft) {
     Protocol protocol = draft.protocol();
     try {
       LocalProtocolFile now =
@@ -39,15 +39,15 @@ final class LocalProtocolSaver {
               ? file.get().replace(protocol)
               : LocalProtocolFile.create(home, protocol);
       file = Optional.of(now);
-      return new Outcome(
+      return new Saving(
           true,
           "Saved in "
               + now.path()
               + ". It stands in the list of guidelines on the first screen, marked as local.");
     } catch (BadInputException e) {
-      return new Outcome(false, "Not saved. " + e.getMessage());
+      return new Saving(false, "Not saved. " + e.getMessage());
     } catch (IOException e) {
-      return new Outcome(false, "Not saved: the file can't be written (" + e.getMessage() + ").");
+      return new Saving(false, "Not saved: the file can't be written (" + e.getMessage() + ").");
     }
   }
 }

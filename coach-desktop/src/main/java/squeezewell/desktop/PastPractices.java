@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.files.SessionStore;
@@ -86,31 +87,23 @@ final class PastPractices {
     Session session = entry.session().get();
     Review review = Reviewer.review(session);
     Metrics metrics = review.metrics();
-    StringBuilder detail = new StringBuilder(when(session.header().startedAt(), zone));
-    detail.append("  ·  ").append(review.asked().protocolTitle());
-    if (review.asked().local().isPresent()) {
-      detail.append(", local protocol");
-    }
-    detail
-        .append("  ·  ")
-        .append(metrics.breathCount())
-        .append(metrics.breathCount() == 1 ? " breath" : " breaths");
-    metrics
-        .rate()
-        .overallPerMinute()
-        .ifPresent(rate -> detail.append(String.format(Locale.ROOT, ", %.1f/min", rate)));
-    if (!session.header().trainee().isEmpty()) {
-      detail.append("  ·  ").append(session.header().trainee());
-    }
-    String ended = ended(session, review);
-    if (!ended.isEmpty()) {
-      detail.append("  ·  ").append(ended);
-    }
-    PastPractice.of(session)
-        .map(practice -> book.words(practice, zone))
-        .filter(words -> !words.isEmpty())
-        .ifPresent(words -> detail.append("  ·  ").append(words));
+    String rate =
+        metrics.rate().overallPerMinute().isPresent()
+            ? String.format(
+                Locale.ROOT, ", %.1f/min", metrics.rate().overallPerMinute().getAsDouble())
+            : "";
+    String detail =
+        Stream.of(
+                when(session.header().startedAt(), zone),
+                review.asked().protocolTitle()
+                    + (review.asked().local().isPresent() ? ", local protocol" : ""),
+                Quantities.count(metrics.breathCount(), "breath") + rate,
+                session.header().trainee(),
+                ended(session, review),
+                PastPractice.of(session).map(practice -> book.words(practice, zone)).orElse(""))
+            .filter(words -> !words.isEmpty())
+            .collect(Collectors.joining("  ·  "));
     return new PastScreen.Line(
-        entry.file(), station(session).orElse(review.headline()), detail.toString(), true);
+        entry.file(), station(session).orElse(review.headline()), detail, true);
   }
 }

@@ -2,6 +2,7 @@ package squeezewell.live;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import squeezewell.audio.ReplaySource;
 import squeezewell.audio.SoundOutput;
@@ -20,7 +21,7 @@ import squeezewell.session.SessionClock;
 public final class ReplayPlayer implements Shown {
   private final Replay replay;
   private final SessionClock clock;
-  private final SoundSink sink;
+  private final Consumer<SoundSource> sink;
   private final ReplaySource.Track track;
   private final Function<String, Optional<SpokenLine>> voice;
   private Playback playback;
@@ -28,21 +29,14 @@ public final class ReplayPlayer implements Shown {
   private boolean held;
   private boolean goesOn;
 
-  /** Where the sound goes. */
-  @FunctionalInterface
-  public interface SoundSink {
-    /** Takes a source in place of the one before; its time is that of the player's clock. */
-    void play(SoundSource source);
-  }
-
   /**
    * A player at the start of a session, standing still.
    *
    * @param replay what is played
    * @param clock the time it is played in, already running
-   * @param sink where the sound goes
+   * @param sink takes a source in place of the one before; its time is that of the clock
    */
-  public ReplayPlayer(Replay replay, SessionClock clock, SoundSink sink) {
+  public ReplayPlayer(Replay replay, SessionClock clock, Consumer<SoundSource> sink) {
     this(replay, clock, sink, text -> Optional.empty());
   }
 
@@ -54,7 +48,7 @@ public final class ReplayPlayer implements Shown {
   public ReplayPlayer(
       Replay replay,
       SessionClock clock,
-      SoundSink sink,
+      Consumer<SoundSource> sink,
       Function<String, Optional<SpokenLine>> voice) {
     this.voice = Objects.requireNonNull(voice, "voice");
     this.replay = Objects.requireNonNull(replay, "replay");
@@ -144,6 +138,6 @@ public final class ReplayPlayer implements Shown {
     SoundSource after =
         next.playing() ? new ReplaySource(track, next, voice) : SoundSource.silence();
     source = source.until(next.sinceNanos(), after);
-    sink.play(source);
+    sink.accept(source);
   }
 }

@@ -7,19 +7,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Asked;
 import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /**
  * What the page and the picture of a debrief say alike, so that they can never differ. Pure.
  * Nothing is escaped here.
  */
 final class DebriefWords {
+  private static final Wording WORDS = Wording.beside(DebriefWords.class);
   private static final int LONGEST_NAME = 120;
 
   /** What stands where a figure can't be known. */
@@ -43,26 +44,27 @@ final class DebriefWords {
   static String asked(Review review) {
     Asked asked = review.asked();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Quantities.clock(asked.practisedNanos())
-        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
-        + ", "
-        + asked.patient().toLowerCase(Locale.ROOT)
-        + ", "
-        + asked.situation()
-        + (review.parts().isEmpty() ? ", " + rhythm(asked) : "")
-        + " ("
-        + asked.protocolTitle()
-        + (asked.local().isPresent() ? ", local protocol)" : ")");
+    String practised = Quantities.clock(asked.practisedNanos());
+    return WORDS.say(
+        review.parts().isEmpty() ? "asked.rhythm" : "asked",
+        early ? WORDS.say("early", practised, Quantities.clock(asked.lengthNanos())) : practised,
+        asked.patient().toLowerCase(Locale.ROOT),
+        asked.situation(),
+        asked.local().isPresent()
+            ? WORDS.say("local.title", asked.protocolTitle())
+            : asked.protocolTitle(),
+        rhythm(asked));
   }
 
   /** The rhythm that was asked for. */
   static String rhythm(Asked asked) {
-    String breaths =
-        asked.intervalSeconds().isPresent()
-            ? "one breath every " + Quantities.upTo(asked.intervalSeconds().getAsDouble(), 2) + " s"
-            : "";
-    String both = breaths.isEmpty() || asked.compressions().isEmpty() ? "" : "; compressions ";
-    return breaths + both + asked.compressions();
+    if (!asked.intervalSeconds().isPresent()) {
+      return asked.compressions();
+    }
+    String breaths = WORDS.say("rhythm", Quantities.upTo(asked.intervalSeconds().getAsDouble(), 2));
+    return asked.compressions().isEmpty()
+        ? breaths
+        : WORDS.say("rhythm.compressions", breaths, asked.compressions());
   }
 
   /** Who practised, how and when. */
@@ -71,9 +73,9 @@ final class DebriefWords {
     String trainee = name.isEmpty() ? "" : name + ", ";
     String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
     return switch (header.origin()) {
-      case LIVE -> trainee + "practised live, " + when;
-      case VIRTUAL -> trainee + "a virtual practice, not a person, " + when;
-      case EVENT_LIST -> trainee + "from a list of events";
+      case LIVE -> trainee + WORDS.say("live", when);
+      case VIRTUAL -> trainee + WORDS.say("virtual", when);
+      case EVENT_LIST -> trainee + WORDS.say("event-list");
     };
   }
 
@@ -82,10 +84,7 @@ final class DebriefWords {
     int length = text.codePointCount(0, text.length());
     return length <= most
         ? text
-        : text.substring(0, text.offsetByCodePoints(0, most))
-            + "… (cut, "
-            + length
-            + " characters in all)";
+        : WORDS.say("cut", text.substring(0, text.offsetByCodePoints(0, most)), length);
   }
 
   /** The figures to be seen first, of a whole practice or of a part. */
@@ -96,25 +95,28 @@ final class DebriefWords {
     boolean changed = !review.parts().isEmpty();
     List<Card> cards = new ArrayList<>();
     if (steady) {
+      double perMinute = 60 / asked.intervalSeconds().getAsDouble();
       cards.add(
           new Card(
               number(metrics.rate().overallPerMinute(), 1),
-              "breaths a minute",
-              "asked: " + Quantities.upTo(60 / asked.intervalSeconds().getAsDouble(), 1)));
+              WORDS.say("card.rate"),
+              WORDS.say("card.rate.asked", Quantities.upTo(perMinute, 1))));
     } else {
       cards.add(
           new Card(
               Integer.toString(metrics.breathCount()),
-              "breaths",
+              WORDS.say("figure.breaths"),
               changed ? "" : asked.compressions()));
     }
     Metrics.Interval interval = metrics.interval();
     if (steady || interval.count() > 0) {
       cards.add(
           new Card(
-              interval.count() == 0 ? UNKNOWN : interval.inRangeCount() + " of " + interval.count(),
-              "intervals in range",
-              steady ? range(asked) : changed ? "each in its part" : ""));
+              interval.count() == 0
+                  ? UNKNOWN
+                  : WORDS.say("card.in-range.value", interval.inRangeCount(), interval.count()),
+              WORDS.say("card.in-range"),
+              steady ? range(asked) : changed ? WORDS.say("card.in-range.parts") : ""));
     }
     metrics.compressions().ifPresent(done -> cards.add(compressions(done)));
     cards.add(gap(metrics.gap()));
@@ -123,7 +125,9 @@ final class DebriefWords {
 
   private static Card compressions(Compressions done) {
     return new Card(
-        number(done.ratePerMinute(), 0), "compressions a minute", done.count() + " in all");
+        number(done.ratePerMinute(), 0),
+        WORDS.say("card.compressions"),
+        WORDS.say("card.compressions.count", done.count()));
   }
 
   /**
@@ -132,45 +136,59 @@ final class DebriefWords {
    */
   static Card gap(Metrics.Gap gap) {
     if (!gap.happened()) {
-      return new Card(UNKNOWN, "longest gap", "not known: the breaths never began");
+      return new Card(UNKNOWN, WORDS.say("card.gap"), WORDS.say("card.gap.unknown"));
     }
     String longest = Quantities.upTo(gap.longestSeconds(), 1);
     String net = Quantities.upTo(gap.longestNetSeconds(), 1);
     return new Card(
-        net + " s",
-        "longest gap",
+        WORDS.say("seconds", net),
+        WORDS.say("card.gap"),
         net.equals(longest)
-            ? "from " + Quantities.clock(Math.round(gap.longestAtSeconds()) * 1_000_000_000L)
-            : longest + " s with checks, suction and pauses");
+            ? WORDS.say(
+                "card.gap.from",
+                Quantities.clock(Math.round(gap.longestAtSeconds()) * 1_000_000_000L))
+            : WORDS.say("card.gap.longest", longest));
   }
 
   private static String range(Asked asked) {
-    return asked
-        .breaths()
-        .map(BreathPlan::range)
-        .map(
-            range ->
-                Quantities.upTo(range.low(), 2) + " to " + Quantities.upTo(range.high(), 2) + " s")
-        .orElse("");
+    return asked.lowNanos().isPresent() && asked.highNanos().isPresent()
+        ? WORDS.say(
+            "range",
+            Quantities.upTo(asked.lowNanos().getAsLong() / 1e9, 2),
+            Quantities.upTo(asked.highNanos().getAsLong() / 1e9, 2))
+        : "";
   }
 
   /** How the ribbon is to be read; only what is on it is told. */
   static String legend(Review review) {
-    return "Above: prompts, hollow if missed. Below: breaths, as long as the squeeze;"
-        + " a tip upwards came too soon, a tip downwards too late."
-        + (review.compressions().isEmpty() ? "" : " Thin ticks: compressions.")
-        + (review.silences().isEmpty() ? "" : " Slanting lines: no prompts.")
-        + (review.found().isEmpty() ? "" : " Upright lines: what was found, by its number.");
+    List<String> lines = new ArrayList<>(List.of(WORDS.say("legend")));
+    if (!review.compressions().isEmpty()) {
+      lines.add(WORDS.say("legend.compressions"));
+    }
+    if (!review.silences().isEmpty()) {
+      lines.add(WORDS.say("legend.silences"));
+    }
+    if (!review.found().isEmpty()) {
+      lines.add(WORDS.say("legend.found"));
+    }
+    return String.join(" ", lines);
   }
 
   /** The heading over where the rhythm is from. */
   static String protocolHeading(Asked asked) {
-    return asked.local().isPresent() ? "Local protocol" : "Guideline";
+    return WORDS.say(asked.local().isPresent() ? "protocol.local" : "protocol.guideline");
   }
 
   /** Where the rhythm is from. */
   static String protocol(Asked asked) {
-    return asked.protocolTitle() + ", " + asked.organisation() + ", " + asked.year() + ".";
+    return WORDS.say("protocol", asked.protocolTitle(), asked.organisation(), asked.year());
+  }
+
+  /** Seconds with at most so many decimals, or {@link #UNKNOWN}. */
+  static String seconds(OptionalDouble value, int decimals) {
+    return value.isPresent()
+        ? WORDS.say("seconds", Quantities.upTo(value.getAsDouble(), decimals))
+        : UNKNOWN;
   }
 
   private static String number(OptionalDouble value, int decimals) {

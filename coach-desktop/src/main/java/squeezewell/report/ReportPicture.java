@@ -108,14 +108,14 @@ record ReportPicture(String title, int height, Consumer<Canvas> painter) {
 
   /** The picture as an element of a page. */
   String svg() {
-    SvgCanvas canvas = new SvgCanvas(Html::text);
+    SvgCanvas canvas = new SvgCanvas(HtmlPage::text);
     painter.accept(canvas);
     return "<svg viewBox=\"0 0 "
         + WIDTH
         + " "
         + height
         + "\" role=\"img\">\n<title>"
-        + Html.text(title)
+        + HtmlPage.text(title)
         + "</title>\n"
         + canvas.elements()
         + "</svg>\n";

@@ -22,12 +22,15 @@ import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Wording;
 
 /**
  * A debrief as a picture file, as wide as a sheet of A4 and at least as high: headline, figures,
  * both pictures, findings, guideline and caution. Drawn without a window.
  */
 public final class ReviewPng {
+  private static final Wording WORDS = Wording.beside(ReviewPng.class);
+
   /** A file can be as high as it likes, so rows are shorter here than on paper. */
   private static final int MOST_ROWS = 12;
 
@@ -82,7 +85,7 @@ public final class ReviewPng {
   }
 
   private void page(PicturePage page) {
-    soft(page, "Debrief");
+    soft(page, WORDS.say("debrief"));
     page.text(review.headline(), 44, true, PicturePage.COLOURS.text());
     page.space(8);
     soft(page, DebriefWords.asked(review));
@@ -94,7 +97,7 @@ public final class ReviewPng {
       rhythm(page, rhythm, rhythms.size() == 1);
     }
     if (rhythms.size() > MOST_PARTS) {
-      soft(page, "and " + (rhythms.size() - MOST_PARTS) + " more parts");
+      soft(page, WORDS.say("parts.left", rhythms.size() - MOST_PARTS));
     }
     heading(page, review.verdict().outcome().label());
     soft(page, review.rule());
@@ -114,7 +117,9 @@ public final class ReviewPng {
               label.differences().forEach(difference -> soft(page, difference));
             });
     review.sources().forEach(source -> soft(page, source.line() + "."));
-    review.notes().stream().limit(MOST_FINDINGS).forEach(note -> soft(page, "Note: " + note));
+    review.notes().stream()
+        .limit(MOST_FINDINGS)
+        .forEach(note -> soft(page, WORDS.say("note", note)));
     page.space(22);
     page.rule();
     page.space(12);
@@ -122,35 +127,38 @@ public final class ReviewPng {
   }
 
   private void ribbon(PicturePage page) {
-    heading(page, "What was asked, what was done");
+    heading(page, WORDS.say("ribbon"));
     page.picture(ReportPicture.ribbon(review, MOST_ROWS));
     page.space(6);
     soft(page, DebriefWords.legend(review));
     List<NotedFinding> found = review.found();
     for (int i = 0; i < Math.min(found.size(), MOST_FOUND); i++) {
       NotedFinding noted = found.get(i);
-      soft(page, (i + 1) + ", at " + PartText.at(noted) + ": " + PartText.label(noted));
+      String at = WORDS.say("found.at", i + 1, PartText.at(noted));
+      soft(page, at + ": " + PartText.label(noted));
     }
     if (found.size() > MOST_FOUND) {
-      soft(page, "and " + (found.size() - MOST_FOUND) + " more");
+      soft(page, WORDS.say("more", found.size() - MOST_FOUND));
     }
   }
 
   private void rhythm(PicturePage page, Review rhythm, boolean only) {
-    heading(page, only ? "Figures" : PartText.span(rhythm) + ": " + PartText.situation(rhythm));
+    heading(
+        page,
+        only ? WORDS.say("figures") : PartText.span(rhythm) + ": " + PartText.situation(rhythm));
     page.cards(DebriefWords.cards(rhythm));
     ReportPicture.intervals(rhythm, review.startNanos())
         .ifPresent(
             intervals -> {
               page.space(16);
-              soft(page, "Seconds between breaths");
+              soft(page, WORDS.say("intervals"));
               page.space(6);
               page.picture(intervals);
             });
   }
 
   private void findings(PicturePage page) {
-    heading(page, "What to take from it");
+    heading(page, WORDS.say("findings"));
     for (Feedback finding : review.findings().subList(0, shownFindings())) {
       page.text(
           finding.severity().label() + ": " + finding.title(),
@@ -162,7 +170,7 @@ public final class ReviewPng {
     }
     int more = review.findings().size() - shownFindings();
     if (more > 0) {
-      soft(page, "and " + more + " more");
+      soft(page, WORDS.say("more", more));
     }
   }
 

@@ -4,17 +4,19 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationText;
+import squeezewell.words.Wording;
 
 /**
  * The sheet of a station as one page, with the review of its breaths and room for signatures. It
  * asks for nothing from outside. Every text is escaped.
  */
 public final class StationHtml {
+  private static final Wording WORDS = Wording.beside(StationHtml.class);
+
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
@@ -29,9 +31,11 @@ public final class StationHtml {
       .signs div { flex: 1; border-top: 1px solid #14252D; padding-top: 4px; color: #50626A; }
       """;
 
-  private final StringBuilder page = new StringBuilder();
+  private final HtmlPage page;
 
-  private StationHtml() {}
+  private StationHtml(StationSheet sheet) {
+    page = new HtmlPage(WORDS.say("station", sheet.title()), STYLE, "");
+  }
 
   /**
    * The page.
@@ -42,108 +46,98 @@ public final class StationHtml {
    * @param zone the time zone to write its date in
    */
   public static String of(SessionHeader header, StationResult result, Review review, ZoneId zone) {
-    return new StationHtml().page(header, StationSheet.of(result, review), result, review, zone);
+    StationSheet sheet = StationSheet.of(result, review);
+    return new StationHtml(sheet).page(header, sheet, result, review, zone);
   }
 
   private String page(
       SessionHeader header, StationSheet sheet, StationResult result, Review review, ZoneId zone) {
-    add("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n");
-    add("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
-    add("<meta http-equiv=\"Content-Security-Policy\"");
-    add(" content=\"default-src 'none'; style-src 'unsafe-inline'\"/>\n");
-    add("<title>" + Html.text("Station: " + sheet.title()) + "</title>\n");
-    add("<style>\n" + ReviewHtml.STYLE + STYLE + "</style>\n</head>\n<body>\n");
-    element("div", "soft", "Station: " + sheet.title());
-    element("h1", "", sheet.outcome());
+    page.element("div", "soft", WORDS.say("station", sheet.title()));
+    page.element("h1", "", sheet.outcome());
     if (!sheet.breaths().isEmpty()) {
-      element("p", "aid", sheet.breaths());
+      page.element("p", "aid", sheet.breaths());
     }
-    String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
-    element(
-        "div",
-        "soft",
-        when
-            + (header.trainee().isEmpty() ? "" : ", " + header.trainee())
-            + ", "
-            + result.state().setup().mode().label().toLowerCase(Locale.ROOT)
-            + ", "
-            + header.protocol().title());
-    element("div", "soft", sheet.time());
-    sheet.ways().forEach(way -> element("div", "soft", way));
-    review.notes().forEach(note -> element("div", "soft", "Note: " + note));
-    element("p", "aid", StationText.PRACTICE_AID);
+    page.element("div", "soft", who(header, result, zone));
+    page.element("div", "soft", sheet.time());
+    sheet.ways().forEach(way -> page.element("div", "soft", way));
+    review.notes().forEach(note -> page.element("div", "soft", WORDS.say("note", note)));
+    page.element("p", "aid", StationText.PRACTICE_AID);
     if (!sheet.critical().isEmpty()) {
-      element("h2", "", "Critical faults");
+      page.heading(WORDS.say("station.critical"));
       entries(sheet.critical());
     }
-    add("<div class=\"cards\">\n");
-    for (StationSheet.Count count : sheet.counts()) {
-      add("<div class=\"card\"><b>" + count.number() + "</b>");
-      add("<span class=\"label\">" + Html.text(count.name()) + "</span></div>\n");
-    }
-    add("</div>\n");
-    element("h2", "", "Tasks");
+    page.block(
+        "cards",
+        () ->
+            sheet
+                .counts()
+                .forEach(
+                    c -> page.card(String.valueOf(c.number()), "", "span", "label", c.name())));
+    page.heading(WORDS.say("station.tasks"));
     tasks(sheet);
-    element("p", "soft", "* critical if it is missed");
+    page.element("p", "soft", WORDS.say("station.star"));
     ventilated(sheet);
-    element("h2", "", "Said, found and remarked");
+    page.heading(WORDS.say("station.story"));
     entries(sheet.story());
-    element("h2", "", "The breaths: " + review.headline());
-    for (Feedback finding : review.findings()) {
-      add("<div class=\"finding\"><b>" + Html.text(finding.title() + ".") + "</b>");
-      add(Html.text(finding.text()) + "</div>\n");
+    page.heading(WORDS.say("station.breaths", review.headline()));
+    review.findings().forEach(finding -> page.finding("", finding.title() + ".", finding.text()));
+    page.add("<figure>" + ReportPicture.ribbon(review, ReportPicture.ROWS_ON_PAPER).svg());
+    page.add("</figure>\n<div class=\"signs\">");
+    for (String who : new String[] {"trainee", "examiner", "date"}) {
+      page.add("<div>" + HtmlPage.text(WORDS.say("sign." + who)) + "</div>");
     }
-    add(
-        "<figure>"
-            + ReportPicture.ribbon(review, ReportPicture.ROWS_ON_PAPER).svg()
-            + "</figure>\n");
-    add("<div class=\"signs\"><div>Trainee</div><div>Examiner or partner</div>");
-    add("<div>Date</div></div>\n");
-    add("<p class=\"caution\">" + Html.text(Caution.TEXT) + "</p>\n</body>\n</html>\n");
-    return page.toString();
+    page.add("</div>\n");
+    return page.end();
+  }
+
+  private static String who(SessionHeader header, StationResult result, ZoneId zone) {
+    String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
+    String mode = result.state().setup().mode().label().toLowerCase(Locale.ROOT);
+    return when
+        + (header.trainee().isEmpty() ? "" : ", " + header.trainee())
+        + ", "
+        + mode
+        + ", "
+        + header.protocol().title();
   }
 
   private void tasks(StationSheet sheet) {
-    add("<table>\n");
+    page.add("<table>\n");
     for (StationSheet.Row row : sheet.tasks()) {
       String length = row.length().isEmpty() ? "" : " (" + row.length() + ")";
-      add("<tr><td class=\"at\">" + Html.text(row.at()) + "</td>");
-      add("<td>" + Html.text(row.words() + (row.critical() ? " *" : "") + length) + "</td>");
-      add("<td class=\"how" + (row.good() ? "" : " bad") + "\">" + Html.text(row.how()));
-      add("</td></tr>\n");
+      page.add("<tr><td class=\"at\">" + HtmlPage.text(row.at()) + "</td>");
+      page.add(
+          "<td>" + HtmlPage.text(row.words() + (row.critical() ? " *" : "") + length) + "</td>");
+      page.add("<td class=\"how" + (row.good() ? "" : " bad") + "\">" + HtmlPage.text(row.how()));
+      page.add("</td></tr>\n");
     }
-    add("</table>\n");
+    page.add("</table>\n");
   }
 
   private void ventilated(StationSheet sheet) {
     if (sheet.ventilated().isEmpty()) {
       return;
     }
-    element("h2", "", "Time of ventilation");
-    add("<table>\n");
+    page.heading(WORDS.say("station.ventilated"));
+    page.add("<table>\n");
     for (StationSheet.Ventilated time : sheet.ventilated()) {
-      add("<tr><td class=\"at\">" + Html.text(time.length()) + "</td>");
-      add("<td>" + Html.text(time.words()) + "</td></tr>\n");
+      page.add("<tr><td class=\"at\">" + HtmlPage.text(time.length()) + "</td>");
+      page.add("<td>" + HtmlPage.text(time.words()) + "</td></tr>\n");
     }
-    add("</table>\n");
-    element("p", "soft", StationSheet.VENTILATED);
+    page.add("</table>\n");
+    page.element("p", "soft", StationSheet.VENTILATED);
   }
 
   private void entries(Iterable<StationSheet.Entry> entries) {
-    add("<table>\n");
+    page.add("<table>\n");
     for (StationSheet.Entry entry : entries) {
-      add("<tr><td class=\"at\">" + entry.at() + "</td><td class=\"how\">");
-      add(Html.text(entry.kind()) + "</td><td>" + Html.text(entry.words()) + "</td></tr>\n");
+      page.add("<tr><td class=\"at\">" + entry.at() + "</td><td class=\"how\">");
+      page.add(
+          HtmlPage.text(entry.kind())
+              + "</td><td>"
+              + HtmlPage.text(entry.words())
+              + "</td></tr>\n");
     }
-    add("</table>\n");
-  }
-
-  private void element(String tag, String style, String text) {
-    String styled = style.isEmpty() ? "" : " class=\"" + style + "\"";
-    add("<" + tag + styled + ">" + Html.text(text) + "</" + tag + ">\n");
-  }
-
-  private void add(String html) {
-    page.append(html);
+    page.add("</table>\n");
   }
 }

@@ -24,11 +24,11 @@ class CompareCommandTest {
     CliRun run = CliRun.of("compare", list("a.csv", 3), list("b.csv", 6), "--minutes", "2");
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(run.out())
-        .startsWith("Better in B: ")
+        .startsWith("Outside the target in A: ")
         .contains("A: a.csv, from a list of events")
         .contains("intervals in range")
         .contains("19 of 19")
-        .contains("better in B");
+        .contains("+100 points");
     assertThat(run.out().split("\n", -1)).allMatch(line -> line.length() <= 80);
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import squeezewell.protocol.BreathPlan;
 import squeezewell.review.say.Asked;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
@@ -46,19 +47,9 @@ final class AskedOfBoth {
     return !breathingA.isEmpty() && !breathingB.isEmpty();
   }
 
-  /** The interval that both asked for; only where {@link #sameBreaths()}. */
-  double intervalSeconds() {
-    return judged(a).stream()
-        .filter(asked -> asked.intervalSeconds().isPresent())
-        .findFirst()
-        .get()
-        .intervalSeconds()
-        .getAsDouble();
-  }
-
-  /** The length of a squeeze that both asked for; only where {@link #sameSqueeze()}. */
-  double squeezeSeconds() {
-    return squeezing(a).get(0) / 1e9;
+  /** What both asked for; only where {@link #sameBreaths()}. */
+  BreathPlan breaths() {
+    return judged(a).stream().filter(r -> r.breaths().isPresent()).findFirst().get().breaths().get();
   }
 
   /** In what they did not ask for the same, a sentence each. */

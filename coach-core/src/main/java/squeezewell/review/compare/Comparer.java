@@ -1,134 +1,149 @@
 package squeezewell.review.compare;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
+import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
+import squeezewell.review.judge.RhythmRule;
+import squeezewell.review.judge.Severity;
 import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.measure.Unprompted;
+import squeezewell.review.say.Feedback;
+import squeezewell.review.say.Figure;
+import squeezewell.review.say.Figures;
 import squeezewell.review.say.Review;
+import squeezewell.review.say.Words;
+import squeezewell.words.Wording;
 
 /** Picks the figures of a {@link Comparison}, in their order. */
 final class Comparer {
+  private static final Wording WORDS = Comparison.WORDS;
+  private static final String SECONDS = "s";
+  private static final String PER_MINUTE = "/min";
+  private static final String ONE = "1";
+  private static final String PERCENT = "%";
+
   private final Review a;
   private final Review b;
   private final AskedOfBoth both;
-  private final ComparisonRows rows;
+  private final List<Comparison.Row> rows = new ArrayList<>();
 
   Comparer(Review a, Review b) {
     this.a = a;
     this.b = b;
     this.both = new AskedOfBoth(a, b);
-    this.rows = new ComparisonRows(a, b);
   }
 
   Comparison compare() {
-    breaths();
+    boolean pressed =
+        a.metrics().compressions().isPresent() && b.metrics().compressions().isPresent();
+    tooFast();
+    gaps(pressed);
+    range(pressed);
+    holds();
     prompts();
     squeezes();
-    holds();
-    compressions();
-    rows.word("verdict", "by the rule", review -> review.verdict().outcome().label());
+    verdict();
     return new Comparison(
-        ComparisonWords.sentence(a, b, rows.list()),
+        sentence(),
         both.differences(),
-        rows.list(),
-        ComparisonRows.RULES);
+        rows,
+        List.of(
+            WORDS.say("target.marked"), WORDS.say("target.share"), WORDS.say("target.one")));
   }
 
-  private void breaths() {
+  private void tooFast() {
     if (both.sameBreaths()) {
-      Function<Review, Integer> count = r -> r.metrics().interval().count();
-      rows.plain(
-          "rate", "breaths a minute", "/min", r -> r.metrics().rate().overallPerMinute(), count);
-      double asked = both.intervalSeconds();
-      rows.mean("interval.mean", "mean interval", Sides::intervals, asked);
-      rows.plain(
-          "interval.median",
-          "median interval",
-          Sides.SECONDS,
-          r -> r.metrics().interval().medianSeconds(),
-          count);
-      rows.plain(
-          "interval.sd",
-          "spread (SD)",
-          Sides.SECONDS,
-          r -> r.metrics().interval().sdSeconds(),
-          count);
-      rows.spread(asked);
+      BreathPlan plan = both.breaths();
+      figure(
+          "rate",
+          PER_MINUTE,
+          "rate.overallPerMinute",
+          Comparer::intervals,
+          (r, rate) -> plan.judgeRate(rate).off());
     }
-    rows.share(
-        "interval.inRange",
-        "intervals in range",
-        r -> r.metrics().interval().inRangeCount(),
-        r -> r.metrics().interval().count(),
-        true);
-    rows.time("interval.fastTime", "time too fast", Judgement.FAST);
-    rows.time("interval.slowTime", "time too slow", Judgement.SLOW);
+    time("interval.fastTime", Judgement.FAST, Metrics.Interval::fastCount);
+  }
+
+  private void gaps(boolean pressed) {
     if (both.steadyBreaths()) {
-      rows.plain(
+      figure(
           "gap.longestNet",
-          "longest gap",
-          Sides.SECONDS,
-          r -> OptionalDouble.of(r.metrics().gap().longestNetSeconds()),
-          null);
+          SECONDS,
+          "gap.longestNetSeconds",
+          null,
+          (r, net) -> r.metrics().gap().overLimitCount() > 0);
+    }
+    if (pressed) {
+      figure(
+          "compressions.longestPause",
+          SECONDS,
+          "compressions.longestPauseSeconds",
+          r -> done(r).pauseCount(),
+          (r, pause) -> pause > done(r).pauseLimitSeconds().orElse(pause));
+      figure("compressions.fraction", PERCENT, "compressions.fraction", null, null);
     }
   }
 
-  private void prompts() {
-    rows.share(
-        "prompts.met",
-        "prompts met",
-        r -> r.metrics().prompts().met(),
-        r -> r.metrics().prompts().given() - r.metrics().prompts().forgiven(),
-        true);
-    rows.plain(
-        "prompts.missed",
-        "prompts missed",
-        Sides.ONE,
-        r -> OptionalDouble.of(r.metrics().prompts().missed()),
-        r -> r.metrics().prompts().given() - r.metrics().prompts().forgiven());
-    rows.share(
-        "prompts.extra",
-        "extra breaths",
-        r -> r.metrics().prompts().extra(),
-        r -> r.metrics().breathCount() - r.metrics().prompts().unprompted(),
-        false);
-    rows.share(
+  private void range(boolean pressed) {
+    time("interval.slowTime", Judgement.SLOW, Metrics.Interval::slowCount);
+    share(
+        "interval.inRange",
+        r -> r.metrics().interval().inRangeCount(),
+        Comparer::intervals,
+        Comparer::tooManyOutside);
+    if (both.sameBreaths()) {
+      BreathPlan plan = both.breaths();
+      Target range = (r, seconds) -> plan.judgeSeconds(seconds).off();
+      figure("interval.mean", SECONDS, "interval.meanSeconds", Comparer::intervals, range);
+      figure("interval.median", SECONDS, "interval.medianSeconds", Comparer::intervals, range);
+      figure("interval.sd", SECONDS, "interval.sdSeconds", Comparer::intervals, null);
+    }
+    share(
         "unprompted.inRange",
-        "in range, unprompted",
         r -> r.metrics().unprompted().map(Unprompted::inRangeCount).orElse(0),
         r -> r.metrics().unprompted().map(Unprompted::intervalCount).orElse(0),
-        true);
-    if (both.sameBreaths()) {
-      // One breath's lateness carries over to the next, so that no test of a mean holds for it.
-      rows.plain(
-          "lateness.mean",
-          "after the prompt",
-          Sides.SECONDS,
-          r -> r.metrics().asynchrony().meanSeconds(),
-          r -> r.metrics().prompts().met());
+        Comparer::tooManyOutside);
+    if (!pressed) {
+      return;
     }
-  }
-
-  private void squeezes() {
-    if (both.sameSqueeze()) {
-      rows.mean("squeeze.mean", "mean squeeze", Sides::squeezes, both.squeezeSeconds());
+    if (both.sameCompressions()) {
+      figure(
+          "compressions.rate",
+          PER_MINUTE,
+          "compressions.ratePerMinute",
+          r -> done(r).count(),
+          null);
     }
-    rows.share(
-        "squeeze.good",
-        "squeezes of good length",
-        r -> r.metrics().inspiration().goodCount(),
-        r -> r.metrics().inspiration().count(),
-        true);
+    figure(
+        "compressions.inRange",
+        PERCENT,
+        "compressions.inRangeFraction",
+        r -> done(r).count(),
+        (r, share) -> 100 - share > RhythmRule.mostOutside(100));
+    share(
+        "compressions.goodCycles",
+        r -> done(r).goodCycles(),
+        r -> done(r).pauseLimitSeconds().isPresent() ? done(r).cycles().size() : 0,
+        null);
   }
 
   private void holds() {
-    rows.share(
+    share(
         "checks.onTime",
-        "checks on time",
         r -> checks(r, PulseCheckResult.Outcome.ON_TIME),
         r ->
             checks(
@@ -138,10 +153,9 @@ final class Comparer {
                 PulseCheckResult.Outcome.EARLY,
                 PulseCheckResult.Outcome.MISSED,
                 PulseCheckResult.Outcome.OVERDUE),
-        true);
-    rows.share(
+        Comparer::notAll);
+    share(
         "checks.length",
-        "checks of good length",
         r -> lengths(r, PulseCheckResult.LengthOutcome.RIGHT),
         r ->
             lengths(
@@ -149,13 +163,184 @@ final class Comparer {
                 PulseCheckResult.LengthOutcome.RIGHT,
                 PulseCheckResult.LengthOutcome.TOO_SHORT,
                 PulseCheckResult.LengthOutcome.TOO_LONG),
-        true);
-    rows.share(
+        Comparer::notAll);
+    share(
         "suction.withinLimit",
-        "suctions within limit",
         r -> (int) r.metrics().suctions().stream().filter(SuctionResult::withinLimit).count(),
         r -> r.metrics().suctions().size(),
-        true);
+        Comparer::notAll);
+  }
+
+  private void prompts() {
+    ToIntFunction<Review> counted =
+        r -> r.metrics().prompts().given() - r.metrics().prompts().forgiven();
+    share("prompts.met", r -> r.metrics().prompts().met(), counted, null);
+    figure("prompts.missed", ONE, "prompts.missed", counted, null);
+    share(
+        "prompts.extra",
+        r -> r.metrics().prompts().extra(),
+        r -> r.metrics().breathCount() - r.metrics().prompts().unprompted(),
+        null);
+    if (both.sameBreaths()) {
+      figure(
+          "lateness.mean",
+          SECONDS,
+          "asynchrony.meanSeconds",
+          r -> r.metrics().prompts().met(),
+          null);
+    }
+  }
+
+  private void squeezes() {
+    ToIntFunction<Review> count = r -> r.metrics().inspiration().count();
+    if (both.sameSqueeze()) {
+      figure("squeeze.mean", SECONDS, "inspiration.meanSeconds", count, null);
+    }
+    share("squeeze.good", r -> r.metrics().inspiration().goodCount(), count, null);
+  }
+
+  /** Whether a known value lies outside its target. */
+  private interface Target {
+    boolean isMissed(Review review, double value);
+  }
+
+  /** The same for so many of so many. */
+  private interface ShareTarget {
+    boolean isMissed(int these, int all);
+  }
+
+  private static boolean tooManyOutside(int inRange, int all) {
+    return all - inRange > RhythmRule.mostOutside(all);
+  }
+
+  private static boolean notAll(int these, int all) {
+    return these < all;
+  }
+
+  /**
+   * A row from the table of figures.
+   *
+   * @param count how many it rests on; null if there is nothing to count
+   * @param target null if it has none
+   */
+  private void figure(
+      String code, String unit, String name, ToIntFunction<Review> count, Target target) {
+    Figure<Review> figure = Figures.named(name);
+    // Shares are told in percent.
+    double times = unit.equals(PERCENT) ? 100 : 1;
+    Function<Review, Comparison.Side> side =
+        review -> {
+          OptionalDouble known = figure.number(review);
+          OptionalDouble value =
+              known.isPresent() ? OptionalDouble.of(times * known.getAsDouble()) : known;
+          return new Comparison.Side(
+              value.isPresent() ? shown(value.getAsDouble(), unit) : WORDS.say("unknown"),
+              value,
+              count == null ? OptionalInt.empty() : OptionalInt.of(count.applyAsInt(review)),
+              target == null || !value.isPresent()
+                  ? Optional.empty()
+                  : Optional.of(target.isMissed(review, value.getAsDouble())));
+        };
+    add(code, unit, side, change -> shown(change, unit));
+  }
+
+  /** So many of so many. */
+  private void share(
+      String code, ToIntFunction<Review> these, ToIntFunction<Review> all, ShareTarget target) {
+    add(
+        code,
+        ONE,
+        review -> {
+          int some = these.applyAsInt(review);
+          int tried = all.applyAsInt(review);
+          return side(WORDS.say("share", some, tried), some, tried, tried)
+              .apply(target == null ? null : target.isMissed(some, tried));
+        },
+        Comparer::points);
+  }
+
+  /** Time in intervals of one judgement, as a share of the time in all. */
+  private void time(String code, Judgement judgement, ToIntFunction<Metrics.Interval> off) {
+    add(
+        code,
+        ONE,
+        review -> {
+          double out = seconds(review, p -> p.judgement() == judgement);
+          double all = seconds(review, p -> true);
+          String text = WORDS.say("share.seconds", Math.round(out), Math.round(all));
+          int n = intervals(review);
+          return side(text, out, all, n)
+              .apply(off.applyAsInt(review.metrics().interval()) > RhythmRule.mostOutside(n));
+        },
+        Comparer::points);
+  }
+
+  private static Function<Boolean, Comparison.Side> side(
+      String text, double these, double all, int observations) {
+    boolean known = all > 0;
+    return missed ->
+        new Comparison.Side(
+            known ? text : WORDS.say("unknown"),
+            known ? OptionalDouble.of(these / all) : OptionalDouble.empty(),
+            OptionalInt.of(observations),
+            known ? Optional.ofNullable(missed) : Optional.empty());
+  }
+
+  private void verdict() {
+    add(
+        "verdict",
+        "",
+        review ->
+            new Comparison.Side(
+                review.verdict().outcome().label(),
+                OptionalDouble.empty(),
+                OptionalInt.empty(),
+                Optional.empty()),
+        change -> "");
+  }
+
+  private void add(
+      String code,
+      String unit,
+      Function<Review, Comparison.Side> side,
+      Function<Double, String> shown) {
+    Comparison.Side ofA = side.apply(a);
+    Comparison.Side ofB = side.apply(b);
+    OptionalDouble difference = OptionalDouble.empty();
+    String change = "";
+    if (ofA.value().isPresent() && ofB.value().isPresent()) {
+      double more = ofB.value().getAsDouble() - ofA.value().getAsDouble();
+      difference = OptionalDouble.of(more);
+      String text = shown.apply(more);
+      change = more > 0 && !text.startsWith("0") ? "+" + text : text;
+    }
+    if (unit.isEmpty() || ofA.value().isPresent() || ofB.value().isPresent()) {
+      rows.add(new Comparison.Row(code, unit, ofA, ofB, difference, change));
+    }
+  }
+
+  private static String shown(double value, String unit) {
+    return switch (unit) {
+      case SECONDS -> Words.hundredths(value) + " s";
+      case PERCENT -> Math.round(value) + " %";
+      default -> Words.decimal(value);
+    };
+  }
+
+  /** Of the difference of two shares. */
+  private static String points(double change) {
+    return WORDS.say("points", Math.round(100 * change));
+  }
+
+  private static double seconds(Review review, Predicate<IntervalPoint> which) {
+    return review.intervals().stream()
+        .filter(point -> point.valid() && which.test(point))
+        .mapToDouble(IntervalPoint::seconds)
+        .sum();
+  }
+
+  private static int intervals(Review review) {
+    return review.metrics().interval().count();
   }
 
   private static int checks(Review review, PulseCheckResult.Outcome... outcomes) {
@@ -172,49 +357,53 @@ final class Comparer {
             .count();
   }
 
-  private void compressions() {
-    if (!a.metrics().compressions().isPresent() || !b.metrics().compressions().isPresent()) {
-      return;
-    }
-    if (both.sameCompressions()) {
-      rows.plain(
-          "compressions.rate",
-          "compressions a minute",
-          "/min",
-          r -> done(r).ratePerMinute(),
-          r -> done(r).count());
-    }
-    rows.plain(
-        "compressions.inRange",
-        "compressions in range",
-        Sides.PERCENT,
-        r -> percent(done(r).inRangeFraction()),
-        r -> done(r).count());
-    rows.share(
-        "compressions.goodCycles",
-        "good cycles",
-        r -> done(r).goodCycles(),
-        r -> done(r).pauseLimitSeconds().isPresent() ? done(r).cycles().size() : 0,
-        true);
-    rows.plain(
-        "compressions.longestPause",
-        "longest pause",
-        Sides.SECONDS,
-        r -> done(r).longestPauseSeconds(),
-        r -> done(r).pauseCount());
-    rows.plain(
-        "compressions.fraction",
-        "time compressed",
-        Sides.PERCENT,
-        r -> percent(done(r).fraction()),
-        null);
-  }
-
   private static Compressions done(Review review) {
     return review.metrics().compressions().get();
   }
 
-  private static OptionalDouble percent(OptionalDouble share) {
-    return share.isPresent() ? OptionalDouble.of(100 * share.getAsDouble()) : share;
+  /** What lies outside its target in both, in A and in B, and what both have to change. */
+  private String sentence() {
+    List<String> sentences = new ArrayList<>();
+    if (rows.stream().noneMatch(row -> row.code().matches("(interval|compressions)\\..*"))) {
+      sentences.add(WORDS.say("sentence.too-little"));
+    } else {
+      outside(sentences, "sentence.outside.both", r -> r.a().isOutside() && r.b().isOutside());
+      outside(sentences, "sentence.outside.a", r -> r.a().isOutside() && !r.b().isOutside());
+      outside(sentences, "sentence.outside.b", r -> !r.a().isOutside() && r.b().isOutside());
+      if (sentences.isEmpty()) {
+        sentences.add(WORDS.say("sentence.outside.none"));
+      }
+    }
+    toChange().ifPresent(sentences::add);
+    return String.join(" ", sentences);
+  }
+
+  private void outside(List<String> sentences, String key, Predicate<Comparison.Row> which) {
+    String labels =
+        rows.stream().filter(which).map(Comparison.Row::label).collect(Collectors.joining(", "));
+    if (!labels.isEmpty()) {
+      sentences.add(WORDS.say(key, labels));
+    }
+  }
+
+  /** The worst thing to change that both debriefs name. */
+  private Optional<String> toChange() {
+    for (Feedback ofB : b.findings()) {
+      for (Feedback ofA : a.findings()) {
+        boolean same =
+            ofA.code().equals(ofB.code())
+                && ofA.severity() != Severity.GOOD
+                && ofB.severity() != Severity.GOOD;
+        if (same) {
+          String titleA = ofA.title().toLowerCase(Locale.ROOT);
+          String titleB = ofB.title().toLowerCase(Locale.ROOT);
+          return Optional.of(
+              titleA.equals(titleB)
+                  ? WORDS.say("sentence.both", titleA)
+                  : WORDS.say("sentence.both.each", titleA, titleB));
+        }
+      }
+    }
+    return Optional.empty();
   }
 }

@@ -6,30 +6,27 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import squeezewell.review.say.Review;
+import squeezewell.words.Wording;
 
 /**
  * Two practices side by side, A and B: the same trainee before and after, or two trainees.
- * Immutable. There is no single score.
+ * Immutable. There is no single score, and nothing is said of chance: marked is what lies outside
+ * its target.
  *
- * @param sentence the most important thing, in one or two plain sentences
+ * @param sentence the most important thing, in plain sentences
  * @param askedDifferently in what the two practices did not ask for the same, a sentence each
- * @param rows the figures that can honestly be compared, in a fixed order
- * @param rules by which rule a difference is called clear, a sentence each
+ * @param rows the figures that can honestly be compared; what matters most to a patient first
+ * @param targets what is marked, a sentence each
  */
 public record Comparison(
-    String sentence, List<String> askedDifferently, List<Row> rows, List<String> rules) {
-  /**
-   * Level of the intervals of differences (our own choice). Several rows are tested at once; at 99
-   * % at most 30 of 1000 pairs of practices by the same made-up trainee of 20 breaths each had a
-   * row called clear.
-   */
-  public static final double LEVEL = 0.99;
+    String sentence, List<String> askedDifferently, List<Row> rows, List<String> targets) {
+  static final Wording WORDS = Wording.beside(Comparison.class);
 
   public Comparison {
     Objects.requireNonNull(sentence, "sentence");
     askedDifferently = List.copyOf(askedDifferently);
     rows = List.copyOf(rows);
-    rules = List.copyOf(rules);
+    targets = List.copyOf(targets);
   }
 
   /** Compares two reviews. Which of them is A changes only the signs and the words. */
@@ -41,28 +38,30 @@ public record Comparison(
    * One figure of both practices.
    *
    * @param code what it is, in words joined by dots; stable, for programs
-   * @param label what it is, for people
-   * @param unit of the values and the difference: {@code s}, {@code /min}, {@code 1} for counts and
-   *     shares from 0 to 1; empty for words
+   * @param unit of the values and the difference: {@code s}, {@code /min}, {@code %}, {@code 1} for
+   *     counts and shares from 0 to 1; empty for words
    * @param a the figure of A
    * @param b the figure of B
    * @param difference B minus A; empty if either is not known or is a word
-   * @param tested the interval of what was tested: B minus A of a share or of the spread, or how
-   *     much further from what was asked B's mean is than A's; empty if not tested
-   * @param outcome what can be said
+   * @param change the same for people; empty likewise
    */
   public record Row(
-      String code,
-      String label,
-      String unit,
-      Side a,
-      Side b,
-      OptionalDouble difference,
-      Optional<Tested> tested,
-      Outcome outcome) {
+      String code, String unit, Side a, Side b, OptionalDouble difference, String change) {
     public Row {
       Objects.requireNonNull(code, "code");
-      Objects.requireNonNull(outcome, "outcome");
+    }
+
+    /** What it is, for people. */
+    public String label() {
+      return WORDS.say("row." + code);
+    }
+
+    /** Which of the two lie outside the target, for people; empty if none does. */
+    public String outside() {
+      if (a.isOutside()) {
+        return WORDS.say(b.isOutside() ? "outside.both" : "outside.a");
+      }
+      return b.isOutside() ? WORDS.say("outside.b") : "";
     }
   }
 
@@ -72,51 +71,13 @@ public record Comparison(
    * @param text for people; a dash if it is not known
    * @param value empty if it is not known or is a word
    * @param observations how many it rests on; empty where there is nothing to count
-   * @param low lower end of the 95 % score interval (Wilson, 1927) of a share that has one
-   * @param high upper end of it
+   * @param outside whether it lies outside its target; empty if it has none or is not known
    */
   public record Side(
-      String text,
-      OptionalDouble value,
-      OptionalInt observations,
-      OptionalDouble low,
-      OptionalDouble high) {}
-
-  /**
-   * An interval of a difference, at {@link #LEVEL}.
-   *
-   * @param value what was tested
-   * @param low lower end
-   * @param high upper end
-   */
-  public record Tested(double value, double low, double high) {}
-
-  /** What can be said of a difference. */
-  public enum Outcome {
-    /** B is nearer to what was asked, beyond chance. */
-    BETTER("better in B"),
-    /** A is nearer to what was asked, beyond chance. */
-    WORSE("worse in B"),
-    NO_CLEAR_DIFFERENCE("no clear difference"),
-    /** There are too few observations to say anything. */
-    TOO_FEW("too few to tell"),
-    /** No sound simple test is known for it; both values are shown and nothing is claimed. */
-    NOT_TESTED("not tested");
-
-    private final String label;
-
-    Outcome(String label) {
-      this.label = label;
-    }
-
-    /** The words shown to people, in lower case. */
-    public String label() {
-      return label;
-    }
-
-    /** Whether a difference is beyond chance. */
-    public boolean isClear() {
-      return this == BETTER || this == WORSE;
+      String text, OptionalDouble value, OptionalInt observations, Optional<Boolean> outside) {
+    /** Whether it is known to lie outside its target. */
+    public boolean isOutside() {
+      return outside.orElse(false);
     }
   }
 }

@@ -2,12 +2,10 @@ package squeezewell.review.compare;
 
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import squeezewell.review.say.Figure;
 import squeezewell.review.say.Review;
 
 /**
@@ -15,8 +13,6 @@ import squeezewell.review.say.Review;
  * places; what can't be computed is null.
  */
 public final class ComparisonJson {
-  private static final int PLACES = 6;
-
   private final JsonWriter json;
 
   private ComparisonJson(JsonWriter json) {
@@ -47,13 +43,12 @@ public final class ComparisonJson {
     practice("a", labelA, a);
     practice("b", labelB, b);
     texts("askedDifferently", comparison.askedDifferently());
-    json.name("level").jsonValue(BigDecimal.valueOf(Comparison.LEVEL).toPlainString());
     json.name("rows").beginArray();
     for (Comparison.Row row : comparison.rows()) {
       row(row);
     }
     json.endArray();
-    texts("rules", comparison.rules());
+    texts("targets", comparison.targets());
     json.endObject();
   }
 
@@ -77,18 +72,6 @@ public final class ComparisonJson {
     side("a", row.a());
     side("b", row.b());
     number("difference", row.difference());
-    json.name("tested");
-    if (row.tested().isPresent()) {
-      Comparison.Tested tested = row.tested().get();
-      json.beginObject();
-      number("value", OptionalDouble.of(tested.value()));
-      number("low", OptionalDouble.of(tested.low()));
-      number("high", OptionalDouble.of(tested.high()));
-      json.endObject();
-    } else {
-      json.nullValue();
-    }
-    json.name("outcome").value(row.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     json.endObject();
   }
 
@@ -103,8 +86,7 @@ public final class ComparisonJson {
     } else {
       json.nullValue();
     }
-    number("low", side.low());
-    number("high", side.high());
+    json.name("outside").value(side.outside().orElse(null));
     json.endObject();
   }
 
@@ -118,12 +100,10 @@ public final class ComparisonJson {
 
   private void number(String name, OptionalDouble number) throws IOException {
     json.name(name);
-    if (!number.isPresent()) {
+    if (number.isPresent()) {
+      json.jsonValue(Figure.plain(number.getAsDouble()));
+    } else {
       json.nullValue();
-      return;
     }
-    BigDecimal value =
-        BigDecimal.valueOf(number.getAsDouble()).setScale(PLACES, RoundingMode.HALF_EVEN);
-    json.jsonValue(value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString());
   }
 }

@@ -2,13 +2,16 @@ package squeezewell.review.compare;
 
 import java.util.ArrayList;
 import java.util.List;
+import squeezewell.words.Wording;
 import squeezewell.words.WrappedText;
 
 /** Writes a comparison as plain text for a terminal, at most 80 columns wide. */
 public final class ComparisonText {
   private static final int COLUMNS = 80;
   private static final int LABEL = 25;
-  private static final int VALUE = 18;
+  private static final int VALUE = 16;
+  private static final int CHANGE = 13;
+  private static final Wording WORDS = Comparison.WORDS;
 
   private ComparisonText() {}
 
@@ -23,40 +26,31 @@ public final class ComparisonText {
   public static String body(Comparison comparison) {
     List<String> lines = new ArrayList<>();
     if (!comparison.askedDifferently().isEmpty()) {
-      lines.add("Not asked alike");
+      lines.add(WORDS.say("asked-differently"));
       comparison.askedDifferently().forEach(line -> wrap(lines, "  - ", line));
       lines.add("");
     }
-    lines.add(row("", "A", "B", ""));
+    lines.add(
+        row(
+            "",
+            WORDS.say("head.a"),
+            WORDS.say("head.b"),
+            WORDS.say("head.difference"),
+            WORDS.say("head.outside")));
     for (Comparison.Row row : comparison.rows()) {
-      lines.add(row(row.label(), row.a().text(), row.b().text(), row.outcome().label()));
-      if (row.code().equals("interval.inRange")) {
-        lines.add(row("  likely share (95 %)", share(row.a()), share(row.b()), ""));
-      }
+      lines.add(row(row.label(), row.a().text(), row.b().text(), row.change(), row.outside()));
     }
     lines.add("");
-    comparison.rules().forEach(rule -> wrap(lines, "Rule: ", rule));
+    comparison.targets().forEach(line -> wrap(lines, "  - ", line));
     return String.join("\n", lines) + "\n";
   }
 
-  /** From where to where the true share lies in 95 of 100 cases, for people; a dash if unknown. */
-  public static String share(Comparison.Side side) {
-    return side.low().isPresent()
-        ? Math.round(100 * side.low().getAsDouble())
-            + " to "
-            + Math.round(100 * side.high().getAsDouble())
-            + " %"
-        : "–";
-  }
-
-  private static String row(String label, String a, String b, String outcome) {
+  private static String row(String label, String a, String b, String change, String outside) {
     StringBuilder line = new StringBuilder("  ").append(label);
     pad(line, LABEL).append(' ').append(a);
     pad(line, LABEL + VALUE).append(' ').append(b);
-    pad(line, LABEL + 2 * VALUE);
-    if (!outcome.isEmpty()) {
-      line.append(outcome);
-    }
+    pad(line, LABEL + 2 * VALUE).append(' ').append(change);
+    pad(line, LABEL + 2 * VALUE + CHANGE).append(' ').append(outside);
     int end = line.length();
     while (end > 0 && line.charAt(end - 1) == ' ') {
       end--;

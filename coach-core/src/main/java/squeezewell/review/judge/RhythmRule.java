@@ -190,7 +190,7 @@ public final class RhythmRule {
   }
 
   /** At most so many of n intervals may be out of range. */
-  static int mostOutside(int n) {
+  public static int mostOutside(int n) {
     return n * MOST_OUTSIDE_PERCENT / 100;
   }
 

@@ -5,10 +5,11 @@ import java.util.OptionalDouble;
 
 /** The usual statistics of a sample. What can't be computed is empty, never 0. */
 public final class Statistics {
-  public static final double Z95 = 1.959963984540054;
-
   /** Makes the median of distances from the median equal the SD of a normal distribution. */
   private static final double MAD_TO_SD = 1.4826;
+
+  /** Two-sided normal quantile for 95 %. */
+  static final double Z95 = 1.959963984540054;
 
   private Statistics() {}
 
@@ -71,22 +72,14 @@ public final class Statistics {
   }
 
   private static OptionalDouble wilson(int successes, int trials, int sign) {
-    return trials == 0
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(score(successes, trials, sign * Z95));
-  }
-
-  /**
-   * One end of the score interval of a share (Wilson, 1927).
-   *
-   * @param trials at least 1
-   * @param z two-sided normal quantile of the level, negative for the lower end
-   */
-  public static double score(int successes, int trials, double z) {
+    if (trials == 0) {
+      return OptionalDouble.empty();
+    }
+    double z = sign * Z95;
     double share = (double) successes / trials;
     double square = z * z / trials;
     double half = z * Math.sqrt(share * (1 - share) / trials + square / (4 * trials));
     double end = (share + square / 2 + half) / (1 + square);
-    return Math.min(1, Math.max(0, end));
+    return OptionalDouble.of(Math.min(1, Math.max(0, end)));
   }
 }

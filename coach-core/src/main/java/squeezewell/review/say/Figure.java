@@ -109,7 +109,7 @@ public final class Figure<T> {
   }
 
   /** A plain decimal of at most six places. */
-  static String plain(Number number) {
+  public static String plain(Number number) {
     if (number instanceof Integer) {
       return number.toString();
     }

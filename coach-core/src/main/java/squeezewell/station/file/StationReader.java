@@ -66,7 +66,7 @@ public final class StationReader {
     try {
       JsonValue top = Json.readText(source, text);
       requireVersion(top);
-      return new StationParser(top).read(definition(source, text));
+      return new StationParser(top).read(definition(top));
     } catch (BadInputException e) {
       return unusable(e);
     }
@@ -88,29 +88,16 @@ public final class StationReader {
     }
   }
 
-  /** The text without the space between its signs. */
-  private static String definition(String source, String text) throws BadInputException {
-    StringBuilder out = new StringBuilder(text.length());
-    boolean inText = false;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (inText && c == '\\') {
-        out.append(c).append(text.charAt(++i));
-        continue;
-      }
-      inText ^= c == '"';
-      if (inText || (c != ' ' && c != '\n' && c != '\r' && c != '\t')) {
-        out.append(c);
-      }
-    }
-    int bytes = out.toString().getBytes(StandardCharsets.UTF_8).length;
+  private static String definition(JsonValue top) throws BadInputException {
+    String text = top.compact();
+    int bytes = text.getBytes(StandardCharsets.UTF_8).length;
     if (bytes > LONGEST_DEFINITION) {
       throw BadInputException.notAllowed(
-          source,
+          top.source(),
           "size",
           bytes + " bytes without needless space",
           "at most " + LONGEST_DEFINITION + " bytes");
     }
-    return out.toString();
+    return text;
   }
 }

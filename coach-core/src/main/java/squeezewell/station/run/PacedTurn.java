@@ -29,7 +29,7 @@ final class PacedTurn {
   static Optional<StationTask> next(StationState state) {
     Optional<StationTask> inTurn =
         state.tasks().stream()
-            .filter(t -> isPaced(t) && isToDo(t) && state.isInTurn(t.task()))
+            .filter(t -> isPaced(t) && t.isToDo() && state.isInTurn(t.task()))
             .map(TaskState::task)
             .findFirst();
     boolean none = state.tasks().stream().noneMatch(t -> isPaced(t) && t.begunNanos().isPresent());
@@ -50,11 +50,5 @@ final class PacedTurn {
 
   private static boolean isPaced(TaskState task) {
     return task.task().kind() == TaskKind.PACED;
-  }
-
-  private static boolean isToDo(TaskState task) {
-    return task.progress() == TaskState.Progress.OPEN
-        || task.progress() == TaskState.Progress.DUE
-        || task.progress() == TaskState.Progress.LATE;
   }
 }

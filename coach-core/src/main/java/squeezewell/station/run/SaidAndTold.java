@@ -38,10 +38,10 @@ final class SaidAndTold {
   }
 
   /** The lines of a walk that were not said yet; from here on they are. */
-  List<StationState.Line> say(StationWalk walk) {
+  List<StationState.Line> say(List<StationState.Line> lines) {
     List<StationState.Line> fresh = new ArrayList<>();
     Map<String, Integer> seen = new HashMap<>();
-    for (StationState.Line line : walk.lines()) {
+    for (StationState.Line line : lines) {
       String key = key(line.step() + "@" + line.atNanos(), seen);
       if (!said.containsKey(key)) {
         long at = Math.max(line.atNanos(), undoneAt);
@@ -53,9 +53,9 @@ final class SaidAndTold {
   }
 
   /** The findings of a walk that were not told yet; from here on they are. */
-  List<StationState.Told> tell(StationWalk walk) {
+  List<StationState.Told> tell(List<StationState.Told> findings) {
     List<StationState.Told> fresh = new ArrayList<>();
-    keyed(walk)
+    keyed(findings)
         .forEach(
             (key, each) -> {
               if (!told.containsKey(key)) {
@@ -68,8 +68,8 @@ final class SaidAndTold {
   }
 
   /** What would follow if the walk were that one instead. */
-  Consequence without(StationWalk walk) {
-    Set<String> still = keyed(walk).keySet();
+  Consequence without(List<StationState.Told> findings) {
+    Set<String> still = keyed(findings).keySet();
     List<String> gone = new ArrayList<>();
     String last = "";
     for (Map.Entry<String, StationState.Told> entry : told.entrySet()) {
@@ -96,10 +96,10 @@ final class SaidAndTold {
         key + " taken back " + slips, new StationState.Told(slip.atNanos(), slip.finding(), true));
   }
 
-  private static Map<String, StationState.Told> keyed(StationWalk walk) {
+  private static Map<String, StationState.Told> keyed(List<StationState.Told> findings) {
     Map<String, Integer> seen = new HashMap<>();
     Map<String, StationState.Told> keyed = new LinkedHashMap<>();
-    for (StationState.Told each : walk.told()) {
+    for (StationState.Told each : findings) {
       keyed.put(key(each.finding().word() + "@" + each.atNanos(), seen), each);
     }
     return keyed;

@@ -26,7 +26,7 @@ import squeezewell.station.file.TaskKind;
  *
  * <p>The same words about time hold as for {@link StationRun}. Not thread-safe.
  */
-public final class StationPractice {
+public final class StationPractice implements StationCommands {
   /** Longer than any station can need, so that the practice never ends before the station. */
   private static final long SPARE_NANOS = 60_000_000_000L;
 
@@ -126,69 +126,15 @@ public final class StationPractice {
     advance(nowNanos);
   }
 
-  /** As {@link StationRun#begin}. */
-  public boolean begin(long nowNanos) {
-    return tell(run::begin, nowNanos);
+  /** While the clock of the station stands, the practice does too. */
+  @Override
+  public boolean act(StationAction action, String words, long nowNanos) {
+    return tell(at -> run.act(action, words, at), nowNanos);
   }
 
-  /** As {@link StationRun#start}. */
-  public boolean start(String taskId, long nowNanos) {
-    return tell(at -> run.start(taskId, at), nowNanos);
-  }
-
-  /** As {@link StationRun#done}. */
-  public boolean done(String taskId, long nowNanos) {
-    return tell(at -> run.done(taskId, at), nowNanos);
-  }
-
-  /** As {@link StationRun#canUndo}. */
+  @Override
   public boolean canUndo(String taskId, long nowNanos) {
     return run.canUndo(taskId, nowNanos);
-  }
-
-  /** As {@link StationRun#undo}. */
-  public boolean undo(String taskId, long nowNanos) {
-    return tell(at -> run.undo(taskId, at), nowNanos);
-  }
-
-  /** As {@link StationRun#order}. */
-  public boolean order(String orderId, long nowNanos) {
-    return tell(at -> run.order(orderId, at), nowNanos);
-  }
-
-  /** As {@link StationRun#inject}. */
-  public boolean inject(String word, long nowNanos) {
-    return tell(at -> run.inject(word, at), nowNanos);
-  }
-
-  /** As {@link StationRun#clear}. */
-  public boolean clear(String findingId, long nowNanos) {
-    return tell(at -> run.clear(findingId, at), nowNanos);
-  }
-
-  /** As {@link StationRun#choose}. */
-  public boolean choose(String way, long nowNanos) {
-    return tell(at -> run.choose(way, at), nowNanos);
-  }
-
-  /** As {@link StationRun#remark}. */
-  public boolean remark(String words, long nowNanos) {
-    return tell(at -> run.remark(words, at), nowNanos);
-  }
-
-  /** As {@link StationRun#stopClock}; the practice stands too. */
-  public boolean stopClock(long nowNanos) {
-    return tell(run::stopClock, nowNanos);
-  }
-
-  /** As {@link StationRun#runClock}. */
-  public boolean runClock(long nowNanos) {
-    return tell(run::runClock, nowNanos);
-  }
-
-  /** As {@link StationRun#end}. */
-  public boolean end(long nowNanos) {
-    return tell(run::end, nowNanos);
   }
 
   /**
@@ -199,10 +145,10 @@ public final class StationPractice {
   public void command(Command command, long atNanos) {
     switch (command) {
       case SQUEEZE, BREATH, COMPRESS -> squeeze(command, atNanos);
-      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, command, atNanos);
-      case SUCTION -> hold(Stretch.Kind.SUCTION, command, atNanos);
-      case PULSE_CHECK_END -> holdEnd(Stretch.Kind.PULSE_CHECK, command, atNanos);
-      case SUCTION_END -> holdEnd(Stretch.Kind.SUCTION, command, atNanos);
+      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, atNanos);
+      case SUCTION -> hold(Stretch.Kind.SUCTION, atNanos);
+      case PULSE_CHECK_END -> holdEnd(Stretch.Kind.PULSE_CHECK, atNanos);
+      case SUCTION_END -> holdEnd(Stretch.Kind.SUCTION, atNanos);
       case PAUSE -> stopClock(atNanos);
       case RESUME -> runClock(atNanos);
       case FINISH -> end(atNanos);
@@ -227,12 +173,8 @@ public final class StationPractice {
     }
     endHoldsThatGaveWay(atNanos);
     if (given() > before) {
-      tell(
-          at -> {
-            run.breath(at);
-            return true;
-          },
-          atNanos);
+      advanceCoach(atNanos);
+      run.breath(Math.max(atNanos, coach.lastEventNanos()));
     }
   }
 
@@ -264,32 +206,25 @@ public final class StationPractice {
     return hold == coach.state().schedule().stretchAt(coach.lastEventNanos()).kind();
   }
 
-  private void hold(Stretch.Kind hold, Command command, long atNanos) {
+  private void hold(Stretch.Kind hold, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
-      boolean open =
-          task.progress() == TaskState.Progress.OPEN
-              || task.progress() == TaskState.Progress.DUE
-              || task.progress() == TaskState.Progress.LATE;
-      if (open && isOf(task, hold) && start(task.task().id(), atNanos)) {
+      boolean isOne = task.isToDo() && task.task().hold().filter(hold::equals).isPresent();
+      if (isOne && start(task.task().id(), atNanos)) {
         return;
       }
     }
-    pass(command, atNanos);
+    pass(Command.toggle(hold, false), atNanos);
   }
 
-  private void holdEnd(Stretch.Kind hold, Command command, long atNanos) {
+  private void holdEnd(Stretch.Kind hold, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       if (task.isHolding(hold) && done(task.task().id(), atNanos)) {
         return;
       }
     }
-    pass(command, atNanos);
-  }
-
-  private static boolean isOf(TaskState task, Stretch.Kind hold) {
-    return task.task().hold().isPresent() && task.task().hold().get() == hold;
+    pass(Command.toggle(hold, true), atNanos);
   }
 
   /** Breaths can be held up only once there are some. */
@@ -337,16 +272,12 @@ public final class StationPractice {
       if (task.kind() == TaskKind.PACED) {
         goOn(atNanos);
       }
-      if (task.hold().isPresent()) {
-        pass(Command.toggle(task.hold().get(), false), atNanos);
-      }
+      task.hold().ifPresent(hold -> pass(Command.toggle(hold, false), atNanos));
     }
 
     @Override
     public void done(StationTask task, long atNanos) {
-      if (task.hold().isPresent()) {
-        pass(Command.toggle(task.hold().get(), true), atNanos);
-      }
+      task.hold().ifPresent(hold -> pass(Command.toggle(hold, true), atNanos));
     }
 
     @Override

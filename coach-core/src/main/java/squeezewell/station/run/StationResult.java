@@ -88,46 +88,16 @@ public record StationResult(StationState state) {
   }
 
   private static void replay(StationRun run, SessionEvent event) {
-    long at = event.atNanos();
-    if (event.fact() instanceof Fact.Told told) {
-      replay(run, told.type(), told.text(), at);
-      return;
-    }
-    boolean byCommand = event.fact() instanceof Fact.Turn turn && turn.byCommand();
-    switch (event.what()) {
-      case STATION_BEGIN -> {
-        if (byCommand) {
-          run.begin(at);
-        }
-      }
-      case STATION_END -> {
-        if (byCommand) {
-          run.end(at);
-        }
-      }
-      case BREATH, COMPRESSION -> run.recorded(at);
-      case CLOCK_STOPPED -> run.stopClock(at);
-      case CLOCK_RUNNING -> run.runClock(at);
-      default -> {
-        // Of the practice, or what the station itself gave out.
-      }
-    }
-  }
-
-  private static void replay(StationRun run, EventType type, String text, long at) {
-    switch (type) {
-      case TASK_START -> run.start(text, at);
-      case TASK_DONE -> run.done(text, at);
-      case TASK_UNDONE -> run.undo(text, at);
-      case ORDER -> run.order(text, at);
-      case EXAMINER_FINDING -> run.inject(text, at);
-      case EXAMINER_CLEARED -> run.clear(text, at);
-      case WAY_CHOSEN -> run.choose(text, at);
-      case REMARK -> run.remark(text, at);
-      default -> {
-        // What the station itself gave out.
-      }
-    }
+    String words = event.fact() instanceof Fact.Told told ? told.text() : "";
+    StationAction.of(event.fact())
+        .ifPresent(
+            action -> {
+              if (action == StationAction.BREATH) {
+                run.recorded(event.atNanos());
+              } else {
+                run.act(action, words, event.atNanos());
+              }
+            });
   }
 
   /** What it comes to. */

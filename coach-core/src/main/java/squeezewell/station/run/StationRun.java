@@ -9,7 +9,6 @@ import java.util.OptionalLong;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
 import squeezewell.session.SessionEvent;
-import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
 
 /**
@@ -17,13 +16,9 @@ import squeezewell.station.file.Station;
  * give the same facts and the same state, and how often {@link #advance} is called in between
  * changes nothing.
  *
- * <p>Every command returns whether it made sense; one that does not changes nothing. A time before
- * that of an earlier call counts as that call's time. What falls due at the very instant of a
- * command comes before it.
- *
  * <p>Not thread-safe: one thread calls it. {@link #state()} is immutable and may be handed on.
  */
-public final class StationRun {
+public final class StationRun implements StationCommands {
   /** A tap can be taken back as a slip for so long, as a finding can in the live practice. */
   public static final long UNDO_NANOS = 5_000_000_000L;
 
@@ -32,15 +27,15 @@ public final class StationRun {
 
   private static final long LATEST = SessionEvent.LATEST_NANOS - 2_000_000_000L;
 
+  private static final int NOTHING_SEEN = -1;
+
   private final Station station;
   private final StationSetup setup;
   private final StationOutput output;
   private final List<StationInput> inputs = new ArrayList<>();
   private final SaidAndTold given = new SaidAndTold();
   private StationWalk walk;
-  private StationWalk seenWalk;
-  private int seenLines;
-  private int seenTold;
+  private int seen = NOTHING_SEEN;
   private long latest;
   private boolean exerciseTold;
   private boolean endTold;
@@ -83,40 +78,25 @@ public final class StationRun {
     publish();
   }
 
-  /** The trainee is ready: the exercise begins before the preparation's time is up. */
-  public boolean begin(long nowNanos) {
-    return take(StationInput.Kind.BEGIN, "", nowNanos, EventType.STATION_BEGIN);
-  }
-
-  /** A timed or paced task begins; a paced one ends the paced one before it. */
-  public boolean start(String taskId, long nowNanos) {
-    boolean taken = take(StationInput.Kind.START, taskId, nowNanos, EventType.TASK_START);
-    if (taken) {
-      output.started(station.task(taskId).get(), latest);
-    }
-    return taken;
-  }
-
-  /** A task is done; one with a length that was never begun counts as done, its length unknown. */
-  public boolean done(String taskId, long nowNanos) {
-    boolean taken = take(StationInput.Kind.DONE, taskId, nowNanos, EventType.TASK_DONE);
-    if (taken) {
-      output.done(station.task(taskId).get(), latest);
-    }
-    return taken;
-  }
-
-  /** Whether {@link #undo} would take back what was last done about a task. */
+  @Override
   public boolean canUndo(String taskId, long nowNanos) {
     return withoutLast(taskId, clamp(nowNanos)).isPresent();
   }
 
-  /**
-   * Takes back what was last done about a task, its end or its beginning, within {@link
-   * #UNDO_NANOS} of it. What followed from it is taken back too, save the examiner's words, which
-   * were said.
-   */
-  public boolean undo(String taskId, long nowNanos) {
+  @Override
+  public boolean act(StationAction action, String words, long nowNanos) {
+    return switch (action) {
+      case UNDO -> takeBack(words, nowNanos);
+      case REMARK -> {
+        String text = words.trim();
+        boolean fits = !text.isEmpty() && text.length() <= LONGEST_REMARK;
+        yield fits && take(action, text, nowNanos);
+      }
+      default -> take(action, words, nowNanos);
+    };
+  }
+
+  private boolean takeBack(String taskId, long nowNanos) {
     advance(nowNanos);
     Optional<Undone> undone = withoutLast(taskId, latest);
     if (!undone.isPresent()) {
@@ -124,78 +104,15 @@ public final class StationRun {
     }
     inputs.remove(undone.get().place());
     walk = undone.get().walk();
+    seen = NOTHING_SEEN;
     given.undone(latest);
-    output.fact(new Fact.Told(EventType.TASK_UNDONE, taskId), latest);
-    undone
-        .get()
-        .slip()
-        .ifPresent(
-            slip -> {
-              given.takeBack(slip);
-              output.undoFinding(latest);
-            });
+    output.fact(StationAction.UNDO.fact(taskId), latest);
+    if (undone.get().slip().isPresent()) {
+      given.takeBack(undone.get().slip().get());
+      output.undoFinding(latest);
+    }
     publish();
     return true;
-  }
-
-  /** Something that is not on the list of tasks is done. */
-  public boolean order(String orderId, long nowNanos) {
-    return take(StationInput.Kind.ORDER, orderId, nowNanos, EventType.ORDER);
-  }
-
-  /**
-   * An examiner makes a finding come.
-   *
-   * @param word the identifier of a finding of the station, or else the word of a {@link
-   *     squeezewell.protocol.ClinicalFinding}, which then changes the prompts only
-   */
-  public boolean inject(String word, long nowNanos) {
-    return take(StationInput.Kind.INJECT, word, nowNanos, EventType.EXAMINER_FINDING);
-  }
-
-  /** An examiner makes a finding go. */
-  public boolean clear(String findingId, long nowNanos) {
-    return take(StationInput.Kind.CLEAR, findingId, nowNanos, EventType.EXAMINER_CLEARED);
-  }
-
-  /**
-   * Whoever leads the station chooses the way of a branch on the spot, until the branch is reached.
-   *
-   * @param way as {@link BranchOption#words} writes it
-   */
-  public boolean choose(String way, long nowNanos) {
-    return take(StationInput.Kind.CHOOSE, way, nowNanos, EventType.WAY_CHOSEN);
-  }
-
-  /** Something to be talked about afterwards. */
-  public boolean remark(String words, long nowNanos) {
-    String text = words.trim();
-    return !text.isEmpty()
-        && text.length() <= LONGEST_REMARK
-        && take(StationInput.Kind.REMARK, text, nowNanos, EventType.REMARK);
-  }
-
-  /** The station's clock stands until {@link #runClock}. */
-  public boolean stopClock(long nowNanos) {
-    boolean taken = take(StationInput.Kind.STOP_CLOCK, "", nowNanos, EventType.CLOCK_STOPPED);
-    if (taken) {
-      output.clock(true, latest);
-    }
-    return taken;
-  }
-
-  /** The station's clock runs again. */
-  public boolean runClock(long nowNanos) {
-    boolean taken = take(StationInput.Kind.RUN_CLOCK, "", nowNanos, EventType.CLOCK_RUNNING);
-    if (taken) {
-      output.clock(false, latest);
-    }
-    return taken;
-  }
-
-  /** The station is over. */
-  public boolean end(long nowNanos) {
-    return take(StationInput.Kind.END, "", nowNanos, EventType.STATION_END);
   }
 
   /**
@@ -221,36 +138,34 @@ public final class StationRun {
    */
   void recorded(long atNanos) {
     advance(atNanos);
-    StationInput input = new StationInput(StationInput.Kind.BREATH, "", atNanos);
+    StationInput input = new StationInput(StationAction.BREATH, "", atNanos);
     if (walk.apply(input)) {
       inputs.add(input);
       publish();
     }
   }
 
-  private boolean take(StationInput.Kind kind, String text, long nowNanos, EventType type) {
+  private boolean take(StationAction action, String words, long nowNanos) {
     advance(nowNanos);
-    StationInput input = new StationInput(kind, text, latest);
+    StationInput input = new StationInput(action, words, latest);
     if (!walk.apply(input)) {
       return false;
     }
     inputs.add(input);
-    exerciseTold |= kind == StationInput.Kind.BEGIN;
-    endTold |= kind == StationInput.Kind.END;
-    output.fact(fact(type, text), latest);
+    exerciseTold |= action == StationAction.BEGIN;
+    endTold |= action == StationAction.END;
+    output.fact(action.fact(words), latest);
     publish();
-    if (kind == StationInput.Kind.END) {
-      output.ended(latest);
+    switch (action) {
+      case START -> output.started(station.task(words).get(), latest);
+      case DONE -> output.done(station.task(words).get(), latest);
+      case STOP_CLOCK, RUN_CLOCK -> output.clock(action == StationAction.STOP_CLOCK, latest);
+      case END -> output.ended(latest);
+      default -> {
+        // The fact says all.
+      }
     }
     return true;
-  }
-
-  private static Fact fact(EventType type, String text) {
-    return switch (type) {
-      case STATION_BEGIN, STATION_END -> new Fact.Turn(type, true);
-      case CLOCK_STOPPED, CLOCK_RUNNING -> new Fact.Plain(type);
-      default -> new Fact.Told(type, text);
-    };
   }
 
   private long clamp(long nowNanos) {
@@ -266,14 +181,9 @@ public final class StationRun {
       long at = began.getAsLong();
       outgoing.add(new Outgoing(at, 0, () -> byClock(EventType.STATION_BEGIN, at)));
     }
-    boolean news =
-        !walk.equals(seenWalk)
-            || walk.lines().size() != seenLines
-            || walk.told().size() != seenTold;
-    if (news) {
-      seenWalk = walk;
-      seenLines = walk.lines().size();
-      seenTold = walk.told().size();
+    int news = walk.lines().size() + walk.told().size();
+    if (news != seen) {
+      seen = news;
       gather(outgoing);
     }
     if (!endTold && walk.over()) {
@@ -283,7 +193,7 @@ public final class StationRun {
       outgoing.add(new Outgoing(at, 3, () -> output.ended(at)));
     }
     // What was taken back changes without news of the walk.
-    state = walk.state(given);
+    state = walk.state(given.lines(), given.told());
     outgoing.sort(Comparator.comparingLong(Outgoing::atNanos).thenComparingInt(Outgoing::rank));
     outgoing.forEach(o -> o.action().run());
   }
@@ -294,13 +204,13 @@ public final class StationRun {
 
   /** What was said and told and has not been given out. */
   private void gather(List<Outgoing> outgoing) {
-    for (StationState.Line line : given.say(walk)) {
+    for (StationState.Line line : given.say(walk.lines())) {
       long at = line.atNanos();
       outgoing.add(
           new Outgoing(
               at, 1, () -> output.fact(new Fact.Told(EventType.EXAMINER, line.words()), at)));
     }
-    for (StationState.Told told : given.tell(walk)) {
+    for (StationState.Told told : given.tell(walk.told())) {
       long at = told.atNanos();
       outgoing.add(new Outgoing(at, 1, () -> output.find(told.finding(), at)));
     }
@@ -330,7 +240,7 @@ public final class StationRun {
       }
     }
     without.advance(atNanos);
-    SaidAndTold.Consequence consequence = given.without(without);
+    SaidAndTold.Consequence consequence = given.without(without.told());
     return consequence.possible()
         ? Optional.of(new Undone(place, without, consequence.key()))
         : Optional.empty();
@@ -338,7 +248,7 @@ public final class StationRun {
 
   private static boolean isAbout(StationInput input, String taskId) {
     boolean aboutTask =
-        input.kind() == StationInput.Kind.START || input.kind() == StationInput.Kind.DONE;
-    return aboutTask && input.detail().equals(taskId);
+        input.action() == StationAction.START || input.action() == StationAction.DONE;
+    return aboutTask && input.words().equals(taskId);
   }
 }

@@ -69,19 +69,21 @@ final class StationWalk {
     }
     settleBreaths();
     boolean sense =
-        switch (input.kind()) {
+        switch (input.action()) {
           case BEGIN -> begin();
-          case START -> start(input.detail());
-          case DONE -> done(input.detail());
-          case ORDER -> order(input.detail());
-          case INJECT -> inject(input.detail());
-          case CLEAR -> clearByHand(input.detail());
-          case CHOOSE -> choose(input.detail());
-          case REMARK -> remarks.add(new StationState.Remark(time.now(), input.detail()));
+          case START -> start(input.words());
+          case DONE -> done(input.words());
+          case ORDER -> order(input.words());
+          case INJECT -> inject(input.words());
+          case CLEAR -> clearByHand(input.words());
+          case CHOOSE -> choose(input.words());
+          case REMARK -> remarks.add(new StationState.Remark(time.now(), input.words()));
           case BREATH -> breath(input.atNanos());
           case STOP_CLOCK -> time.stop();
           case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
+          // Whoever runs the station walks again without what was a slip.
+          case UNDO -> false;
         };
     // What follows at once is part of the same moment.
     advance(time.now());
@@ -385,7 +387,7 @@ final class StationWalk {
   }
 
   /** Where things stand, with what was really said and told. */
-  StationState state(SaidAndTold really) {
+  StationState state(List<StationState.Line> said, List<StationState.Told> toldOf) {
     settleBreaths();
     List<TaskState> states = new ArrayList<>();
     // What a clock that ran out left behind can't come any more.
@@ -411,10 +413,10 @@ final class StationWalk {
         phaseLeft(),
         states,
         ventilation.all(),
-        really.lines(),
+        said,
         chosen,
         holds,
-        really.told(),
+        toldOf,
         faults.faults(),
         remarks,
         oxygen.map(flow -> flow.leftAt(time.clock())),

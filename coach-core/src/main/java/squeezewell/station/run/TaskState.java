@@ -98,6 +98,11 @@ public record TaskState(
     return length == Length.TOO_SHORT || length == Length.TOO_LONG;
   }
 
+  /** Whether it is needed and was not begun. */
+  boolean isToDo() {
+    return progress == Progress.OPEN || progress == Progress.DUE || progress == Progress.LATE;
+  }
+
   /** Whether it holds the breaths up for that now. */
   public boolean isHolding(Stretch.Kind hold) {
     return progress == Progress.RUNNING && task.hold().filter(hold::equals).isPresent();

@@ -9,6 +9,7 @@ import java.awt.event.FocusEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
+import java.util.function.LongConsumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
@@ -22,14 +23,13 @@ public final class BreathPad extends Drawn {
   private String word = "Hold while you squeeze";
   private String hint = "";
 
-  /** Told when the pad is pressed and let go with the mouse or a finger. */
-  public interface Listener {
-    void pressed(long whenMillis);
-
-    void released(long whenMillis);
-  }
-
-  public BreathPad(Look look, Listener listener) {
+  /**
+   * A pad.
+   *
+   * @param pressed told when it is pressed with the mouse or a finger, as an event tells the time
+   * @param released told when it is let go
+   */
+  public BreathPad(Look look, LongConsumer pressed, LongConsumer released) {
     super(look, AccessibleRole.PUSH_BUTTON, "Breath pad");
     setFocusable(true);
     describe("Hold the space bar, a bound key or the mouse button for as long as you squeeze");
@@ -38,14 +38,14 @@ public final class BreathPad extends Drawn {
           @Override
           public void mousePressed(MouseEvent e) {
             if (SwingUtilities.isLeftMouseButton(e)) {
-              listener.pressed(e.getWhen());
+              pressed.accept(e.getWhen());
             }
           }
 
           @Override
           public void mouseReleased(MouseEvent e) {
             if (SwingUtilities.isLeftMouseButton(e)) {
-              listener.released(e.getWhen());
+              released.accept(e.getWhen());
             }
           }
         });

@@ -8,6 +8,7 @@ import java.awt.Graphics2D;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
+import java.util.function.LongConsumer;
 import javax.accessibility.AccessibleRole;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
@@ -28,12 +29,12 @@ public final class CompressionPad extends Drawn {
   private String rate = "";
   private Judgement judgement = Judgement.UNJUDGED;
 
-  /** Told when the pad is pressed with the mouse or a finger. */
-  public interface Listener {
-    void pressed(long whenMillis);
-  }
-
-  public CompressionPad(Look look, Listener listener) {
+  /**
+   * A pad.
+   *
+   * @param pressed told when it is pressed with the mouse or a finger, as an event tells the time
+   */
+  public CompressionPad(Look look, LongConsumer pressed) {
     super(look, AccessibleRole.PUSH_BUTTON, "Compression pad");
     describe("Press the C key or the mouse button once for each compression");
     addMouseListener(
@@ -41,7 +42,7 @@ public final class CompressionPad extends Drawn {
           @Override
           public void mousePressed(MouseEvent e) {
             if (SwingUtilities.isLeftMouseButton(e)) {
-              listener.pressed(e.getWhen());
+              pressed.accept(e.getWhen());
             }
           }
         });

@@ -56,7 +56,7 @@ public final class CompareScreen {
       column.subheading("Not asked alike", 4).notes(view.askedDifferently(), 3).gap(12);
     }
     view.groups().forEach(group -> group(column, group));
-    column.subheading("When a difference is clear", 4).notes(view.rules(), 3);
+    column.subheading("What is marked", 4).notes(view.targets(), 3);
     column.gap(8).note(Phrases.CAUTION + " Not a medical device.");
     return kit.readPage(column, onBack);
   }

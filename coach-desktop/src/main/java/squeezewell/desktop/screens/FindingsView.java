@@ -15,7 +15,7 @@ import squeezewell.session.NotedFinding;
  *
  * @param choices what may be found now, at most nine, each with the key of its place, from 1 on
  */
-record FindingsView(List<Choice> choices) {
+record FindingsView(List<Offer> choices) {
   /** For so long a screen says what was found and what follows from it (our own choice). */
   static final long TELL_NANOS = 9_000_000_000L;
 
@@ -33,7 +33,7 @@ record FindingsView(List<Choice> choices) {
    * @param label in words
    * @param leads what follows from it, in few words
    */
-  record Choice(ClinicalFinding finding, int key, String label, String leads) {
+  record Offer(ClinicalFinding finding, int key, String label, String leads) {
     /** What a screen reader adds to its label. */
     String spokenHint() {
       return "Key " + key + ". Then: " + leads;
@@ -58,11 +58,11 @@ record FindingsView(List<Choice> choices) {
   /** What may be found in a practice as it stands. */
   static FindingsView of(CoachState state) {
     Course course = state.course();
-    List<Choice> choices = new ArrayList<>();
+    List<Offer> choices = new ArrayList<>();
     for (ClinicalFinding finding : course.state().possible()) {
       if (choices.size() < MOST) {
         choices.add(
-            new Choice(finding, choices.size() + 1, finding.label(), leads(finding, course)));
+            new Offer(finding, choices.size() + 1, finding.label(), leads(finding, course)));
       }
     }
     return new FindingsView(choices);
@@ -86,7 +86,7 @@ record FindingsView(List<Choice> choices) {
   }
 
   /** The choice of a digit. */
-  Optional<Choice> choice(int key) {
+  Optional<Offer> choice(int key) {
     return choices.stream().filter(c -> c.key() == key).findFirst();
   }
 

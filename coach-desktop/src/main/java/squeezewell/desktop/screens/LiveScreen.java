@@ -117,7 +117,7 @@ public final class LiveScreen extends KeyedScreen {
     FindingsView view = FindingsView.of(practice.state());
     offered = Optional.of(view);
     choices.removeAll();
-    for (FindingsView.Choice choice : view.choices()) {
+    for (FindingsView.Offer choice : view.choices()) {
       ActionButton button =
           new ActionButton(look, choice.label(), choice.key() + "  ·  " + choice.leads());
       button.addActionListener(e -> choose(choice.key(), EventTime.nanoTimeOf(e.getWhen())));
@@ -152,7 +152,7 @@ public final class LiveScreen extends KeyedScreen {
 
   /** Notes the finding of a digit, if findings are offered. */
   public void choose(int digit, long nanoTime) {
-    Optional<FindingsView.Choice> chosen = offered.flatMap(view -> view.choice(digit));
+    Optional<FindingsView.Offer> chosen = offered.flatMap(view -> view.choice(digit));
     if (chosen.isPresent()) {
       practice.post(chosen.get().finding(), nanoTime);
       closeFindings();

@@ -12,7 +12,7 @@ import squeezewell.kit.PressureUnit;
 final class OxygenPanel {
   private final Kit kit;
   private final KitLibrary library;
-  private final JComboBox<OxygenView.Choice> sizes = Kit.choices();
+  private final JComboBox<OxygenView.Size> sizes = Kit.choices();
   private final JTextField water = new JTextField(OxygenView.WATER_LITRES);
   private final JTextField gauge = new JTextField(OxygenView.GAUGE);
   private final JComboBox<PressureUnit> gaugeUnits = Kit.choices(PressureUnit.values());
@@ -34,7 +34,7 @@ final class OxygenPanel {
   }
 
   private Column build() {
-    List<OxygenView.Choice> choices = OxygenView.choices(library);
+    List<OxygenView.Size> choices = OxygenView.choices(library);
     choices.forEach(sizes::addItem);
     sizes.setSelectedItem(OxygenView.first(choices));
     Column column = kit.column();
@@ -60,7 +60,7 @@ final class OxygenPanel {
     return column;
   }
 
-  private OxygenView.Choice size() {
+  private OxygenView.Size size() {
     return sizes.getItemAt(sizes.getSelectedIndex());
   }
 

@@ -26,7 +26,7 @@ import squeezewell.words.Quantities;
  * @param reserveUnit in which unit
  */
 record OxygenView(
-    Choice cylinder,
+    Size cylinder,
     String waterLitres,
     String gauge,
     PressureUnit gaugeUnit,
@@ -38,7 +38,7 @@ record OxygenView(
   private static final String FIRST_SIZE = "E";
 
   /** A size of cylinder; none for one whose water volume is given. */
-  record Choice(Optional<Cylinder> size) {
+  record Size(Optional<Cylinder> size) {
     boolean needsWaterVolume() {
       return size.isEmpty();
     }
@@ -50,15 +50,15 @@ record OxygenView(
   }
 
   /** All sizes, and the one without a size. */
-  static List<Choice> choices(KitLibrary kit) {
-    List<Choice> all = new ArrayList<>();
-    kit.cylinders().forEach(c -> all.add(new Choice(Optional.of(c))));
-    all.add(new Choice(Optional.empty()));
+  static List<Size> choices(KitLibrary kit) {
+    List<Size> all = new ArrayList<>();
+    kit.cylinders().forEach(c -> all.add(new Size(Optional.of(c))));
+    all.add(new Size(Optional.empty()));
     return all;
   }
 
   /** The size that is shown first: the one most portable sets have. */
-  static Choice first(List<Choice> choices) {
+  static Size first(List<Size> choices) {
     return choices.stream()
         .filter(c -> c.size().map(s -> s.id().equals(FIRST_SIZE)).orElse(false))
         .findFirst()

@@ -42,17 +42,8 @@ final class Pads extends JPanel {
     breath =
         new BreathPad(
             look,
-            new BreathPad.Listener() {
-              @Override
-              public void pressed(long whenMillis) {
-                hands.post(Command.SQUEEZE, EventTime.nanoTimeOf(whenMillis));
-              }
-
-              @Override
-              public void released(long whenMillis) {
-                hands.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(whenMillis));
-              }
-            });
+            when -> hands.post(Command.SQUEEZE, EventTime.nanoTimeOf(when)),
+            when -> hands.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(when)));
     compression =
         new CompressionPad(look, when -> hands.post(Command.COMPRESS, EventTime.nanoTimeOf(when)));
     add(breath);

@@ -40,7 +40,9 @@ final class PracticeBar {
         return since >= most
             ? new BarLine("Check over " + Phrases.seconds(most) + " s: " + next, 1, true)
             : new BarLine(
-                sentence(inForce.check().task()) + ", " + range, (double) since / most, false);
+                Phrases.capital(inForce.check().task()) + ", " + range,
+                (double) since / most,
+                false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
         boolean compressing = moment.stretch().compressing();
@@ -76,7 +78,7 @@ final class PracticeBar {
     if (!due.isPresent() || !bar.urgent()) {
       return new BarLine("Keep the rhythm on your own", 0, false);
     }
-    String check = sentence(schedule.inForceAt(now).check().words());
+    String check = Phrases.capital(schedule.inForceAt(now).check().words());
     long notice = moment.stretch().guidance().limits().pulseCheckNotice().nanos();
     long left = due.getAsLong() - now;
     if (left > 0) {
@@ -89,7 +91,7 @@ final class PracticeBar {
   private static BarLine checkBar(CueSchedule schedule, Moment moment, long now) {
     Guidance guidance = moment.stretch().guidance();
     InForce inForce = schedule.inForceAt(now);
-    String check = sentence(inForce.check().words());
+    String check = Phrases.capital(inForce.check().words());
     OptionalLong due = schedule.nextPulseCheckAt(now);
     if (!due.isPresent()) {
       OptionalLong end = schedule.endNanos();
@@ -113,9 +115,5 @@ final class PracticeBar {
         check + " in " + Phrases.clockLeft(left),
         Math.max(0, used),
         left <= limits.pulseCheckNotice().nanos());
-  }
-
-  private static String sentence(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

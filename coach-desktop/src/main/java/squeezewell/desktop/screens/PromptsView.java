@@ -23,7 +23,7 @@ record PromptsView(RecordBook book, ZoneId zone) {
    * @param startLevel the level that fading begins with; 0 where prompts do not fade
    * @param anew whether going on from last time is offered too, and this is not it
    */
-  record Choice(Prompting prompting, int startLevel, String label, boolean anew) {
+  record Way(Prompting prompting, int startLevel, String label, boolean anew) {
     @Override
     public String toString() {
       return label;
@@ -31,22 +31,22 @@ record PromptsView(RecordBook book, ZoneId zone) {
   }
 
   /** The ways there are; fading that goes on from last time stands before fading anew. */
-  List<Choice> choices(String trainee, Guidance guidance) {
+  List<Way> choices(String trainee, Guidance guidance) {
     int level = book.fadingStart(trainee, guidance).map(FadingStart::level).orElse(0);
-    List<Choice> choices = new ArrayList<>();
+    List<Way> choices = new ArrayList<>();
     for (Prompting each : SetupView.prompting(guidance)) {
       if (each == Prompting.FADING && level > 0) {
-        choices.add(new Choice(each, level, each.label() + ", from level " + level, false));
-        choices.add(new Choice(each, 0, each.label() + ", from the beginning", true));
+        choices.add(new Way(each, level, each.label() + ", from level " + level, false));
+        choices.add(new Way(each, 0, each.label() + ", from the beginning", true));
       } else {
-        choices.add(new Choice(each, 0, each.label(), false));
+        choices.add(new Way(each, 0, each.label(), false));
       }
     }
     return List.copyOf(choices);
   }
 
   /** What a way means, a paragraph each. */
-  List<String> lines(String trainee, Guidance guidance, Choice chosen) {
+  List<String> lines(String trainee, Guidance guidance, Way chosen) {
     Optional<FadingStart> last = book.fadingStart(trainee, guidance);
     boolean fades = chosen.prompting() == Prompting.FADING && Prompting.mayFallSilent(guidance);
     List<String> lines = new ArrayList<>();

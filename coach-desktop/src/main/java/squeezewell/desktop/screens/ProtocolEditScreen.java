@@ -47,7 +47,7 @@ public final class ProtocolEditScreen {
   /** Keeps a draft that has no faults. */
   public interface Saver {
     /** Keeps it; returns one sentence on where it is now, or why it is not. */
-    Outcome save(ProtocolDraft draft);
+    Saving save(ProtocolDraft draft);
   }
 
   /**
@@ -56,7 +56,7 @@ public final class ProtocolEditScreen {
    * @param saved whether it is in a file now
    * @param sentence where, or why not
    */
-  public record Outcome(boolean saved, String sentence) {}
+  public record Saving(boolean saved, String sentence) {}
 
   private ProtocolEditScreen(
       Kit kit, ProtocolDraft draft, boolean isInFile, Saver saver, BooleanSupplier mayLose) {
@@ -232,7 +232,7 @@ public final class ProtocolEditScreen {
     if (!isUnsaved()) {
       return;
     }
-    Outcome done = saver.save(draft);
+    Saving done = saver.save(draft);
     outcome = done.sentence();
     if (done.saved()) {
       draft = draft.saved();

@@ -29,6 +29,8 @@ public final class SettingsScreen {
   private final Navigator navigator;
   private final Consumer<String> preview;
 
+  private boolean binding;
+
   private SettingsScreen(Kit kit, Navigator navigator, Consumer<String> preview) {
     this.kit = kit;
     this.navigator = navigator;
@@ -160,6 +162,7 @@ public final class SettingsScreen {
     JButton bind = kit.button("Bind a key", '\0', 181, () -> {});
     bind.addActionListener(
         e -> {
+          binding = true;
           bind.setText("Press the pedal");
           bind.requestFocusInWindow();
         });
@@ -167,15 +170,21 @@ public final class SettingsScreen {
         new KeyAdapter() {
           @Override
           public void keyPressed(KeyEvent e) {
-            if (!bind.getText().equals("Press the pedal")) {
+            if (!binding) {
               return;
             }
             e.consume();
+            binding = false;
             bind.setText("Bind a key");
             now.setText(bound(e.getKeyCode()));
           }
         });
-    Kit.onFocusLost(bind, () -> bind.setText("Bind a key"));
+    Kit.onFocusLost(
+        bind,
+        () -> {
+          binding = false;
+          bind.setText("Bind a key");
+        });
     Runnable forget =
         () -> {
           navigator.keep(settings().withPedalKeys(List.of()));

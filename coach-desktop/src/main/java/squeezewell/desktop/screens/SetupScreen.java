@@ -41,7 +41,7 @@ public final class SetupScreen {
   private final JComboBox<Choice<Guidance>> patients;
   private final JComboBox<Choice<Protocol>> editions;
   private final JComboBox<Choice<Integer>> lengths = Kit.choices();
-  private final JComboBox<PromptsView.Choice> prompts;
+  private final JComboBox<PromptsView.Way> prompts;
   private final JTextField trainee = new JTextField();
   private final Column summary;
   private Prompting wish = Prompting.THROUGHOUT;
@@ -192,19 +192,19 @@ public final class SetupScreen {
   /** Where prompts can't fall silent there is only one choice, and the wish is kept for later. */
   private void fillPrompts(Prompting wanted) {
     wish = wanted;
-    Optional<PromptsView.Choice> before = Optional.ofNullable(chosenPrompts());
-    List<PromptsView.Choice> choices = past.choices(name(), guidance());
-    Optional<PromptsView.Choice> same =
+    Optional<PromptsView.Way> before = Optional.ofNullable(chosenPrompts());
+    List<PromptsView.Way> choices = past.choices(name(), guidance());
+    Optional<PromptsView.Way> same =
         before.filter(c -> c.prompting() == wanted && choices.contains(c) && c.anew());
-    Optional<PromptsView.Choice> first =
+    Optional<PromptsView.Way> first =
         choices.stream().filter(c -> c.prompting() == wanted).findFirst();
-    prompts.setModel(new DefaultComboBoxModel<>(choices.toArray(new PromptsView.Choice[0])));
+    prompts.setModel(new DefaultComboBoxModel<>(choices.toArray(new PromptsView.Way[0])));
     same.or(() -> first).ifPresent(prompts::setSelectedItem);
     prompts.setEnabled(choices.size() > 1);
   }
 
-  private PromptsView.Choice chosenPrompts() {
-    return (PromptsView.Choice) prompts.getSelectedItem();
+  private PromptsView.Way chosenPrompts() {
+    return (PromptsView.Way) prompts.getSelectedItem();
   }
 
   private Prompting prompting() {

@@ -67,7 +67,7 @@ record StationConsoleView(
               false));
     }
     List<Mark> prompts = new ArrayList<>();
-    for (FindingsView.Choice choice : FindingsView.of(practice).choices()) {
+    for (FindingsView.Offer choice : FindingsView.of(practice).choices()) {
       prompts.add(new Mark(choice.finding().word(), choice.label(), choice.leads(), false, false));
     }
     List<Mark> tasks = new ArrayList<>();

@@ -10,18 +10,18 @@ import squeezewell.review.say.Review;
 
 class CompareViewTest {
   @Test
-  void clearDifferencesStandFirstAndBothRibbonsHaveOneScale() {
+  void whatIsOutsideItsTargetStandsFirstAndBothRibbonsHaveOneScale() {
     Review fast = Practices.review(Practices.every(3));
     Review good = Practices.review(Practices.every(6));
     CompareView view = CompareView.of(Comparison.of(fast, good), fast, good);
     assertThat(view.groups())
         .extracting(CompareView.Group::heading)
-        .containsExactly("Clearly different", "No clear difference", "Shown, not tested");
+        .containsExactly("Outside the target", "Within the target", "Shown, without a target");
     assertThat(view.groups().get(0).rows())
         .anySatisfy(
             row -> {
               assertThat(row.spoken())
-                  .isEqualTo("Intervals in range: A 0 of 39, B 19 of 19, \u2191 better in B");
+                  .isEqualTo("Intervals in range: A 0 of 39, B 19 of 19, ! outside in A");
             });
     assertThat(view.marksA()).isNotEmpty();
     assertThat(view.toNanos()).isGreaterThan(Math.max(fast.endNanos(), good.endNanos()));

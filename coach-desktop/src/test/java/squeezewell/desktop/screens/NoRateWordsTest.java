@@ -72,7 +72,7 @@ class NoRateWordsTest {
     Coach coach = arrest(edition, patient);
     assertThat(FindingsView.of(coach.state()).choices())
         .filteredOn(c -> c.finding() == found)
-        .extracting(FindingsView.Choice::leads)
+        .extracting(FindingsView.Offer::leads)
         .allMatch(leads -> bare(leads).equals("breaths only no rate here"));
     coach.find(found, 30 * SECOND);
     assertThat(toldSince(coach, 30 * SECOND)).contains(CueKind.NO_RATE);

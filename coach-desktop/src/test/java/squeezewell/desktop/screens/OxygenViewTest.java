@@ -11,11 +11,11 @@ import squeezewell.kit.PressureUnit;
 
 class OxygenViewTest {
   private static final KitLibrary KIT = KitLibrary.builtIn();
-  private static final List<OxygenView.Choice> CHOICES = OxygenView.choices(KIT);
+  private static final List<OxygenView.Size> CHOICES = OxygenView.choices(KIT);
 
   private static EquipmentAnswer answer(
       String size, String gauge, PressureUnit unit, String flow, String reserve) {
-    OxygenView.Choice choice =
+    OxygenView.Size choice =
         CHOICES.stream().filter(c -> c.toString().equals(size)).findFirst().orElseThrow();
     return new OxygenView(choice, "2", gauge, unit, flow, reserve, unit).answer(KIT);
   }
@@ -88,7 +88,7 @@ class OxygenViewTest {
   void everySizeIsAnsweredAndOneIsFirst() {
     assertThat(OxygenView.first(CHOICES)).hasToString("E, United States");
     assertThat(OxygenView.usualReserve(KIT)).isEqualTo("200");
-    for (OxygenView.Choice choice : CHOICES) {
+    for (OxygenView.Size choice : CHOICES) {
       EquipmentAnswer answer =
           new OxygenView(
                   choice,

@@ -38,7 +38,7 @@ class ProtocolEditScreenTest {
         false,
         draft -> {
           saved.add(draft.protocol());
-          return new ProtocolEditScreen.Outcome(canWrite, canWrite ? "Saved." : "Not saved.");
+          return new ProtocolEditScreen.Saving(canWrite, canWrite ? "Saved." : "Not saved.");
         },
         () -> asked.incrementAndGet() > 1,
         left::incrementAndGet);

@@ -2,6 +2,7 @@ package squeezewell.session;
 
 import java.io.Closeable;
 import java.io.IOException;
+import java.util.function.Consumer;
 
 /** Takes the facts of a session as they happen. What {@link #append} returned from is kept. */
 public interface Journal extends Closeable {
@@ -15,10 +16,15 @@ public interface Journal extends Closeable {
 
   /** A journal that keeps nothing, for demonstrations. */
   static Journal none() {
+    return to(event -> {});
+  }
+
+  /** A journal that hands each event on and has no file. */
+  static Journal to(Consumer<SessionEvent> events) {
     return new Journal() {
       @Override
       public void append(SessionEvent event) {
-        // Nothing is kept on purpose.
+        events.accept(event);
       }
 
       @Override

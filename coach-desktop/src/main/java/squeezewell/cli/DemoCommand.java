@@ -165,7 +165,7 @@ final class DemoCommand extends CliCommand {
       SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script)
       throws IOException, CannotException {
     List<SessionEvent> events = new ArrayList<>();
-    try (Journal journal = new ListJournal(events)) {
+    try (Journal journal = Journal.to(events::add)) {
       practise(header, trainee, script, journal);
     }
     return new Session(header, events, List.of());
@@ -178,19 +178,6 @@ final class DemoCommand extends CliCommand {
     trainee.practise(coach, new ManualClock(), script);
     if (!coach.state().trouble().isEmpty()) {
       throw new CannotException(coach.state().trouble());
-    }
-  }
-
-  /** Keeps the facts in memory. */
-  private record ListJournal(List<SessionEvent> events) implements Journal {
-    @Override
-    public void append(SessionEvent event) {
-      events.add(event);
-    }
-
-    @Override
-    public void close() {
-      // Nothing is open.
     }
   }
 }

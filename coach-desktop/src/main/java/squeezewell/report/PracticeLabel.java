@@ -5,9 +5,12 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Wording;
 
 /** Who practised when, in a few words. */
 public final class PracticeLabel {
+  private static final Wording WORDS = Wording.beside(PracticeLabel.class);
+
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
@@ -20,8 +23,8 @@ public final class PracticeLabel {
     return PlainText.of(
         switch (header.origin()) {
           case LIVE -> trainee + when;
-          case VIRTUAL -> trainee + "a virtual practice, " + when;
-          case EVENT_LIST -> trainee + "from a list of events";
+          case VIRTUAL -> trainee + WORDS.say("label.virtual", when);
+          case EVENT_LIST -> trainee + WORDS.say("event-list");
         });
   }
 }

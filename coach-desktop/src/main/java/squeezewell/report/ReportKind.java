@@ -8,21 +8,20 @@ import java.util.Locale;
 import java.util.Optional;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
+import squeezewell.words.Wording;
 
 /** The kinds of file that a debrief can be saved as, told apart by how a file's name ends. */
 public enum ReportKind {
-  PAGE(".html", "Page for any browser, to read or print"),
-  PICTURE(".png", "Picture, as wide as a sheet of A4"),
-  FIGURES("-figures.csv", "Figures as a table"),
-  BREATHS("-breaths.csv", "Breaths as a table"),
-  STATEMENTS("-xapi.json", "xAPI statements for a learning record store");
+  PAGE(".html"),
+  PICTURE(".png"),
+  FIGURES("-figures.csv"),
+  BREATHS("-breaths.csv"),
+  STATEMENTS("-xapi.json");
 
   private final String ending;
-  private final String label;
 
-  ReportKind(String ending, String label) {
+  ReportKind(String ending) {
     this.ending = ending;
-    this.label = label;
   }
 
   /** How the name of such a file ends, with its dot. */
@@ -32,7 +31,7 @@ public enum ReportKind {
 
   /** The words shown to people. */
   public String label() {
-    return label;
+    return Wording.beside(ReportKind.class).say("kind." + name().toLowerCase(Locale.ROOT));
   }
 
   /** The kinds that a session can be saved as. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.say.Review;
 import squeezewell.station.file.Adjunct;
@@ -14,6 +15,7 @@ import squeezewell.station.run.StationState;
 import squeezewell.station.run.TaskState;
 import squeezewell.station.run.VentilationTime;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /**
  * The words of a station's result, the same on the screen and on paper. Pure.
@@ -43,8 +45,9 @@ public record StationSheet(
     List<Entry> story) {
   /** What the times of ventilation mean. */
   public static final String VENTILATED =
-      "Without checks, suction and time in which no air could go in. Where squeezes are recorded,"
-          + " only while they come.";
+      Wording.beside(StationSheet.class).say("sheet.ventilated");
+
+  private static final Wording WORDS = Wording.beside(StationSheet.class);
 
   public StationSheet {
     critical = List.copyOf(critical);
@@ -111,7 +114,7 @@ public record StationSheet(
     return review.findings().stream()
         .filter(finding -> finding.severity() == Severity.FAULT)
         .findFirst()
-        .map(finding -> "The breaths need work: " + finding.title() + ".")
+        .map(finding -> WORDS.say("sheet.breaths", finding.title()))
         .orElse("");
   }
 
@@ -125,24 +128,26 @@ public record StationSheet(
     List<Entry> critical = new ArrayList<>();
     state
         .faults()
-        .forEach(f -> critical.add(new Entry(f.atNanos(), f.missed() ? "missed" : "", f.words())));
-    List<Row> rows = new ArrayList<>();
-    state.tasks().forEach(t -> rows.add(row(t)));
+        .forEach(
+            f ->
+                critical.add(
+                    new Entry(
+                        f.atNanos(), f.missed() ? WORDS.say("sheet.missed") : "", f.words())));
     return new StationSheet(
         state.station().title(),
         outcome(result),
         breaths(result, review),
         critical,
         List.of(
-            new Count("in order and in time, of " + result.needed().size(), result.good().size()),
-            new Count("late", result.late().size()),
-            new Count("out of order", result.outOfOrder().size()),
-            new Count("too short or too long", result.wrongLength().size()),
-            new Count("missed", result.missed().size())),
+            new Count(WORDS.say("sheet.good", result.needed().size()), result.good().size()),
+            new Count(WORDS.say("sheet.late"), result.late().size()),
+            new Count(WORDS.say("sheet.out-of-order"), result.outOfOrder().size()),
+            new Count(WORDS.say("sheet.wrong-length"), result.wrongLength().size()),
+            new Count(WORDS.say("sheet.missed"), result.missed().size())),
         time(result),
         ways(state),
         ventilated(state),
-        rows,
+        state.tasks().stream().map(StationSheet::row).collect(Collectors.toList()),
         story(state));
   }
 
@@ -158,7 +163,7 @@ public record StationSheet(
 
   private static String outcome(StationResult result) {
     int faults = result.state().faults().size();
-    return faults > 1 ? faults + " critical faults" : result.outcome().label();
+    return faults > 1 ? WORDS.say("sheet.faults", faults) : result.outcome().label();
   }
 
   private static String length(TaskState task) {
@@ -166,11 +171,10 @@ public record StationSheet(
       return "";
     }
     String length = Quantities.clock(task.lengthNanos().getAsLong());
-    boolean judged = task.task().leastNanos().isPresent() && task.lengthNanos().isPresent();
-    String breaths = task.task().asksForBreaths() ? " of breaths with it" : "";
-    return task.length() == TaskState.Length.TOO_SHORT && judged
-        ? length + breaths + ", at least " + Quantities.clock(task.task().leastNanos().getAsLong())
-        : length + breaths;
+    String whole = task.task().asksForBreaths() ? WORDS.say("sheet.of-breaths", length) : length;
+    return task.length() == TaskState.Length.TOO_SHORT && task.task().leastNanos().isPresent()
+        ? WORDS.say("sheet.at-least", whole, Quantities.clock(task.task().leastNanos().getAsLong()))
+        : whole;
   }
 
   private static List<Ventilated> ventilated(StationState state) {
@@ -191,22 +195,23 @@ public record StationSheet(
 
   private static String time(StationResult result) {
     StationState state = result.state();
-    String exercise =
-        "exercise "
-            + Quantities.clock(result.exerciseNanos())
-            + " of "
-            + Quantities.clock(state.station().exerciseNanos());
-    return "Time used: preparation "
-        + Quantities.clock(result.preparationNanos())
-        + ", "
-        + exercise
-        + (result.stoppedNanos() > 0
-            ? "; the clock was stopped for " + Quantities.clock(result.stoppedNanos())
-            : "")
-        + (result.endedEarly() ? "; ended before all that was to come" : "")
-        + (state.end().filter(StationState.End.CLOCK::equals).isPresent()
-            ? "; the time was up."
-            : ".");
+    List<String> parts = new ArrayList<>();
+    parts.add(
+        WORDS.say(
+            "sheet.time",
+            Quantities.clock(result.preparationNanos()),
+            Quantities.clock(result.exerciseNanos()),
+            Quantities.clock(state.station().exerciseNanos())));
+    if (result.stoppedNanos() > 0) {
+      parts.add(WORDS.say("sheet.time.stopped", Quantities.clock(result.stoppedNanos())));
+    }
+    if (result.endedEarly()) {
+      parts.add(WORDS.say("sheet.time.early"));
+    }
+    if (state.end().filter(StationState.End.CLOCK::equals).isPresent()) {
+      parts.add(WORDS.say("sheet.time.up"));
+    }
+    return String.join("; ", parts) + ".";
   }
 
   private static List<String> ways(StationState state) {
@@ -216,7 +221,7 @@ public record StationSheet(
         Optional<String> taken =
             state.setup().choices().stream()
                 .filter(c -> c.branch().equals(branch.id()) && c.option().equals(way.id()))
-                .map(c -> branch.words() + ": " + way.words() + ".")
+                .map(c -> WORDS.say("sheet.way", branch.words(), way.words()))
                 .findFirst();
         taken.ifPresent(ways::add);
       }
@@ -226,25 +231,23 @@ public record StationSheet(
 
   private static List<Entry> story(StationState state) {
     List<Entry> story = new ArrayList<>();
-    state.lines().forEach(l -> story.add(new Entry(l.atNanos(), "examiner", l.words())));
     state
-        .told()
-        .forEach(
-            t ->
-                story.add(
-                    new Entry(
-                        t.atNanos(),
-                        t.takenBack() ? "taken back" : "finding",
-                        t.finding().label())));
+        .lines()
+        .forEach(l -> story.add(new Entry(l.atNanos(), WORDS.say("story.examiner"), l.words())));
+    for (StationState.Told told : state.told()) {
+      String kind = WORDS.say(told.takenBack() ? "story.taken-back" : "story.finding");
+      story.add(new Entry(told.atNanos(), kind, told.finding().label()));
+    }
+    for (StationState.Chosen chosen : state.chosen()) {
+      String words = WORDS.say("sheet.way", chosen.branch().words(), chosen.way().words());
+      story.add(new Entry(chosen.atNanos(), WORDS.say("story.chosen"), words));
+    }
     state
-        .chosen()
-        .forEach(
-            c ->
-                story.add(
-                    new Entry(
-                        c.atNanos(), "chosen", c.branch().words() + ": " + c.way().words() + ".")));
-    state.faults().forEach(f -> story.add(new Entry(f.atNanos(), "critical", f.words())));
-    state.remarks().forEach(r -> story.add(new Entry(r.atNanos(), "remark", r.words())));
+        .faults()
+        .forEach(f -> story.add(new Entry(f.atNanos(), WORDS.say("story.critical"), f.words())));
+    state
+        .remarks()
+        .forEach(r -> story.add(new Entry(r.atNanos(), WORDS.say("story.remark"), r.words())));
     story.sort(Comparator.comparingLong(Entry::atNanos));
     return story;
   }

@@ -307,13 +307,13 @@ class ReviewCommandTest {
         .contains("What was found", "Pulse is back. Stop compressing; go on with breaths.")
         .contains(
             "0:00 to 0:06: no pulse, no advanced airway", "0:06 to 0:20: pulse, not breathing")
-        .contains("1 Pulse is back</text>", "compressions a minute");
-    assertThat(html.split("<path class=\"tick\"", -1)).hasSize(2);
+        .contains("1, at 0:06", "font-weight=\"bold\">1</text>", "compressions a minute");
+    assertThat(html.split("stroke-width=\"1.2\"", -1)).hasSize(2);
     // Five ticks in one path.
-    String ticks = html.substring(html.indexOf("<path class=\"tick\""));
-    assertThat(ticks.substring(0, ticks.indexOf("/>")).split("v8", -1)).hasSize(6);
+    String ticks = html.substring(html.indexOf("stroke-width=\"1.2\""));
+    assertThat(ticks.substring(0, ticks.indexOf("/>")).split("M", -1)).hasSize(6);
     // One band, from the change on.
-    assertThat(html.split("<rect class=\"band\"", -1)).hasSize(2);
+    assertThat(html.split("fill=\"#d8ecf0\"/>", -1)).hasSize(2);
   }
 
   @Test

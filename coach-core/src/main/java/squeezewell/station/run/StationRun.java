@@ -9,7 +9,6 @@ import java.util.OptionalLong;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
 import squeezewell.session.SessionEvent;
-import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
 
 /**

@@ -210,7 +210,9 @@ public final class Kit {
   @SafeVarargs
   public static <T> JComboBox<T> choices(T... items) {
     JComboBox<T> box = choices();
-    List.of(items).forEach(box::addItem);
+    for (T item : items) {
+      box.addItem(item);
+    }
     return box;
   }
 

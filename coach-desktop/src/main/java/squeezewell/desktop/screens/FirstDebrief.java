@@ -161,21 +161,9 @@ public final class FirstDebrief {
     List<SessionEvent> events = new ArrayList<>();
     new VirtualTrainee(1, TraineeFault.SKIPS)
         .practise(
-            new Coach(plan, new Kept(events), List.of()),
+            new Coach(plan, Journal.to(events::add), List.of()),
             new ManualClock(),
             List.of(new ScriptedFinding(240 * SECOND, ClinicalFinding.PULSE_LOST)));
     return new Session(header, events, List.of());
-  }
-
-  private record Kept(List<SessionEvent> events) implements Journal {
-    @Override
-    public void append(SessionEvent event) {
-      events.add(event);
-    }
-
-    @Override
-    public void close() {
-      // Nothing is open.
-    }
   }
 }

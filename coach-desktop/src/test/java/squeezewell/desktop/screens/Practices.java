@@ -68,7 +68,7 @@ final class Practices {
   static Review lostPulse() {
     List<SessionEvent> events = new ArrayList<>();
     PracticePlan plan = plan(0, 2);
-    Coach coach = new Coach(plan, keeping(events), List.of());
+    Coach coach = new Coach(plan, Journal.to(events::add), List.of());
     for (long k = 0; k < 10; k++) {
       passUntil(coach, k * 6 * SECOND);
       coach.command(Command.SQUEEZE, k * 6 * SECOND);
@@ -89,7 +89,7 @@ final class Practices {
   /** The same with another plan. */
   static Review review(Protocol protocol, PracticePlan plan, double... starts) {
     List<SessionEvent> events = new ArrayList<>();
-    Journal journal = keeping(events);
+    Journal journal = Journal.to(events::add);
     Coach coach = new Coach(plan, journal, List.of());
     for (double start : starts) {
       long at = Math.round(start * 1e9);
@@ -99,20 +99,6 @@ final class Practices {
     }
     passUntil(coach, 121 * SECOND);
     return review(protocol, plan, events);
-  }
-
-  private static Journal keeping(List<SessionEvent> events) {
-    return new Journal() {
-      @Override
-      public void append(SessionEvent event) {
-        events.add(event);
-      }
-
-      @Override
-      public void close() {
-        // Nothing is open.
-      }
-    };
   }
 
   private static Review review(Protocol protocol, PracticePlan plan, List<SessionEvent> events) {

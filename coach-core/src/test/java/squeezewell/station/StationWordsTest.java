@@ -92,8 +92,7 @@ class StationWordsTest {
       files.forEach(sources::add);
     }
     for (Path source : sources) {
-      Matcher matcher =
-          KEY.matcher(new String(Files.readAllBytes(source), StandardCharsets.UTF_8));
+      Matcher matcher = KEY.matcher(new String(Files.readAllBytes(source), StandardCharsets.UTF_8));
       while (matcher.find()) {
         literals.add(matcher.group(1));
       }

@@ -226,12 +226,15 @@ final class DrillCommand extends CliCommand {
     return switch (action) {
       case BREATH -> Command.BREATH;
       case UNDO_FINDING -> Command.UNDO_FINDING;
-      case PULSE_CHECK ->
-          now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK;
-      case SUCTION -> now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION;
-      case PAUSE -> now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE;
+      case PULSE_CHECK -> toggle(Stretch.Kind.PULSE_CHECK, now);
+      case SUCTION -> toggle(Stretch.Kind.SUCTION, now);
+      case PAUSE -> toggle(Stretch.Kind.PAUSED, now);
       default -> Command.FINISH;
     };
+  }
+
+  private static Command toggle(Stretch.Kind hold, Stretch.Kind now) {
+    return Command.toggle(hold, now == hold);
   }
 
   private static Command soundCommand(boolean lost) {

@@ -1,9 +1,7 @@
 package squeezewell.coach;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -12,7 +10,6 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
 import squeezewell.session.Breath;
 import squeezewell.session.EventType;
-import squeezewell.session.Fact;
 import squeezewell.session.NotedBreath;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;

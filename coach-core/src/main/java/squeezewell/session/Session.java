@@ -2,12 +2,12 @@ package squeezewell.session;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.Map;
-import java.util.stream.Collectors;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 
@@ -19,6 +19,7 @@ public final class Session {
 
   /** Found once, since nearly every question to a session is about them. */
   private final Map<Integer, Long> retracted;
+
   private final List<SessionEvent> standing;
 
   private final boolean finished;

@@ -49,7 +49,12 @@ final class AskedOfBoth {
 
   /** What both asked for; only where {@link #sameBreaths()}. */
   BreathPlan breaths() {
-    return judged(a).stream().filter(r -> r.breaths().isPresent()).findFirst().get().breaths().get();
+    return judged(a).stream()
+        .filter(r -> r.breaths().isPresent())
+        .findFirst()
+        .get()
+        .breaths()
+        .get();
   }
 
   /** In what they did not ask for the same, a sentence each. */

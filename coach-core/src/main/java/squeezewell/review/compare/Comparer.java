@@ -61,8 +61,7 @@ final class Comparer {
         sentence(),
         both.differences(),
         rows,
-        List.of(
-            WORDS.say("target.marked"), WORDS.say("target.share"), WORDS.say("target.one")));
+        List.of(WORDS.say("target.marked"), WORDS.say("target.share"), WORDS.say("target.one")));
   }
 
   private void tooFast() {

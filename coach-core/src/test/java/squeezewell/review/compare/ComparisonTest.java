@@ -208,12 +208,7 @@ class ComparisonTest {
     assertThat(found.rows())
         .extracting(Comparison.Row::code)
         .contains("interval.inRange", "prompts.met", "prompts.extra")
-        .doesNotContain(
-            "rate",
-            "interval.mean",
-            "interval.median",
-            "interval.sd",
-            "lateness.mean");
+        .doesNotContain("rate", "interval.mean", "interval.median", "interval.sd", "lateness.mean");
     assertThat(found.askedDifferently())
         .contains("Patient: adult in A, child in B.")
         .anyMatch(line -> line.startsWith("Each asked for breaths of its own"));

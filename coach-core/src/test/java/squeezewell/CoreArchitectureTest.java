@@ -29,7 +29,7 @@ class CoreArchitectureTest {
 
   @ArchTest static final ArchRule protocolKnowsInput = knowsOnly("protocol", "input");
 
-  @ArchTest static final ArchRule cueKnowsProtocol = knowsOnly("cue", "protocol");
+  @ArchTest static final ArchRule cueKnowsProtocol = knowsOnly("cue", "protocol", "input");
 
   @ArchTest
   static final ArchRule sessionKnowsCueAndProtocol =

@@ -1,5 +1,7 @@
 package squeezewell.coach;
 
+import squeezewell.cue.Stretch;
+
 /** What a person or an input can tell the coach. */
 public enum Command {
   /** The squeeze begins: the key, button or pedal went down. */
@@ -31,5 +33,15 @@ public enum Command {
   /** Sound stopped. */
   SOUND_LOST,
   /** Sound is there again. */
-  SOUND_BACK
+  SOUND_BACK;
+
+  /** What begins a check, suction or a pause, or, if it goes on already, ends it. */
+  public static Command toggle(Stretch.Kind hold, boolean goesOn) {
+    return switch (hold) {
+      case PULSE_CHECK -> goesOn ? PULSE_CHECK_END : PULSE_CHECK;
+      case SUCTION -> goesOn ? SUCTION_END : SUCTION;
+      case PAUSED -> goesOn ? RESUME : PAUSE;
+      default -> throw new IllegalArgumentException("nothing that a person holds up: " + hold);
+    };
+  }
 }

@@ -300,7 +300,7 @@ public final class CueSchedule {
       }
       case PULSE_CHECK -> holding(stretch, Moment.Act.CHECK_PULSE, seconds);
       case SUCTION -> holding(stretch, Moment.Act.SUCTION, seconds);
-      case PAUSED -> holding(stretch, Moment.Act.PAUSED, 0);
+      case PAUSED, STALLED -> holding(stretch, Moment.Act.PAUSED, 0);
       case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
       case WATCHING -> holding(stretch, Moment.Act.WATCH, 0);
       case NO_RATE -> holding(stretch, Moment.Act.BREATHE_NO_RATE, 0);

@@ -1,6 +1,7 @@
 package squeezewell.cue;
 
 import java.util.Objects;
+import squeezewell.input.FileWord;
 import squeezewell.protocol.Guidance;
 
 /**
@@ -52,8 +53,11 @@ public record Stretch(
     return new Stretch(Kind.SUCTION, startNanos, OPEN, origin, 0, true, guidance);
   }
 
-  /** What can go on. */
-  public enum Kind {
+  /**
+   * What can go on, in a schedule, a task of a station or a review. The words of a station's file
+   * are {@code pulse-check} and {@code suction}.
+   */
+  public enum Kind implements FileWord {
     COUNT_IN,
     PACED,
     /** The patient breathes well; nothing is prompted but checks. */
@@ -63,6 +67,8 @@ public record Stretch(
     PULSE_CHECK,
     SUCTION,
     PAUSED,
+    /** The program stood still; only a review knows of it. */
+    STALLED,
     ENDED
   }
 

@@ -19,6 +19,7 @@ import org.hipparchus.stat.interval.BinomialProportion;
 import org.hipparchus.stat.interval.ConfidenceInterval;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Silence;
+import squeezewell.cue.Stretch;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
@@ -387,7 +388,7 @@ final class NaiveMetrics {
   private void checks() {
     long spacing = spacing();
     List<Hold> made = new ArrayList<>();
-    review.holds().stream().filter(h -> h.kind() == Hold.Kind.PULSE_CHECK).forEach(made::add);
+    review.holds().stream().filter(h -> h.kind() == Stretch.Kind.PULSE_CHECK).forEach(made::add);
     long due = start + spacing;
     int i = 0;
     for (Hold check : made) {
@@ -458,7 +459,7 @@ final class NaiveMetrics {
     double asked = review.asked().intervalSeconds().orElse(6);
     double limit = asked == 6 ? 15 : asked == 2.5 ? 10 : 5;
     for (Hold hold : review.holds()) {
-      if (hold.kind() == Hold.Kind.SUCTION) {
+      if (hold.kind() == Stretch.Kind.SUCTION) {
         String name = "suctions[" + i++ + "].";
         double length = (hold.endNanos() - hold.startNanos()) / SECOND;
         put(name + "startedSeconds", hold.startNanos() / SECOND);

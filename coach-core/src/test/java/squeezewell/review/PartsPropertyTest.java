@@ -282,14 +282,14 @@ class PartsPropertyTest {
             .collect(Collectors.toSet());
     Set<Double> held =
         review.holds().stream()
-            .filter(h -> h.kind() == Hold.Kind.PULSE_CHECK)
+            .filter(h -> h.kind() == Stretch.Kind.PULSE_CHECK)
             .filter(h -> h.startNanos() <= review.endNanos())
             .map(h -> h.startNanos() / 1e9)
             .collect(Collectors.toSet());
     assertThat(made).isEqualTo(held);
     assertThat(checks.stream().filter(c -> c.startedSeconds().isPresent()).count())
         .isEqualTo(made.size());
-    boolean paused = review.holds().stream().anyMatch(h -> h.kind() == Hold.Kind.PAUSE);
+    boolean paused = review.holds().stream().anyMatch(h -> h.kind() == Stretch.Kind.PAUSED);
     for (PulseCheckResult check : checks) {
       if (check.outcome() == PulseCheckResult.Outcome.MISSED && !paused) {
         double due = check.dueSeconds().getAsDouble();
@@ -310,7 +310,7 @@ class PartsPropertyTest {
         assertThat(review.holds())
             .anyMatch(
                 h ->
-                    h.kind() == Hold.Kind.WATCH
+                    h.kind() == Stretch.Kind.WATCHING
                         && h.startNanos() == stretch.startNanos()
                         && h.excusedNanos() == end - stretch.startNanos());
       }

@@ -9,6 +9,7 @@ import org.hipparchus.stat.StatUtils;
 import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
+import squeezewell.cue.Stretch;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
@@ -331,7 +332,13 @@ class PartsTest {
     assertThat(review.parts()).as("the rhythm is the same after as before").isEmpty();
     assertThat(review.holds())
         .containsExactly(
-            new Hold(Hold.Kind.WATCH, 27_000_000_000L, 87_000_000_000L, 60_000_000_000L, false));
+            new Hold(
+                Stretch.Kind.WATCHING,
+                27_000_000_000L,
+                87_000_000_000L,
+                60_000_000_000L,
+                false,
+                false));
     assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(11, 11, 0, 0, 0));
     assertThat(review.metrics().effectiveSeconds()).isEqualTo(60);
     assertThat(review.metrics().interval().count()).isEqualTo(4 + 5);

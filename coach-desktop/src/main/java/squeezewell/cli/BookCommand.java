@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,10 +27,12 @@ import squeezewell.session.SessionHeader;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** The past sessions of a home. */
 @Command(name = "book")
 final class BookCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(BookCommand.class);
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
@@ -49,11 +52,11 @@ final class BookCommand extends CliCommand {
         new SessionStore(folder).entries().collect(Collectors.toList());
     RecordBook book = new SessionStore(folder).book();
     if (json) {
-      around.out().println(JsonText.of(writer -> write(writer, entries, book, folder.zone())));
+      around.printJson(writer -> write(writer, entries, book, folder.zone()));
       return DONE;
     }
     if (entries.isEmpty()) {
-      around.print("No sessions yet in " + folder.root());
+      around.print(WORDS.say("book.none", folder.root()));
     }
     for (SessionStore.Entry entry : entries) {
       print(entry, book, folder.zone());
@@ -63,8 +66,8 @@ final class BookCommand extends CliCommand {
 
   private void print(SessionStore.Entry entry, RecordBook book, ZoneId zone) {
     if (entry.session().isEmpty()) {
-      around.print(entry.file().getFileName() + "  can't be read");
-      around.print(TextWrap.wrap(entry.problem(), 78, "    "));
+      around.print(WORDS.say("book.unreadable", entry.file().getFileName()));
+      around.print(entry.problem(), "    ");
       return;
     }
     Session session = entry.session().get();
@@ -72,42 +75,38 @@ final class BookCommand extends CliCommand {
     Review review = Reviewer.review(session);
     Metrics metrics = review.metrics();
     OptionalDouble rate = metrics.rate().overallPerMinute();
+    boolean virtual = header.origin() == SessionHeader.Origin.VIRTUAL;
     around.print(
-        WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone))
-            + "  "
-            + Quantities.clock(review.asked().practisedNanos())
-            + early(review, session)
-            + "  "
-            + header.protocol().title()
-            + ", "
-            + header.plan().guidance().patient().id()
-            + (header.origin() == SessionHeader.Origin.VIRTUAL ? "  (virtual trainee)" : ""));
-    around.print(
-        "    breaths "
-            + metrics.breathCount()
-            + (rate.isPresent()
-                ? ", " + Quantities.decimals(rate.getAsDouble(), 1) + " a minute"
-                : "")
-            + (metrics.interval().count() > 0
-                ? ", in range "
-                    + metrics.interval().inRangeCount()
-                    + " of "
-                    + metrics.interval().count()
-                : ""));
-    around.print(TextWrap.wrap(review.headline(), 78, "    "));
+        WORDS.say(
+            virtual ? "book.practice.virtual" : "book.practice",
+            WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone)),
+            length(review, session),
+            header.protocol().title(),
+            header.plan().guidance().patient().id()));
+    List<String> figures = new ArrayList<>();
+    figures.add(WORDS.say("book.breaths", metrics.breathCount()));
+    rate.ifPresent(r -> figures.add(WORDS.say("book.rate", Quantities.decimals(r, 1))));
+    if (metrics.interval().count() > 0) {
+      figures.add(
+          WORDS.say(
+              "book.in-range", metrics.interval().inRangeCount(), metrics.interval().count()));
+    }
+    around.print("    " + String.join(", ", figures));
+    around.print(review.headline(), "    ");
     PastPractice.of(session)
         .map(practice -> book.words(practice, zone))
         .filter(words -> !words.isEmpty())
-        .ifPresent(words -> around.print(TextWrap.wrap(words, 78, "    ")));
+        .ifPresent(words -> around.print(words, "    "));
   }
 
-  /** Whether it was ended, or the program stopped, before its time. */
-  private static String early(Review review, Session session) {
+  /** How long it was; also whether it was ended, or the program stopped, before its time. */
+  private static String length(Review review, Session session) {
     long asked = review.asked().lengthNanos();
-    if (review.asked().practisedNanos() >= asked) {
-      return "";
-    }
-    return " of " + Quantities.clock(asked) + (session.finished() ? ", ended early" : ", cut off");
+    String practised = Quantities.clock(review.asked().practisedNanos());
+    return review.asked().practisedNanos() >= asked
+        ? practised
+        : WORDS.say(
+            session.finished() ? "book.early" : "book.cut-off", practised, Quantities.clock(asked));
   }
 
   private static void write(

@@ -8,7 +8,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import squeezewell.input.BadInputException;
-import squeezewell.report.Caution;
 import squeezewell.report.ComparisonHtml;
 import squeezewell.report.PlainText;
 import squeezewell.report.PracticeLabel;
@@ -18,10 +17,12 @@ import squeezewell.review.compare.ComparisonJson;
 import squeezewell.review.compare.ComparisonText;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
+import squeezewell.words.Wording;
 
 /** Two practices side by side. */
 @Command(name = "compare")
 final class CompareCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(CompareCommand.class);
   private static final int WIDTH = 80;
 
   @Mixin PracticeOptions practice = new PracticeOptions();
@@ -66,15 +67,13 @@ final class CompareCommand extends CliCommand {
     String labelA = label(sourceA, sessionA);
     String labelB = label(sourceB, sessionB);
     if (json) {
-      around
-          .out()
-          .println(JsonText.of(w -> ComparisonJson.write(comparison, labelA, a, labelB, b, w)));
+      around.printJson(w -> ComparisonJson.write(comparison, labelA, a, labelB, b, w));
     } else {
       print(comparison, labelA, a, labelB, b);
     }
     if (page != null) {
       page.write(ComparisonHtml.of(comparison, labelA, a, labelB, b));
-      around.say("written: " + page.path());
+      around.say(WORDS.say("written", page.path()));
     }
     return DONE;
   }
@@ -83,13 +82,7 @@ final class CompareCommand extends CliCommand {
     around.print(ComparisonText.sentence(comparison));
     around.print(practice("A", labelA, a));
     around.print(practice("B", labelB, b));
-    around.print(
-        ComparisonText.body(comparison)
-            + Caution.LINE_1
-            + "\n"
-            + Caution.LINE_2
-            + "\n"
-            + Caution.LINE_3);
+    around.print(ComparisonText.body(comparison) + CAUTION);
   }
 
   private String practice(String letter, String label, Review review) {
@@ -97,7 +90,8 @@ final class CompareCommand extends CliCommand {
     text.append(fitted(letter + ": " + label)).append('\n');
     review
         .notes()
-        .forEach(note -> text.append(TextWrap.wrap("Note: " + note, WIDTH, "   ")).append('\n'));
+        .forEach(
+            note -> text.append(TextWrap.wrap(WORDS.say("note", note), WIDTH, "   ")).append('\n'));
     return text.append(new TextRibbon(review, around.showsBlocks()).text()).append('\n').toString();
   }
 

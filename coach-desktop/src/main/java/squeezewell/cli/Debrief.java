@@ -11,7 +11,7 @@ final class Debrief {
 
   static void print(Surroundings around, Review review, boolean json) {
     if (json) {
-      around.out().println(JsonText.of(writer -> ReviewJson.write(review, writer)));
+      around.printJson(writer -> ReviewJson.write(review, writer));
       return;
     }
     around.print(ReviewText.write(review) + Caution.LINE_3);

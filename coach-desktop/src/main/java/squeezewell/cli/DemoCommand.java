@@ -2,7 +2,6 @@ package squeezewell.cli;
 
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -19,24 +18,21 @@ import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
-import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
-import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
 import squeezewell.session.Session;
-import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
-import squeezewell.session.SessionReader;
-import squeezewell.storage.FileJournal;
+import squeezewell.words.Wording;
 
 /** A practice by a virtual trainee, faster than time, then its debrief. */
 @Command(name = "demo")
 final class DemoCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(DemoCommand.class);
   private static final int USUAL_MINUTES = 5;
   private static final Pattern FOUND = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?)=([a-z-]+)");
 
@@ -75,8 +71,7 @@ final class DemoCommand extends CliCommand {
 
   @Override
   public Integer call() throws BadInputException, IOException, CannotException {
-    HomeFolder folder = home.home();
-    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
+    PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
     List<ScriptedFinding> script = script(choice.guidance().patient());
     PracticePlan plan =
         prompts.in(PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES)));
@@ -85,22 +80,25 @@ final class DemoCommand extends CliCommand {
         new SessionHeader(
             now,
             SessionHeader.Origin.VIRTUAL,
-            "virtual trainee, seed " + seed + ", fault " + fault.id(),
+            WORDS.say("demo.trainee", seed, fault.id()),
             choice.protocol(),
             plan);
     VirtualTrainee trainee = new VirtualTrainee(seed, fault);
-    String notice = "A virtual trainee, not a person: seed " + seed + ", fault " + fault.id();
     if (json) {
-      around.say(notice);
+      around.say(WORDS.say("demo.notice", seed, fault.id()));
     } else {
-      around.print(notice + ",");
-      around.print("who " + fault.meaning() + ".");
-      around.print("");
+      around.print(WORDS.say("demo.notice.who", seed, fault.id(), fault.meaning()));
     }
     Session session =
-        home.isGiven()
-            ? kept(header, trainee, script, folder.make())
-            : notKept(header, trainee, script);
+        VirtualPractice.run(
+            header,
+            home,
+            around,
+            journal -> {
+              Coach coach = new Coach(plan, journal, List.of());
+              trainee.practise(coach, new ManualClock(), script);
+              return coach.state().trouble();
+            });
     show(Reviewer.review(session));
     return DONE;
   }
@@ -148,36 +146,5 @@ final class DemoCommand extends CliCommand {
       around.print("");
     }
     Debrief.print(around, review, json);
-  }
-
-  private Session kept(
-      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, HomeFolder folder)
-      throws IOException, BadInputException, CannotException {
-    Path file = folder.newSessionFile(header.startedAt());
-    try (FileJournal journal = FileJournal.create(file, header)) {
-      practise(header, trainee, script, journal);
-    }
-    around.say("kept: " + file);
-    return SessionReader.read(file);
-  }
-
-  private static Session notKept(
-      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script)
-      throws IOException, CannotException {
-    List<SessionEvent> events = new ArrayList<>();
-    try (Journal journal = Journal.to(events::add)) {
-      practise(header, trainee, script, journal);
-    }
-    return new Session(header, events, List.of());
-  }
-
-  private static void practise(
-      SessionHeader header, VirtualTrainee trainee, List<ScriptedFinding> script, Journal journal)
-      throws CannotException {
-    Coach coach = new Coach(header.plan(), journal, List.of());
-    trainee.practise(coach, new ManualClock(), script);
-    if (!coach.state().trouble().isEmpty()) {
-      throw new CannotException(coach.state().trouble());
-    }
   }
 }

@@ -27,10 +27,12 @@ import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Wording;
 
 /** One live practice in the terminal. */
 @CommandLine.Command(name = "drill")
 final class DrillCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(DrillCommand.class);
   private static final int USUAL_MINUTES = 5;
   private static final long COUNT_IN_NANOS = 3_000_000_000L;
   private static final long FRAME_MILLIS = 80;
@@ -63,8 +65,9 @@ final class DrillCommand extends CliCommand {
         prompts.in(
             choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos()),
             guidance -> next.levelOfLastTime(settings.trainee(), guidance));
-    around.print(choice.protocol().title() + ", " + choice.guidance().situation().label());
-    around.print(TextWrap.wrap(Caution.TEXT, 78, ""));
+    around.print(
+        WORDS.say("drill.title", choice.protocol().title(), choice.guidance().situation().label()));
+    around.print(Caution.TEXT, "");
     MonotonicClock clock = MonotonicClock.startNow();
     SessionHeader header =
         new SessionHeader(
@@ -83,7 +86,7 @@ final class DrillCommand extends CliCommand {
     if (!kept.trouble().isEmpty()) {
       throw new CannotException(kept.trouble());
     }
-    around.say("kept: " + kept.path().orElseThrow());
+    around.say(WORDS.say("kept", kept.path().orElseThrow()));
     return DONE;
   }
 
@@ -93,8 +96,8 @@ final class DrillCommand extends CliCommand {
     Optional<RawTerminal> terminal = around.console() ? RawTerminal.open() : Optional.empty();
     DrillScreen screen = new DrillScreen(around, terminal.isPresent(), kept::trouble);
     screen.line(help(terminal.isPresent(), hasCompressions(plan)));
-    screen.line("f and a digit: a finding; u: undo it.");
-    screen.line("Only the start of a squeeze is known here, not its end.");
+    screen.line(WORDS.say("drill.findings"));
+    screen.line(WORDS.say("drill.start-only"));
     Optional<PracticeSound> sound =
         noSound ? Optional.empty() : Optional.of(new PracticeSound(clock, settings));
     List<CueOutput> outputs = new ArrayList<>(List.of(screen));
@@ -144,14 +147,8 @@ final class DrillCommand extends CliCommand {
 
   /** What the keys do, in one line of under 80 columns. */
   static String help(boolean singleKeys, boolean compressions) {
-    if (singleKeys) {
-      return compressions
-          ? "space: breath  c: compress  p: pulse check  s: suction  Esc: pause  q: finish"
-          : "space: breath   p: pulse check   s: suction   Esc: pause   q: finish";
-    }
-    return compressions
-        ? "Enter: breath   c, p, s, z, q, Enter: compress, check, suction, pause, finish"
-        : "Enter: breath   p, s, z or q and Enter: pulse check, suction, pause, finish";
+    String key = singleKeys ? "drill.keys" : "drill.lines";
+    return WORDS.say(compressions ? key + ".compressing" : key);
   }
 
   private static boolean hasCompressions(PracticePlan plan) {
@@ -219,7 +216,7 @@ final class DrillCommand extends CliCommand {
         offered = List.of();
         String advice = live.state().course().after(found).advice(found);
         live.post(found, nanoTime);
-        screen.line(found.label() + ". " + advice);
+        screen.line(WORDS.say("drill.found", found.label(), advice));
       }
     }
   }
@@ -229,12 +226,15 @@ final class DrillCommand extends CliCommand {
     return switch (action) {
       case BREATH -> Command.BREATH;
       case UNDO_FINDING -> Command.UNDO_FINDING;
-      case PULSE_CHECK ->
-          now == Stretch.Kind.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.PULSE_CHECK;
-      case SUCTION -> now == Stretch.Kind.SUCTION ? Command.SUCTION_END : Command.SUCTION;
-      case PAUSE -> now == Stretch.Kind.PAUSED ? Command.RESUME : Command.PAUSE;
+      case PULSE_CHECK -> toggle(Stretch.Kind.PULSE_CHECK, now);
+      case SUCTION -> toggle(Stretch.Kind.SUCTION, now);
+      case PAUSE -> toggle(Stretch.Kind.PAUSED, now);
       default -> Command.FINISH;
     };
+  }
+
+  private static Command toggle(Stretch.Kind hold, Stretch.Kind now) {
+    return Command.toggle(hold, now == hold);
   }
 
   private static Command soundCommand(boolean lost) {

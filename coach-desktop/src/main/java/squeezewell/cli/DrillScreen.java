@@ -2,11 +2,13 @@ package squeezewell.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalLong;
 import java.util.function.Supplier;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InForce;
 import squeezewell.cue.Moment;
@@ -14,12 +16,14 @@ import squeezewell.cue.Silence;
 import squeezewell.cue.Stretch;
 import squeezewell.protocol.Rhythm;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /**
  * Shows a live practice in a terminal: one line that is drawn again and again, and a line of its
  * own for each reminder. Where lines can't be drawn again, each squeeze has its line.
  */
 final class DrillScreen implements CueOutput {
+  private static final Wording WORDS = Wording.beside(DrillScreen.class);
   private static final int COLUMN = 12;
   private static final long MINUTE = 60_000_000_000L;
   private static final String CLEAR_LINE = "\r\u001B[K";
@@ -49,7 +53,7 @@ final class DrillScreen implements CueOutput {
     schedule = changed;
     if (silent != silentTold) {
       silentTold = silent;
-      line(silent ? "No prompts from now on: keep the rhythm." : "The prompts are back.");
+      line(WORDS.say(silent ? "drill.no-prompts" : "drill.prompts-back"));
     }
   }
 
@@ -71,44 +75,33 @@ final class DrillScreen implements CueOutput {
   private String words(Cue cue, long nowNanos) {
     InForce inForce = schedule.inForceAt(nowNanos);
     String check = inForce.check().words();
-    String changing = inForce.changesCompressors() ? check + " and change of hands" : check;
-    String goOn =
-        switch (inForce.care()) {
-          case BREATHE, BREATHE_NO_RATE -> "breathe";
-          case COMPRESS -> "compress";
-          case WATCH -> "watch";
-        };
-    return switch (cue.kind()) {
-      case SQUEEZE -> redraws ? "" : "squeeze";
-      case PULSE_CHECK_SOON -> changing + " soon";
-      case PULSE_CHECK_DUE -> changing + " due: p starts it, p ends it";
-      case PULSE_CHECK_ENOUGH -> "long enough to tell";
-      case PULSE_CHECK_LIMIT -> "end the check and " + goOn + ": p";
-      case SUCTION_SOON -> "suction: nearly at its limit";
-      case SUCTION_LIMIT ->
-          inForce.compressing()
-              ? "end suction, breathe, compress on: s"
-              : "end suction and " + goOn + ": s";
-      case LAST_MINUTE -> "one minute left";
-      case SESSION_END -> "the practice is over";
-      case RHYTHM_CHANGED -> "now " + rhythm(inForce.guidance().rhythm());
-      case WATCH -> "nothing is prompted now: watch the breathing";
-      case NO_RATE -> "nothing is prompted now: breaths only, no rate here";
-      case RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND -> "";
-    };
+    String key = "cue." + id(cue.kind());
+    if (cue.kind() == CueKind.SUCTION_LIMIT && inForce.compressing()) {
+      key += ".compressing";
+    }
+    boolean told = cue.kind() != CueKind.SQUEEZE || !redraws;
+    return told && WORDS.has(key)
+        ? WORDS.say(
+            key,
+            inForce.changesCompressors() ? WORDS.say("cue.change-hands", check) : check,
+            WORDS.say("care." + id(inForce.care())),
+            rhythm(inForce.guidance().rhythm()))
+        : "";
   }
 
   private static String rhythm(Rhythm rhythm) {
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
-      return Quantities.count(cycle.perCycle(), "compression")
-          + ", then "
-          + Quantities.count(cycle.breathsPerCycle(), "breath");
+      return WORDS.say("rhythm.cycle", cycle.perCycle(), cycle.breathsPerCycle());
     }
     double seconds = rhythm.steadyBreaths().get().interval().seconds();
-    String breaths = "a breath every " + Quantities.upTo(seconds, 1) + " s";
-    return rhythm.compressions().isPresent()
-        ? "compress without a pause, " + breaths
-        : "breaths only, " + breaths;
+    return WORDS.say(
+        rhythm.compressions().isPresent() ? "rhythm.continuous" : "rhythm.breaths",
+        Quantities.upTo(seconds, 1));
+  }
+
+  /** The part of a key that stands for a constant. */
+  private static String id(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** Writes a line that stays. */
@@ -125,7 +118,7 @@ final class DrillScreen implements CueOutput {
     String now = trouble.get();
     if (!now.equals(troubleTold)) {
       troubleTold = now;
-      line(now.isEmpty() ? "This practice is being saved again." : now);
+      line(now.isEmpty() ? WORDS.say("drill.saved-again") : now);
     }
     if (redraws && !state.finished()) {
       String line = status(state, nowNanos);
@@ -150,19 +143,29 @@ final class DrillScreen implements CueOutput {
     for (int i = 0; i < COLUMN; i++) {
       line.append(i < full ? sign : '.');
     }
-    line.append("  breaths ").append(state.breaths().size());
+    String left =
+        Quantities.clock(
+            Math.max(0, schedule.plan().lengthNanos() - schedule.practisedAt(nowNanos)));
+    OptionalLong last = state.lastIntervalNanos();
+    String shown;
     if (schedule.guidanceAt(nowNanos).rhythm().compressions().isPresent()) {
-      line.append(", compressed ").append(state.compressionCount());
-    } else if (state.lastIntervalNanos().isPresent()) {
-      double seconds = state.lastIntervalNanos().getAsLong() / 1e9;
-      line.append(", last after ").append(Quantities.decimals(seconds, 1)).append(" s");
+      shown = breaths("drill.breaths.compressed", line, state, left, state.compressionCount());
+    } else if (last.isPresent()) {
+      String seconds = Quantities.decimals(last.getAsLong() / 1e9, 1);
+      shown = breaths("drill.breaths.after", line, state, left, seconds);
+    } else {
+      shown = breaths("drill.breaths", line, state, left, "");
     }
-    long left = schedule.plan().lengthNanos() - schedule.practisedAt(nowNanos);
-    line.append("  left ").append(Quantities.clock(Math.max(0, left)));
-    if (state.soundLost()) {
-      line.append("  no sound");
-    }
-    return line.toString();
+    return withSound(state, shown);
+  }
+
+  private static String breaths(
+      String key, StringBuilder line, CoachState state, String left, Object more) {
+    return WORDS.say(key, line, state.breaths().size(), left, more);
+  }
+
+  private static String withSound(CoachState state, String line) {
+    return state.soundLost() ? WORDS.say("drill.no-sound", line) : line;
   }
 
   /** Without anything that counts seconds, since that would give the beat away. */
@@ -171,35 +174,13 @@ final class DrillScreen implements CueOutput {
     long minutes = (left + MINUTE - 1) / MINUTE;
     long without = state.withoutBreathNanos(nowNanos);
     if (without > schedule.guidanceAt(nowNanos).limits().gapLongest().nanos()) {
-      return "NO BREATH FOR " + Quantities.clock(without) + ": squeeze";
+      return WORDS.say("drill.no-breath", Quantities.clock(without));
     }
-    return "NO PROMPTS NOW: keep the rhythm  breaths "
-        + state.breaths().size()
-        + "  under "
-        + minutes
-        + (minutes == 1 ? " minute left" : " minutes left")
-        + (state.soundLost() ? "  no sound" : "");
+    return withSound(state, WORDS.say("drill.silent", state.breaths().size(), minutes));
   }
 
   private static String word(Moment.Act act, CheckKind check) {
-    return switch (act) {
-      case GET_READY -> "get ready";
-      case SQUEEZE -> "squeeze";
-      case RELEASE -> "release";
-      case READY -> "ready";
-      case COMPRESS -> "compress";
-      case CHECK_PULSE ->
-          switch (check) {
-            case PULSE -> "check pulse";
-            case RHYTHM -> "check rhythm";
-            case HEART_RATE -> "check heart";
-          };
-      case SUCTION -> "suction";
-      case WATCH -> "watch";
-      case BREATHE_NO_RATE -> "breaths only";
-      case PAUSED -> "paused";
-      case FINISHED -> "finished";
-      case KEEP_RHYTHM -> "no prompts";
-    };
+    String key = "act." + id(act);
+    return WORDS.say(act == Moment.Act.CHECK_PULSE ? key + "." + id(check) : key);
   }
 }

@@ -14,9 +14,11 @@ import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Wording;
 
 /** Reads an event list as a session. The list says nothing of what was asked; options do. */
 final class EventListSource {
+  private static final Wording WORDS = Wording.beside(EventListSource.class);
   private static final int USUAL_MINUTES = 5;
 
   private EventListSource() {}
@@ -57,10 +59,7 @@ final class EventListSource {
       return new Session(
           header(choice, options.lengthNanos(USUAL_MINUTES), prompting),
           List.of(),
-          List.of(
-              "The list holds no events and its length was not given with --minutes; "
-                  + USUAL_MINUTES
-                  + " minutes are taken."));
+          List.of(WORDS.say("list.no-length", USUAL_MINUTES)));
     }
     long end = end(open.events(), spacing(choice.guidance().rhythm()));
     long practised = open.schedule().practisedAt(end);

@@ -11,11 +11,11 @@ import squeezewell.session.SessionHeader;
 import squeezewell.trainee.FadingStart;
 import squeezewell.trainee.NextPractice;
 import squeezewell.trainee.RecordBook;
+import squeezewell.words.Wording;
 
 /** What the past practices of a home say about a practice and the next, in text. */
 final class NextText {
-  private static final int WIDTH = 78;
-
+  private static final Wording WORDS = Wording.beside(NextText.class);
   private final Surroundings around;
   private final HomeFolder folder;
 
@@ -29,13 +29,11 @@ final class NextText {
     Optional<FadingStart> start = book().fadingStart(trainee, guidance);
     if (start.isPresent() && start.get().lastLevel() > 0) {
       around.print(
-          TextWrap.wrap(
-              start.get().words(folder.zone())
-                  + " This practice begins with "
-                  + FadingStart.asks(start.get().level())
-                  + ". (--start-level 0 begins anew.)",
-              WIDTH,
-              ""));
+          WORDS.say(
+              "next.begins-with",
+              start.get().words(folder.zone()),
+              FadingStart.asks(start.get().level())),
+          "");
     }
     return start.map(FadingStart::level).orElse(0);
   }
@@ -46,9 +44,9 @@ final class NextText {
         NextPractice.of(book(), header.trainee(), header.plan().guidance(), folder.zone());
     if (next.isPresent()) {
       around.print("");
-      around.print("Next practice");
+      around.print(WORDS.say("next.title"));
       for (String line : next.get().lines()) {
-        around.print(TextWrap.wrap(line, WIDTH, "  "));
+        around.print(line, "  ");
       }
     }
   }

@@ -61,7 +61,7 @@ final class OxygenCommand extends CliCommand {
             reserve.isEmpty() ? kit.reserveSource().line() : "",
             flow.isEmpty() ? kit.bagFlowSource().line() : "");
     if (json) {
-      around.out().println(JsonText.of(text::write));
+      around.printJson(text::write);
     } else {
       around.print(text.lines());
     }

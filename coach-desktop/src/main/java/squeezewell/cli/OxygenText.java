@@ -9,6 +9,7 @@ import squeezewell.kit.OxygenSupply;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
 import squeezewell.report.Caution;
+import squeezewell.words.Wording;
 
 /**
  * What is said about a cylinder.
@@ -27,48 +28,33 @@ record OxygenText(
     String reserveWritten,
     String reserveSource,
     String flowSource) {
+  private static final Wording WORDS = Wording.beside(OxygenText.class);
   private static final int WIDTH = 78;
 
   /** For people. */
   String lines() {
     StringBuilder text = new StringBuilder();
     long whole = supply.wholeMinutesAt(flow);
-    text.append(whole == 1 ? "1 minute" : whole + " minutes")
-        .append(" at ")
-        .append(flow)
-        .append(supply.atReserve() ? ": the gauge shows no more than the reserve" : "")
+    text.append(WORDS.say(supply.atReserve() ? "oxygen.at-reserve" : "oxygen.minutes", whole, flow))
         .append('\n');
-    line(text, "cylinder: " + supply.cylinder().label());
-    line(text, "gauge " + gaugeWritten + ", kept back " + reserveWritten);
+    line(text, WORDS.say("oxygen.cylinder", supply.cylinder().label()));
+    line(text, WORDS.say("oxygen.gauge", gaugeWritten, reserveWritten));
     line(
         text,
-        "above the reserve "
-            + plain(supply.usableLitres(), 1)
-            + " L, in the cylinder "
-            + plain(supply.litres(), 1)
-            + " L");
-    line(text, "rule: minutes = " + supply.cylinder().rule());
-    line(
-        text,
-        "worked out: " + plain(supply.minutesAt(flow), 2) + " minutes, rounded down to whole ones");
-    line(text, "source: " + supply.cylinder().source().line());
+        WORDS.say("oxygen.litres", plain(supply.usableLitres(), 1), plain(supply.litres(), 1)));
+    line(text, WORDS.say("oxygen.rule", supply.cylinder().rule()));
+    line(text, WORDS.say("oxygen.exact", plain(supply.minutesAt(flow), 2)));
+    line(text, WORDS.say("oxygen.source", supply.cylinder().source().line()));
     if (!reserveSource.isEmpty()) {
-      line(text, "reserve: " + reserveSource);
+      line(text, WORDS.say("oxygen.reserve", reserveSource));
     }
     if (!flowSource.isEmpty()) {
-      line(text, "flow: " + flowSource);
+      line(text, WORDS.say("oxygen.flow", flowSource));
     }
     if (supply.isImplausible()) {
-      line(text, "Check the size and the unit: that is more than such a cylinder holds.");
+      line(text, WORDS.say("oxygen.implausible"));
     }
-    text.append('\n');
-    text.append(
-        TextWrap.wrap(
-            "A planning value, never a promise: gauges and flows are approximate. Change the"
-                + " cylinder in good time. "
-                + Caution.TEXT,
-            WIDTH,
-            ""));
+    text.append('\n').append(TextWrap.wrap(WORDS.say("oxygen.caution", Caution.TEXT), WIDTH, ""));
     return text.toString();
   }
 
@@ -89,7 +75,7 @@ record OxygenText(
     json.name("rule").value(supply.cylinder().rule());
     json.name("source").value(supply.cylinder().source().document());
     json.name("confidence").value(supply.cylinder().source().confidence().id());
-    json.name("caution").value("A planning value, never a promise. " + Caution.TEXT);
+    json.name("caution").value(WORDS.say("oxygen.caution.short", Caution.TEXT));
     json.endObject();
   }
 

@@ -20,10 +20,13 @@ import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
+import squeezewell.words.Wording;
 
 /** The guideline library. */
 @Command(name = "protocol", synopsisSubcommandLabel = "(list | show | copy | check)")
 final class ProtocolCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(ProtocolCommand.class);
+
   ProtocolCommand(Surroundings around) {
     super(around);
   }
@@ -50,21 +53,19 @@ final class ProtocolCommand extends CliCommand {
     public Integer call() throws BadInputException {
       ProtocolStore store = ProtocolStore.read(home.home());
       if (json) {
-        around.out().println(JsonText.of(writer -> write(writer, store)));
+        around.printJson(writer -> write(writer, store));
         return DONE;
       }
       for (Protocol protocol : store.protocols()) {
         around.print(
-            protocol.id()
-                + "  "
-                + protocol.title()
-                + ", "
-                + protocol.organisation()
-                + ", "
-                + protocol.year()
-                + (protocol.local() ? " (local)" : ""));
+            WORDS.say(
+                protocol.local() ? "edition.row.local" : "edition.row",
+                protocol.id(),
+                protocol.title(),
+                protocol.organisation(),
+                protocol.year()));
         LocalLabel.of(protocol, store.baseOf(protocol))
-            .ifPresent(label -> around.print(TextWrap.wrap(label.origin(), 78, "    ")));
+            .ifPresent(label -> around.print(label.origin(), "    "));
         for (PatientGroup group : PatientGroup.values()) {
           String covered =
               protocol.guidance().stream()
@@ -73,12 +74,12 @@ final class ProtocolCommand extends CliCommand {
                   .distinct()
                   .collect(Collectors.joining(", "));
           if (!covered.isEmpty()) {
-            around.print(TextWrap.wrap(group.id() + ": " + covered, 78, "    "));
+            around.print(WORDS.say("edition.covers", group.id(), covered), "    ");
           }
         }
       }
       for (String problem : store.problems()) {
-        around.say("left out: " + problem);
+        around.say(WORDS.say("left-out", problem));
       }
       return DONE;
     }
@@ -128,21 +129,20 @@ final class ProtocolCommand extends CliCommand {
     public Integer call() throws BadInputException {
       ProtocolReader.Checked checked = ProtocolReader.checkFile(path("FILE", file));
       int code = checked.protocol().isEmpty() ? explain(checked.faults()) : DONE;
-      checked.unknown().forEach(note -> around.say("Note: " + note));
+      checked.unknown().forEach(note -> around.say(WORDS.say("note", note)));
       if (code != DONE) {
         return code;
       }
       Protocol protocol = checked.protocol().get();
-      around.print(file + ": good");
+      around.print(WORDS.say("good", file));
       around.print(
           "  "
-              + protocol.id()
-              + ", "
-              + protocol.title()
-              + ", "
-              + protocol.organisation()
-              + ", "
-              + protocol.year());
+              + WORDS.say(
+                  "edition.checked",
+                  protocol.id(),
+                  protocol.title(),
+                  protocol.organisation(),
+                  protocol.year()));
       for (Guidance guidance : protocol.guidance()) {
         around.print("  " + guidance.patient().id() + " " + guidance.situation().id());
       }
@@ -159,15 +159,15 @@ final class ProtocolCommand extends CliCommand {
       }
       if (faults.size() > 1) {
         boolean cut = faults.size() == Faults.MOST;
-        around.say((cut ? "The first " : "") + faults.size() + " faults.");
+        around.say(WORDS.say(cut ? "faults.cut" : "faults", faults.size()));
       }
       return BAD_INPUT;
     }
 
     private void label(LocalLabel label) {
-      around.print(TextWrap.wrap(label.origin(), 78, "  "));
+      around.print(label.origin(), "  ");
       for (String difference : label.differences()) {
-        around.print(TextWrap.wrap("- " + difference, 78, "  "));
+        around.print("- " + difference, "  ");
       }
     }
   }

@@ -14,10 +14,13 @@ import squeezewell.input.BadInputException;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
+import squeezewell.words.Wording;
 
 /** {@code protocol copy}: an edition as a file of its own. */
 @Command(name = "copy")
 final class ProtocolCopyCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(ProtocolCopyCommand.class);
+
   @Mixin HomeOption home = new HomeOption();
 
   @Parameters(paramLabel = "ID", descriptionKey = "ID")
@@ -27,7 +30,7 @@ final class ProtocolCopyCommand extends CliCommand {
   String out = "";
 
   @Option(names = "--organisation", paramLabel = "NAME")
-  String organisation = "Our service";
+  String organisation = WORDS.say("copy.organisation");
 
   @Option(names = "--title", paramLabel = "TEXT")
   String title = "";
@@ -55,14 +58,8 @@ final class ProtocolCopyCommand extends CliCommand {
     }
     Protocol copy = draft.protocol();
     OutputFile.of("--out", out, false).write(LocalProtocolFile.text(copy));
-    around.print(edition.title() + " is copied to " + out + " as " + copy.id() + ".");
-    around.print(
-        TextWrap.wrap(
-            "Change what your service does otherwise. Give each value that you change a source"
-                + " of your own, and note under \"approval\" who approved it and when. Then run:"
-                + " squeezewell protocol check FILE",
-            78,
-            ""));
+    around.print(WORDS.say("copy.done", edition.title(), out, copy.id()));
+    around.print(WORDS.say("copy.next"), "");
     return DONE;
   }
 

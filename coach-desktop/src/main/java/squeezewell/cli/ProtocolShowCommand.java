@@ -16,10 +16,12 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
+import squeezewell.words.Wording;
 
 /** {@code protocol show}: one edition in full, or several side by side. */
 @Command(name = "show")
 final class ProtocolShowCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(ProtocolShowCommand.class);
   @Mixin HomeOption home = new HomeOption();
 
   @Parameters(arity = "0..*", paramLabel = "ID", descriptionKey = "ID")
@@ -51,7 +53,7 @@ final class ProtocolShowCommand extends CliCommand {
     List<Protocol> shown = filtered(chosen(store));
     boolean one = !all && shown.size() == 1;
     if (json) {
-      around.out().println(JsonText.of(writer -> write(writer, shown, store, one)));
+      around.printJson(writer -> write(writer, shown, store, one));
     } else {
       around.print(
           one
@@ -64,7 +66,7 @@ final class ProtocolShowCommand extends CliCommand {
   private List<Protocol> chosen(ProtocolStore store) throws BadInputException {
     if (all) {
       for (String problem : store.problems()) {
-        around.say("left out: " + problem);
+        around.say(WORDS.say("left-out", problem));
       }
       return store.protocols();
     }

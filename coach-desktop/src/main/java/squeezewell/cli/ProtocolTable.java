@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import squeezewell.protocol.Protocol;
 import squeezewell.report.Caution;
 import squeezewell.report.SideBySide;
+import squeezewell.words.Wording;
 
 /**
  * Several editions as text for people, in lines of at most 80 signs: a column an edition, a row a
@@ -13,6 +14,7 @@ import squeezewell.report.SideBySide;
  * table.
  */
 final class ProtocolTable {
+  private static final Wording WORDS = Wording.beside(ProtocolTable.class);
   private static final int WIDTH = 80;
   private static final int NAME_WIDTH = 20;
   private static final int GAP = 2;
@@ -36,19 +38,16 @@ final class ProtocolTable {
 
   private String table(List<Protocol> editions) {
     for (Protocol edition : editions) {
-      String words = edition.title() + ", " + edition.organisation() + ", " + edition.year();
-      text.append(
-              TextWrap.wrap(
-                  edition.id() + ": " + words + (edition.local() ? " (local)" : ""), 78, ""))
-          .append('\n');
+      String words =
+          WORDS.say(
+              edition.local() ? "edition.head.local" : "edition.head",
+              edition.id(),
+              edition.title(),
+              edition.organisation(),
+              edition.year());
+      text.append(TextWrap.wrap(words, 78, "")).append('\n');
     }
-    text.append(
-            TextWrap.wrap(
-                "Where a value changed, it is said what the edition before asked for, of those"
-                    + " shown here and by the same organisation.",
-                78,
-                ""))
-        .append('\n');
+    text.append(TextWrap.wrap(WORDS.say("edition.changed"), 78, "")).append('\n');
     for (SideBySide.Choice choice : SideBySide.choices(editions)) {
       section(editions, choice);
     }
@@ -73,7 +72,7 @@ final class ProtocolTable {
             .map(Protocol::id)
             .collect(Collectors.joining(", "));
     if (!missing.isEmpty()) {
-      text.append(TextWrap.wrap("not in " + missing, 78, "  ")).append('\n');
+      text.append(TextWrap.wrap(WORDS.say("edition.not-in", missing), 78, "  ")).append('\n');
     }
     int tables = (covering.size() + MOST_COLUMNS - 1) / MOST_COLUMNS;
     int columns = (covering.size() + tables - 1) / tables;

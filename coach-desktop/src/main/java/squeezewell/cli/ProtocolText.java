@@ -1,5 +1,6 @@
 package squeezewell.cli;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.Limit;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
@@ -16,9 +18,11 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.report.Caution;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** What a guideline asks for, as text for people: each value with the number of its source. */
 final class ProtocolText {
+  private static final Wording WORDS = Wording.beside(ProtocolText.class);
   private final SourceMarks sources = new SourceMarks();
   private final StringBuilder text = new StringBuilder();
 
@@ -34,12 +38,12 @@ final class ProtocolText {
   }
 
   private String protocol(Protocol protocol, Optional<Protocol> base) {
-    line(protocol.title() + " (" + protocol.id() + ")");
+    line(WORDS.say("edition.title", protocol.title(), protocol.id()));
     line(
-        protocol.organisation()
-            + ", "
-            + protocol.year()
-            + (protocol.local() ? "; a local protocol" : ""));
+        WORDS.say(
+            protocol.local() ? "edition.publisher.local" : "edition.publisher",
+            protocol.organisation(),
+            protocol.year()));
     LocalLabel.of(protocol, base).ifPresent(this::local);
     for (PatientGroup group : PatientGroup.values()) {
       patient(protocol, group);
@@ -66,8 +70,13 @@ final class ProtocolText {
     line(group.label());
     for (AgeBand ages : protocol.ages()) {
       if (ages.group() == group) {
-        String words = "age: " + ages.words() + ages.judgement().map(j -> "; " + j).orElse("");
-        line(TextWrap.wrap(words + " " + mark(ages.source()), 78, "  "));
+        String words =
+            WORDS.say(
+                ages.judgement().isPresent() ? "edition.age.judged" : "edition.age",
+                ages.words(),
+                mark(ages.source()),
+                ages.judgement().orElse(""));
+        line(TextWrap.wrap(words, 78, "  "));
       }
     }
     Limits usual = covered.get(0).limits();
@@ -87,89 +96,70 @@ final class ProtocolText {
     String situation = guidance.situation().label();
     line(
         "  "
-            + situation.substring(0, 1).toUpperCase(Locale.ROOT)
-            + situation.substring(1)
-            + (guidance.rescuers() == 0 ? "" : ", rescuers: " + guidance.rescuers()));
+            + WORDS.say(
+                guidance.rescuers() == 0 ? "edition.situation" : "edition.situation.rescuers",
+                situation.substring(0, 1).toUpperCase(Locale.ROOT) + situation.substring(1),
+                guidance.rescuers()));
     Rhythm rhythm = guidance.rhythm();
     rhythm.compressions().ifPresent(this::compressions);
     rhythm.steadyBreaths().ifPresent(this::breaths);
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
-      line(
-          "    cycle: "
-              + cycle.perCycle()
-              + " compressions, then "
-              + cycle.breathsPerCycle()
-              + (cycle.breathsPerCycle() == 1 ? " breath " : " breaths ")
-              + mark(cycle.cycleSource()));
-      line("    pause for the breaths: " + value(cycle.pauseNanos(), cycle.pauseSource()));
-      line("    longest pause: " + value(cycle.pauseLimitNanos(), cycle.pauseLimitSource()));
-      line("    squeeze: " + value(cycle.inspirationNanos(), cycle.inspirationSource()));
+      value("edition.cycle", cycle.perCycle(), cycle.breathsPerCycle(), mark(cycle.cycleSource()));
+      value("edition.pause", value(cycle.pauseNanos(), cycle.pauseSource()));
+      value("edition.pause-limit", value(cycle.pauseLimitNanos(), cycle.pauseLimitSource()));
+      value("edition.squeeze", value(cycle.inspirationNanos(), cycle.inspirationSource()));
     }
     Limits own = guidance.limits();
     if (!own.pulseCheckEvery().equals(usual.pulseCheckEvery())) {
-      line("    pulse check every " + every(own) + " here");
+      value("edition.check-here", value(own.pulseCheckEvery()));
     }
     if (!own.gapLongest().equals(usual.gapLongest())) {
-      line("    longest time without a breath " + gap(own) + " here");
+      value("edition.gap-here", value(own.gapLongest()));
     }
   }
 
   private void breaths(BreathPlan breaths) {
-    line(
-        "    one breath every "
-            + value(breaths.interval().nanosAt(1), breaths.intervalSource())
-            + ", that is "
-            + Quantities.upTo(breaths.interval().perMinute(), 1)
-            + " a minute");
-    line(
-        "    in range: "
-            + Quantities.exactSeconds(breaths.lowNanos()).toPlainString()
-            + " to "
-            + value(breaths.highNanos(), breaths.rangeSource()));
-    line("    squeeze: " + value(breaths.inspirationNanos(), breaths.inspirationSource()));
+    value(
+        "edition.interval",
+        value(breaths.interval().nanosAt(1), breaths.intervalSource()),
+        Quantities.upTo(breaths.interval().perMinute(), 1));
+    value(
+        "edition.in-range",
+        Quantities.exactSeconds(breaths.lowNanos()).toPlainString(),
+        value(breaths.highNanos(), breaths.rangeSource()));
+    value("edition.squeeze", value(breaths.inspirationNanos(), breaths.inspirationSource()));
   }
 
   private void compressions(CompressionPlan plan) {
-    line(
-        "    compressions: "
-            + Quantities.upTo(plan.tempo().perMinute(), 1)
-            + " a minute "
-            + mark(plan.source())
-            + ", in range "
-            + Quantities.upTo(plan.lowPerMinute(), 1)
-            + " to "
-            + Quantities.upTo(plan.highPerMinute(), 1)
-            + " "
-            + mark(plan.rangeSource()));
+    value(
+        "edition.compressions",
+        Quantities.upTo(plan.tempo().perMinute(), 1),
+        mark(plan.source()),
+        Quantities.upTo(plan.lowPerMinute(), 1),
+        Quantities.upTo(plan.highPerMinute(), 1),
+        mark(plan.rangeSource()));
   }
 
   private void limits(Limits limits) {
-    line(
-        "  pulse check every "
-            + every(limits)
-            + ", for "
-            + value(limits.pulseCheckShortest().nanos(), limits.pulseCheckShortest().source())
-            + " to "
-            + value(limits.pulseCheckLongest().nanos(), limits.pulseCheckLongest().source()));
-    line(
-        "  suction for at most "
-            + value(limits.suctionLongest().nanos(), limits.suctionLongest().source())
-            + "; longest time without a breath "
-            + gap(limits));
-    line(
-        "  reminders: pulse check "
-            + value(limits.pulseCheckNotice().nanos(), limits.pulseCheckNotice().source())
-            + " ahead, suction "
-            + value(limits.suctionNotice().nanos(), limits.suctionNotice().source())
-            + " before its limit");
+    limit(
+        "edition.checks",
+        limits.pulseCheckEvery(),
+        limits.pulseCheckShortest(),
+        limits.pulseCheckLongest());
+    limit("edition.suction", limits.suctionLongest(), limits.gapLongest());
+    limit("edition.reminders", limits.pulseCheckNotice(), limits.suctionNotice());
   }
 
-  private String every(Limits limits) {
-    return value(limits.pulseCheckEvery().nanos(), limits.pulseCheckEvery().source());
+  private void limit(String key, Limit... limits) {
+    line("  " + WORDS.say(key, Arrays.stream(limits).map(this::value).toArray()));
   }
 
-  private String gap(Limits limits) {
-    return value(limits.gapLongest().nanos(), limits.gapLongest().source());
+  private void value(String key, Object... values) {
+    line("    " + WORDS.say(key, values));
+  }
+
+  private String value(Limit limit) {
+    return value(limit.nanos(), limit.source());
   }
 
   private String value(long nanos, Citation source) {

@@ -15,10 +15,12 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** The cue track as a file. */
 @Command(name = "render")
 final class RenderCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(RenderCommand.class);
   private static final int USUAL_MINUTES = 10;
   private static final long LONG_NANOS = 30 * 60_000_000_000L;
 
@@ -57,11 +59,11 @@ final class RenderCommand extends CliCommand {
     }
     if (sound.isPresent()) {
       track.write(sound.get().path(), force, progress(lengthNanos));
-      around.say("written: " + sound.get().path());
+      around.say(WORDS.say("written", sound.get().path()));
     }
     if (list.isPresent()) {
       list.get().write(JsonText.of(json -> write(json, track)) + "\n");
-      around.say("written: " + list.get().path());
+      around.say(WORDS.say("written", list.get().path()));
     }
     return DONE;
   }
@@ -88,7 +90,7 @@ final class RenderCommand extends CliCommand {
       int tenths = (int) (done * 10);
       if (tenths > told[0]) {
         told[0] = tenths;
-        around.say(String.format(Locale.ROOT, "%3d %% written", tenths * 10));
+        around.say(WORDS.say("progress", String.format(Locale.ROOT, "%3d", tenths * 10)));
       }
     };
   }

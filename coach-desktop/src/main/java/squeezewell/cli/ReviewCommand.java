@@ -14,10 +14,12 @@ import squeezewell.input.BadInputException;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
+import squeezewell.words.Wording;
 
 /** The debrief of a session or of an event list. */
 @Command(name = "review")
 final class ReviewCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(ReviewCommand.class);
   @Mixin PracticeOptions practice = new PracticeOptions();
   @Mixin HomeOption home = new HomeOption();
 
@@ -64,7 +66,7 @@ final class ReviewCommand extends CliCommand {
     Debrief.print(around, review, json);
     for (OutputFile file : files) {
       outputs.write(file, session, review, around.wallClock().getZone());
-      around.say("written: " + file.path());
+      around.say(WORDS.say("written", file.path()));
     }
     return DONE;
   }
@@ -75,9 +77,7 @@ final class ReviewCommand extends CliCommand {
       return list;
     }
     List<String> notes = new ArrayList<>(list.notes());
-    notes.add(
-        "The list does not say what was prompted; it is reviewed as if a prompt had come at 0 s and"
-            + " then at every interval. If nobody was prompted, add --prompts none.");
+    notes.add(WORDS.say("list.no-prompts"));
     return new Session(list.header(), list.events(), notes);
   }
 }

@@ -10,10 +10,13 @@ import squeezewell.station.file.StationFile;
 import squeezewell.station.file.StationLibrary;
 import squeezewell.station.file.StationReader;
 import squeezewell.station.run.StationText;
+import squeezewell.words.Wording;
 
 /** Stations: the whole practical exercise. */
 @Command(name = "station", synopsisSubcommandLabel = "(list | show | check | run)")
 final class StationCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(StationCommand.class);
+
   StationCommand(Surroundings around) {
     super(around);
   }
@@ -50,7 +53,7 @@ final class StationCommand extends CliCommand {
     @Override
     public Integer call() {
       for (Station station : StationLibrary.stations()) {
-        around.print(station.id() + " (" + station.group().id() + ")");
+        around.print(WORDS.say("station.row", station.id(), station.group().id()));
         around.print("    " + station.title());
       }
       return DONE;
@@ -89,26 +92,27 @@ final class StationCommand extends CliCommand {
       Path path = ProtocolCommand.path("FILE", file);
       StationFile checked = StationReader.checkFile(path);
       for (BadInputException fault : checked.faults()) {
-        around.say("fault: " + fault.getMessage());
+        around.say(WORDS.say("station.fault", fault.getMessage()));
         name(checked, fault.place());
         if (fault.getMessage().contains("not well-formed JSON")) {
-          around.say("       look just before that place: a comma, quotation mark or bracket is");
-          around.say("       missing, or is there once too often");
+          for (String line : WORDS.say("station.malformed").split("\n", -1)) {
+            around.say("       " + line);
+          }
         }
       }
       for (String doubt : checked.doubts()) {
-        around.say("doubt: " + file + ": " + doubt);
+        around.say(WORDS.say("station.doubt", file, doubt));
         name(checked, doubt.substring(0, Math.max(0, doubt.indexOf(':'))));
       }
       if (!checked.faults().isEmpty() || !checked.doubts().isEmpty()) {
         return BAD_INPUT;
       }
-      around.print(file + ": good");
+      around.print(WORDS.say("good", file));
       return DONE;
     }
 
     private void name(StationFile checked, String place) {
-      checked.nameOf(place).ifPresent(n -> around.say("       that is " + n));
+      checked.nameOf(place).ifPresent(n -> around.say("       " + WORDS.say("station.place", n)));
     }
   }
 }

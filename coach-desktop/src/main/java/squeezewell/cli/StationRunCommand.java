@@ -13,7 +13,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import squeezewell.cue.PracticePlan;
-import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
 import squeezewell.input.InputFile;
@@ -25,7 +24,6 @@ import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
-import squeezewell.session.Journal;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
@@ -37,11 +35,12 @@ import squeezewell.station.run.StationPractice;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationSetup;
 import squeezewell.station.run.StationText;
-import squeezewell.storage.FileJournal;
+import squeezewell.words.Wording;
 
 /** {@code station run}: a station by a script, faster than time, then its result. */
 @Command(name = "run")
 final class StationRunCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(StationRunCommand.class);
   private static final long LARGEST_SCRIPT = 1_000_000;
 
   @Mixin HomeOption home = new HomeOption();
@@ -80,8 +79,7 @@ final class StationRunCommand extends CliCommand {
   public Integer call() throws BadInputException, IOException, CannotException {
     Station station = StationCommand.station(id);
     StationSetup setup = StationSetup.of(station, mode, ways(), seed);
-    HomeFolder folder = home.home();
-    Protocol edition = edition(ProtocolStore.read(folder), station);
+    Protocol edition = edition(ProtocolStore.read(home.home()), station);
     Guidance guidance = edition.find(station.group(), station.situation()).get();
     PracticePlan plan = StationPractice.plan(station, edition, guidance, 0);
     StationScript done = StationScript.read(script.isEmpty() ? "--script" : script, scriptLines());
@@ -89,51 +87,38 @@ final class StationRunCommand extends CliCommand {
         new SessionHeader(
             around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS),
             SessionHeader.Origin.VIRTUAL,
-            "script for the station " + station.id(),
+            WORDS.say("station.script", station.id()),
             edition,
             plan);
-    List<SessionEvent> events = new ArrayList<>();
-    if (home.isGiven()) {
-      Path file = folder.make().newSessionFile(header.startedAt());
-      try (FileJournal kept = FileJournal.create(file, header)) {
-        run(station, setup, plan, done, new Copy(events, kept));
-      }
-      around.say("kept: " + file);
-    } else {
-      run(station, setup, plan, done, new Copy(events, Journal.none()));
-    }
-    show(StationResult.of(events), Reviewer.review(new Session(header, events, List.of())));
+    Session session =
+        VirtualPractice.run(
+            header,
+            home,
+            around,
+            journal -> {
+              StationPractice practice =
+                  new StationPractice(station, setup, plan, journal, List.of());
+              done.run(practice, SessionEvent.LATEST_NANOS / 2).forEach(around::say);
+              return practice.practice().trouble();
+            });
+    show(StationResult.of(session.events()), Reviewer.review(session));
     return DONE;
-  }
-
-  private void run(
-      Station station, StationSetup setup, PracticePlan plan, StationScript done, Journal journal)
-      throws CannotException {
-    StationPractice practice = new StationPractice(station, setup, plan, journal, List.of());
-    List<String> refused = done.run(practice, SessionEvent.LATEST_NANOS / 2);
-    refused.forEach(around::say);
-    if (!practice.practice().trouble().isEmpty()) {
-      throw new CannotException(practice.practice().trouble());
-    }
   }
 
   private void show(StationResult result, Review review) {
     if (json) {
-      around
-          .out()
-          .println(
-              JsonText.of(
-                  writer -> {
-                    writer.beginObject();
-                    StationJson.fields(result, writer);
-                    writer.name("ventilation");
-                    ReviewJson.write(review, writer);
-                    writer.endObject();
-                  }));
+      around.printJson(
+          writer -> {
+            writer.beginObject();
+            StationJson.fields(result, writer);
+            writer.name("ventilation");
+            ReviewJson.write(review, writer);
+            writer.endObject();
+          });
       return;
     }
     around.print(StationText.of(result));
-    around.print("Ventilation");
+    around.print(WORDS.say("station.ventilation"));
     String breaths = StationSheet.breaths(result, review);
     if (!breaths.isEmpty()) {
       around.print(breaths);
@@ -179,20 +164,6 @@ final class StationRunCommand extends CliCommand {
       return Files.readAllLines(path, StandardCharsets.UTF_8);
     } catch (CharacterCodingException e) {
       throw BadInputException.fault(script, "", "the text is not UTF-8");
-    }
-  }
-
-  /** Keeps the facts in memory beside another journal. */
-  private record Copy(List<SessionEvent> events, Journal kept) implements Journal {
-    @Override
-    public void append(SessionEvent event) throws IOException {
-      kept.append(event);
-      events.add(event);
-    }
-
-    @Override
-    public void close() throws IOException {
-      kept.close();
     }
   }
 }

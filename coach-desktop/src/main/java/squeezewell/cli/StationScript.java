@@ -9,9 +9,11 @@ import squeezewell.coach.Command;
 import squeezewell.input.BadInputException;
 import squeezewell.station.run.StationAction;
 import squeezewell.station.run.StationPractice;
+import squeezewell.words.Wording;
 
 /** A script of what is done in a station: one line each, {@code seconds command words}. */
 final class StationScript {
+  private static final Wording WORDS = Wording.beside(StationScript.class);
   private static final Pattern LINE =
       Pattern.compile("(\\d{1,5}(?:\\.\\d{1,3})?)\\s+(\\S+)\\s*(.*)");
   private static final Pattern BREATHS =
@@ -59,7 +61,7 @@ final class StationScript {
     for (Entry entry : entries) {
       practice.advanceByAll(entry.atNanos());
       if (!entry.action().run(practice, entry.atNanos())) {
-        refused.add(source + ": line " + entry.line() + ": made no sense then: " + entry.text());
+        refused.add(WORDS.say("station.refused", source, entry.line(), entry.text()));
       }
     }
     practice.advanceByAll(endNanos);

@@ -38,6 +38,16 @@ public record Surroundings(
     out.println(showsBlocks() ? harmless : plain(harmless));
   }
 
+  /** Prints a paragraph in lines of at most 78 signs. */
+  void print(String text, String indent) {
+    print(TextWrap.wrap(text, 78, indent));
+  }
+
+  /** Prints JSON for a program to read. */
+  void printJson(JsonText.Body body) {
+    out.println(JsonText.of(body));
+  }
+
   /** Prints one message to standard error. */
   void say(String text) {
     String harmless = harmless(text);

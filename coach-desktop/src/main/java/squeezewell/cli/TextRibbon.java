@@ -3,6 +3,7 @@ package squeezewell.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
@@ -10,12 +11,14 @@ import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /**
  * A picture of a practice in text: one line of prompts and one of breaths for each minute, one
  * column a second. Shape tells in range, fast and slow apart. At most 66 columns wide.
  */
 final class TextRibbon {
+  private static final Wording WORDS = Wording.beside(TextRibbon.class);
   private static final long SECOND = 1_000_000_000L;
   private static final int COLUMNS = 60;
   private static final int MOST_ROWS = 12;
@@ -45,17 +48,14 @@ final class TextRibbon {
 
   /** What the signs mean. */
   String legend() {
-    return "      asked "
-        + signs.prompt
-        + "  missed "
-        + signs.missed
-        + "  |  breath "
-        + signs.inRange
-        + "  too soon "
-        + signs.fast
-        + "  too late "
-        + signs.slow
-        + (review.silences().isEmpty() ? "" : "  |  - no prompts");
+    return "      "
+        + WORDS.say(
+            review.silences().isEmpty() ? "ribbon.legend" : "ribbon.legend.silent",
+            signs.prompt,
+            signs.missed,
+            signs.inRange,
+            signs.fast,
+            signs.slow);
   }
 
   /** The whole picture; the middle of a long practice is left out. */
@@ -65,7 +65,7 @@ final class TextRibbon {
     for (int i = 0; i < rows.size(); i++) {
       if (rows.size() > MOST_ROWS && i == MOST_ROWS / 2) {
         int left = rows.size() - MOST_ROWS;
-        text.append("      … ").append(left).append(" minutes between …\n");
+        text.append("      ").append(WORDS.say("ribbon.between", left)).append('\n');
         i += left - 1;
         continue;
       }
@@ -121,15 +121,8 @@ final class TextRibbon {
   }
 
   private static void hold(char[] upper, char[] lower, Hold hold, long from) {
-    String word =
-        switch (hold.kind()) {
-          case PULSE_CHECK -> "check";
-          case SUCTION -> "suction";
-          case PAUSE -> "pause";
-          case WATCH -> "watched";
-          case NO_RATE -> "no rate";
-          case HOLE -> "hole";
-        };
+    String kind = hold.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    String word = WORDS.say("hold." + kind);
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;
     long last = (hold.endNanos() - from) / SECOND;
     for (long at = first; at < last; at++) {

@@ -5,6 +5,7 @@ import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.files.HomeFolder;
+import squeezewell.words.Wording;
 
 /** {@code squeezewell} without words: the simulator, or the demonstration where it can't open. */
 @Command(
@@ -12,6 +13,7 @@ import squeezewell.files.HomeFolder;
     versionProvider = TopCommand.Version.class,
     synopsisSubcommandLabel = "[COMMAND]")
 final class TopCommand extends CliCommand {
+  private static final Wording WORDS = Wording.beside(TopCommand.class);
   @Mixin HomeOption home = new HomeOption();
 
   @Option(
@@ -37,7 +39,7 @@ final class TopCommand extends CliCommand {
   }
 
   private int demonstration() throws Exception {
-    around.say("There is no display for the window, so here is a demonstration instead.");
+    around.say(WORDS.say("no-display"));
     return new DemoCommand(around).call();
   }
 
@@ -46,7 +48,9 @@ final class TopCommand extends CliCommand {
     @Override
     public String[] getVersion() {
       String version = TopCommand.class.getPackage().getImplementationVersion();
-      return new String[] {"Squeezewell " + (version == null ? "(not packaged)" : version)};
+      return new String[] {
+        version == null ? WORDS.say("version.none") : WORDS.say("version", version)
+      };
     }
   }
 }

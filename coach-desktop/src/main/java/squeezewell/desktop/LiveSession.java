@@ -153,16 +153,15 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
     }
   }
 
+  final void toggle(Stretch.Kind hold, long nanoTime) {
+    run().post(Command.toggle(hold, holds(hold)), nanoTime);
+  }
+
   @Override
   public final void action(PracticeKeys.Action action, long nanoTime) {
     switch (action) {
-      case PULSE_CHECK ->
-          run()
-              .post(
-                  holds(Stretch.Kind.PULSE_CHECK) ? Command.PULSE_CHECK_END : Command.PULSE_CHECK,
-                  nanoTime);
-      case SUCTION ->
-          run().post(holds(Stretch.Kind.SUCTION) ? Command.SUCTION_END : Command.SUCTION, nanoTime);
+      case PULSE_CHECK -> toggle(Stretch.Kind.PULSE_CHECK, nanoTime);
+      case SUCTION -> toggle(Stretch.Kind.SUCTION, nanoTime);
       case RETRACT_BREATH -> run().post(Command.RETRACT_BREATH, nanoTime);
       case MUTE -> sound.toggleMute();
       default -> act(action, nanoTime);

@@ -61,7 +61,7 @@ final class PracticeSession extends LiveSession<LiveScreen> {
       case PAUSE -> {
         // Escape first leaves what stands open.
         if (!screen().map(LiveScreen::closeFindings).orElse(false)) {
-          practice.post(holds(Stretch.Kind.PAUSED) ? Command.RESUME : Command.PAUSE, nanoTime);
+          toggle(Stretch.Kind.PAUSED, nanoTime);
         }
       }
       case FINISH -> practice.post(Command.FINISH, nanoTime);

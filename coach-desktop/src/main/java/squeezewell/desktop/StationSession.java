@@ -14,7 +14,6 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.ExaminerVoice;
 import squeezewell.live.LiveStation;
-import squeezewell.station.file.TaskHold;
 import squeezewell.station.run.StationMode;
 import squeezewell.station.run.StationState;
 
@@ -97,16 +96,15 @@ final class StationSession extends LiveSession<StationRunScreen> {
   /** Whether a check or suction begins or ends is settled by the task that is one, if any. */
   @Override
   boolean holds(Stretch.Kind kind) {
-    TaskHold hold = kind == Stretch.Kind.PULSE_CHECK ? TaskHold.PULSE_CHECK : TaskHold.SUCTION;
     return super.holds(kind)
-        || station.now().station().tasks().stream().anyMatch(t -> t.isHolding(hold));
+        || station.now().station().tasks().stream().anyMatch(t -> t.isHolding(kind));
   }
 
   @Override
   void act(PracticeKeys.Action action, long nanoTime) {
     StationState now = station.now().station();
     switch (action) {
-      case PAUSE -> station.post(now.clockStopped() ? Command.RESUME : Command.PAUSE, nanoTime);
+      case PAUSE -> station.post(Command.toggle(Stretch.Kind.PAUSED, now.clockStopped()), nanoTime);
       case UNDO_FINDING -> station.undo(nanoTime);
       case FINISH -> {
         if (finishGuard.press(now.complete(), nanoTime)) {

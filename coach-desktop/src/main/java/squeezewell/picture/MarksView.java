@@ -115,10 +115,11 @@ public final class MarksView {
         switch (hold.kind()) {
           case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
           case SUCTION -> RibbonMark.Kind.SUCTION;
-          case WATCH -> RibbonMark.Kind.WATCH;
+          case WATCHING -> RibbonMark.Kind.WATCH;
           case NO_RATE -> RibbonMark.Kind.NO_RATE;
-          case PAUSE -> RibbonMark.Kind.PAUSE;
-          case HOLE -> RibbonMark.Kind.STALL;
+          case PAUSED -> RibbonMark.Kind.PAUSE;
+          case STALLED -> RibbonMark.Kind.STALL;
+          default -> throw new IllegalArgumentException("no hold: " + hold.kind());
         };
     add(
         new RibbonMark(kind, hold.startNanos(), hold.endNanos(), Judgement.UNJUDGED),
@@ -229,10 +230,11 @@ public final class MarksView {
         switch (hold.kind()) {
           case PULSE_CHECK -> "Check";
           case SUCTION -> "Suction";
-          case WATCH -> "Watching";
+          case WATCHING -> "Watching";
           case NO_RATE -> "Breaths without a rate";
-          case PAUSE -> "Pause";
-          case HOLE -> "The program stood still,";
+          case PAUSED -> "Pause";
+          case STALLED -> "The program stood still,";
+          default -> throw new IllegalArgumentException("no hold: " + hold.kind());
         };
     return kind
         + " from "

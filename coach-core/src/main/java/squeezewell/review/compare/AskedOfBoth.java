@@ -5,20 +5,24 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.say.Asked;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
+import squeezewell.words.Wording;
 
 /** What two practices asked for, and in what they did not ask for the same. */
 final class AskedOfBoth {
   /** So many changes of the rhythm are told one by one. */
   private static final int MOST_CHANGES = 6;
 
+  private static final Wording WORDS = Comparison.WORDS;
+
   private final Review a;
   private final Review b;
-  private final List<String> breathingA;
-  private final List<String> breathingB;
+  private final List<BreathPlan> breathingA;
+  private final List<BreathPlan> breathingB;
 
   AskedOfBoth(Review a, Review b) {
     this.a = a;
@@ -29,7 +33,13 @@ final class AskedOfBoth {
 
   /** Whether both asked for breaths at one interval and one range, and for the same. */
   boolean sameBreaths() {
-    return breathingA.size() == 1 && breathingA.equals(breathingB);
+    return breathingA.size() == 1 && sameBreathing();
+  }
+
+  private boolean sameBreathing() {
+    return breathingA.size() == breathingB.size()
+        && IntStream.range(0, breathingA.size())
+            .allMatch(i -> breathingA.get(i).asksTheSame(breathingB.get(i)));
   }
 
   /** Whether both asked for squeezes of one length, and for the same. */
@@ -49,51 +59,40 @@ final class AskedOfBoth {
 
   /** What both asked for; only where {@link #sameBreaths()}. */
   BreathPlan breaths() {
-    return judged(a).stream()
-        .filter(r -> r.breaths().isPresent())
-        .findFirst()
-        .get()
-        .breaths()
-        .get();
+    return breathingA.get(0);
   }
 
   /** In what they did not ask for the same, a sentence each. */
   List<String> differences() {
     List<String> lines = new ArrayList<>();
-    differs(lines, "Asked by ", r -> r.asked().protocolTitle());
+    differs(lines, "asked.protocol", r -> r.asked().protocolTitle());
     if (!a.asked().local().equals(b.asked().local())) {
-      lines.add(
-          "Local protocol: "
-              + (a.asked().local().isPresent() ? "A" : "")
-              + (a.asked().local().isPresent() && b.asked().local().isPresent() ? " and " : "")
-              + (b.asked().local().isPresent() ? "B" : "")
-              + ".");
+      boolean both = a.asked().local().isPresent() && b.asked().local().isPresent();
+      String one = WORDS.say(a.asked().local().isPresent() ? "outside.a" : "outside.b");
+      lines.add(WORDS.say("asked.local", both ? WORDS.say("outside.both") : one));
     }
-    differs(lines, "Patient: ", r -> r.asked().patient().toLowerCase(Locale.ROOT));
+    differs(lines, "asked.patient", r -> r.asked().patient().toLowerCase(Locale.ROOT));
     if (!a.asked().situation().equals(b.asked().situation())) {
       if (a.parts().isEmpty() && b.parts().isEmpty()) {
-        differs(lines, "Situation: ", r -> r.asked().situation());
+        differs(lines, "asked.situation", r -> r.asked().situation());
       } else {
-        lines.add("Situation in A: " + situations(a));
-        lines.add("Situation in B: " + situations(b));
+        lines.add(WORDS.say("asked.situations.a", situations(a)));
+        lines.add(WORDS.say("asked.situations.b", situations(b)));
       }
     }
-    if (!breathingA.equals(breathingB)) {
-      differs(lines, "Asked for ", r -> all(breathing(r), "no steady breaths"));
+    if (!sameBreathing()) {
+      differs(lines, "asked.breaths", r -> all(breathingWords(breathing(r)), "asked.breaths.none"));
     }
-    differs(lines, "Compressions: ", r -> all(compressing(r), "none asked"));
+    differs(lines, "asked.compressions", r -> all(compressing(r), "asked.compressions.none"));
     if (!sameBreaths() && steadyBreaths()) {
-      lines.add(
-          "Each asked for breaths of its own, so rate, mean, median and spread of the intervals and"
-              + " the time after the prompt are left out. Whether an interval is in range is"
-              + " judged by the rhythm that asked for it.");
+      lines.add(WORDS.say("asked.own-breaths"));
     }
     if (!sameSqueeze()) {
-      lines.add("The squeezes asked for differ in length, so their mean is left out.");
+      lines.add(WORDS.say("asked.own-squeeze"));
     }
     if (Math.abs(a.asked().practisedNanos() - b.asked().practisedNanos()) >= 1_000_000_000L) {
-      differs(lines, "Practised: ", r -> Words.clock(r.asked().practisedNanos()));
-      lines.add("A longer practice has more room for a long gap and for missed prompts.");
+      differs(lines, "asked.practised", r -> Words.clock(r.asked().practisedNanos()));
+      lines.add(WORDS.say("asked.longer"));
     }
     return lines;
   }
@@ -102,35 +101,42 @@ final class AskedOfBoth {
   private static String situations(Review review) {
     List<Review> parts =
         review.rhythms().stream().filter(r -> !r.slip()).collect(Collectors.toList());
-    StringBuilder words = new StringBuilder(parts.get(0).asked().situation());
+    String first = parts.get(0).asked().situation();
     if (parts.size() == 1) {
-      return words.append(", throughout.").toString();
+      return WORDS.say("asked.throughout", first);
     }
     int changes = parts.size() - 1;
-    words.append(". It changed ").append(changes == 1 ? "once" : changes + " times").append(":");
-    for (int i = 1; i <= Math.min(changes, MOST_CHANGES); i++) {
-      words
-          .append(i == 1 ? " at " : "; at ")
-          .append(Words.clock(parts.get(i).startNanos()))
-          .append(" to \u201c")
-          .append(parts.get(i).asked().situation())
-          .append("\u201d");
-    }
-    if (changes > MOST_CHANGES) {
-      words.append("; and ").append(changes - MOST_CHANGES).append(" more, see its own debrief");
-    }
-    return words.append('.').toString();
+    String told =
+        parts.stream()
+            .skip(1)
+            .limit(MOST_CHANGES)
+            .map(
+                part ->
+                    WORDS.say(
+                        "asked.change",
+                        Words.clock(part.startNanos()),
+                        part.asked().situation()))
+            .collect(Collectors.joining("; "));
+    int more = changes - MOST_CHANGES;
+    String changed =
+        changes == 1
+            ? WORDS.say("asked.changed.once", first, told)
+            : WORDS.say("asked.changed.often", first, changes, told);
+    return changed
+        + (more > 0 ? WORDS.say("asked.changed.more", more) : ".");
   }
 
   private static String all(List<String> words, String none) {
-    return words.isEmpty() ? none : String.join("; then ", words);
+    return words.isEmpty()
+        ? WORDS.say(none)
+        : String.join(WORDS.say("asked.then") + " ", words);
   }
 
-  private void differs(List<String> lines, String what, Function<Review, String> words) {
+  private void differs(List<String> lines, String key, Function<Review, String> words) {
     String ofA = words.apply(a);
     String ofB = words.apply(b);
     if (!ofA.equals(ofB)) {
-      lines.add(what + ofA + " in A, " + ofB + " in B.");
+      lines.add(WORDS.say(key, ofA, ofB));
     }
   }
 
@@ -141,20 +147,27 @@ final class AskedOfBoth {
         .collect(Collectors.toList());
   }
 
-  /** The different intervals and ranges that a practice asked for, in words. */
-  private static List<String> breathing(Review review) {
-    return judged(review).stream()
-        .filter(asked -> asked.intervalSeconds().isPresent())
+  /** The different intervals and ranges that a practice asked for. */
+  private static List<BreathPlan> breathing(Review review) {
+    List<BreathPlan> plans = new ArrayList<>();
+    for (Asked asked : judged(review)) {
+      asked
+          .breaths()
+          .filter(plan -> plans.stream().noneMatch(plan::asksTheSame))
+          .ifPresent(plans::add);
+    }
+    return plans;
+  }
+
+  private static List<String> breathingWords(List<BreathPlan> plans) {
+    return plans.stream()
         .map(
-            asked ->
-                "one breath every "
-                    + Words.hundredths(asked.intervalSeconds().getAsDouble())
-                    + " s (in range: "
-                    + Words.hundredths(asked.breaths().get().range().low())
-                    + " to "
-                    + Words.hundredths(asked.breaths().get().range().high())
-                    + " s)")
-        .distinct()
+            plan ->
+                WORDS.say(
+                    "asked.breaths.one",
+                    Words.hundredths(plan.interval().seconds()),
+                    Words.hundredths(plan.range().low()),
+                    Words.hundredths(plan.range().high())))
         .collect(Collectors.toList());
   }
 

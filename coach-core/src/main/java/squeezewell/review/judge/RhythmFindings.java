@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.CheckKind;
+import squeezewell.cue.Stretch;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.Facts;
-import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RollingRate;
@@ -197,7 +197,7 @@ final class RhythmFindings {
     int after = 0;
     for (IntervalPoint point : facts.valid()) {
       boolean soon =
-          facts.practice().holds(Hold.Kind.PULSE_CHECK).stream()
+          facts.practice().holds(Stretch.Kind.PULSE_CHECK).stream()
               .anyMatch(
                   h ->
                       point.atNanos() > h.endNanos()

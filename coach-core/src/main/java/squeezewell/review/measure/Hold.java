@@ -2,6 +2,7 @@ package squeezewell.review.measure;
 
 import java.util.Objects;
 import java.util.Optional;
+import squeezewell.cue.Stretch;
 
 /**
  * A stretch of a session in which no breaths were asked for.
@@ -15,7 +16,7 @@ import java.util.Optional;
  * @param compressing whether compressions were asked for all the same, without a break
  */
 public record Hold(
-    Kind kind,
+    Stretch.Kind kind,
     long startNanos,
     long endNanos,
     long excusedNanos,
@@ -23,24 +24,6 @@ public record Hold(
     boolean compressing) {
   public Hold {
     Objects.requireNonNull(kind, "kind");
-  }
-
-  /** One in which no compressions were asked for either. */
-  public Hold(Kind kind, long startNanos, long endNanos, long excusedNanos, boolean cutByEnd) {
-    this(kind, startNanos, endNanos, excusedNanos, cutByEnd, false);
-  }
-
-  /** Why no breaths were asked for. */
-  public enum Kind {
-    PULSE_CHECK,
-    SUCTION,
-    PAUSE,
-    /** The patient breathed well and was only watched. */
-    WATCH,
-    /** The patient needed breaths, and the edition gives no rate for them. */
-    NO_RATE,
-    /** The program stood still. */
-    HOLE
   }
 
   /**

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import squeezewell.cue.Stretch;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
@@ -55,7 +56,7 @@ public final class Measure {
    */
   public static Metrics of(Practice whole, List<Marks> parts, Alignment alignment) {
     Measure measure = new Measure(parts);
-    List<Hold> holes = whole.holds(Hold.Kind.HOLE);
+    List<Hold> holes = whole.holds(Stretch.Kind.STALLED);
     return new Metrics(
         (int) measure.sum(p -> p.practice().breaths().size()),
         measure.sum(p -> p.practice().endNanos() - p.practice().startNanos()) / NANOS_PER_SECOND,

@@ -197,7 +197,7 @@ public record Practice(
     long until = 0;
     for (Hold hold : holds) {
       // One pause may be told in pieces, where a finding changes the rhythm in it.
-      if (hold.kind() == Hold.Kind.PAUSE && hold.startNanos() <= until) {
+      if (hold.kind() == Stretch.Kind.PAUSED && hold.startNanos() <= until) {
         until = Math.max(until, hold.endNanos());
       }
     }
@@ -242,7 +242,7 @@ public record Practice(
   public long pacedNanos() {
     long unprompted =
         holds.stream()
-            .filter(h -> h.kind() == Hold.Kind.WATCH || h.kind() == Hold.Kind.NO_RATE)
+            .filter(h -> h.kind() == Stretch.Kind.WATCHING || h.kind() == Stretch.Kind.NO_RATE)
             .mapToLong(h -> Math.max(0, h.endNanos() - Math.max(startNanos, h.startNanos())))
             .sum();
     return practisedNanos() - unprompted;
@@ -257,7 +257,7 @@ public record Practice(
     return guidance.limits();
   }
 
-  public List<Hold> holds(Hold.Kind kind) {
+  public List<Hold> holds(Stretch.Kind kind) {
     return holds.stream().filter(h -> h.kind() == kind).collect(Collectors.toList());
   }
 
@@ -270,21 +270,16 @@ public record Practice(
     }
     long length = end - start;
     boolean cut = stretch.endNanos() >= sessionEnd;
-    return switch (stretch.kind()) {
-      case PULSE_CHECK -> {
-        long excused = Math.min(length, limits.pulseCheckLongest().nanos());
-        yield Optional.of(new Hold(Hold.Kind.PULSE_CHECK, start, end, excused, cut));
-      }
-      case SUCTION -> {
-        long excused = Math.min(length, limits.suctionLongest().nanos());
-        yield Optional.of(
-            new Hold(Hold.Kind.SUCTION, start, end, excused, cut, stretch.compressing()));
-      }
-      case PAUSED -> Optional.of(new Hold(Hold.Kind.PAUSE, start, end, length, cut));
-      case WATCHING -> Optional.of(new Hold(Hold.Kind.WATCH, start, end, length, cut));
-      case NO_RATE -> Optional.of(new Hold(Hold.Kind.NO_RATE, start, end, length, cut));
-      default -> Optional.empty();
-    };
+    long excused =
+        switch (stretch.kind()) {
+          case PULSE_CHECK -> Math.min(length, limits.pulseCheckLongest().nanos());
+          case SUCTION -> Math.min(length, limits.suctionLongest().nanos());
+          case PAUSED, WATCHING, NO_RATE -> length;
+          default -> -1;
+        };
+    return excused < 0
+        ? Optional.empty()
+        : Optional.of(new Hold(stretch.kind(), start, end, excused, cut, stretch.compressing()));
   }
 
   private static List<Hold> holes(Session session, long sessionEnd) {
@@ -296,7 +291,8 @@ public record Practice(
       long end = Math.min(event.atNanos(), sessionEnd);
       long start = Math.max(0, event.atNanos() - stall.lengthNanos().getAsLong() - ROUNDING_NANOS);
       if (start < end) {
-        holes.add(new Hold(Hold.Kind.HOLE, start, end, end - start, end == sessionEnd));
+        holes.add(
+            new Hold(Stretch.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
       }
     }
     return holes;

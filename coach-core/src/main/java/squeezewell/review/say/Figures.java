@@ -1,13 +1,14 @@
 package squeezewell.review.say;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import squeezewell.review.measure.Compressions;
+import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
@@ -190,14 +191,17 @@ public final class Figures {
           Figure.of("withinLimit", WORD, SuctionResult::withinLimit));
 
   /** All that stand once in a review, in the order in which they are listed. */
-  static final List<Figure<Review>> ONCE = all(ASKED, BREATHING, FOLLOWING, COMPRESSING, OTHERS);
+  static final List<Figure<Review>> ONCE =
+      List.of(ASKED, BREATHING, FOLLOWING, COMPRESSING, OTHERS).stream()
+          .flatMap(List::stream)
+          .collect(Collectors.toList());
 
   private Figures() {}
 
   /** The figures of a review or of one part of it, always in the same order. */
   public static List<FigureValue> of(Review review) {
     List<FigureValue> values = new ArrayList<>();
-    for (List<Figure<Review>> group : Arrays.asList(ASKED, BREATHING, FOLLOWING, COMPRESSING)) {
+    for (List<Figure<Review>> group : List.of(ASKED, BREATHING, FOLLOWING, COMPRESSING)) {
       group.forEach(figure -> values.add(figure.in(review, figure.name())));
     }
     list(values, "pulseChecks", CHECK, review.metrics().pulseChecks());
@@ -222,13 +226,6 @@ public final class Figures {
     }
   }
 
-  @SafeVarargs
-  private static List<Figure<Review>> all(List<Figure<Review>>... groups) {
-    List<Figure<Review>> figures = new ArrayList<>();
-    Arrays.asList(groups).forEach(figures::addAll);
-    return figures;
-  }
-
   private static Figure<Review> of(String name, String unit, Function<Review, ?> value) {
     return Figure.of(name, unit, value);
   }
@@ -249,7 +246,7 @@ public final class Figures {
     return review.metrics().prompts();
   }
 
-  private static squeezewell.review.measure.Drift drift(Review review) {
+  private static Drift drift(Review review) {
     return review.metrics().drift();
   }
 

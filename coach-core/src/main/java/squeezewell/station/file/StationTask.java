@@ -3,6 +3,7 @@ package squeezewell.station.file;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import squeezewell.cue.Stretch;
 
 /**
  * Something that the trainee has to do.
@@ -40,7 +41,7 @@ public record StationTask(
     Optional<BranchOption> only,
     OptionalLong leastNanos,
     OptionalLong mostNanos,
-    Optional<TaskHold> hold,
+    Optional<Stretch.Kind> hold,
     boolean oxygen,
     Optional<Adjunct> adjunct)
     implements StationEntry {

@@ -17,7 +17,6 @@ import squeezewell.session.Journal;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.file.StationTask;
-import squeezewell.station.file.TaskHold;
 import squeezewell.station.file.TaskKind;
 
 /**
@@ -146,10 +145,10 @@ public final class StationPractice implements StationCommands {
   public void command(Command command, long atNanos) {
     switch (command) {
       case SQUEEZE, BREATH, COMPRESS -> squeeze(command, atNanos);
-      case PULSE_CHECK -> hold(TaskHold.PULSE_CHECK, atNanos);
-      case SUCTION -> hold(TaskHold.SUCTION, atNanos);
-      case PULSE_CHECK_END -> holdEnd(TaskHold.PULSE_CHECK, atNanos);
-      case SUCTION_END -> holdEnd(TaskHold.SUCTION, atNanos);
+      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, atNanos);
+      case SUCTION -> hold(Stretch.Kind.SUCTION, atNanos);
+      case PULSE_CHECK_END -> holdEnd(Stretch.Kind.PULSE_CHECK, atNanos);
+      case SUCTION_END -> holdEnd(Stretch.Kind.SUCTION, atNanos);
       case PAUSE -> stopClock(atNanos);
       case RESUME -> runClock(atNanos);
       case FINISH -> end(atNanos);
@@ -203,12 +202,11 @@ public final class StationPractice implements StationCommands {
     }
   }
 
-  private boolean isHeldBy(TaskHold hold) {
-    Stretch.Kind kind = coach.state().schedule().stretchAt(coach.lastEventNanos()).kind();
-    return kind == (hold == TaskHold.PULSE_CHECK ? Stretch.Kind.PULSE_CHECK : Stretch.Kind.SUCTION);
+  private boolean isHeldBy(Stretch.Kind hold) {
+    return hold == coach.state().schedule().stretchAt(coach.lastEventNanos()).kind();
   }
 
-  private void hold(TaskHold hold, long atNanos) {
+  private void hold(Stretch.Kind hold, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       boolean isOne = task.isToDo() && task.task().hold().filter(hold::equals).isPresent();
@@ -216,17 +214,17 @@ public final class StationPractice implements StationCommands {
         return;
       }
     }
-    pass(begin(hold), atNanos);
+    pass(Command.toggle(hold, false), atNanos);
   }
 
-  private void holdEnd(TaskHold hold, long atNanos) {
+  private void holdEnd(Stretch.Kind hold, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       if (task.isHolding(hold) && done(task.task().id(), atNanos)) {
         return;
       }
     }
-    pass(end(hold), atNanos);
+    pass(Command.toggle(hold, true), atNanos);
   }
 
   /** Breaths can be held up only once there are some. */
@@ -247,14 +245,6 @@ public final class StationPractice implements StationCommands {
   private boolean tell(LongPredicate action, long atNanos) {
     advanceCoach(atNanos);
     return action.test(Math.max(atNanos, coach.lastEventNanos()));
-  }
-
-  private static Command begin(TaskHold hold) {
-    return hold == TaskHold.PULSE_CHECK ? Command.PULSE_CHECK : Command.SUCTION;
-  }
-
-  private static Command end(TaskHold hold) {
-    return hold == TaskHold.PULSE_CHECK ? Command.PULSE_CHECK_END : Command.SUCTION_END;
   }
 
   /** Carries what the station gives out to the practice and its journal. */
@@ -282,18 +272,18 @@ public final class StationPractice implements StationCommands {
       if (task.kind() == TaskKind.PACED) {
         goOn(atNanos);
       }
-      task.hold().ifPresent(hold -> pass(begin(hold), atNanos));
+      task.hold().ifPresent(hold -> pass(Command.toggle(hold, false), atNanos));
     }
 
     @Override
     public void done(StationTask task, long atNanos) {
-      task.hold().ifPresent(hold -> pass(end(hold), atNanos));
+      task.hold().ifPresent(hold -> pass(Command.toggle(hold, true), atNanos));
     }
 
     @Override
     public void clock(boolean stopped, long atNanos) {
       if (breathing) {
-        coach.command(stopped ? Command.PAUSE : Command.RESUME, atNanos);
+        coach.command(Command.toggle(Stretch.Kind.PAUSED, !stopped), atNanos);
       }
     }
 

@@ -1,13 +1,13 @@
 package squeezewell.audio;
 
-import com.sun.speech.freetts.audio.AudioPlayer;
+import com.sun.speech.freetts.audio.NullAudioPlayer;
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import javax.sound.sampled.AudioFormat;
 
 /** Takes what a synthesiser says into memory, up to a length. It never throws. */
-final class JavaSoundSpeechSink implements AudioPlayer {
+final class JavaSoundSpeechSink extends NullAudioPlayer {
   private static final int BYTES_PER_SAMPLE = 2;
 
   private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -78,62 +78,7 @@ final class JavaSoundSpeechSink implements AudioPlayer {
   }
 
   @Override
-  public boolean drain() {
-    return true;
-  }
-
-  @Override
-  public void pause() {
-    // Nothing plays here.
-  }
-
-  @Override
-  public void resume() {
-    // Nothing plays here.
-  }
-
-  @Override
-  public void reset() {
-    // Nothing plays here.
-  }
-
-  @Override
-  public void cancel() {
-    // Nothing plays here.
-  }
-
-  @Override
-  public void close() {
-    // Nothing is open.
-  }
-
-  @Override
-  public float getVolume() {
-    return 1;
-  }
-
-  @Override
-  public void setVolume(float volume) {
-    // The mixer sets it.
-  }
-
-  @Override
-  public long getTime() {
-    return -1;
-  }
-
-  @Override
-  public void resetTime() {
-    // Nothing plays here.
-  }
-
-  @Override
   public void startFirstSampleTimer() {
-    // Nothing is measured here.
-  }
-
-  @Override
-  public void showMetrics() {
     // Nothing is measured here.
   }
 }

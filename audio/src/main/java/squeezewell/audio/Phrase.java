@@ -1,7 +1,10 @@
 package squeezewell.audio;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
@@ -62,6 +65,22 @@ enum Phrase {
   /** The name of its file, without ending. */
   String file() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /**
+   * Its sound.
+   *
+   * @param rate frames a second
+   * @throws IllegalStateException if the program's own file is damaged
+   */
+  float[] samples(int rate) {
+    String resource = "voice/" + file() + ".wav";
+    try (InputStream stream =
+        Objects.requireNonNull(Phrase.class.getResourceAsStream(resource), resource)) {
+      return Resampler.convert(WavReader.read(stream), rate);
+    } catch (IOException e) {
+      throw new IllegalStateException("the spoken prompt " + resource + " is damaged", e);
+    }
   }
 
   /** A number; empty if it is not among the recorded ones. */

@@ -62,7 +62,7 @@ final class SoundBank {
     this.lowKnock = Tones.lowKnock(rate);
     this.tap = Tones.tap(rate);
     for (Phrase phrase : Phrase.values()) {
-      phrases.put(phrase, PhraseReader.read(phrase, rate));
+      phrases.put(phrase, phrase.samples(rate));
     }
   }
 

@@ -25,7 +25,7 @@ public final class SoundSamples {
           case COUNT -> Tones.count(rate, false);
           case COMPRESSION -> Tones.tick(rate);
           case REMINDER -> Tones.chime(rate);
-          case VOICE -> PhraseReader.read(Phrase.CHECK_THE_PULSE, rate);
+          case VOICE -> Phrase.CHECK_THE_PULSE.samples(rate);
           case EXAMINER -> Resampler.convert(PreparedLines.find(EXAMINER_PREVIEW).get(), rate);
           case DONE -> Tones.knock(rate);
         };

@@ -193,10 +193,7 @@ class CueMixerTest {
     put(wanted, 0, Phrase.SQUEEZE);
     int check = RATE * 55 / 100;
     put(wanted, check, Phrase.CHECK_THE_PULSE);
-    put(
-        wanted,
-        check + PhraseReader.read(Phrase.CHECK_THE_PULSE, RATE).length,
-        Phrase.ONE_MINUTE_LEFT);
+    put(wanted, check + Phrase.CHECK_THE_PULSE.samples(RATE).length, Phrase.ONE_MINUTE_LEFT);
     put(wanted, 3 * RATE, Phrase.FOUR);
     for (int i = 0; i < wanted.length; i++) {
       assertThat(Math.abs(heard[i] - wanted[i])).as("frame " + i).isLessThan(1e-4f);
@@ -204,7 +201,7 @@ class CueMixerTest {
   }
 
   private static void put(float[] track, int from, Phrase phrase) {
-    float[] words = PhraseReader.read(phrase, RATE);
+    float[] words = phrase.samples(RATE);
     float gain = (float) SoundLevels.defaults().gain(SoundKind.VOICE);
     for (int i = 0; i < words.length; i++) {
       track[from + i] += gain * words[i];

@@ -37,7 +37,7 @@ class PhraseTest {
   @ValueSource(ints = {44_100, 48_000})
   void eachPhraseIsThereAndClean(int rate) {
     for (Phrase phrase : Phrase.values()) {
-      float[] words = PhraseReader.read(phrase, rate);
+      float[] words = phrase.samples(rate);
       float peak = 0;
       for (float sample : words) {
         peak = Math.max(peak, Math.abs(sample));
@@ -52,7 +52,7 @@ class PhraseTest {
   @Test
   void aSpokenNumberEndsBeforeTheNextCount() {
     for (int number = 1; number <= 10; number++) {
-      float[] words = PhraseReader.read(Phrase.number(number).orElseThrow(), 48_000);
+      float[] words = Phrase.number(number).orElseThrow().samples(48_000);
       assertThat(words.length / 48_000.0).isLessThan(0.6);
     }
     assertThat(Phrase.number(0)).isEmpty();

@@ -158,7 +158,7 @@ class SpokenLinesTest {
     mixer.say(level(0.5, 3_000), 119_000 * MILLI, false);
     float[] added = added(9_000);
     int words = (int) (1.55 * RATE);
-    int length = PhraseReader.read(Phrase.CHECK_THE_PULSE, RATE).length;
+    int length = Phrase.CHECK_THE_PULSE.samples(RATE).length;
     assertThat(added[0]).as("it begins before the words are due").isZero();
     assertThat(peak(Arrays.copyOfRange(added, words, words + length))).isZero();
     assertThat(peak(Arrays.copyOfRange(added, words + length, words + length + RATE)))
@@ -172,7 +172,7 @@ class SpokenLinesTest {
     mixer.say(level(0.5, 4_000), 117_500 * MILLI, false);
     float[] added = added(10_000);
     int words = (int) ((2.5 + 0.55) * RATE);
-    int length = PhraseReader.read(Phrase.CHECK_THE_PULSE, RATE).length;
+    int length = Phrase.CHECK_THE_PULSE.samples(RATE).length;
     assertThat(added[RATE]).isGreaterThan(0.05f);
     assertThat(peak(Arrays.copyOfRange(added, words, words + length))).isZero();
   }

@@ -358,7 +358,7 @@ class SwitchingTest {
     int free = (int) Frames.at(freeUntil, RATE);
     assertThat(Arrays.equals(spoken, 0, free, without, 0, free)).as("%s", chosen).isTrue();
     int first = (int) Frames.at(from, RATE);
-    float[] words = PhraseReader.read(phrase, RATE);
+    float[] words = phrase.samples(RATE);
     for (int i = 0; i < spoken.length; i++) {
       boolean said = i >= first && i < first + words.length;
       // Volume of the voice by default; nowhere near the limiter's knee.

@@ -24,6 +24,7 @@ import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.trainee.RecordBook;
+import squeezewell.words.Quantities;
 
 /** Where a practice is set up: patient, guideline, length. */
 public final class SetupScreen {
@@ -79,7 +80,8 @@ public final class SetupScreen {
     Column column = kit.column();
     column.put(kit.softLabel("Squeezewell", 15), 4);
     column.heading("Practise the rhythm", 12);
-    fillEditions(settings.lastChoice());
+    String lastEdition = settings.lastChoice().protocolId();
+    editions.setModel(Choice.model(protocols, Phrases::edition, p -> p.id().equals(lastEdition)));
     fillPatients(settings.lastChoice());
     fillLengths(settings.lastChoice().minutes());
     AgeWeightPart byAge = new AgeWeightPart(kit, BY_AGE_WIDTH, this::edition, this::take);
@@ -149,29 +151,12 @@ public final class SetupScreen {
     return kit.row(GAP, left, right);
   }
 
-  private void fillEditions(LastChoice last) {
-    DefaultComboBoxModel<Choice<Protocol>> model = new DefaultComboBoxModel<>();
-    for (Protocol protocol : protocols) {
-      Choice<Protocol> choice = new Choice<>(protocol, Phrases.edition(protocol));
-      model.addElement(choice);
-      if (protocol.id().equals(last.protocolId())) {
-        model.setSelectedItem(choice);
-      }
-    }
-    editions.setModel(model);
-  }
-
   private void fillPatients(LastChoice last) {
-    DefaultComboBoxModel<Choice<Guidance>> model = new DefaultComboBoxModel<>();
-    Optional<Guidance> before = last.among(edition().guidance());
-    for (Guidance guidance : edition().guidance()) {
-      Choice<Guidance> choice = new Choice<>(guidance, guidance.words());
-      model.addElement(choice);
-      if (before.filter(guidance::equals).isPresent()) {
-        model.setSelectedItem(choice);
-      }
-    }
-    patients.setModel(model);
+    List<Guidance> all = edition().guidance();
+    Optional<Guidance> before = last.among(all);
+    patients.setModel(
+        Choice.model(
+            all, Guidance::words, guidance -> before.filter(guidance::equals).isPresent()));
   }
 
   private void fillLengths(int lastMinutes) {
@@ -180,13 +165,8 @@ public final class SetupScreen {
       minutes.add(lastMinutes);
       minutes.sort(null);
     }
-    for (int each : minutes) {
-      Choice<Integer> choice = new Choice<>(each, each == 1 ? "1 minute" : each + " minutes");
-      lengths.addItem(choice);
-      if (each == lastMinutes) {
-        lengths.setSelectedItem(choice);
-      }
-    }
+    lengths.setModel(
+        Choice.model(minutes, m -> Quantities.count(m, "minute"), m -> m == lastMinutes));
   }
 
   /** Where prompts can't fall silent there is only one choice, and the wish is kept for later. */

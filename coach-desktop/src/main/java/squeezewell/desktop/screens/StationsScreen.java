@@ -91,12 +91,9 @@ public final class StationsScreen {
     JButton back = kit.back(navigator::toSetup);
     column.put(back, 12);
     column.heading("The whole exercise", 12);
-    for (Station station : store.stations()) {
-      stations.addItem(new Choice<>(station, StationsView.name(station, store.own())));
-    }
-    for (StationMode mode : StationMode.values()) {
-      modes.addItem(new Choice<>(mode, mode.label()));
-    }
+    stations.setModel(
+        Choice.model(store.stations(), s -> StationsView.name(s, store.own()), s -> false));
+    modes.setModel(Choice.model(List.of(StationMode.values()), StationMode::label, mode -> false));
     column.put(kit.named("Station", 'S', stations));
     column.put(summary, 10);
     column.put(kit.named("Who is there", 'W', kit.wide(modes)));
@@ -141,14 +138,11 @@ public final class StationsScreen {
         editions.getSelectedIndex() < 0
             ? navigator.settings().lastChoice().protocolId()
             : Choice.of(editions).id();
-    editions.removeAllItems();
-    for (Protocol protocol : StationsView.editions(station(), protocols)) {
-      Choice<Protocol> choice = new Choice<>(protocol, Phrases.edition(protocol));
-      editions.addItem(choice);
-      if (protocol.id().equals(before)) {
-        editions.setSelectedItem(choice);
-      }
-    }
+    editions.setModel(
+        Choice.model(
+            StationsView.editions(station(), protocols),
+            Phrases::edition,
+            protocol -> protocol.id().equals(before)));
     fillWays();
     describe();
   }

@@ -105,7 +105,9 @@ public final class FileJournal implements Journal {
     }
   }
 
+  // It is closed even if it can't be forced, with both failures told.
   @Override
+  @SuppressWarnings("try")
   public void close() throws IOException {
     if (!closed) {
       closed = true;

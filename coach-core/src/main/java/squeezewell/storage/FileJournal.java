@@ -106,6 +106,7 @@ public final class FileJournal implements Journal {
   }
 
   @Override
+  @SuppressWarnings("try") // the file is named only to be closed
   public void close() throws IOException {
     if (!closed) {
       closed = true;

@@ -105,9 +105,8 @@ public final class FileJournal implements Journal {
     }
   }
 
-  // It is closed even if it can't be forced, with both failures told.
   @Override
-  @SuppressWarnings("try")
+  @SuppressWarnings("try") // the file is named only to be closed
   public void close() throws IOException {
     if (!closed) {
       closed = true;

@@ -18,9 +18,12 @@ import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** The marks of a practice on a ribbon, and each in words. Pure. */
 public final class MarksView {
+  static final Wording WORDS = Wording.beside(MarksView.class);
+
   private static final double MINUTE = 60e9;
 
   private final Review review;
@@ -144,121 +147,108 @@ public final class MarksView {
   }
 
   private String breath(BreathMark breath) {
-    StringBuilder line =
-        new StringBuilder("Breath at ").append(Quantities.tenthsClock(breath.startNanos()));
-    line.append(
-        breath.errorNanos().isPresent()
-            ? ", " + lateness(breath.errorNanos().getAsLong())
-            : breath.extra() ? ", extra: it answers no prompt" : ", not prompted");
     IntervalPoint interval = intervals.get(breath.startNanos());
+    List<String> parts = new ArrayList<>();
+    parts.add(WORDS.say("breath", clock(breath.startNanos())));
+    parts.add(
+        breath.errorNanos().isPresent()
+            ? lateness(breath.errorNanos().getAsLong())
+            : WORDS.say(breath.extra() ? "breath.extra" : "breath.unprompted"));
     if (interval != null) {
-      line.append(", ").append(after(interval));
+      parts.add(after(interval));
     }
-    breath
-        .endNanos()
-        .ifPresent(end -> line.append("; squeeze ").append(s(end - breath.startNanos())));
-    breath
-        .millilitres()
-        .ifPresent(volume -> line.append(", ").append(Quantities.upTo(volume, 0)).append(" mL"));
-    return line.append(".").toString();
+    String line = String.join(", ", parts);
+    if (breath.endNanos().isPresent()) {
+      line =
+          WORDS.say("breath.squeeze", line, s(breath.endNanos().getAsLong() - breath.startNanos()));
+    }
+    return breath.millilitres().isPresent()
+        ? WORDS.say("breath.volume", line, Quantities.upTo(breath.millilitres().getAsDouble(), 0))
+        : line + ".";
   }
 
   /** How long after the breath before, and how that was. */
   static String after(IntervalPoint interval) {
-    return s(interval.lengthNanos())
-        + " after the one before, "
-        + (interval.valid()
-            ? interval.judgement().label()
-            : "not judged: breathing was held between");
+    return WORDS.say(
+        "after",
+        s(interval.lengthNanos()),
+        interval.valid() ? interval.judgement().label() : WORDS.say("not-judged"));
   }
 
   /** Late, early or on its prompt. */
   static String lateness(long errorNanos) {
-    String size = s(Math.abs(errorNanos));
-    return size.equals("0.0 s") ? "on its prompt" : size + (errorNanos > 0 ? " late" : " early");
+    return isLate(errorNanos)
+        ? WORDS.say(errorNanos > 0 ? "late" : "early", s(Math.abs(errorNanos)))
+        : WORDS.say("on-its-prompt");
+  }
+
+  private static boolean isLate(long errorNanos) {
+    return Math.round(Math.abs(errorNanos) / 1e8) > 0;
   }
 
   private static String prompt(PromptMark prompt, BreathMark answer) {
-    String outcome =
-        switch (prompt.outcome()) {
-          case MISSED -> "missed: no breath answers it";
-          case FORGIVEN -> "not answered, excused: a hold or the end came right after";
-          case MET ->
-              answer == null || !answer.errorNanos().isPresent()
-                  ? "met"
-                  : "met by a breath " + lateness(answer.errorNanos().getAsLong());
-        };
-    return "Prompt at "
-        + Quantities.tenthsClock(prompt.atNanos())
-        + " to squeeze for "
-        + s(prompt.lengthNanos())
-        + ", "
-        + outcome.replace("on its prompt", "at the same moment")
-        + ".";
+    return WORDS.say(
+        "prompt", clock(prompt.atNanos()), s(prompt.lengthNanos()), outcome(prompt, answer));
+  }
+
+  private static String outcome(PromptMark prompt, BreathMark answer) {
+    if (prompt.outcome() != PromptMark.Outcome.MET
+        || answer == null
+        || !answer.errorNanos().isPresent()) {
+      return WORDS.say("prompt." + prompt.outcome().name().toLowerCase(Locale.ROOT));
+    }
+    long error = answer.errorNanos().getAsLong();
+    return WORDS.say(
+        "prompt.met-by", isLate(error) ? lateness(error) : WORDS.say("at-the-same-moment"));
   }
 
   private static String compression(CompressionMark compression) {
-    StringBuilder line =
-        new StringBuilder("Compression at ").append(Quantities.tenthsClock(compression.atNanos()));
-    if (compression.intervalNanos().isPresent()) {
-      long nanos = compression.intervalNanos().getAsLong();
-      line.append(String.format(Locale.ROOT, ", %.2f s after the one before, ", nanos / 1e9));
-      line.append(
-          compression.pause()
-              ? "a pause"
-              : Quantities.upTo(MINUTE / nanos, 0)
-                  + " a minute, "
-                  + compression.judgement().label());
+    String at = clock(compression.atNanos());
+    if (!compression.intervalNanos().isPresent()) {
+      return WORDS.say("compression", at);
     }
-    return line.append(".").toString();
+    long nanos = compression.intervalNanos().getAsLong();
+    String seconds = Quantities.decimals(nanos / 1e9, 2);
+    return compression.pause()
+        ? WORDS.say("compression.pause", at, seconds)
+        : WORDS.say(
+            "compression.rate",
+            at,
+            seconds,
+            Quantities.upTo(MINUTE / nanos, 0),
+            compression.judgement().label());
   }
 
   /** A time without prompts. */
   static String silence(Silence silence) {
-    return "No prompts from "
-        + Quantities.tenthsClock(silence.startNanos())
-        + " to "
-        + Quantities.tenthsClock(silence.endNanos())
-        + ", "
-        + s(silence.endNanos() - silence.startNanos())
-        + ".";
+    return WORDS.say(
+        "silence",
+        clock(silence.startNanos()),
+        clock(silence.endNanos()),
+        s(silence.endNanos() - silence.startNanos()));
   }
 
   /** A time without breaths. */
   static String hold(Hold hold) {
-    String kind =
-        switch (hold.kind()) {
-          case PULSE_CHECK -> "Check";
-          case SUCTION -> "Suction";
-          case WATCHING -> "Watching";
-          case NO_RATE -> "Breaths without a rate";
-          case PAUSED -> "Pause";
-          case STALLED -> "The program stood still,";
-          default -> throw new IllegalArgumentException("no hold: " + hold.kind());
-        };
-    return kind
-        + " from "
-        + Quantities.tenthsClock(hold.startNanos())
-        + " to "
-        + Quantities.tenthsClock(hold.endNanos())
-        + ", "
-        + s(hold.endNanos() - hold.startNanos())
-        + (hold.cutByEnd() ? ", cut by the end." : ".");
+    return WORDS.say(
+        hold.cutByEnd() ? "hold.cut" : "hold.whole",
+        WORDS.say("hold." + hold.kind().name().toLowerCase(Locale.ROOT).replace('_', '-')),
+        clock(hold.startNanos()),
+        clock(hold.endNanos()),
+        s(hold.endNanos() - hold.startNanos()));
   }
 
   /** Something that was found, with its number. */
   static String found(NotedFinding noted, int number) {
-    return "Found at "
-        + Quantities.tenthsClock(noted.atNanos())
-        + " ("
-        + number
-        + "): "
-        + PartText.label(noted)
-        + ".";
+    return WORDS.say("found", clock(noted.atNanos()), number, PartText.label(noted));
+  }
+
+  private static String clock(long nanos) {
+    return Quantities.tenthsClock(nanos);
   }
 
   /** Seconds with a tenth: {@code 5.9 s}. */
   private static String s(long nanos) {
-    return String.format(Locale.ROOT, "%.1f s", nanos / 1e9);
+    return Quantities.decimals(nanos / 1e9, 1) + " s";
   }
 }

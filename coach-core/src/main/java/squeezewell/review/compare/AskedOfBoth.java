@@ -17,7 +17,7 @@ final class AskedOfBoth {
   /** So many changes of the rhythm are told one by one. */
   private static final int MOST_CHANGES = 6;
 
-  private static final Wording WORDS = Comparison.WORDS;
+  private static final Wording WORDS = Wording.beside(AskedOfBoth.class);
 
   private final Review a;
   private final Review b;

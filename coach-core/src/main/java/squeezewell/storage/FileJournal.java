@@ -110,8 +110,10 @@ public final class FileJournal implements Journal {
   public void close() throws IOException {
     if (!closed) {
       closed = true;
-      try (Disk.OpenFile closing = out) {
+      try {
         force();
+      } finally {
+        out.close();
       }
     }
   }

@@ -364,7 +364,7 @@ public final class CueSchedule {
         put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
         addAgain(CueKind.SUCTION_LIMIT, limit, from, to, cues);
       }
-      case PAUSED, WATCHING, NO_RATE -> {
+      case PAUSED, WATCHING, NO_RATE, STALLED -> {
         // Nothing is prompted any more.
       }
       case ENDED -> put(cues, from, to, start, CueKind.SESSION_END);

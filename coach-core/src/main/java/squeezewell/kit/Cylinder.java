@@ -7,6 +7,7 @@ import java.util.Optional;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Confidence;
+import squeezewell.words.Wording;
 
 /**
  * How much oxygen a cylinder gives for a fall of its pressure. All three published rules are
@@ -15,6 +16,8 @@ import squeezewell.protocol.Confidence;
  * gas law of an ideal gas, in bar). Immutable.
  */
 public final class Cylinder {
+  private static final Wording WORDS = Wording.beside(Cylinder.class);
+
   private static final String LEAST_SIZE = "0.01";
   private static final String MOST_FACTOR = "100";
   private static final String MOST_WATER = "1000";
@@ -95,7 +98,7 @@ public final class Cylinder {
     BigDecimal factor = Amount.read(source, text, LEAST_SIZE, MOST_FACTOR, "L/psi");
     return new Cylinder(
         "own",
-        "own factor of " + plain(factor) + " L/psi",
+        WORDS.say("cylinder.factor", plain(factor)),
         Fraction.of(factor).over(PressureUnit.PSI.pascals()),
         factorRule(factor),
         Optional.empty(),
@@ -111,9 +114,9 @@ public final class Cylinder {
     BigDecimal litres = Amount.read(source, text, LEAST_SIZE, MOST_WATER, "L");
     return new Cylinder(
         "own",
-        "water volume " + plain(litres) + " L",
+        WORDS.say("cylinder.water", plain(litres)),
         Fraction.of(litres).over(PressureUnit.BAR.pascals()),
-        "(gauge - reserve) in bar x " + plain(litres) + " L of water volume / flow",
+        WORDS.say("rule.water", plain(litres)),
         Optional.empty(),
         GAS_LAW);
   }
@@ -133,7 +136,7 @@ public final class Cylinder {
     }
     return new Cylinder(
         "own",
-        plain(litres) + " L when full",
+        WORDS.say("cylinder.contents", plain(litres)),
         Fraction.of(litres).over(pressure.pascals()),
         proportionRule(litres, full.trim()),
         Optional.of(litres),
@@ -190,11 +193,11 @@ public final class Cylinder {
   }
 
   private static String factorRule(BigDecimal factor) {
-    return "(gauge - reserve) in psi x " + plain(factor) + " L/psi / flow";
+    return WORDS.say("rule.factor", plain(factor));
   }
 
   private static String proportionRule(BigDecimal litres, String full) {
-    return "(gauge - reserve) / " + full + " when full x " + plain(litres) + " L / flow";
+    return WORDS.say("rule.contents", full, plain(litres));
   }
 
   private static String plain(BigDecimal number) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Objects;
 import squeezewell.input.BadInputException;
+import squeezewell.words.Wording;
 
 /**
  * How large a breath should be. The rise of the chest decides; a number helps to see how little of
@@ -13,26 +14,16 @@ import squeezewell.input.BadInputException;
  * @param kilograms the weight, predicted for an adult
  */
 public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
+  private static final Wording WORDS = Wording.beside(VolumeTarget.class);
+
   private static final String LIGHTEST = "0.3";
   private static final String HEAVIEST = "150";
   private static final String SMALLEST_BAG = "50";
   private static final String LARGEST_BAG = "5000";
 
-  /** Shares of a bag that people can picture; our own choice. */
+  /** Shares of a bag that people can picture, each with its words; our own choice. */
   private static final int[][] SHARES = {
     {1, 10}, {1, 6}, {1, 5}, {1, 4}, {1, 3}, {1, 2}, {2, 3}, {3, 4}, {1, 1}
-  };
-
-  private static final String[] NAMES = {
-    "a tenth",
-    "a sixth",
-    "a fifth",
-    "a quarter",
-    "a third",
-    "half",
-    "two thirds",
-    "three quarters",
-    "all"
   };
 
   public VolumeTarget {
@@ -78,10 +69,10 @@ public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
   static String shareOfBag(BigDecimal breath, BigDecimal bag) {
     double share = breath.divide(bag, 9, RoundingMode.HALF_UP).doubleValue();
     if (share > 1) {
-      return "more than the bag holds";
+      return WORDS.say("share.more");
     }
     if (share < 0.08) {
-      return "less than a tenth of the bag";
+      return WORDS.say("share.less");
     }
     int best = 0;
     for (int i = 1; i < SHARES.length; i++) {
@@ -89,7 +80,7 @@ public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
         best = i;
       }
     }
-    return "about " + NAMES[best] + (best == NAMES.length - 1 ? " of it" : " of the bag");
+    return WORDS.say("share." + best);
   }
 
   private static double part(int index) {

@@ -106,11 +106,14 @@ public final class FileJournal implements Journal {
   }
 
   @Override
+  @SuppressWarnings("try") // the file is named only to be closed
   public void close() throws IOException {
     if (!closed) {
       closed = true;
-      try (Disk.OpenFile closing = out) {
+      try {
         force();
+      } finally {
+        out.close();
       }
     }
   }

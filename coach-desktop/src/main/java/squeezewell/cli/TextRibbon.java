@@ -3,7 +3,6 @@ package squeezewell.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import squeezewell.cue.Silence;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
@@ -121,8 +120,7 @@ final class TextRibbon {
   }
 
   private static void hold(char[] upper, char[] lower, Hold hold, long from) {
-    String kind = hold.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
-    String word = WORDS.say("hold." + kind);
+    String word = WORDS.say("hold." + hold.kind().word());
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;
     long last = (hold.endNanos() - from) / SECOND;
     for (long at = first; at < last; at++) {

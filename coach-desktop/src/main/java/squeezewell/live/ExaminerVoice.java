@@ -4,7 +4,6 @@ import java.util.Objects;
 import java.util.concurrent.Future;
 import squeezewell.audio.JavaSoundSpeech;
 import squeezewell.audio.LineStore;
-import squeezewell.audio.SpokenLine;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.run.ExaminerLines;
@@ -24,15 +23,6 @@ public final class ExaminerVoice implements AutoCloseable {
   private StationState before;
   private long noticeSinceNanos;
   private boolean noticed;
-
-  /** What speaks. */
-  interface Mouth {
-    /** Says a line; an urgent one may cut one short that is not. */
-    void say(SpokenLine line, boolean urgent);
-
-    /** Ends a line. */
-    void hush();
-  }
 
   ExaminerVoice(Station station, LineStore lines, Mouth mouth) {
     this.lines = Objects.requireNonNull(lines, "lines");

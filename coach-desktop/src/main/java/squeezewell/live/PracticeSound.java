@@ -19,7 +19,7 @@ import squeezewell.files.SoundLevel;
 import squeezewell.session.MonotonicClock;
 
 /** The sound of one practice, as the settings want it. */
-public final class PracticeSound implements CueOutput, ExaminerVoice.Mouth, AutoCloseable {
+public final class PracticeSound implements CueOutput, Mouth, AutoCloseable {
   /** The last cue may be a spoken sentence. */
   private static final long RING_MILLIS = 3_000;
 

@@ -171,7 +171,7 @@ class ExaminerVoiceTest {
         new ExaminerVoice(
             station,
             new LineStore(makers),
-            new ExaminerVoice.Mouth() {
+            new Mouth() {
               @Override
               public void say(SpokenLine line, boolean urgent) {
                 String text = texts.getOrDefault(line.frames(), Integer.toString(line.frames()));

@@ -17,7 +17,7 @@ final class AskedOfBoth {
   /** So many changes of the rhythm are told one by one. */
   private static final int MOST_CHANGES = 6;
 
-  private static final Wording WORDS = Comparison.WORDS;
+  private static final Wording WORDS = Wording.beside(AskedOfBoth.class);
 
   private final Review a;
   private final Review b;
@@ -113,23 +113,18 @@ final class AskedOfBoth {
             .map(
                 part ->
                     WORDS.say(
-                        "asked.change",
-                        Words.clock(part.startNanos()),
-                        part.asked().situation()))
+                        "asked.change", Words.clock(part.startNanos()), part.asked().situation()))
             .collect(Collectors.joining("; "));
     int more = changes - MOST_CHANGES;
     String changed =
         changes == 1
             ? WORDS.say("asked.changed.once", first, told)
             : WORDS.say("asked.changed.often", first, changes, told);
-    return changed
-        + (more > 0 ? WORDS.say("asked.changed.more", more) : ".");
+    return changed + (more > 0 ? WORDS.say("asked.changed.more", more) : ".");
   }
 
   private static String all(List<String> words, String none) {
-    return words.isEmpty()
-        ? WORDS.say(none)
-        : String.join(WORDS.say("asked.then") + " ", words);
+    return words.isEmpty() ? WORDS.say(none) : String.join(WORDS.say("asked.then") + " ", words);
   }
 
   private void differs(List<String> lines, String key, Function<Review, String> words) {

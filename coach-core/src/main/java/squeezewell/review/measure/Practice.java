@@ -58,8 +58,6 @@ public record Practice(
   /** The length of a hole is written to a tenth of a second. */
   private static final long ROUNDING_NANOS = 50_000_000L;
 
-  private static final long TENTH_NANOS = 100_000_000L;
-
   /**
    * Where a part stands in its session.
    *

@@ -77,7 +77,7 @@ record ReportPicture(String title, int height, Consumer<Canvas> painter) {
     List<RibbonMark> here =
         marks.stream()
             .filter(mark -> mark.startNanos() < to)
-            .filter(mark -> mark.startNanos() >= from || mark.isSpan() && mark.endNanos() > from)
+            .filter(mark -> mark.startNanos() >= from || (mark.isSpan() && mark.endNanos() > from))
             .collect(Collectors.toList());
     long before =
         marks.stream()

@@ -20,11 +20,11 @@ public final class SavingTrouble {
 
   /** Why a file or folder could not be written or read, with its path. */
   public static String reason(IOException e) {
-    if (!(e instanceof FileSystemException)) {
+    if (!(e instanceof FileSystemException trouble)) {
       return String.valueOf(e.getMessage());
     }
-    String file = ((FileSystemException) e).getFile();
-    String reason = ((FileSystemException) e).getReason();
+    String file = trouble.getFile();
+    String reason = trouble.getReason();
     String kind =
         e instanceof AccessDeniedException
             ? "access-denied"

@@ -2,6 +2,7 @@ package squeezewell.live;
 
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 
 /** Does something again and again, off the thread that paces, until it is stopped. */
@@ -27,8 +28,12 @@ interface Forcing {
                 made.setDaemon(true);
                 return made;
               });
-      thread.scheduleWithFixedDelay(force, EVERY_MILLIS, EVERY_MILLIS, TimeUnit.MILLISECONDS);
-      return thread::shutdown;
+      ScheduledFuture<?> forcing =
+          thread.scheduleWithFixedDelay(force, EVERY_MILLIS, EVERY_MILLIS, TimeUnit.MILLISECONDS);
+      return () -> {
+        forcing.cancel(false);
+        thread.shutdown();
+      };
     };
   }
 }

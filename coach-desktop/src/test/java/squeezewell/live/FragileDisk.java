@@ -2,6 +2,7 @@ package squeezewell.live;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicInteger;
 import squeezewell.storage.Disk;
 
 /** The machine's disk, which fails when it is told to. */
@@ -9,13 +10,13 @@ final class FragileDisk implements Disk {
   private final Disk disk = Disk.ofThisMachine();
   volatile IOException failure;
   volatile IOException forceFailure;
-  volatile int forced;
-  volatile int open;
+  final AtomicInteger forced = new AtomicInteger();
+  final AtomicInteger open = new AtomicInteger();
 
   @Override
   public OpenFile create(Path path, Rights rights) throws IOException {
     OpenFile file = disk.create(path, rights);
-    open++;
+    open.incrementAndGet();
     return new OpenFile() {
       @Override
       public long length() throws IOException {
@@ -40,13 +41,13 @@ final class FragileDisk implements Disk {
         if (forceFailure != null) {
           throw forceFailure;
         }
-        forced++;
+        forced.incrementAndGet();
         file.force();
       }
 
       @Override
       public void close() throws IOException {
-        open--;
+        open.decrementAndGet();
         file.close();
       }
     };

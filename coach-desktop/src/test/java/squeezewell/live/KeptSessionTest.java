@@ -89,7 +89,7 @@ class KeptSessionTest {
     assertThat(kept.session().breaths()).hasSize(4);
     assertThat(kept.trouble()).isEqualTo("This practice is not being saved: no space left");
     assertThat(kept.session().notes()).containsExactly(kept.trouble());
-    assertThat(disk.open).isZero();
+    assertThat(disk.open.get()).isZero();
   }
 
   @Test
@@ -134,17 +134,17 @@ class KeptSessionTest {
   @Test
   void whatIsWrittenIsForcedToTheDiskAboutOnceASecond() {
     assertThat(Forcing.EVERY_MILLIS).isEqualTo(1_000);
-    int header = disk.forced;
+    int header = disk.forced.get();
     assertThat(header).isEqualTo(1);
     breathe(0);
-    assertThat(disk.forced).as("never on the thread that paces").isEqualTo(header);
+    assertThat(disk.forced.get()).as("never on the thread that paces").isEqualTo(header);
     force.run();
     force.run();
-    assertThat(disk.forced).as("once, since there is no more").isEqualTo(header + 1);
+    assertThat(disk.forced.get()).as("once, since there is no more").isEqualTo(header + 1);
     breathe(6);
     kept.close();
     assertThat(forcingStopped).isTrue();
-    assertThat(disk.forced).isEqualTo(header + 2);
+    assertThat(disk.forced.get()).isEqualTo(header + 2);
   }
 
   @Test

@@ -21,8 +21,10 @@ class SvgCanvasTest {
     canvas.fill(TIDE, new RoundRectangle2D.Double(1, 2, 3, 4, 6, 6));
     assertThat(canvas.elements())
         .isEqualTo(
-            "<rect x=\"1\" y=\"2.5\" width=\"3\" height=\"4.13\" fill=\"#1f7a8f\"/>\n"
-                + "<rect x=\"1\" y=\"2\" width=\"3\" height=\"4\" rx=\"3\" fill=\"#1f7a8f\"/>\n");
+            """
+            <rect x="1" y="2.5" width="3" height="4.13" fill="#1f7a8f"/>
+            <rect x="1" y="2" width="3" height="4" rx="3" fill="#1f7a8f"/>
+            """);
   }
 
   @Test
@@ -38,10 +40,11 @@ class SvgCanvasTest {
     canvas.draw(Color.BLACK, 1, new Line2D.Double(0, 0, 10, 0));
     assertThat(canvas.elements())
         .isEqualTo(
-            "<path fill=\"#1f7a8f\" d=\"M0 1L2 3Q4 5 6 7C8 9 10 11 -1 12Z\"/>\n"
-                + "<path fill=\"none\" stroke=\"#000000\" stroke-width=\"1.5\""
-                + " stroke-dasharray=\"5 2.5\" d=\"M0 0L10 0\"/>\n"
-                + "<path fill=\"none\" stroke=\"#000000\" d=\"M0 0L10 0\"/>\n");
+            """
+            <path fill="#1f7a8f" d="M0 1L2 3Q4 5 6 7C8 9 10 11 -1 12Z"/>
+            <path fill="none" stroke="#000000" stroke-width="1.5" stroke-dasharray="5 2.5" d="M0 0L10 0"/>
+            <path fill="none" stroke="#000000" d="M0 0L10 0"/>
+            """);
   }
 
   @Test
@@ -50,7 +53,9 @@ class SvgCanvasTest {
     canvas.text(TIDE, false, 3, 4, "c");
     assertThat(canvas.elements())
         .isEqualTo(
-            "<text x=\"3\" y=\"4\" fill=\"#1f7a8f\" font-weight=\"bold\">a&lt;b</text>\n"
-                + "<text x=\"3\" y=\"4\" fill=\"#1f7a8f\">c</text>\n");
+            """
+            <text x="3" y="4" fill="#1f7a8f" font-weight="bold">a&lt;b</text>
+            <text x="3" y="4" fill="#1f7a8f">c</text>
+            """);
   }
 }

@@ -45,7 +45,7 @@ public record HeldTest(Verdict ruled, int intervalCount) {
       List<IntervalPoint> points,
       long nanos,
       long end) {
-    public static Scored of(Practice practice) {
+    static Scored of(Practice practice) {
       Spans held = Spans.whole(practice.holds());
       Spans excused = Spans.excused(practice.holds());
       List<Breath> breaths = practice.breaths();

@@ -53,7 +53,7 @@ public record Quantity(double value, Form form, OptionalDouble limit) {
   }
 
   static Quantity clock(long nanos, long limit) {
-    return new Quantity(nanos, Form.CLOCK, OptionalDouble.of(limit));
+    return new Quantity(nanos, Form.CLOCK, OptionalDouble.of((double) limit));
   }
 
   static Quantity clockSeconds(double seconds) {

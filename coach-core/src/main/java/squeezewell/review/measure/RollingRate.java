@@ -16,6 +16,8 @@ public final class RollingRate {
   private RollingRate() {}
 
   /**
+   * A point each second.
+   *
    * @param intervals in order of time
    * @param startNanos the first point lies one second after it
    * @param endNanos no point lies after it

@@ -19,6 +19,7 @@ import squeezewell.review.measure.Unprompted;
  * the statements for a record store and the comparison are all read from it. See {@link Metrics}
  * for what each of them means.
  */
+@SuppressWarnings("UnnecessaryLambda") // each names what several figures rest on
 public final class Figures {
   private static final String S = "s";
   private static final String PER_MINUTE = "/min";

@@ -59,7 +59,7 @@ class LiveAndDebriefAgreePropertyTest {
     Protocol edition = any(random, GuidelineLibrary.editions());
     Guidance guidance = any(random, edition.guidance());
     PracticePlan plan =
-        PracticePlan.of(edition, guidance, random.nextInt(2) * 3 * SECOND, LENGTH, 0);
+        PracticePlan.of(edition, guidance, random.nextInt(2) * (3 * SECOND), LENGTH, 0);
     Coach coach = new Coach(plan, journal(), List.of());
     practise(coach, random);
     Review review =

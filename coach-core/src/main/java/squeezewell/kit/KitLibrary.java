@@ -1,15 +1,9 @@
 package squeezewell.kit;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
-import squeezewell.input.Json;
 import squeezewell.protocol.Citation;
 
 /**
@@ -35,8 +29,6 @@ public record KitLibrary(
     OralAirways oralAirways,
     List<Advice> sizes,
     List<CheckItem> checkList) {
-  private static final String FILE = "kit.json";
-
   public KitLibrary {
     Objects.requireNonNull(reserve, "reserve");
     Objects.requireNonNull(reserveSource, "reserveSource");
@@ -47,22 +39,6 @@ public record KitLibrary(
     volumes = List.copyOf(volumes);
     sizes = List.copyOf(sizes);
     checkList = List.copyOf(checkList);
-  }
-
-  /**
-   * The library that comes with the program.
-   *
-   * @throws IllegalStateException if the program's own file is damaged
-   */
-  public static KitLibrary builtIn() {
-    InputStream stream = Objects.requireNonNull(KitLibrary.class.getResourceAsStream(FILE), FILE);
-    try (BufferedReader reader =
-        new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
-      String text = reader.lines().collect(Collectors.joining("\n"));
-      return KitReader.read(Json.readText(FILE, text));
-    } catch (IOException | BadInputException e) {
-      throw new IllegalStateException("the built-in file on kit is damaged", e);
-    }
   }
 
   /**

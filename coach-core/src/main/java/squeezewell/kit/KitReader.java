@@ -1,15 +1,24 @@
 package squeezewell.kit;
 
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
+import squeezewell.input.Json;
 import squeezewell.input.JsonValue;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.Confidence;
 
 /** Reads the file on kit. */
-final class KitReader {
+public final class KitReader {
+  private static final String FILE = "kit.json";
   private static final BigDecimal LEAST = new BigDecimal("0.01");
   private static final BigDecimal MOST = new BigDecimal("100000");
   private static final int LONGEST_WORDS = 300;
@@ -20,6 +29,22 @@ final class KitReader {
   private KitReader(JsonValue top) throws BadInputException {
     this.top = top;
     this.sources = top.field("sources", "an object of named sources");
+  }
+
+  /**
+   * The library that comes with the program.
+   *
+   * @throws IllegalStateException if the program's own file is damaged
+   */
+  public static KitLibrary builtIn() {
+    InputStream stream = Objects.requireNonNull(KitReader.class.getResourceAsStream(FILE), FILE);
+    try (BufferedReader reader =
+        new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
+      String text = reader.lines().collect(Collectors.joining("\n"));
+      return read(Json.readText(FILE, text));
+    } catch (IOException | BadInputException e) {
+      throw new IllegalStateException("the built-in file on kit is damaged", e);
+    }
   }
 
   static KitLibrary read(JsonValue top) throws BadInputException {

@@ -34,18 +34,6 @@ final class EventCodec {
 
   private EventCodec() {}
 
-  /** The field that holds the text of a {@link Fact.Told}; empty for all other types. */
-  static Optional<String> field(EventType type) {
-    return switch (type) {
-      case TASK_START, TASK_DONE, TASK_UNDONE -> Optional.of("task");
-      case ORDER -> Optional.of("order");
-      case EXAMINER, REMARK -> Optional.of("words");
-      case EXAMINER_FINDING, EXAMINER_CLEARED -> Optional.of("finding");
-      case WAY_CHOSEN -> Optional.of("way");
-      default -> Optional.empty();
-    };
-  }
-
   /** A fact of format 2. */
   static Fact read(EventType type, JsonValue line) throws BadInputException {
     return switch (type) {
@@ -79,7 +67,7 @@ final class EventCodec {
           EXAMINER_CLEARED,
           WAY_CHOSEN,
           REMARK ->
-          new Fact.Told(type, line.freeText(field(type).get(), SessionEvent.LONGEST_TEXT));
+          new Fact.Told(type, line.freeText(type.textField().get(), Fact.LONGEST_TEXT));
       default -> new Fact.Plain(type);
     };
   }
@@ -127,7 +115,7 @@ final class EventCodec {
     } else if (fact instanceof Fact.Turn turn) {
       json.name("by").value(turn.byCommand() ? COMMAND : CLOCK);
     } else if (fact instanceof Fact.Told told) {
-      json.name(field(told.type()).get()).value(told.text());
+      json.name(told.type().textField().get()).value(told.text());
     }
   }
 
@@ -169,7 +157,7 @@ final class EventCodec {
       case STATION_END:
         return new Fact.Turn(type, detail.equals(COMMAND));
       default:
-        return field(type).isPresent() ? new Fact.Told(type, detail) : new Fact.Plain(type);
+        return type.textField().isPresent() ? new Fact.Told(type, detail) : new Fact.Plain(type);
     }
   }
 

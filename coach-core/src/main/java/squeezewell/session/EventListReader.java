@@ -124,12 +124,12 @@ public final class EventListReader {
                     BadInputException.notAllowed(
                         source, place + ", column what", word, "one of " + words()));
     String detail = row.getFieldCount() > 2 ? row.getField(2).trim() : "";
-    if (detail.length() > SessionEvent.LONGEST_TEXT) {
+    if (detail.length() > Fact.LONGEST_TEXT) {
       throw BadInputException.notAllowed(
           source,
           place + ", column detail",
           detail,
-          "at most " + SessionEvent.LONGEST_TEXT + " characters");
+          "at most " + Fact.LONGEST_TEXT + " characters");
     }
     SessionEvent event =
         SessionEvent.of(number, nanos(source, place, row.getField(0).trim()), type, detail);

@@ -92,4 +92,16 @@ public enum EventType {
     }
     return Optional.empty();
   }
+
+  /** The field that holds the text of a {@link Fact.Told}; empty for all other types. */
+  Optional<String> textField() {
+    return switch (this) {
+      case TASK_START, TASK_DONE, TASK_UNDONE -> Optional.of("task");
+      case ORDER -> Optional.of("order");
+      case EXAMINER, REMARK -> Optional.of("words");
+      case EXAMINER_FINDING, EXAMINER_CLEARED -> Optional.of("finding");
+      case WAY_CHOSEN -> Optional.of("way");
+      default -> Optional.empty();
+    };
+  }
 }

@@ -8,8 +8,11 @@ import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.protocol.ClinicalFinding;
 
-/** What happened, with what belongs to it. {@link EventCodec} says how each stands in a file. */
+/** What happened, with what belongs to it. {@code EventCodec} says how each stands in a file. */
 public sealed interface Fact {
+  /** The longest text of a fact, in characters. */
+  int LONGEST_TEXT = 2_000;
+
   /** Which of the words of a session it is. */
   EventType type();
 
@@ -193,12 +196,12 @@ public sealed interface Fact {
    * Something of a station that a text tells.
    *
    * @param text the identifier of a task, an order or a finding, a way as {@code branch=option}, or
-   *     words; at most {@link SessionEvent#LONGEST_TEXT} characters
+   *     words; at most {@link Fact#LONGEST_TEXT} characters
    */
   record Told(EventType type, String text) implements Fact {
     public Told {
-      require(EventCodec.field(type).isPresent(), type);
-      require(text.length() <= SessionEvent.LONGEST_TEXT, text.length() + " characters");
+      require(type.textField().isPresent(), type);
+      require(text.length() <= LONGEST_TEXT, text.length() + " characters");
     }
   }
 

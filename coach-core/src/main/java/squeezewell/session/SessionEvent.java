@@ -12,9 +12,6 @@ import squeezewell.cue.Control;
  * @param fact what happened
  */
 public record SessionEvent(int number, long atNanos, Fact fact) {
-  /** The longest text of a fact, in characters. */
-  public static final int LONGEST_TEXT = 2_000;
-
   /** A session that is left paused may go on for long; after a year nobody will come back to it. */
   public static final long LATEST_NANOS = Control.LATEST_NANOS;
 

@@ -161,7 +161,7 @@ public final class SessionFormat {
 
   private static String detail(JsonValue line, EventType type) throws BadInputException {
     return line.freeText(
-        "detail", type == EventType.STATION ? Fact.StationSet.LONGEST : SessionEvent.LONGEST_TEXT);
+        "detail", type == EventType.STATION ? Fact.StationSet.LONGEST : Fact.LONGEST_TEXT);
   }
 
   private static Instant instant(JsonValue line, String name) throws BadInputException {

@@ -13,7 +13,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.protocol.AgeUnit;
 
 class BreathSizeTest {
-  private static final KitLibrary KIT = KitLibrary.builtIn();
+  private static final KitLibrary KIT = KitReader.builtIn();
 
   private static VolumeRule rule(String id) {
     return KIT.volumes().stream().filter(v -> v.id().equals(id)).findFirst().orElseThrow();

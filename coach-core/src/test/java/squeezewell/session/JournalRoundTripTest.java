@@ -178,7 +178,7 @@ class JournalRoundTripTest {
             "\\ / \u0000 \u001b[31m \u2028 \uFEFF",
             " ",
             "{\"n\":1}",
-            "x".repeat(SessionEvent.LONGEST_TEXT));
+            "x".repeat(Fact.LONGEST_TEXT));
     List<SessionEvent> events = new ArrayList<>();
     for (String detail : details) {
       events.add(SessionEvent.of(events.size() + 1, 0, EventType.REMARK, detail));
@@ -280,7 +280,7 @@ class JournalRoundTripTest {
   void whatNoFileMayHoldIsRefusedAtOnce() {
     assertThatThrownBy(
             () ->
-                SessionEvent.of(1, 0, EventType.REMARK, "x".repeat(SessionEvent.LONGEST_TEXT + 1)))
+                SessionEvent.of(1, 0, EventType.REMARK, "x".repeat(Fact.LONGEST_TEXT + 1)))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> SessionEvent.of(1, Long.MAX_VALUE, EventType.BREATH, ""))
         .isInstanceOf(IllegalArgumentException.class);

@@ -8,6 +8,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.kit.Cylinder;
 import squeezewell.kit.Flow;
 import squeezewell.kit.KitLibrary;
+import squeezewell.kit.KitReader;
 import squeezewell.kit.OxygenSupply;
 import squeezewell.kit.Pressure;
 import squeezewell.kit.PressureUnit;
@@ -48,7 +49,7 @@ final class OxygenCommand extends CliCommand {
 
   @Override
   public Integer call() throws BadInputException {
-    KitLibrary kit = KitLibrary.builtIn();
+    KitLibrary kit = KitReader.builtIn();
     Cylinder chosen = chosen(kit);
     Pressure gauge = Pressure.read("--pressure", pressure);
     Pressure kept = reserve.isEmpty() ? kit.reserve() : Pressure.read("--reserve", reserve);

@@ -29,7 +29,7 @@ import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.StationStore;
 import squeezewell.input.BadInputException;
-import squeezewell.kit.KitLibrary;
+import squeezewell.kit.KitReader;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
@@ -156,7 +156,7 @@ final class PhoneNavigator implements Navigator {
   @Override
   public void toEquipment() {
     stage.remember(this::toEquipment);
-    JScrollPane page = EquipmentScreen.build(stage.kit(), this, KitLibrary.builtIn());
+    JScrollPane page = EquipmentScreen.build(stage.kit(), this, KitReader.builtIn());
     stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
   }
 

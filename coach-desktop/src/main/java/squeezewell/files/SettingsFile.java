@@ -20,9 +20,6 @@ import squeezewell.words.Wording;
  * thread.
  */
 public final class SettingsFile {
-  static final String FORMAT = "squeezewell-settings";
-  static final int VERSION = 1;
-
   private static final Gson PRETTY =
       new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().serializeNulls().create();
 
@@ -96,8 +93,8 @@ public final class SettingsFile {
   }
 
   private static void put(JsonObject top, Settings settings) {
-    top.addProperty("format", FORMAT);
-    top.addProperty("version", VERSION);
+    top.addProperty("format", SettingsReader.FORMAT);
+    top.addProperty("version", SettingsReader.VERSION);
     top.addProperty("theme", settings.theme().word());
     top.addProperty("textSizePercent", settings.textSizePercent());
     JsonArray keys = new JsonArray();

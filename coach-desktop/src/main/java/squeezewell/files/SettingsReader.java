@@ -18,6 +18,9 @@ import squeezewell.protocol.Situation;
 
 /** Reads settings, format version 1. A field that is not there has its default. */
 final class SettingsReader {
+  static final String FORMAT = "squeezewell-settings";
+  static final int VERSION = 1;
+
   private static final long LARGEST_FILE = 1_000_000;
 
   private SettingsReader() {}
@@ -27,15 +30,15 @@ final class SettingsReader {
   }
 
   static Settings read(JsonValue top) throws BadInputException {
-    top.choice("format", List.of(SettingsFile.FORMAT), f -> f);
+    top.choice("format", List.of(FORMAT), f -> f);
     long version = top.integer("version", 1, Integer.MAX_VALUE);
-    if (version > SettingsFile.VERSION) {
+    if (version > VERSION) {
       throw BadInputException.notAllowed(
           top.source(),
           "version",
           Long.toString(version),
           "at most "
-              + SettingsFile.VERSION
+              + VERSION
               + "; this file was made by a newer version of Squeezewell");
     }
     Settings defaults = Settings.defaults();

@@ -14,6 +14,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
+import squeezewell.session.Fact;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -52,7 +53,7 @@ public final class Reports {
         cut(text, SessionHeader.LONGEST_TRAINEE),
         6,
         "",
-        cut(text, SessionEvent.LONGEST_TEXT));
+        cut(text, Fact.LONGEST_TEXT));
   }
 
   /** A protocol that says the text in its title, its publisher and its sources. */

@@ -20,6 +20,7 @@ import squeezewell.input.UnknownField;
 import squeezewell.kit.Cylinder;
 import squeezewell.kit.Flow;
 import squeezewell.kit.KitLibrary;
+import squeezewell.kit.KitReader;
 import squeezewell.kit.OxygenSupply;
 import squeezewell.kit.Pressure;
 import squeezewell.protocol.ClinicalFinding;
@@ -134,7 +135,7 @@ final class StationParser {
 
   private static StationOxygen readOxygen(JsonValue value) throws BadInputException {
     String place = value.source() + ": oxygen.";
-    KitLibrary library = KitLibrary.builtIn();
+    KitLibrary library = KitReader.builtIn();
     Cylinder cylinder = library.cylinder(place + "cylinder", value.text("cylinder", 10));
     Pressure gauge = Pressure.read(place + "pressure", value.text("pressure", 20));
     Flow flow =

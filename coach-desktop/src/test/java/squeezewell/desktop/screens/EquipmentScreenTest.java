@@ -27,9 +27,10 @@ import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.kit.CheckItem;
 import squeezewell.kit.KitLibrary;
+import squeezewell.kit.KitReader;
 
 class EquipmentScreenTest {
-  private static final KitLibrary KIT = KitLibrary.builtIn();
+  private static final KitLibrary KIT = KitReader.builtIn();
 
   private static JScrollPane screen(double scale) {
     Look look = new Look(Palette.lightTheme(), scale);

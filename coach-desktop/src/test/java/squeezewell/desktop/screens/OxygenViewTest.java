@@ -7,10 +7,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.kit.KitLibrary;
+import squeezewell.kit.KitReader;
 import squeezewell.kit.PressureUnit;
 
 class OxygenViewTest {
-  private static final KitLibrary KIT = KitLibrary.builtIn();
+  private static final KitLibrary KIT = KitReader.builtIn();
   private static final List<OxygenView.Size> CHOICES = OxygenView.choices(KIT);
 
   private static EquipmentAnswer answer(

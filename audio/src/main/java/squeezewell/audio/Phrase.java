@@ -8,7 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
 
@@ -98,7 +98,7 @@ enum Phrase {
    * @param inForce what is in force when it is given
    * @return empty for a cue without words
    */
-  static Optional<Phrase> reminder(Cue cue, InForce inForce) {
+  static Optional<Phrase> reminder(Cue cue, ActiveGuidance inForce) {
     Limits limits = inForce.limits();
     return Optional.ofNullable(
         switch (cue.kind()) {
@@ -140,7 +140,7 @@ enum Phrase {
         : COMPRESS_NOW;
   }
 
-  private static Phrase check(Cue cue, InForce inForce) {
+  private static Phrase check(Cue cue, ActiveGuidance inForce) {
     boolean soon = cue.kind() == CueKind.PULSE_CHECK_SOON;
     boolean overdue = !soon && cue.count() > 1;
     boolean inTen = soon && inForce.limits().pulseCheckNotice().nanos() == TEN_SECONDS;

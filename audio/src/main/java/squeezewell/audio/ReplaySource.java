@@ -10,7 +10,7 @@ import squeezewell.coach.Playback;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.session.Breath;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
@@ -144,9 +144,9 @@ public final class ReplaySource implements SoundSource {
   @Override
   public long soundsUntil(Sounding sounding) {
     if (!(sounding instanceof Sounding.Prompt prompt)) {
-      return Stretch.OPEN;
+      return Segment.OPEN;
     }
     long end = schedule.soundsUntil(prompt.cue());
-    return end == Stretch.OPEN ? end : playback.timeOf(end).orElse(Stretch.OPEN);
+    return end == Segment.OPEN ? end : playback.timeOf(end).orElse(Segment.OPEN);
   }
 }

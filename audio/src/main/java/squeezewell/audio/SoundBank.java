@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Rhythm;
 
@@ -98,7 +98,7 @@ final class SoundBank {
 
   private List<Layer> ofPrompt(Sounding.Prompt prompt, CountStyle style) {
     Cue cue = prompt.cue();
-    InForce inForce = prompt.inForce();
+    ActiveGuidance inForce = prompt.inForce();
     return switch (cue.kind()) {
       case SQUEEZE -> squeeze(prompt.swellNanos(), style);
       case RELEASE -> List.of(Layer.of(SoundKind.RELEASE, fall));
@@ -150,7 +150,7 @@ final class SoundBank {
         Layer.of(SoundKind.VOICE, words(word.get())));
   }
 
-  private List<Layer> reminder(float[] tone, Cue cue, InForce inForce) {
+  private List<Layer> reminder(float[] tone, Cue cue, ActiveGuidance inForce) {
     Layer sound = Layer.of(SoundKind.REMINDER, tone);
     int after = (int) Math.round(WORDS_AFTER_SECONDS * rate);
     return Phrase.reminder(cue, inForce)
@@ -162,7 +162,7 @@ final class SoundBank {
    * A change has no sound of its own: the first sound of the new rhythm must stand free. The words
    * wait until that is over, the tick of a compression or the whole of a breath.
    */
-  private List<Layer> change(Cue cue, InForce inForce) {
+  private List<Layer> change(Cue cue, ActiveGuidance inForce) {
     Rhythm rhythm = inForce.guidance().rhythm();
     boolean breaths = cue.kind() == CueKind.RHYTHM_CHANGED && rhythm.compressions().isEmpty();
     double wait =

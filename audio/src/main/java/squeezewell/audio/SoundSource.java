@@ -24,7 +24,7 @@ public interface SoundSource {
   /**
    * Until when one of them may sound.
    *
-   * @return nanoseconds of the sound's time; {@link squeezewell.cue.Stretch#OPEN} if there is no
+   * @return nanoseconds of the sound's time; {@link squeezewell.cue.Segment#OPEN} if there is no
    *     end
    */
   long soundsUntil(Sounding sounding);

@@ -2,7 +2,7 @@ package squeezewell.audio;
 
 import java.util.Objects;
 import squeezewell.cue.Cue;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 
 /** Something to be heard at an instant of the sound's own time. Immutable. */
 public sealed interface Sounding {
@@ -29,7 +29,7 @@ public sealed interface Sounding {
    * @param swellNanos how long the swell of a squeeze is in the sound's time
    * @param words whether spoken words may go with it
    */
-  record Prompt(long atNanos, Cue cue, InForce inForce, long swellNanos, boolean words)
+  record Prompt(long atNanos, Cue cue, ActiveGuidance inForce, long swellNanos, boolean words)
       implements Sounding {
     public Prompt {
       Objects.requireNonNull(cue, "cue");

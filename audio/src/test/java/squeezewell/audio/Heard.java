@@ -12,11 +12,11 @@ import java.util.TreeMap;
  * What was heard of what was asked for, without the moments that a busy machine spoilt. A machine
  * that lets the device run dry for a moment can still be measured before and after it.
  *
- * @param stretches runs of cues, each without a disturbance between its first and its last
+ * @param segments runs of cues, each without a disturbance between its first and its last
  * @param missing cues asked for in such runs and not heard, frames asked
  * @param extra sounds heard within such runs that nobody asked for, frames in asked time
  */
-record Heard(List<Stretch> stretches, List<Long> missing, List<Long> extra) {
+record Heard(List<Segment> segments, List<Long> missing, List<Long> extra) {
   private static final long MILLI = PulseSandbox.RATE / 1_000;
 
   /** A cue heard farther than this from its instant is another sound. */
@@ -31,7 +31,7 @@ record Heard(List<Stretch> stretches, List<Long> missing, List<Long> extra) {
   private static final long BEFORE_CORRECTION_FRAMES = 4_000 * MILLI;
 
   /** Cues heard one after the other, frames; the delay between the two lists is unknown. */
-  record Stretch(List<Long> asked, List<Long> heard) {
+  record Segment(List<Long> asked, List<Long> heard) {
     Steadiness steadiness() {
       return Steadiness.of(heard, asked, PulseSandbox.RATE);
     }
@@ -47,7 +47,7 @@ record Heard(List<Stretch> stretches, List<Long> missing, List<Long> extra) {
   static Heard of(List<Long> asked, List<Long> onsets, List<String> lines) {
     TreeMap<Long, Long> spoilt = spoilt(lines);
     long offset = offset(asked, onsets);
-    List<Stretch> stretches = new ArrayList<>();
+    List<Segment> segments = new ArrayList<>();
     List<Long> missing = new ArrayList<>();
     List<Long> extra = new ArrayList<>();
     int next = 0;
@@ -57,7 +57,7 @@ record Heard(List<Stretch> stretches, List<Long> missing, List<Long> extra) {
       long cue = asked.get(i);
       boolean cut = i > 0 && spoilt(spoilt, asked.get(i - 1), cue);
       if (cut) {
-        stretches.add(new Stretch(cues, sounds));
+        segments.add(new Segment(cues, sounds));
         cues = new ArrayList<>();
         sounds = new ArrayList<>();
       }
@@ -75,24 +75,24 @@ record Heard(List<Stretch> stretches, List<Long> missing, List<Long> extra) {
         missing.add(cue);
       }
     }
-    stretches.add(new Stretch(cues, sounds));
-    return new Heard(stretches, missing, extra);
+    segments.add(new Segment(cues, sounds));
+    return new Heard(segments, missing, extra);
   }
 
   /** The same of some of the cues only, such as the squeezes; stretches stay what they are. */
   Heard only(List<Long> cues) {
     Set<Long> wanted = new HashSet<>(cues);
-    List<Stretch> some = new ArrayList<>();
-    for (Stretch stretch : stretches) {
+    List<Segment> some = new ArrayList<>();
+    for (Segment segment : segments) {
       List<Long> asked = new ArrayList<>();
       List<Long> heard = new ArrayList<>();
-      for (int i = 0; i < stretch.asked().size(); i++) {
-        if (wanted.contains(stretch.asked().get(i))) {
-          asked.add(stretch.asked().get(i));
-          heard.add(stretch.heard().get(i));
+      for (int i = 0; i < segment.asked().size(); i++) {
+        if (wanted.contains(segment.asked().get(i))) {
+          asked.add(segment.asked().get(i));
+          heard.add(segment.heard().get(i));
         }
       }
-      some.add(new Stretch(asked, heard));
+      some.add(new Segment(asked, heard));
     }
     return new Heard(some, missing, extra);
   }

@@ -15,9 +15,9 @@ class HeardTest {
   @Test
   void anUndisturbedRunIsOneStretch() {
     Heard heard = Heard.of(asked(30), heard(30), List.of("12 STATUS x", "HOLES 0"));
-    assertThat(heard.stretches()).hasSize(1);
-    assertThat(heard.stretches().get(0).asked()).hasSize(30);
-    assertThat(heard.stretches().get(0).steadiness().worstIntervalFrames()).isZero();
+    assertThat(heard.segments()).hasSize(1);
+    assertThat(heard.segments().get(0).asked()).hasSize(30);
+    assertThat(heard.segments().get(0).steadiness().worstIntervalFrames()).isZero();
     assertThat(heard.missing()).isEmpty();
     assertThat(heard.extra()).isEmpty();
   }
@@ -30,8 +30,8 @@ class HeardTest {
     sounds.replaceAll(s -> s > 10 * SECOND + DELAY ? s + 200 : s);
     Heard heard = Heard.of(asked(30), sounds, List.of("DRY 10100000000"));
     assertThat(heard.missing()).isEmpty();
-    assertThat(heard.stretches()).extracting(s -> s.asked().size()).containsExactly(10, 0, 19);
-    assertThat(heard.stretches())
+    assertThat(heard.segments()).extracting(s -> s.asked().size()).containsExactly(10, 0, 19);
+    assertThat(heard.segments())
         .extracting(s -> s.steadiness().worstIntervalFrames())
         .containsOnly(0L);
   }
@@ -49,7 +49,7 @@ class HeardTest {
   @Test
   void aCorrectionReachesFourSecondsBack() {
     Heard heard = Heard.of(asked(30), heard(30), List.of("CORRECTED 20500000000"));
-    assertThat(heard.stretches())
+    assertThat(heard.segments())
         .extracting(s -> s.asked().size())
         .containsExactly(17, 1, 1, 1, 1, 9);
   }
@@ -59,8 +59,8 @@ class HeardTest {
     List<Long> sounds = heard(30);
     sounds.set(15, sounds.get(15) + 5);
     Heard heard = Heard.of(asked(30), sounds, List.of());
-    assertThat(heard.stretches().get(0).steadiness().worstIntervalFrames()).isEqualTo(5);
-    assertThat(heard.only(List.of(0L, 15 * SECOND)).stretches().get(0).steadiness())
+    assertThat(heard.segments().get(0).steadiness().worstIntervalFrames()).isEqualTo(5);
+    assertThat(heard.only(List.of(0L, 15 * SECOND)).segments().get(0).steadiness())
         .extracting(Steadiness::onsets, Steadiness::worstIntervalFrames)
         .containsExactly(2, 5L);
   }

@@ -69,10 +69,10 @@ class LiveReplayTest {
     assertThat(heard.missing()).as("not heard, frames").isEmpty();
     assertThat(heard.extra()).as("sounds nobody made, frames").isEmpty();
     int sounds = 0;
-    for (Heard.Stretch stretch : heard.stretches()) {
-      sounds += stretch.asked().size();
-      assertThat(stretch.steadiness().worstIntervalFrames())
-          .as("%s", stretch)
+    for (Heard.Segment segment : heard.segments()) {
+      sounds += segment.asked().size();
+      assertThat(segment.steadiness().worstIntervalFrames())
+          .as("%s", segment)
           .isLessThanOrEqualTo(1);
     }
     return sounds;

@@ -85,22 +85,22 @@ class LiveSoundTest {
     assertThat(heard.missing()).as("cues not heard, frames").isEmpty();
     assertThat(heard.extra()).as("sounds nobody asked for, frames").isEmpty();
     int intervals = 0;
-    for (Heard.Stretch stretch : heard.stretches()) {
-      if (stretch.asked().size() > 1) {
-        Steadiness all = stretch.steadiness();
+    for (Heard.Segment segment : heard.segments()) {
+      if (segment.asked().size() > 1) {
+        Steadiness all = segment.steadiness();
         System.out.println("all cues: " + all);
-        assertThat(all.spreadMillis()).as("spread, %s", stretch).isLessThanOrEqualTo(5);
+        assertThat(all.spreadMillis()).as("spread, %s", segment).isLessThanOrEqualTo(5);
         if (all.onsets() >= LONG_ENOUGH) {
-          assertThat(Math.abs(all.driftMillisPerMinute())).as("drift, %s", stretch).isLessThan(1);
+          assertThat(Math.abs(all.driftMillisPerMinute())).as("drift, %s", segment).isLessThan(1);
         }
       }
     }
-    for (Heard.Stretch stretch : heard.only(squeezes).stretches()) {
-      if (stretch.asked().size() > 1) {
-        intervals += stretch.asked().size() - 1;
-        System.out.println("squeezes: " + stretch.steadiness());
-        assertThat(stretch.steadiness().worstIntervalFrames())
-            .as("%s", stretch)
+    for (Heard.Segment segment : heard.only(squeezes).segments()) {
+      if (segment.asked().size() > 1) {
+        intervals += segment.asked().size() - 1;
+        System.out.println("squeezes: " + segment.steadiness());
+        assertThat(segment.steadiness().worstIntervalFrames())
+            .as("%s", segment)
             .isLessThanOrEqualTo(1);
       }
     }

@@ -17,11 +17,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.cue.CareKind;
 import squeezewell.cue.Control;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
@@ -172,14 +172,14 @@ class PhraseTest {
           case "no rate" -> List.of(Control.noRate(5 * Plans.SECOND, guidance));
           default -> List.of();
         };
-    boolean compressing = Course.of(plan).compressesDuringSuction() && before.isEmpty();
+    boolean compressing = PatientCourse.of(plan).compressesDuringSuction() && before.isEmpty();
     List<Control> suction = new ArrayList<>(before);
     suction.add(
         new Control(
             8 * Plans.SECOND,
             compressing ? Control.Kind.SUCTION_COMPRESSING : Control.Kind.SUCTION));
-    InForce usual = CueSchedule.of(plan, before).inForceAt(10 * Plans.SECOND);
-    InForce suctioned = CueSchedule.of(plan, suction).inForceAt(10 * Plans.SECOND);
+    ActiveGuidance usual = CueSchedule.of(plan, before).inForceAt(10 * Plans.SECOND);
+    ActiveGuidance suctioned = CueSchedule.of(plan, suction).inForceAt(10 * Plans.SECOND);
     List<String> said =
         List.of(
             words(CueKind.PULSE_CHECK_SOON, 1, usual),
@@ -215,7 +215,7 @@ class PhraseTest {
   }
 
   /** As they are written down for the recording. */
-  private static String words(CueKind kind, int count, InForce inForce) throws IOException {
+  private static String words(CueKind kind, int count, ActiveGuidance inForce) throws IOException {
     String file =
         Phrase.reminder(new Cue(0, kind, count, 0, 0, false), inForce).orElseThrow().file();
     return Files.readAllLines(Path.of("src/main/voice/phrases.txt")).stream()
@@ -230,7 +230,7 @@ class PhraseTest {
     Set<Phrase> said = EnumSet.noneOf(Phrase.class);
     for (CueKind kind : CueKind.values()) {
       for (int count = 1; count <= 2; count++) {
-        InForce inForce = new InForce(guidance, guidance.limits(), 2, CareKind.of(guidance), false);
+        ActiveGuidance inForce = new ActiveGuidance(guidance, guidance.limits(), 2, CareKind.of(guidance), false);
         Phrase.reminder(new Cue(0, kind, count, 0, 0, false), inForce).ifPresent(said::add);
       }
     }

@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.LongConsumer;
 import squeezewell.cue.Control;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.Breath;
 import squeezewell.session.EventType;
@@ -43,7 +43,7 @@ public final class Coach {
   private CueSchedule beforeFinding;
 
   private CueSchedule schedule;
-  private Course course;
+  private PatientCourse course;
   private Fading fading;
   private long latestNow;
   private boolean started;
@@ -62,7 +62,7 @@ public final class Coach {
     this.log = new EventLog(journal);
     this.cues = new CueGiver(outputs);
     this.schedule = CueSchedule.of(plan);
-    this.course = Course.of(plan);
+    this.course = PatientCourse.of(plan);
     this.fading = Fading.start(plan, course, plan.startLevel());
     if (plan.prompting() == Prompting.NONE && Prompting.mayFallSilent(plan.guidance())) {
       long from = log.append(Fact.Prompts.test(), 0);
@@ -217,7 +217,7 @@ public final class Coach {
 
   /** Every change of the prompts and of the level is written down, so that nobody decides again. */
   private void fade(long began, boolean afterGap) {
-    if (schedule.stretchAt(began).kind() == Stretch.Kind.PACED) {
+    if (schedule.stretchAt(began).kind() == Segment.Kind.PACED) {
       fading
           .breath(afterGap, intervalTo(began))
           .ifPresent(turn -> control(turn.fact(EventType.PROMPTS_ON), began));
@@ -237,9 +237,9 @@ public final class Coach {
    */
   private OptionalLong rescueDue() {
     // What ended a check at the instant of its last cue takes effect a nanosecond later.
-    Stretch now = schedule.stretchAt(Math.max(latestNow, log.lastNanos()));
+    Segment now = schedule.stretchAt(Math.max(latestNow, log.lastNanos()));
     boolean waits = fading.isSilent() && !hands.isSqueezing() && hands.hasBreaths();
-    if (!waits || now.kind() != Stretch.Kind.PACED) {
+    if (!waits || now.kind() != Segment.Kind.PACED) {
       return OptionalLong.empty();
     }
     Breath last = hands.lastBreath();
@@ -304,7 +304,7 @@ public final class Coach {
     if (!finding.concerns(course.state().patient())) {
       return;
     }
-    Course next = course.after(finding);
+    PatientCourse next = course.after(finding);
     boolean changes = next.controlFrom(course, at).isPresent();
     long noted = log.append(new Fact.Found(finding), changes ? cues.afterLastCue(at) : at);
     findings.add(
@@ -312,9 +312,9 @@ public final class Coach {
     beforeFinding = schedule;
     since.clear();
     goTo(next, noted);
-    Stretch now = schedule.stretchAt(noted);
-    if (finding == ClinicalFinding.VOMIT && now.kind() != Stretch.Kind.PAUSED) {
-      change(Holds.beginning(Stretch.Kind.SUCTION, now, course), noted);
+    Segment now = schedule.stretchAt(noted);
+    if (finding == ClinicalFinding.VOMIT && now.kind() != Segment.Kind.PAUSED) {
+      change(Holds.beginning(Segment.Kind.SUCTION, now, course), noted);
     }
   }
 
@@ -334,11 +334,11 @@ public final class Coach {
     findings.set(findings.size() - 1, noted.takenBack(from));
     CueSchedule without = Holds.laidAgain(beforeFinding, noted.before(), since);
     goTo(course.undone(), from);
-    Stretch.Kind kind = without.stretchAt(from).kind();
+    Segment.Kind kind = without.stretchAt(from).kind();
     change(Holds.backTo(kind, schedule.stretchAt(from), course), from);
   }
 
-  private void goTo(Course next, long from) {
+  private void goTo(PatientCourse next, long from) {
     Optional<Control> control = next.controlFrom(course, from);
     course = next;
     if (control.isPresent()) {
@@ -378,7 +378,7 @@ public final class Coach {
     noteHole(upToNanos);
     cues.give(schedule, upToNanos, latestNow);
     started = true;
-    long end = schedule.endNanos().orElse(Stretch.OPEN);
+    long end = schedule.endNanos().orElse(Segment.OPEN);
     if (end <= latestNow) {
       finish(Math.max(end, log.lastNanos()));
     }

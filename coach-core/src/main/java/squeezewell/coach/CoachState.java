@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
 
@@ -67,31 +67,31 @@ public record CoachState(
    * @param nowNanos session time
    */
   public long withoutBreathNanos(long nowNanos) {
-    Stretch stretch = schedule.stretchAt(nowNanos);
+    Segment segment = schedule.stretchAt(nowNanos);
     boolean silent = schedule.silentAt(nowNanos);
-    if (stretch.kind() != Stretch.Kind.PACED || (breaths.isEmpty() && !silent)) {
+    if (segment.kind() != Segment.Kind.PACED || (breaths.isEmpty() && !silent)) {
       return 0;
     }
-    long until = stretch.startNanos();
+    long until = segment.startNanos();
     if (!breaths.isEmpty()) {
       Breath last = breaths.get(breaths.size() - 1);
       until = squeezing ? nowNanos : Math.max(until, last.endNanos().orElse(last.startNanos()));
       // Where prompts came back the stretch is new, and the wait is not.
-      until = silent || squeezing ? until : waitFrom(until, last, stretch);
+      until = silent || squeezing ? until : waitFrom(until, last, segment);
     }
     return Math.max(0, nowNanos - until);
   }
 
-  private long waitFrom(long until, Breath last, Stretch stretch) {
+  private long waitFrom(long until, Breath last, Segment segment) {
     long breathed = last.endNanos().orElse(last.startNanos());
-    boolean goesOn = schedule.unbroken(last.startNanos(), stretch.startNanos());
+    boolean goesOn = schedule.unbroken(last.startNanos(), segment.startNanos());
     return goesOn ? breathed : until;
   }
 
   /** Where findings have led by now. */
-  public Course course() {
+  public PatientCourse course() {
     if (findings.isEmpty()) {
-      return Course.of(schedule.plan());
+      return PatientCourse.of(schedule.plan());
     }
     NotedFinding last = findings.get(findings.size() - 1);
     return last.undone() ? last.before() : last.after();

@@ -1,6 +1,6 @@
 package squeezewell.coach;
 
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 
 /** What a person or an input can tell the coach. */
 public enum Command {
@@ -36,7 +36,7 @@ public enum Command {
   SOUND_BACK;
 
   /** What begins a check, suction or a pause, or, if it goes on already, ends it. */
-  public static Command toggle(Stretch.Kind hold, boolean goesOn) {
+  public static Command toggle(Segment.Kind hold, boolean goesOn) {
     return switch (hold) {
       case PULSE_CHECK -> goesOn ? PULSE_CHECK_END : PULSE_CHECK;
       case SUCTION -> goesOn ? SUCTION_END : SUCTION;

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.OptionalLong;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 
 /** Gives the cues of the schedule in force to the outputs: each once, in its time or not at all. */
 final class CueGiver {
@@ -39,7 +39,7 @@ final class CueGiver {
 
   /** Gives the cues before an instant and before the end, save those that are stale by now. */
   void give(CueSchedule schedule, long upToNanos, long now) {
-    long to = Math.min(upToNanos, schedule.endNanos().orElse(Stretch.OPEN));
+    long to = Math.min(upToNanos, schedule.endNanos().orElse(Segment.OPEN));
     long from = Math.max(givenUntil, now - STALE_NANOS);
     for (Cue cue : schedule.between(from, to)) {
       give(cue, now);

@@ -3,7 +3,7 @@ package squeezewell.coach;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.CueFader;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
@@ -43,7 +43,7 @@ final class Fading {
   }
 
   /** Begins anew where a rhythm begins; where prompts may not fall silent, they never fade. */
-  static Fading start(PracticePlan plan, Course course, int level) {
+  static Fading start(PracticePlan plan, PatientCourse course, int level) {
     boolean fades =
         plan.prompting() == Prompting.FADING
             && course.care().prompted()

@@ -3,9 +3,9 @@ package squeezewell.coach;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.cue.Control;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
 
@@ -31,15 +31,15 @@ final class Holds {
   record Told(Command command, long atNanos) {}
 
   /** What a command changes about the prompts, in order; nothing if it makes no sense. */
-  static List<Fact> changes(Command command, CueSchedule schedule, Course course, long atNanos) {
-    Stretch now = schedule.stretchAt(atNanos);
+  static List<Fact> changes(Command command, CueSchedule schedule, PatientCourse course, long atNanos) {
+    Segment now = schedule.stretchAt(atNanos);
     return switch (command) {
-      case PULSE_CHECK -> beginning(Stretch.Kind.PULSE_CHECK, now, course);
-      case SUCTION -> beginning(Stretch.Kind.SUCTION, now, course);
-      case PAUSE -> beginning(Stretch.Kind.PAUSED, now, course);
-      case PULSE_CHECK_END -> endIf(now, Stretch.Kind.PULSE_CHECK);
-      case SUCTION_END -> endIf(now, Stretch.Kind.SUCTION);
-      case RESUME -> endIf(now, Stretch.Kind.PAUSED);
+      case PULSE_CHECK -> beginning(Segment.Kind.PULSE_CHECK, now, course);
+      case SUCTION -> beginning(Segment.Kind.SUCTION, now, course);
+      case PAUSE -> beginning(Segment.Kind.PAUSED, now, course);
+      case PULSE_CHECK_END -> endIf(now, Segment.Kind.PULSE_CHECK);
+      case SUCTION_END -> endIf(now, Segment.Kind.SUCTION);
+      case RESUME -> endIf(now, Segment.Kind.PAUSED);
       // Where somebody else clears the airway, compressions are what was asked for.
       case COMPRESS -> now.compressing() ? List.of() : breathing(now, atNanos);
       case SQUEEZE, BREATH -> breathing(now, atNanos);
@@ -47,33 +47,33 @@ final class Holds {
     };
   }
 
-  private static List<Fact> breathing(Stretch now, long atNanos) {
+  private static List<Fact> breathing(Segment now, long atNanos) {
     boolean again = atNanos - now.startNanos() >= BREATHING_AGAIN_NANOS;
-    return again && now.kind() != Stretch.Kind.PAUSED ? end(now) : List.of();
+    return again && now.kind() != Segment.Kind.PAUSED ? end(now) : List.of();
   }
 
   /** One hold ends where another begins. */
-  static List<Fact> beginning(Stretch.Kind kind, Stretch now, Course course) {
-    if (now.kind() == kind || now.kind() == Stretch.Kind.ENDED) {
+  static List<Fact> beginning(Segment.Kind kind, Segment now, PatientCourse course) {
+    if (now.kind() == kind || now.kind() == Segment.Kind.ENDED) {
       return List.of();
     }
     List<Fact> changes = new ArrayList<>(end(now));
-    if (kind == Stretch.Kind.PULSE_CHECK) {
+    if (kind == Segment.Kind.PULSE_CHECK) {
       changes.add(new Fact.Plain(EventType.PULSE_CHECK));
-    } else if (kind == Stretch.Kind.PAUSED) {
+    } else if (kind == Segment.Kind.PAUSED) {
       changes.add(new Fact.Plain(EventType.PAUSE));
-    } else if (kind == Stretch.Kind.SUCTION) {
+    } else if (kind == Segment.Kind.SUCTION) {
       changes.add(new Fact.Suction(course.compressesDuringSuction()));
     }
     return changes;
   }
 
-  private static List<Fact> endIf(Stretch now, Stretch.Kind kind) {
+  private static List<Fact> endIf(Segment now, Segment.Kind kind) {
     return now.kind() == kind ? end(now) : List.of();
   }
 
   /** Nothing where nothing is held up. */
-  private static List<Fact> end(Stretch now) {
+  private static List<Fact> end(Segment now) {
     return switch (now.kind()) {
       case PULSE_CHECK -> List.of(new Fact.Plain(EventType.PULSE_CHECK_END));
       case SUCTION -> List.of(new Fact.SuctionEnd(false));
@@ -96,7 +96,7 @@ final class Holds {
    * @param schedule the schedule before all of them
    * @param course where findings had led by then
    */
-  static CueSchedule laidAgain(CueSchedule schedule, Course course, List<Told> commands) {
+  static CueSchedule laidAgain(CueSchedule schedule, PatientCourse course, List<Told> commands) {
     CueSchedule again = schedule;
     for (Told told : commands) {
       for (Fact change : changes(told.command(), again, course, told.atNanos())) {
@@ -107,7 +107,7 @@ final class Holds {
   }
 
   /** What leads back to where a schedule stands: begun is ended, and ended is begun again. */
-  static List<Fact> backTo(Stretch.Kind kind, Stretch now, Course course) {
+  static List<Fact> backTo(Segment.Kind kind, Segment now, PatientCourse course) {
     List<Fact> changes = beginning(kind, now, course);
     return changes.equals(List.of(new Fact.SuctionEnd(false)))
         ? List.of(new Fact.SuctionEnd(true))

@@ -35,7 +35,7 @@ final class VirtualTraineeHands {
   }
 
   private boolean asked() {
-    return coach.state().schedule().stretches().stream()
+    return coach.state().schedule().segments().stream()
         .anyMatch(s -> s.guidance().rhythm().compressions().isPresent());
   }
 

@@ -8,8 +8,8 @@ import java.util.OptionalLong;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.Silence;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.UnpromptedSpan;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Limits;
 import squeezewell.session.ManualClock;
@@ -148,12 +148,12 @@ final class VirtualTraineeRun {
   /** When the prompts fell silent, or soon will, if breaths are to be given without them. */
   private OptionalLong silentFrom() {
     CueSchedule schedule = coach.state().schedule();
-    List<Silence> silences = schedule.silences();
-    Silence last = silences.isEmpty() ? null : silences.get(silences.size() - 1);
+    List<UnpromptedSpan> silences = schedule.silences();
+    UnpromptedSpan last = silences.isEmpty() ? null : silences.get(silences.size() - 1);
     boolean paced =
         schedule.stretchAt(Math.max(clock.nanos(), schedule.plan().countInNanos())).kind()
-            == Stretch.Kind.PACED;
-    boolean goesOn = last != null && last.holds(schedule.endNanos().orElse(Stretch.OPEN) - 1);
+            == Segment.Kind.PACED;
+    boolean goesOn = last != null && last.holds(schedule.endNanos().orElse(Segment.OPEN) - 1);
     return paced && goesOn ? OptionalLong.of(last.startNanos()) : OptionalLong.empty();
   }
 

@@ -25,8 +25,8 @@ public final class CueSchedule {
 
   private final PracticePlan plan;
   private final List<Control> controls;
-  private final List<Stretch> stretches;
-  private final List<Silence> silences;
+  private final List<Segment> segments;
+  private final List<UnpromptedSpan> silences;
   private final List<Timeline.Turn> changes;
   private final PracticeClock clock;
   private final List<PulseCheckDue> pulseChecks;
@@ -39,26 +39,26 @@ public final class CueSchedule {
     this.plan = plan;
     this.controls = controls;
     Timeline.Laid laid = Timeline.of(plan, controls);
-    this.stretches = laid.stretches();
+    this.segments = laid.segments();
     this.silences = laid.silences();
     this.changes = laid.turns();
-    this.clock = new PracticeClock(stretches);
-    List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, stretches, clock);
-    this.pulseChecks = PulseCheckDue.of(planned, stretches, clock);
-    this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Stretch.OPEN));
-    this.runsUntil = runsUntil(stretches);
+    this.clock = new PracticeClock(segments);
+    List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, segments, clock);
+    this.pulseChecks = PulseCheckDue.of(planned, segments, clock);
+    this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Segment.OPEN));
+    this.runsUntil = runsUntil(segments);
   }
 
   /** Found from the end, so that each stretch is looked at once. */
-  private static long[] runsUntil(List<Stretch> stretches) {
-    long[] until = new long[stretches.size()];
+  private static long[] runsUntil(List<Segment> segments) {
+    long[] until = new long[segments.size()];
     for (int i = until.length - 1; i >= 0; i--) {
-      Stretch stretch = stretches.get(i);
+      Segment segment = segments.get(i);
       // A squeeze or count goes on into a rhythm that is counted on from the breath before. What is
       // said in a hold ends with it, though the breaths after it may be counted on.
       boolean goesOn =
-          i + 1 < until.length && stretches.get(i + 1).countsOn() && !stretch.holdsUp();
-      until[i] = goesOn ? until[i + 1] : stretch.endNanos();
+          i + 1 < until.length && segments.get(i + 1).countsOn() && !segment.holdsUp();
+      until[i] = goesOn ? until[i + 1] : segment.endNanos();
     }
     return until;
   }
@@ -97,22 +97,22 @@ public final class CueSchedule {
   }
 
   /** The stretches of the session, in order, without gaps; the last one is open. */
-  public List<Stretch> stretches() {
-    return stretches;
+  public List<Segment> segments() {
+    return segments;
   }
 
   /** The stretch that holds the instant; the first one for an instant before the session. */
-  public Stretch stretchAt(long nanos) {
-    return stretches.get(indexAt(nanos));
+  public Segment stretchAt(long nanos) {
+    return segments.get(indexAt(nanos));
   }
 
   private int indexAt(long nanos) {
-    int begun = InOrder.countUpTo(stretches.size(), i -> stretches.get(i).startNanos(), nanos);
+    int begun = InOrder.countUpTo(segments.size(), i -> segments.get(i).startNanos(), nanos);
     return Math.max(0, begun - 1);
   }
 
   /** When breaths are not prompted, in order; the last may be open. */
-  public List<Silence> silences() {
+  public List<UnpromptedSpan> silences() {
     return silences;
   }
 
@@ -130,11 +130,11 @@ public final class CueSchedule {
   /** Whether one rhythm went on from an instant to a later one, with nothing held up between. */
   public boolean unbroken(long fromNanos, long toNanos) {
     int first = indexAt(fromNanos);
-    Stretch from = stretches.get(first);
+    Segment from = segments.get(first);
     for (int i = first; i <= indexAt(toNanos); i++) {
-      Stretch stretch = stretches.get(i);
-      boolean paced = stretch.kind() == Stretch.Kind.PACED;
-      if (!paced || !stretch.guidance().equals(from.guidance())) {
+      Segment segment = segments.get(i);
+      boolean paced = segment.kind() == Segment.Kind.PACED;
+      if (!paced || !segment.guidance().equals(from.guidance())) {
         return false;
       }
     }
@@ -147,15 +147,15 @@ public final class CueSchedule {
   }
 
   /** What is in force at an instant, and what will be once a hold is over. */
-  public InForce inForceAt(long nanos) {
-    Stretch stretch = stretchAt(nanos);
+  public ActiveGuidance inForceAt(long nanos) {
+    Segment segment = stretchAt(nanos);
     int turned = InOrder.countUpTo(changes.size(), i -> changes.get(i).atNanos(), nanos);
-    return new InForce(
+    return new ActiveGuidance(
         turned == 0 ? plan.guidance() : changes.get(turned - 1).guidance(),
-        stretch.guidance().limits(),
+        segment.guidance().limits(),
         plan.rescuers(),
         turned == 0 ? CareKind.of(plan.guidance()) : changes.get(turned - 1).care(),
-        stretch.compressing());
+        segment.compressing());
   }
 
   /** When pulse checks are due, and which check served which. */
@@ -180,8 +180,8 @@ public final class CueSchedule {
 
   /** When the session ends by plan or by command; empty while it is paused. */
   public OptionalLong endNanos() {
-    Stretch last = stretches.get(stretches.size() - 1);
-    return last.kind() == Stretch.Kind.ENDED
+    Segment last = segments.get(segments.size() - 1);
+    return last.kind() == Segment.Kind.ENDED
         ? OptionalLong.of(last.startNanos())
         : OptionalLong.empty();
   }
@@ -201,13 +201,13 @@ public final class CueSchedule {
    */
   public List<Cue> between(long fromNanos, long toNanos) {
     List<Cue> cues = new ArrayList<>();
-    for (int i = indexAt(fromNanos); i < stretches.size(); i++) {
-      Stretch stretch = stretches.get(i);
-      if (stretch.startNanos() >= toNanos) {
+    for (int i = indexAt(fromNanos); i < segments.size(); i++) {
+      Segment segment = segments.get(i);
+      if (segment.startNanos() >= toNanos) {
         break;
       }
-      long from = Math.max(fromNanos, stretch.startNanos());
-      long to = Math.min(toNanos, stretch.endNanos());
+      long from = Math.max(fromNanos, segment.startNanos());
+      long to = Math.min(toNanos, segment.endNanos());
       if (from < to) {
         addOf(i, from, to, cues);
       }
@@ -232,7 +232,7 @@ public final class CueSchedule {
     // for a minute, as while a patient is only watched, there are few for long.
     long from = nanos;
     for (long ahead : NEXT_CUE_LOOKS) {
-      long to = nanos > Stretch.OPEN - ahead ? Stretch.OPEN : nanos + ahead;
+      long to = nanos > Segment.OPEN - ahead ? Segment.OPEN : nanos + ahead;
       List<Cue> cues = between(from, to);
       if (!cues.isEmpty()) {
         return OptionalLong.of(cues.get(0).atNanos());
@@ -251,13 +251,13 @@ public final class CueSchedule {
    */
   public List<Long> squeezesAsked(long fromNanos, long toNanos) {
     List<Long> squeezes = new ArrayList<>();
-    for (int i = indexAt(fromNanos); i < stretches.size(); i++) {
-      Stretch stretch = stretches.get(i);
-      if (stretch.startNanos() >= toNanos) {
+    for (int i = indexAt(fromNanos); i < segments.size(); i++) {
+      Segment segment = segments.get(i);
+      if (segment.startNanos() >= toNanos) {
         break;
       }
-      if (stretch.kind() == Stretch.Kind.PACED) {
-        RhythmCues.instants(stretch, CueKind.SQUEEZE, fromNanos, toNanos).forEach(squeezes::add);
+      if (segment.kind() == Segment.Kind.PACED) {
+        RhythmCues.instants(segment, CueKind.SQUEEZE, fromNanos, toNanos).forEach(squeezes::add);
       }
     }
     return List.copyOf(squeezes);
@@ -273,13 +273,13 @@ public final class CueSchedule {
   /**
    * Until when a cue may sound: the end of its stretch, or of those that count on from it.
    *
-   * @return nanoseconds since the session began; {@link Stretch#OPEN} if that is not known
+   * @return nanoseconds since the session began; {@link Segment#OPEN} if that is not known
    */
   public long soundsUntil(Cue cue) {
     int index = indexAt(cue.atNanos());
     boolean change = cue.kind().tellsChange();
     // The words of a change are wrong as soon as something else is to be done.
-    long until = change && turns(index + 1) ? stretches.get(index).endNanos() : runsUntil[index];
+    long until = change && turns(index + 1) ? segments.get(index).endNanos() : runsUntil[index];
     int next = firstSilenceAfter(cue.atNanos());
     return cue.kind().tellsBreath() && next < silences.size()
         ? Math.min(until, silences.get(next).startNanos())
@@ -288,26 +288,26 @@ public final class CueSchedule {
 
   /** What is asked for at an instant. */
   public Moment momentAt(long nanos) {
-    Stretch stretch = stretchAt(nanos);
-    int seconds = (int) Math.max(0, (nanos - stretch.startNanos()) / SECOND);
-    return switch (stretch.kind()) {
+    Segment segment = stretchAt(nanos);
+    int seconds = (int) Math.max(0, (nanos - segment.startNanos()) / SECOND);
+    return switch (segment.kind()) {
       case COUNT_IN -> {
         long first = plan.countInNanos();
         int count = (int) ((first - Math.max(nanos, 0) + SECOND - 1) / SECOND);
         OptionalLong next =
-            stretch.endNanos() == first ? OptionalLong.of(first) : OptionalLong.empty();
-        yield new Moment(stretch, Moment.Act.GET_READY, count, 0, 0, next);
+            segment.endNanos() == first ? OptionalLong.of(first) : OptionalLong.empty();
+        yield new Moment(segment, Moment.Act.GET_READY, count, 0, 0, next);
       }
-      case PULSE_CHECK -> holding(stretch, Moment.Act.CHECK_PULSE, seconds);
-      case SUCTION -> holding(stretch, Moment.Act.SUCTION, seconds);
-      case PAUSED, STALLED -> holding(stretch, Moment.Act.PAUSED, 0);
-      case ENDED -> holding(stretch, Moment.Act.FINISHED, 0);
-      case WATCHING -> holding(stretch, Moment.Act.WATCH, 0);
-      case NO_RATE -> holding(stretch, Moment.Act.BREATHE_NO_RATE, 0);
+      case PULSE_CHECK -> holding(segment, Moment.Act.CHECK_PULSE, seconds);
+      case SUCTION -> holding(segment, Moment.Act.SUCTION, seconds);
+      case PAUSED, STALLED -> holding(segment, Moment.Act.PAUSED, 0);
+      case ENDED -> holding(segment, Moment.Act.FINISHED, 0);
+      case WATCHING -> holding(segment, Moment.Act.WATCH, 0);
+      case NO_RATE -> holding(segment, Moment.Act.BREATHE_NO_RATE, 0);
       case PACED ->
           silentAt(nanos)
-              ? holding(stretch, Moment.Act.KEEP_RHYTHM, 0)
-              : prompted(RhythmMoment.at(stretch, nanos));
+              ? holding(segment, Moment.Act.KEEP_RHYTHM, 0)
+              : prompted(RhythmMoment.at(segment, nanos));
     };
   }
 
@@ -316,7 +316,7 @@ public final class CueSchedule {
     OptionalLong next = moment.nextSqueezeNanos();
     return next.isPresent() && silentAt(next.getAsLong())
         ? new Moment(
-            moment.stretch(),
+            moment.segment(),
             moment.act(),
             moment.count(),
             moment.of(),
@@ -325,24 +325,24 @@ public final class CueSchedule {
         : moment;
   }
 
-  private static Moment holding(Stretch stretch, Moment.Act act, int count) {
-    return new Moment(stretch, act, count, 0, 0, OptionalLong.empty());
+  private static Moment holding(Segment segment, Moment.Act act, int count) {
+    return new Moment(segment, act, count, 0, 0, OptionalLong.empty());
   }
 
   private void addOf(int index, long from, long to, List<Cue> cues) {
-    Stretch stretch = stretches.get(index);
-    Limits limits = stretch.guidance().limits();
-    long start = stretch.startNanos();
+    Segment segment = segments.get(index);
+    Limits limits = segment.guidance().limits();
+    long start = segment.startNanos();
     if (start >= from && start < to && turns(index)) {
       CueKind kind =
-          switch (stretch.kind()) {
+          switch (segment.kind()) {
             case WATCHING -> CueKind.WATCH;
             case NO_RATE -> CueKind.NO_RATE;
             default -> CueKind.RHYTHM_CHANGED;
           };
       cues.add(Cue.of(start, kind, 1));
     }
-    switch (stretch.kind()) {
+    switch (segment.kind()) {
       case COUNT_IN -> addCountIn(from, to, cues);
       case PACED -> addRhythm(index, from, to, cues);
       case PULSE_CHECK -> {
@@ -357,8 +357,8 @@ public final class CueSchedule {
         addAgain(CueKind.PULSE_CHECK_LIMIT, start + limit, from, to, cues);
       }
       case SUCTION -> {
-        if (stretch.compressing()) {
-          RhythmCues.add(stretch, from, to, cues);
+        if (segment.compressing()) {
+          RhythmCues.add(segment, from, to, cues);
         }
         long limit = start + limits.suctionLongest().nanos();
         put(cues, from, to, limit - limits.suctionNotice().nanos(), CueKind.SUCTION_SOON);
@@ -373,16 +373,16 @@ public final class CueSchedule {
 
   /** Whether something else is to be done in a stretch than before it, holds left out. */
   private boolean turns(int index) {
-    if (index >= stretches.size()) {
+    if (index >= segments.size()) {
       return false;
     }
-    Stretch stretch = stretches.get(index);
-    boolean goesOn = !stretch.holdsUp() && stretch.kind() != Stretch.Kind.ENDED;
+    Segment segment = segments.get(index);
+    boolean goesOn = !segment.holdsUp() && segment.kind() != Segment.Kind.ENDED;
     for (int i = index - 1; goesOn && i >= 0; i--) {
-      Stretch before = stretches.get(i);
+      Segment before = segments.get(i);
       // What a session begins with stands for what was planned.
       if (i == 0 || !before.holdsUp()) {
-        return !stretch.sameDoingAs(before);
+        return !segment.sameDoingAs(before);
       }
     }
     return false;
@@ -392,7 +392,7 @@ public final class CueSchedule {
     List<Cue> found = new ArrayList<>();
     long prompted = from;
     for (int i = Math.max(0, firstSilenceAfter(from) - 1); i < silences.size(); i++) {
-      Silence silence = silences.get(i);
+      UnpromptedSpan silence = silences.get(i);
       if (silence.startNanos() >= to) {
         break;
       }
@@ -413,7 +413,7 @@ public final class CueSchedule {
 
   private void addPrompted(int index, long from, long to, List<Cue> cues) {
     if (from < to) {
-      RhythmCues.add(stretches.get(index), from, to, cues);
+      RhythmCues.add(segments.get(index), from, to, cues);
     }
   }
 

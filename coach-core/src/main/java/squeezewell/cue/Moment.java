@@ -6,7 +6,7 @@ import java.util.OptionalLong;
 /**
  * What the schedule asks for at one instant: all that a screen needs to draw a frame.
  *
- * @param stretch what goes on
+ * @param segment what goes on
  * @param act the one thing to do
  * @param count the count to show, from 1; 0 for none. In a count-in it runs down, in a check or
  *     suction it is the seconds that have passed
@@ -15,9 +15,9 @@ import java.util.OptionalLong;
  * @param nextSqueezeNanos when the next squeeze is due; empty if none is planned in this stretch
  */
 public record Moment(
-    Stretch stretch, Act act, int count, int of, double fill, OptionalLong nextSqueezeNanos) {
+    Segment segment, Act act, int count, int of, double fill, OptionalLong nextSqueezeNanos) {
   public Moment {
-    Objects.requireNonNull(stretch, "stretch");
+    Objects.requireNonNull(segment, "stretch");
     Objects.requireNonNull(act, "act");
     Objects.requireNonNull(nextSqueezeNanos, "nextSqueezeNanos");
   }

@@ -12,12 +12,12 @@ final class PracticeClock {
 
   private final long[] practiceStarts;
 
-  /** End of each pause in session time; the last may be {@link Stretch#OPEN}. */
+  /** End of each pause in session time; the last may be {@link Segment#OPEN}. */
   private final long[] sessionEnds;
 
-  PracticeClock(List<Stretch> stretches) {
-    Stretch[] pauses =
-        stretches.stream().filter(s -> s.kind() == Stretch.Kind.PAUSED).toArray(Stretch[]::new);
+  PracticeClock(List<Segment> segments) {
+    Segment[] pauses =
+        segments.stream().filter(s -> s.kind() == Segment.Kind.PAUSED).toArray(Segment[]::new);
     sessionStarts = new long[pauses.length];
     practiceStarts = new long[pauses.length];
     sessionEnds = new long[pauses.length];
@@ -40,7 +40,7 @@ final class PracticeClock {
   }
 
   /**
-   * The instant of the session at which practice time is reached; {@link Stretch#OPEN} if that
+   * The instant of the session at which practice time is reached; {@link Segment#OPEN} if that
    * waits for the end of a pause that has not ended. What falls on the very start of a pause waits
    * for its end, since nothing is prompted in a pause.
    */
@@ -49,8 +49,8 @@ final class PracticeClock {
     if (last < 0) {
       return practice;
     }
-    return sessionEnds[last] == Stretch.OPEN
-        ? Stretch.OPEN
+    return sessionEnds[last] == Segment.OPEN
+        ? Segment.OPEN
         : sessionEnds[last] + (practice - practiceStarts[last]);
   }
 }

@@ -24,14 +24,14 @@ public record PulseCheckDue(long dueNanos, OptionalLong startedNanos, boolean ex
    * the times that follow.
    *
    * @param planned the same in practice time
-   * @param stretches the session
+   * @param segments the session
    * @param clock the clock of those stretches
    * @return in order, up to the end of the session as far as it is known
    */
   static List<PulseCheckDue> of(
-      List<PulseCheckPlan> planned, List<Stretch> stretches, PracticeClock clock) {
-    Stretch last = stretches.get(stretches.size() - 1);
-    long end = last.kind() == Stretch.Kind.ENDED ? last.startNanos() : Stretch.OPEN;
+      List<PulseCheckPlan> planned, List<Segment> segments, PracticeClock clock) {
+    Segment last = segments.get(segments.size() - 1);
+    long end = last.kind() == Segment.Kind.ENDED ? last.startNanos() : Segment.OPEN;
     List<PulseCheckDue> dues = new ArrayList<>();
     for (PulseCheckPlan check : planned) {
       long at = check.sessionNanos(clock);

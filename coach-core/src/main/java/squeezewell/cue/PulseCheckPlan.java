@@ -33,31 +33,31 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
   }
 
   /** The times of a session, in order, up to the end that was planned. */
-  static List<PulseCheckPlan> of(PracticePlan plan, List<Stretch> stretches, PracticeClock clock) {
+  static List<PulseCheckPlan> of(PracticePlan plan, List<Segment> segments, PracticeClock clock) {
     List<PulseCheckPlan> planned = new ArrayList<>();
-    Limits limits = stretches.get(0).guidance().limits();
+    Limits limits = segments.get(0).guidance().limits();
     long due = plan.countInNanos() + limits.pulseCheckEvery().nanos();
-    Stretch before = stretches.get(0);
-    for (Stretch stretch : stretches) {
+    Segment before = segments.get(0);
+    for (Segment segment : segments) {
       boolean changed =
-          stretch.kind() != Stretch.Kind.ENDED && !stretch.guidance().equals(before.guidance());
-      before = stretch;
-      if (!changed && stretch.kind() != Stretch.Kind.PULSE_CHECK) {
+          segment.kind() != Segment.Kind.ENDED && !segment.guidance().equals(before.guidance());
+      before = segment;
+      if (!changed && segment.kind() != Segment.Kind.PULSE_CHECK) {
         continue;
       }
-      long start = clock.toPractice(stretch.startNanos());
+      long start = clock.toPractice(segment.startNanos());
       long serves = servesWithin(limits);
       long every = limits.pulseCheckEvery().nanos();
       for (; due + serves < start; due += every) {
         planned.add(new PulseCheckPlan(due, OptionalLong.empty(), Status.OPEN, limits));
       }
-      OptionalLong settled = OptionalLong.of(stretch.startNanos());
+      OptionalLong settled = OptionalLong.of(segment.startNanos());
       if (changed) {
         planned.add(new PulseCheckPlan(due, settled, Status.VOID, limits));
-        limits = stretch.guidance().limits();
+        limits = segment.guidance().limits();
         due = Math.max(start, plan.countInNanos()) + limits.pulseCheckEvery().nanos();
       }
-      if (stretch.kind() == Stretch.Kind.PULSE_CHECK) {
+      if (segment.kind() == Segment.Kind.PULSE_CHECK) {
         boolean extra = start < due - servesWithin(limits);
         planned.add(
             extra
@@ -81,7 +81,7 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
   }
 
   /**
-   * When it is due in session time; {@link Stretch#OPEN} if that waits for the end of a pause. A
+   * When it is due in session time; {@link Segment#OPEN} if that waits for the end of a pause. A
    * check before its time was due when it would have been had nothing come in between.
    */
   long sessionNanos(PracticeClock clock) {

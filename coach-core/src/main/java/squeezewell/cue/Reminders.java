@@ -17,7 +17,7 @@ final class Reminders {
   /**
    * All reminders, in the schedule's order.
    *
-   * @param end when the session ends; {@link Stretch#OPEN} if that is not known
+   * @param end when the session ends; {@link Segment#OPEN} if that is not known
    */
   static List<Cue> of(
       PracticePlan plan, List<PulseCheckPlan> planned, PracticeClock clock, long end) {

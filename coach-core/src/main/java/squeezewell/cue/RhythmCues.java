@@ -20,10 +20,10 @@ final class RhythmCues {
    * Adds the cues of a paced stretch, or the compressions of one of suction, with an instant in
    * [from, to), in no particular order.
    */
-  static void add(Stretch stretch, long from, long to, List<Cue> cues) {
-    Rhythm rhythm = stretch.guidance().rhythm();
-    long origin = stretch.originNanos();
-    if (stretch.compressing()) {
+  static void add(Segment segment, long from, long to, List<Cue> cues) {
+    Rhythm rhythm = segment.guidance().rhythm();
+    long origin = segment.originNanos();
+    if (segment.compressing()) {
       addCompressions(rhythm.compressions().get(), origin, from, to, cues);
       return;
     }
@@ -33,30 +33,30 @@ final class RhythmCues {
     }
     rhythm
         .steadyBreaths()
-        .ifPresent(b -> addBreaths(b, stretch.breathOriginNanos(), from, to, cues));
+        .ifPresent(b -> addBreaths(b, segment.breathOriginNanos(), from, to, cues));
     rhythm.compressions().ifPresent(c -> addCompressions(c, origin, from, to, cues));
   }
 
   /** The first cue of a kind that a paced stretch asks for in [from, to); empty without one. */
-  static OptionalLong first(Stretch stretch, CueKind kind, long from, long to) {
-    return instants(stretch, kind, from, to).min();
+  static OptionalLong first(Segment segment, CueKind kind, long from, long to) {
+    return instants(segment, kind, from, to).min();
   }
 
   /** The last cue of a kind that a paced stretch asks for in [from, to); empty without one. */
-  static OptionalLong last(Stretch stretch, CueKind kind, long from, long to) {
-    return instants(stretch, kind, from, to).max();
+  static OptionalLong last(Segment segment, CueKind kind, long from, long to) {
+    return instants(segment, kind, from, to).max();
   }
 
   /**
    * When prompts can fall silent that are to do so at an instant: with the first cue after the
    * squeeze and release that belong to the breath of that instant, or not before the instant.
    *
-   * @param stretch a paced stretch of steady breaths
+   * @param segment a paced stretch of steady breaths
    * @return the instant itself if no squeeze was asked for yet
    */
-  static long afterBreathAt(Stretch stretch, long at) {
-    BreathPlan plan = stretch.guidance().rhythm().steadyBreaths().get();
-    long origin = stretch.breathOriginNanos();
+  static long afterBreathAt(Segment segment, long at) {
+    BreathPlan plan = segment.guidance().rhythm().steadyBreaths().get();
+    long origin = segment.breathOriginNanos();
     if (at <= origin) {
       return at;
     }
@@ -71,13 +71,13 @@ final class RhythmCues {
   }
 
   /** All of them, in no particular order. */
-  static LongStream instants(Stretch stretch, CueKind kind, long from, long to) {
-    long first = Math.max(from, stretch.startNanos());
-    long end = Math.min(to, stretch.endNanos());
+  static LongStream instants(Segment segment, CueKind kind, long from, long to) {
+    long first = Math.max(from, segment.startNanos());
+    long end = Math.min(to, segment.endNanos());
     List<Cue> cues = new ArrayList<>();
-    boolean rhythmic = stretch.kind() == Stretch.Kind.PACED || stretch.compressing();
+    boolean rhythmic = segment.kind() == Segment.Kind.PACED || segment.compressing();
     if (rhythmic && first < end) {
-      add(stretch, first, end, cues);
+      add(segment, first, end, cues);
     }
     return cues.stream().filter(c -> c.kind() == kind).mapToLong(Cue::atNanos);
   }

@@ -14,26 +14,26 @@ final class RhythmMoment {
   private RhythmMoment() {}
 
   /** The moment at an instant of a paced stretch. */
-  static Moment at(Stretch stretch, long nanos) {
-    Rhythm rhythm = stretch.guidance().rhythm();
+  static Moment at(Segment segment, long nanos) {
+    Rhythm rhythm = segment.guidance().rhythm();
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
-      long since = nanos - stretch.originNanos();
-      long first = stretch.originNanos() + cycle.compressing().tempo().nanosAt(cycle.perCycle());
-      return nanos < stretch.startNanos() || since < 0
-          ? ready(stretch, first)
-          : inCycle(cycle, stretch, since);
+      long since = nanos - segment.originNanos();
+      long first = segment.originNanos() + cycle.compressing().tempo().nanosAt(cycle.perCycle());
+      return nanos < segment.startNanos() || since < 0
+          ? ready(segment, first)
+          : inCycle(cycle, segment, since);
     }
-    long since = nanos - stretch.breathOriginNanos();
-    return nanos < stretch.startNanos() || since < 0
-        ? ready(stretch, stretch.breathOriginNanos())
-        : inInterval(rhythm.steadyBreaths().get(), stretch, since);
+    long since = nanos - segment.breathOriginNanos();
+    return nanos < segment.startNanos() || since < 0
+        ? ready(segment, segment.breathOriginNanos())
+        : inInterval(rhythm.steadyBreaths().get(), segment, since);
   }
 
-  private static Moment ready(Stretch stretch, long firstSqueeze) {
-    return new Moment(stretch, Moment.Act.READY, 0, 0, 0, within(stretch, firstSqueeze));
+  private static Moment ready(Segment segment, long firstSqueeze) {
+    return new Moment(segment, Moment.Act.READY, 0, 0, 0, within(segment, firstSqueeze));
   }
 
-  private static Moment inInterval(BreathPlan plan, Stretch stretch, long since) {
+  private static Moment inInterval(BreathPlan plan, Segment segment, long since) {
     Tempo tempo = plan.interval();
     long k = lastAtOrBefore(tempo, since);
     long into = since - tempo.nanosAt(k);
@@ -46,15 +46,15 @@ final class RhythmMoment {
     boolean ready = count > 2 && RhythmCues.leadsIn(count, counts);
     Moment.Act released = ready ? Moment.Act.READY : Moment.Act.RELEASE;
     return new Moment(
-        stretch,
+        segment,
         count == 1 ? Moment.Act.SQUEEZE : released,
         count,
         counts,
         fill(into, plan.inspirationNanos(), interval),
-        within(stretch, stretch.breathOriginNanos() + tempo.nanosAt(k + 1)));
+        within(segment, segment.breathOriginNanos() + tempo.nanosAt(k + 1)));
   }
 
-  private static Moment inCycle(Rhythm.CompressionCycle plan, Stretch stretch, long since) {
+  private static Moment inCycle(Rhythm.CompressionCycle plan, Segment segment, long since) {
     Tempo tempo = plan.compressing().tempo();
     int perCycle = plan.perCycle();
     long c = lastAtOrBefore(plan.cycle(), since);
@@ -63,12 +63,12 @@ final class RhythmMoment {
     if (since < breathing) {
       int done = (int) (lastAtOrBefore(tempo, sincePauses) - c * perCycle);
       return new Moment(
-          stretch,
+          segment,
           Moment.Act.COMPRESS,
           done + 1,
           perCycle,
           0,
-          within(stretch, stretch.originNanos() + breathing));
+          within(segment, segment.originNanos() + breathing));
     }
     int breaths = plan.breathsPerCycle();
     int b = breaths - 1;
@@ -81,12 +81,12 @@ final class RhythmMoment {
             ? breathing + RhythmCues.breathAt(plan, b + 1)
             : tempo.nanosAt((c + 2) * perCycle) + (c + 1) * plan.pauseNanos();
     return new Moment(
-        stretch,
+        segment,
         into < plan.inspirationNanos() ? Moment.Act.SQUEEZE : Moment.Act.RELEASE,
         b + 1,
         breaths,
         fill(into, plan.inspirationNanos(), plan.pauseNanos() / breaths),
-        within(stretch, stretch.originNanos() + next));
+        within(segment, segment.originNanos() + next));
   }
 
   /** Rises evenly over the squeeze and falls evenly over the rest of the breath. */
@@ -101,7 +101,7 @@ final class RhythmMoment {
     return tempo.firstAtOrAfter(since + 1) - 1;
   }
 
-  private static OptionalLong within(Stretch stretch, long squeeze) {
-    return stretch.holds(squeeze) ? OptionalLong.of(squeeze) : OptionalLong.empty();
+  private static OptionalLong within(Segment segment, long squeeze) {
+    return segment.holds(squeeze) ? OptionalLong.of(squeeze) : OptionalLong.empty();
   }
 }

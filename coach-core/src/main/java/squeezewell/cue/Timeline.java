@@ -17,10 +17,10 @@ final class Timeline {
   private static final long NONE = Long.MIN_VALUE;
 
   private final PracticePlan plan;
-  private final List<Stretch> done = new ArrayList<>();
-  private final List<Silence> silences = new ArrayList<>();
+  private final List<Segment> done = new ArrayList<>();
+  private final List<UnpromptedSpan> silences = new ArrayList<>();
   private final List<Turn> turns = new ArrayList<>();
-  private Stretch open;
+  private Segment open;
   private Guidance inForce;
   private CareKind care;
   private long pausedNanos;
@@ -33,11 +33,11 @@ final class Timeline {
   /**
    * A session laid out.
    *
-   * @param stretches in order, the last one open
+   * @param segments in order, the last one open
    * @param silences when breaths were not prompted, in order, the last one perhaps open
    * @param turns what came into force when, in order, whether or not a hold was finished first
    */
-  record Laid(List<Stretch> stretches, List<Silence> silences, List<Turn> turns) {}
+  record Laid(List<Segment> segments, List<UnpromptedSpan> silences, List<Turn> turns) {}
 
   /**
    * Something else came into force.
@@ -61,19 +61,19 @@ final class Timeline {
 
   private Laid lay(List<Control> controls) {
     long origin = plan.countInNanos();
-    open = Stretch.paced(origin, origin, origin, inForce);
+    open = Segment.paced(origin, origin, origin, inForce);
     if (origin > 0) {
-      done.add(Stretch.holding(Stretch.Kind.COUNT_IN, 0, inForce).endingAt(origin));
+      done.add(Segment.holding(Segment.Kind.COUNT_IN, 0, inForce).endingAt(origin));
     }
     for (Control control : controls) {
       endIfOverBefore(control.atNanos());
-      if (open.kind() == Stretch.Kind.ENDED) {
+      if (open.kind() == Segment.Kind.ENDED) {
         break;
       }
       apply(control);
     }
     endIfOverBefore(Long.MAX_VALUE);
-    endSilence(open.kind() == Stretch.Kind.ENDED ? open.startNanos() : Stretch.OPEN);
+    endSilence(open.kind() == Segment.Kind.ENDED ? open.startNanos() : Segment.OPEN);
     done.add(open);
     return new Laid(List.copyOf(done), List.copyOf(silences), List.copyOf(turns));
   }
@@ -81,27 +81,27 @@ final class Timeline {
   private void apply(Control control) {
     long at = Math.max(control.atNanos(), 0);
     switch (control.kind()) {
-      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, at);
-      case SUCTION -> hold(Stretch.Kind.SUCTION, at);
+      case PULSE_CHECK -> hold(Segment.Kind.PULSE_CHECK, at);
+      case SUCTION -> hold(Segment.Kind.SUCTION, at);
       case SUCTION_COMPRESSING -> suctionWhileCompressing(at);
-      case PAUSE -> hold(Stretch.Kind.PAUSED, at);
-      case PULSE_CHECK_END -> goOnAfter(Stretch.Kind.PULSE_CHECK, at, false);
-      case SUCTION_END -> goOnAfter(Stretch.Kind.SUCTION, at, true);
-      case SUCTION_UNDONE -> goOnAfter(Stretch.Kind.SUCTION, at, false);
-      case RESUME -> goOnAfter(Stretch.Kind.PAUSED, at, false);
+      case PAUSE -> hold(Segment.Kind.PAUSED, at);
+      case PULSE_CHECK_END -> goOnAfter(Segment.Kind.PULSE_CHECK, at, false);
+      case SUCTION_END -> goOnAfter(Segment.Kind.SUCTION, at, true);
+      case SUCTION_UNDONE -> goOnAfter(Segment.Kind.SUCTION, at, false);
+      case RESUME -> goOnAfter(Segment.Kind.PAUSED, at, false);
       case CHANGE -> change(control.guidance().get(), CareKind.of(control.guidance().get()), at);
       case WATCH -> change(control.guidance().orElse(inForce), CareKind.WATCH, at);
       case NO_RATE -> change(control.guidance().orElse(inForce), CareKind.BREATHE_NO_RATE, at);
       case PROMPTS_OFF -> fallSilent(at);
       case PROMPTS_ON -> soundAgain(at, false);
       case PROMPTS_AT_ONCE -> soundAgain(at, true);
-      case FINISH -> hold(Stretch.Kind.ENDED, at);
+      case FINISH -> hold(Segment.Kind.ENDED, at);
     }
   }
 
   private void fallSilent(long at) {
     if (silentFrom == NONE && care.prompted() && Prompting.mayFallSilent(inForce)) {
-      boolean paced = open.kind() == Stretch.Kind.PACED && open.startNanos() <= at;
+      boolean paced = open.kind() == Segment.Kind.PACED && open.startNanos() <= at;
       silentFrom = paced ? RhythmCues.afterBreathAt(open, at) : at;
     }
   }
@@ -112,10 +112,10 @@ final class Timeline {
    */
   private void soundAgain(long at, boolean atOnce) {
     boolean silent = silentFrom != NONE && silentFrom <= at;
-    if (silent && open.kind() == Stretch.Kind.PACED && open.startNanos() <= at) {
+    if (silent && open.kind() == Segment.Kind.PACED && open.startNanos() <= at) {
       long origin = atOnce ? at + plan.leadNanos() : at;
       // Before the silence ends, so that no squeeze that nobody was told of is counted on from.
-      turn(Stretch.paced(at, origin, origin, inForce));
+      turn(Segment.paced(at, origin, origin, inForce));
       lastSqueeze = atOnce ? lastSqueeze : at;
     }
     // What is counted on from a breath at this very instant does not ask for that breath.
@@ -124,7 +124,7 @@ final class Timeline {
 
   private void endSilence(long at) {
     if (silentFrom != NONE && silentFrom < at) {
-      silences.add(new Silence(silentFrom, at));
+      silences.add(new UnpromptedSpan(silentFrom, at));
     }
     silentFrom = NONE;
   }
@@ -134,17 +134,17 @@ final class Timeline {
     return silentFrom == NONE ? at : Math.min(at, silentFrom);
   }
 
-  private void hold(Stretch.Kind kind, long at) {
+  private void hold(Segment.Kind kind, long at) {
     if (kind != open.kind()) {
-      turn(Stretch.holding(kind, at, inForce));
+      turn(Segment.holding(kind, at, inForce));
     }
   }
 
   private void suctionWhileCompressing(long at) {
     if (!compresses()) {
-      hold(Stretch.Kind.SUCTION, at);
-    } else if (open.kind() != Stretch.Kind.SUCTION) {
-      turn(Stretch.suctionWhileCompressing(at, compressionOrigin(at), inForce));
+      hold(Segment.Kind.SUCTION, at);
+    } else if (open.kind() != Segment.Kind.SUCTION) {
+      turn(Segment.suctionWhileCompressing(at, compressionOrigin(at), inForce));
     }
   }
 
@@ -157,22 +157,22 @@ final class Timeline {
    * after suction, which takes oxygen away; after a check or a pause, breaths are counted on from
    * the last squeeze while its interval has not passed.
    */
-  private void goOnAfter(Stretch.Kind kind, long at, boolean breatheAtOnce) {
+  private void goOnAfter(Segment.Kind kind, long at, boolean breatheAtOnce) {
     if (open.kind() != kind) {
       return;
     }
     long atOnce = at + plan.leadNanos();
     long breaths = breatheAtOnce ? atOnce : breathOrigin(at);
     if (!care.prompted()) {
-      turn(Stretch.unprompted(care, at, inForce));
+      turn(Segment.unprompted(care, at, inForce));
     } else if (!open.compressing()) {
-      turn(Stretch.paced(at, atOnce, breaths, inForce));
+      turn(Segment.paced(at, atOnce, breaths, inForce));
     } else if (breatheAtOnce && inForce.rhythm() instanceof Rhythm.CompressionCycle cycle) {
       // The breaths that waited come first, as if the compressions of a cycle had just been given.
       long cycleAgo = cycle.compressing().tempo().nanosAt(cycle.perCycle());
-      turn(Stretch.paced(at, atOnce - cycleAgo, atOnce, inForce));
+      turn(Segment.paced(at, atOnce - cycleAgo, atOnce, inForce));
     } else {
-      turn(Stretch.paced(at, compressionOrigin(at), breaths, inForce));
+      turn(Segment.paced(at, compressionOrigin(at), breaths, inForce));
     }
   }
 
@@ -186,7 +186,7 @@ final class Timeline {
     if (mustGoOn()) {
       endSilence(at);
       if (open.compressing()) {
-        turn(Stretch.holding(Stretch.Kind.SUCTION, at, inForce));
+        turn(Segment.holding(Segment.Kind.SUCTION, at, inForce));
       }
       return;
     }
@@ -196,13 +196,13 @@ final class Timeline {
       long start = open.startNanos();
       open =
           care.prompted()
-              ? Stretch.paced(start, start, start, inForce)
-              : Stretch.unprompted(care, start, inForce);
+              ? Segment.paced(start, start, start, inForce)
+              : Segment.unprompted(care, start, inForce);
     } else {
-      Stretch next =
+      Segment next =
           care.prompted()
-              ? Stretch.paced(at, compressionOrigin(at), breathOrigin(at), inForce)
-              : Stretch.unprompted(care, at, inForce);
+              ? Segment.paced(at, compressionOrigin(at), breathOrigin(at), inForce)
+              : Segment.unprompted(care, at, inForce);
       turn(next);
       // Another rhythm starts with its prompts.
       endSilence(at);
@@ -211,8 +211,8 @@ final class Timeline {
 
   /** A pause, and suction unless the chest must be compressed, are finished first. */
   private boolean mustGoOn() {
-    return open.kind() == Stretch.Kind.PAUSED
-        || (open.kind() == Stretch.Kind.SUCTION && !compresses());
+    return open.kind() == Segment.Kind.PAUSED
+        || (open.kind() == Segment.Kind.SUCTION && !compresses());
   }
 
   /** Compressions go on in step where they already ran; else they start at once. */
@@ -268,7 +268,7 @@ final class Timeline {
 
   /** Remembered, so that a change costs the same however many came before it. */
   private void end(long at) {
-    Stretch ended = open.endingAt(at);
+    Segment ended = open.endingAt(at);
     lastSqueeze =
         RhythmCues.last(ended, CueKind.SQUEEZE, at - LOOK_BACK, promptedUntil(at))
             .orElse(lastSqueeze);
@@ -277,18 +277,18 @@ final class Timeline {
     done.add(ended);
   }
 
-  private void turn(Stretch next) {
+  private void turn(Segment next) {
     long at = next.startNanos();
     if (silentFrom > at) {
       // The breath that was to keep its prompt is held up, or the rhythm changes.
       silentFrom = at;
     }
-    if (open.kind() == Stretch.Kind.PAUSED) {
+    if (open.kind() == Segment.Kind.PAUSED) {
       pausedNanos += at - open.startNanos();
     }
     // A control inside the count-in takes the place of what was to follow it.
     while (!done.isEmpty() && done.get(done.size() - 1).endNanos() > at) {
-      Stretch last = done.remove(done.size() - 1);
+      Segment last = done.remove(done.size() - 1);
       open = last.endingAt(open.endNanos());
     }
     if (at > open.startNanos()) {
@@ -299,12 +299,12 @@ final class Timeline {
 
   /** Ends the session by the clock. While it is paused the clock does not run. */
   private void endIfOverBefore(long nanos) {
-    if (open.kind() == Stretch.Kind.PAUSED || open.kind() == Stretch.Kind.ENDED) {
+    if (open.kind() == Segment.Kind.PAUSED || open.kind() == Segment.Kind.ENDED) {
       return;
     }
     long end = plan.countInNanos() + plan.lengthNanos() + pausedNanos;
     if (end <= nanos) {
-      hold(Stretch.Kind.ENDED, Math.max(end, open.startNanos()));
+      hold(Segment.Kind.ENDED, Math.max(end, open.startNanos()));
     }
   }
 }

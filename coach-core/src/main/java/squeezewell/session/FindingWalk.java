@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import squeezewell.cue.Control;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.ClinicalFinding;
 
@@ -19,10 +19,10 @@ final class FindingWalk {
   /** Places in {@link #noted} of the findings that stand, the last on top. */
   private final Deque<Integer> standing = new ArrayDeque<>();
 
-  private Course course;
+  private PatientCourse course;
 
   private FindingWalk(PracticePlan plan) {
-    course = Course.of(plan);
+    course = PatientCourse.of(plan);
   }
 
   static FindingWalk through(PracticePlan plan, List<SessionEvent> events) {
@@ -53,7 +53,7 @@ final class FindingWalk {
   }
 
   private void find(SessionEvent event, ClinicalFinding found) {
-    Course next = course.after(found);
+    PatientCourse next = course.after(found);
     standing.push(noted.size());
     noted.add(
         new NotedFinding(
@@ -69,7 +69,7 @@ final class FindingWalk {
     }
   }
 
-  private void moveTo(Course next, long atNanos) {
+  private void moveTo(PatientCourse next, long atNanos) {
     Optional<Control> control = next.controlFrom(course, atNanos);
     control.ifPresent(controls::add);
     course = next;

@@ -2,7 +2,7 @@ package squeezewell.session;
 
 import java.util.Objects;
 import java.util.OptionalLong;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.protocol.ClinicalFinding;
 
 /**
@@ -19,8 +19,8 @@ public record NotedFinding(
     int number,
     long atNanos,
     ClinicalFinding finding,
-    Course before,
-    Course after,
+    PatientCourse before,
+    PatientCourse after,
     OptionalLong undoneNanos) {
   public NotedFinding {
     Objects.requireNonNull(finding, "finding");

@@ -8,7 +8,7 @@ import squeezewell.TestPlans;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.session.SessionEvent;
 
 class CoachCommandsTest {
@@ -101,7 +101,7 @@ class CoachCommandsTest {
     command(Command.PULSE_CHECK, 10_000);
     command(Command.SQUEEZE, 10_299);
     assertThat(coach.state().schedule().stretchAt(11 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.PULSE_CHECK);
+        .isEqualTo(Segment.Kind.PULSE_CHECK);
     command(Command.SQUEEZE_END, 10_400);
     command(Command.SQUEEZE, 10_500);
     assertThat(journal.lines()).contains("10500 pulse-check-end");

@@ -9,7 +9,7 @@ import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
@@ -172,11 +172,11 @@ class CoachFindingsTest {
     advance(60_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L);
     assertThat(coach.state().schedule().stretchAt(60 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.WATCHING);
+        .isEqualTo(Segment.Kind.WATCHING);
     command(Command.PULSE_CHECK, 61_000);
     command(Command.PULSE_CHECK_END, 67_000);
     assertThat(coach.state().schedule().stretchAt(68 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.WATCHING);
+        .isEqualTo(Segment.Kind.WATCHING);
     find(ClinicalFinding.BREATHING_STOPPED, 70_000);
     advance(77_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 70_000L, 76_000L);
@@ -196,7 +196,7 @@ class CoachFindingsTest {
     assertThat(journal.lines()).containsExactly("14200 finding vomit", "14200 suction");
     find(ClinicalFinding.BREATHING_SLOW, 16_000);
     assertThat(coach.state().schedule().stretchAt(17 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.SUCTION);
+        .isEqualTo(Segment.Kind.SUCTION);
     command(Command.SUCTION_END, 22_000);
     advance(29_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 22_000L, 28_000L);
@@ -210,7 +210,7 @@ class CoachFindingsTest {
     find(ClinicalFinding.VOMIT, 15_000);
     assertThat(journal.lines()).containsExactly("14000 pause", "15000 finding vomit");
     assertThat(coach.state().schedule().stretchAt(16 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.PAUSED);
+        .isEqualTo(Segment.Kind.PAUSED);
   }
 
   @Test
@@ -227,7 +227,7 @@ class CoachFindingsTest {
     find(ClinicalFinding.PULSE_LOST, 126_000);
     advance(127_000);
     assertThat(coach.state().schedule().stretchAt(126 * SECOND + 1).kind())
-        .isEqualTo(Stretch.Kind.PACED);
+        .isEqualTo(Segment.Kind.PACED);
     assertThat(output.instantsOf(CueKind.COMPRESS).get(0)).isEqualTo(126 * SECOND);
   }
 
@@ -288,7 +288,7 @@ class CoachFindingsTest {
     command(Command.SUCTION, 16_000);
     command(Command.UNDO_FINDING, 17_000);
     assertThat(coach.state().schedule().stretchAt(18 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.SUCTION);
+        .isEqualTo(Segment.Kind.SUCTION);
     assertThat(journal.lines()).endsWith("16000 suction", "17000 finding-undone 1");
   }
 
@@ -311,7 +311,7 @@ class CoachFindingsTest {
     find(ClinicalFinding.VOMIT, 121_000);
     command(Command.UNDO_FINDING, 122_000);
     assertThat(coach.state().schedule().stretchAt(123 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.PULSE_CHECK);
+        .isEqualTo(Segment.Kind.PULSE_CHECK);
   }
 
   @Test
@@ -320,7 +320,7 @@ class CoachFindingsTest {
     find(ClinicalFinding.VOMIT, 14_200);
     command(Command.UNDO_FINDING, 15_000);
     assertThat(coach.state().schedule().stretchAt(16 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.SUCTION);
+        .isEqualTo(Segment.Kind.SUCTION);
   }
 
   @Test

@@ -275,8 +275,8 @@ class CoachPromptsTest {
       Replay replay = new Replay(session());
       assertThat(replay.stateAt(middleAt).schedule().silences())
           .isEqualTo(middle.schedule().silences());
-      assertThat(replay.stateAt(middleAt).schedule().stretches())
-          .isEqualTo(middle.schedule().stretches());
+      assertThat(replay.stateAt(middleAt).schedule().segments())
+          .isEqualTo(middle.schedule().segments());
       assertThat(replay.stateAt(middleAt).lastIntervalNanos())
           .isEqualTo(middle.lastIntervalNanos());
     }

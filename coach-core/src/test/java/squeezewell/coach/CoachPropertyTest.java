@@ -103,7 +103,7 @@ class CoachPropertyTest {
       assertThat(session.notes()).isEmpty();
       assertThat(session.finished()).isEqualTo(coach.state().finished());
       assertThat(session.breaths()).isEqualTo(coach.state().breaths());
-      assertThat(session.schedule().stretches()).isEqualTo(coach.state().schedule().stretches());
+      assertThat(session.schedule().segments()).isEqualTo(coach.state().schedule().segments());
       assertThat(session.schedule().between(0, LAST))
           .isEqualTo(coach.state().schedule().between(0, LAST));
       assertThat(session.schedule().pulseChecks())

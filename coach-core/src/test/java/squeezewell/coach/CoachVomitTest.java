@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
@@ -147,7 +147,7 @@ class CoachVomitTest {
     find(ClinicalFinding.VOMIT, 10_000);
     command(Command.SUCTION_END, 18_000);
     Session session = new Session(TestPlans.header(plan), journal.events, List.of());
-    assertThat(session.schedule().stretches()).isEqualTo(coach.state().schedule().stretches());
+    assertThat(session.schedule().segments()).isEqualTo(coach.state().schedule().segments());
     // A file of before, in which one who was alone was told to compress on, is read as it was.
     List<SessionEvent> told =
         journal.events.stream()
@@ -197,7 +197,7 @@ class CoachVomitTest {
     command(Command.COMPRESS, 10_500);
     command(Command.COMPRESS, 11_000);
     assertThat(coach.state().schedule().stretchAt(12 * SECOND).kind())
-        .isEqualTo(Stretch.Kind.SUCTION);
+        .isEqualTo(Segment.Kind.SUCTION);
     command(Command.SQUEEZE, 14_000);
     assertThat(journal.lines()).endsWith("14000 suction-end", "14000 breath");
   }
@@ -219,7 +219,7 @@ class CoachVomitTest {
     find(ClinicalFinding.VOMIT, 10_000);
     command(Command.SUCTION_END, 20_000);
     Session session = new Session(TestPlans.header(plan), journal.events, List.of());
-    assertThat(session.schedule().stretches()).isEqualTo(coach.state().schedule().stretches());
+    assertThat(session.schedule().segments()).isEqualTo(coach.state().schedule().segments());
     Session older =
         new Session(
             TestPlans.header(plan),

@@ -20,7 +20,7 @@ import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
@@ -153,28 +153,28 @@ class FindingsPropertyTest {
 
   /** Counts and compressions stand at their own distances, worked out here from the guidance. */
   private static void eachStretchHasTheRhythmInForceAndNoOther(CueSchedule schedule) {
-    for (Stretch stretch : schedule.stretches()) {
-      long end = Math.min(stretch.endNanos(), LAST);
+    for (Segment segment : schedule.segments()) {
+      long end = Math.min(segment.endNanos(), LAST);
       List<Cue> cues =
-          schedule.between(stretch.startNanos(), end).stream()
+          schedule.between(segment.startNanos(), end).stream()
               .filter(c -> RHYTHM.contains(c.kind()))
               .collect(Collectors.toList());
-      if (stretch.compressing()) {
+      if (segment.compressing()) {
         assertThat(cues).allMatch(c -> c.kind() == CueKind.COMPRESS);
-        assertThat(firstOf(stretch, schedule))
-            .isLessThanOrEqualTo(longestWait(stretch.guidance().rhythm()));
+        assertThat(firstOf(segment, schedule))
+            .isLessThanOrEqualTo(longestWait(segment.guidance().rhythm()));
         continue;
       }
-      if (stretch.kind() != Stretch.Kind.PACED) {
-        assertThat(stretch.kind() == Stretch.Kind.COUNT_IN || cues.isEmpty()).isTrue();
+      if (segment.kind() != Segment.Kind.PACED) {
+        assertThat(segment.kind() == Segment.Kind.COUNT_IN || cues.isEmpty()).isTrue();
         continue;
       }
-      Rhythm rhythm = stretch.guidance().rhythm();
+      Rhythm rhythm = segment.guidance().rhythm();
       boolean compresses = cues.stream().anyMatch(c -> c.kind() == CueKind.COMPRESS);
       assertThat(compresses && rhythm.compressions().isEmpty()).isFalse();
-      long first = firstOf(stretch, schedule);
+      long first = firstOf(segment, schedule);
       assertThat(first)
-          .as("the wait for the first breath or compression of %s", stretch)
+          .as("the wait for the first breath or compression of %s", segment)
           .isLessThanOrEqualTo(longestWait(rhythm));
       if (rhythm.steadyBreaths().isPresent()) {
         double interval = rhythm.steadyBreaths().get().interval().seconds();
@@ -189,10 +189,10 @@ class FindingsPropertyTest {
     }
   }
 
-  private static long firstOf(Stretch stretch, CueSchedule schedule) {
-    return schedule.between(stretch.startNanos(), Math.min(stretch.endNanos(), LAST)).stream()
+  private static long firstOf(Segment segment, CueSchedule schedule) {
+    return schedule.between(segment.startNanos(), Math.min(segment.endNanos(), LAST)).stream()
         .filter(c -> c.kind() == CueKind.SQUEEZE || c.kind() == CueKind.COMPRESS)
-        .mapToLong(c -> c.atNanos() - stretch.startNanos())
+        .mapToLong(c -> c.atNanos() - segment.startNanos())
         .findFirst()
         .orElse(0);
   }
@@ -255,7 +255,7 @@ class FindingsPropertyTest {
             chosen.edition(),
             chosen.plan());
     Session session = new Session(header, journal.events, List.of());
-    assertThat(session.schedule().stretches()).isEqualTo(schedule.stretches());
+    assertThat(session.schedule().segments()).isEqualTo(schedule.segments());
     assertThat(session.schedule().between(0, LAST)).isEqualTo(schedule.between(0, LAST));
     assertThat(session.schedule().pulseChecks()).isEqualTo(schedule.pulseChecks());
   }

@@ -101,7 +101,7 @@ class ReplayTest {
     assertThat(played.lastIntervalNanos()).isEqualTo(live.lastIntervalNanos());
     assertThat(played.soundLost()).isEqualTo(live.soundLost());
     assertThat(played.finished()).as("finished at %s", at).isEqualTo(live.finished());
-    assertThat(played.schedule().stretches()).isEqualTo(live.schedule().stretches());
+    assertThat(played.schedule().segments()).isEqualTo(live.schedule().segments());
     assertThat(played.findings().toString().replaceAll("Course@\\w+", ""))
         .isEqualTo(live.findings().toString().replaceAll("Course@\\w+", ""));
     assertThat(played.course().guidance()).isEqualTo(live.course().guidance());

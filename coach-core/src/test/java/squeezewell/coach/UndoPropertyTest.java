@@ -17,7 +17,7 @@ import squeezewell.TestPlans;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
@@ -134,12 +134,12 @@ class UndoPropertyTest {
     assertThat(with.state().schedule().guidanceAt(now + 10))
         .isEqualTo(without.state().schedule().guidanceAt(now + 10));
     Session session = new Session(TestPlans.header(plan), journal.events, List.of());
-    assertThat(session.schedule().stretches()).isEqualTo(with.state().schedule().stretches());
+    assertThat(session.schedule().segments()).isEqualTo(with.state().schedule().segments());
   }
 
   private static void sameIsGoingOn(Coach with, Coach without, long now) {
-    Stretch found = with.state().schedule().stretchAt(now);
-    Stretch wanted = without.state().schedule().stretchAt(now);
+    Segment found = with.state().schedule().stretchAt(now);
+    Segment wanted = without.state().schedule().stretchAt(now);
     assertThat(found.kind()).isEqualTo(wanted.kind());
     assertThat(found.compressing()).isEqualTo(wanted.compressing());
   }

@@ -16,7 +16,7 @@ import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -60,9 +60,9 @@ class VirtualTraineeTest {
       double late = (due.startedNanos().getAsLong() - due.dueNanos()) / 1e9;
       assertThat(late).isBetween(1.0, 4.0);
     }
-    for (Stretch stretch : run.schedule().stretches()) {
-      if (stretch.kind() == Stretch.Kind.PULSE_CHECK) {
-        assertThat((stretch.endNanos() - stretch.startNanos()) / 1e9).isBetween(6.0, 8.0);
+    for (Segment segment : run.schedule().segments()) {
+      if (segment.kind() == Segment.Kind.PULSE_CHECK) {
+        assertThat((segment.endNanos() - segment.startNanos()) / 1e9).isBetween(6.0, 8.0);
       }
     }
   }
@@ -193,10 +193,10 @@ class VirtualTraineeTest {
             .find(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY)
             .orElseThrow();
     Run run = practise(4, TraineeFault.NONE, new PracticePlan(guidance, 0, 300 * SECOND, 0));
-    assertThat(run.schedule().stretches()).anyMatch(s -> s.kind() == Stretch.Kind.PULSE_CHECK);
+    assertThat(run.schedule().segments()).anyMatch(s -> s.kind() == Segment.Kind.PULSE_CHECK);
     assertThat(run.compressions())
         .hasSizeGreaterThan(300)
-        .allMatch(c -> run.schedule().stretchAt(c).kind() == Stretch.Kind.PACED);
+        .allMatch(c -> run.schedule().stretchAt(c).kind() == Segment.Kind.PACED);
   }
 
   private static Run practise(long seed, TraineeFault fault, long seconds) {

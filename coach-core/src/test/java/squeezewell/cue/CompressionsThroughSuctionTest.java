@@ -52,10 +52,10 @@ class CompressionsThroughSuctionTest {
   void breathsWaitAndTheLimitOfSuctionIsTold() {
     CueSchedule schedule = schedule(Control.Kind.SUCTION_COMPRESSING);
     assertThat(cues(schedule, CueKind.SQUEEZE, FROM, TO)).isEmpty();
-    Stretch stretch = schedule.stretchAt(30 * SECOND);
-    assertThat(stretch.kind()).isEqualTo(Stretch.Kind.SUCTION);
-    assertThat(stretch.compressing()).isTrue();
-    assertThat(stretch.holdsUp()).isTrue();
+    Segment segment = schedule.stretchAt(30 * SECOND);
+    assertThat(segment.kind()).isEqualTo(Segment.Kind.SUCTION);
+    assertThat(segment.compressing()).isTrue();
+    assertThat(segment.holdsUp()).isTrue();
     // The first breath after suction comes at once: it takes oxygen away.
     assertThat(cues(schedule, CueKind.SQUEEZE, TO, 60 * SECOND).get(0).atNanos()).isEqualTo(TO);
     CueSchedule waiting = schedule(Control.Kind.SUCTION);

@@ -26,22 +26,22 @@ class CueSchedulePropertyTest {
   private static final Set<CueKind> CHANGES =
       EnumSet.of(CueKind.RHYTHM_CHANGED, CueKind.WATCH, CueKind.NO_RATE);
 
-  private static final Map<Stretch.Kind, String> UNPROMPTED =
-      Map.of(Stretch.Kind.WATCHING, "watch", Stretch.Kind.NO_RATE, "no-rate");
+  private static final Map<Segment.Kind, String> UNPROMPTED =
+      Map.of(Segment.Kind.WATCHING, "watch", Segment.Kind.NO_RATE, "no-rate");
 
-  private static final Map<Control.Kind, Stretch.Kind> BEGUN =
+  private static final Map<Control.Kind, Segment.Kind> BEGUN =
       Map.of(
-          Control.Kind.PULSE_CHECK, Stretch.Kind.PULSE_CHECK,
-          Control.Kind.SUCTION, Stretch.Kind.SUCTION,
-          Control.Kind.SUCTION_COMPRESSING, Stretch.Kind.SUCTION,
-          Control.Kind.PAUSE, Stretch.Kind.PAUSED);
+          Control.Kind.PULSE_CHECK, Segment.Kind.PULSE_CHECK,
+          Control.Kind.SUCTION, Segment.Kind.SUCTION,
+          Control.Kind.SUCTION_COMPRESSING, Segment.Kind.SUCTION,
+          Control.Kind.PAUSE, Segment.Kind.PAUSED);
 
-  private static final Map<Control.Kind, Stretch.Kind> ENDED =
+  private static final Map<Control.Kind, Segment.Kind> ENDED =
       Map.of(
-          Control.Kind.PULSE_CHECK_END, Stretch.Kind.PULSE_CHECK,
-          Control.Kind.SUCTION_END, Stretch.Kind.SUCTION,
-          Control.Kind.SUCTION_UNDONE, Stretch.Kind.SUCTION,
-          Control.Kind.RESUME, Stretch.Kind.PAUSED);
+          Control.Kind.PULSE_CHECK_END, Segment.Kind.PULSE_CHECK,
+          Control.Kind.SUCTION_END, Segment.Kind.SUCTION,
+          Control.Kind.SUCTION_UNDONE, Segment.Kind.SUCTION,
+          Control.Kind.RESUME, Segment.Kind.PAUSED);
 
   private static final int TRIES = 1_000;
   private static final long SECOND = 1_000_000_000L;
@@ -118,14 +118,14 @@ class CueSchedulePropertyTest {
       @ForAll("plans") PracticePlan plan, @ForAll("changes") List<Control> script) {
     CueSchedule schedule = CueSchedule.of(plan, script);
     long at = 0;
-    for (Stretch stretch : schedule.stretches()) {
-      assertThat(stretch.startNanos()).isEqualTo(at);
-      assertThat(stretch.endNanos()).isGreaterThan(at);
-      assertThat(schedule.stretchAt(stretch.startNanos())).isEqualTo(stretch);
-      assertThat(schedule.stretchAt(stretch.endNanos() - 1)).isEqualTo(stretch);
-      at = stretch.endNanos();
+    for (Segment segment : schedule.segments()) {
+      assertThat(segment.startNanos()).isEqualTo(at);
+      assertThat(segment.endNanos()).isGreaterThan(at);
+      assertThat(schedule.stretchAt(segment.startNanos())).isEqualTo(segment);
+      assertThat(schedule.stretchAt(segment.endNanos() - 1)).isEqualTo(segment);
+      at = segment.endNanos();
     }
-    assertThat(at).isEqualTo(Stretch.OPEN);
+    assertThat(at).isEqualTo(Segment.OPEN);
   }
 
   @Property(tries = TRIES)
@@ -133,13 +133,13 @@ class CueSchedulePropertyTest {
       @ForAll("plans") PracticePlan plan, @ForAll("changes") List<Control> script) {
     CueSchedule schedule = CueSchedule.of(plan, script);
     for (Cue cue : schedule.between(0, LAST)) {
-      Stretch.Kind kind = schedule.stretchAt(cue.atNanos()).kind();
-      assertThat(kind).as("%s", cue).isNotEqualTo(Stretch.Kind.PAUSED);
+      Segment.Kind kind = schedule.stretchAt(cue.atNanos()).kind();
+      assertThat(kind).as("%s", cue).isNotEqualTo(Segment.Kind.PAUSED);
       boolean through = schedule.stretchAt(cue.atNanos()).compressing();
       if (RHYTHM.contains(cue.kind()) && !(through && cue.kind() == CueKind.COMPRESS)) {
-        assertThat(kind).as("%s", cue).isIn(Stretch.Kind.PACED, Stretch.Kind.COUNT_IN);
+        assertThat(kind).as("%s", cue).isIn(Segment.Kind.PACED, Segment.Kind.COUNT_IN);
       }
-      assertThat(kind == Stretch.Kind.ENDED).isEqualTo(cue.kind() == CueKind.SESSION_END);
+      assertThat(kind == Segment.Kind.ENDED).isEqualTo(cue.kind() == CueKind.SESSION_END);
     }
   }
 
@@ -150,16 +150,16 @@ class CueSchedulePropertyTest {
     CueSchedule schedule = CueSchedule.of(plan, script);
     List<String> wanted = new ArrayList<>();
     String before = null;
-    for (Stretch stretch : schedule.stretches()) {
-      String unprompted = UNPROMPTED.getOrDefault(stretch.kind(), "");
-      if (!unprompted.isEmpty() || stretch.kind() == Stretch.Kind.PACED || before == null) {
+    for (Segment segment : schedule.segments()) {
+      String unprompted = UNPROMPTED.getOrDefault(segment.kind(), "");
+      if (!unprompted.isEmpty() || segment.kind() == Segment.Kind.PACED || before == null) {
         String doing =
             unprompted.isEmpty()
-                ? stretch.guidance().rhythm().getClass().getSimpleName()
+                ? segment.guidance().rhythm().getClass().getSimpleName()
                 : unprompted;
         if (before != null && !before.equals(doing)) {
           wanted.add(
-              stretch.startNanos() + " " + (unprompted.isEmpty() ? "rhythm-changed" : unprompted));
+              segment.startNanos() + " " + (unprompted.isEmpty() ? "rhythm-changed" : unprompted));
         }
         before = doing;
       }
@@ -182,12 +182,12 @@ class CueSchedulePropertyTest {
     CueSchedule schedule = CueSchedule.of(plan, script);
     Rhythm rhythm = plan.guidance().rhythm();
     List<Step> steps = Step.of(script, rhythm);
-    for (Stretch stretch : schedule.stretches()) {
-      if (stretch.kind() != Stretch.Kind.PACED) {
+    for (Segment segment : schedule.segments()) {
+      if (segment.kind() != Segment.Kind.PACED) {
         continue;
       }
-      boolean planned = stretch.startNanos() == plan.countInNanos();
-      boolean told = script.stream().anyMatch(c -> c.atNanos() == stretch.startNanos());
+      boolean planned = segment.startNanos() == plan.countInNanos();
+      boolean told = script.stream().anyMatch(c -> c.atNanos() == segment.startNanos());
       if (planned && told) {
         // A control at the very start may or may not have meant anything.
         continue;
@@ -195,31 +195,31 @@ class CueSchedulePropertyTest {
       boolean quiet =
           schedule.silences().stream()
               .anyMatch(
-                  s -> s.startNanos() < stretch.endNanos() && s.endNanos() >= stretch.startNanos());
+                  s -> s.startNanos() < segment.endNanos() && s.endNanos() >= segment.startNanos());
       if (quiet) {
         // SilencePropertyTest says what holds there.
         continue;
       }
-      long first = stretch.startNanos() + (planned ? 0 : plan.leadNanos());
+      long first = segment.startNanos() + (planned ? 0 : plan.leadNanos());
       Optional<Step> ending =
           steps.stream()
-              .filter(s -> !planned && s.ends() && s.control().atNanos() == stretch.startNanos())
+              .filter(s -> !planned && s.ends() && s.control().atNanos() == segment.startNanos())
               .reduce((a, b) -> b);
       Control.Kind by = ending.map(s -> s.control().kind()).orElse(null);
       boolean compressedOn = ending.isPresent() && ending.get().compressing();
       if (rhythm.compressions().isPresent() && !compressedOn) {
-        firstIs(CueKind.COMPRESS, first, stretch, schedule);
+        firstIs(CueKind.COMPRESS, first, segment, schedule);
       } else if (compressedOn && by == Control.Kind.SUCTION_END && cycle(rhythm)) {
-        firstIs(CueKind.SQUEEZE, first, stretch, schedule);
+        firstIs(CueKind.SQUEEZE, first, segment, schedule);
       }
       if (rhythm.steadyBreaths().isPresent()) {
         long interval = rhythm.steadyBreaths().get().interval().nanosAt(1);
-        OptionalLong before = lastBreath(stretch.startNanos(), steps, schedule);
+        OptionalLong before = lastBreath(segment.startNanos(), steps, schedule);
         boolean countsOn = !planned && by != Control.Kind.SUCTION_END && before.isPresent();
         long last = countsOn ? before.getAsLong() : first - interval;
         long earliest = Math.max(first, last + interval);
         // Intervals are rounded to the nanosecond, each from the start of the rhythm.
-        firstIsNear(earliest, stretch, schedule);
+        firstIsNear(earliest, segment, schedule);
       }
     }
   }
@@ -245,8 +245,8 @@ class CueSchedulePropertyTest {
             new Control(1_250_009_466L, Control.Kind.SUCTION_UNDONE),
             new Control(1_250_009_466L, Control.Kind.SUCTION_END));
     theRhythmStartsTheLeadAfterAHoldOrBreathsOnceTheirIntervalIsOver(plan, script);
-    assertThat(CueSchedule.of(plan, script).stretches())
-        .isEqualTo(CueSchedule.of(plan, script.subList(0, 2)).stretches());
+    assertThat(CueSchedule.of(plan, script).segments())
+        .isEqualTo(CueSchedule.of(plan, script.subList(0, 2)).segments());
   }
 
   /** Once found by chance: a check that follows prompts within their lead, or in their instant. */
@@ -276,24 +276,24 @@ class CueSchedulePropertyTest {
    * What went on when a control came. Several may fall on one instant: an end that finds its hold
    * already over means nothing.
    *
-   * @param going the hold that went on; {@link Stretch.Kind#PACED} without one
+   * @param going the hold that went on; {@link Segment.Kind#PACED} without one
    * @param compressing whether the chest was compressed on in it
    */
-  private record Step(Control control, Stretch.Kind going, boolean compressing) {
+  private record Step(Control control, Segment.Kind going, boolean compressing) {
     static List<Step> of(List<Control> script, Rhythm rhythm) {
       List<Step> steps = new ArrayList<>();
-      Stretch.Kind going = Stretch.Kind.PACED;
+      Segment.Kind going = Segment.Kind.PACED;
       boolean compressing = false;
       for (Control control : script) {
         steps.add(new Step(control, going, compressing));
-        Stretch.Kind begun = BEGUN.get(control.kind());
+        Segment.Kind begun = BEGUN.get(control.kind());
         if (begun != null && begun != going) {
           going = begun;
           compressing =
               control.kind() == Control.Kind.SUCTION_COMPRESSING
                   && rhythm.compressions().isPresent();
         } else if (ENDED.get(control.kind()) == going) {
-          going = Stretch.Kind.PACED;
+          going = Segment.Kind.PACED;
           compressing = false;
         }
       }
@@ -305,7 +305,7 @@ class CueSchedulePropertyTest {
     }
 
     boolean givesBreath() {
-      return control.kind() == Control.Kind.PROMPTS_ON && going == Stretch.Kind.PACED;
+      return control.kind() == Control.Kind.PROMPTS_ON && going == Segment.Kind.PACED;
     }
   }
 
@@ -316,29 +316,29 @@ class CueSchedulePropertyTest {
         steps.stream()
             .filter(Step::givesBreath)
             .mapToLong(s -> s.control().atNanos())
-            .filter(n -> n < at && schedule.stretchAt(n).kind() != Stretch.Kind.COUNT_IN)
+            .filter(n -> n < at && schedule.stretchAt(n).kind() != Segment.Kind.COUNT_IN)
             .filter(n -> schedule.silences().stream().anyMatch(s -> s.endNanos() == n + 1));
     return LongStream.concat(prompted, given).max();
   }
 
-  private static List<Cue> cuesOf(CueKind kind, Stretch stretch, CueSchedule schedule) {
-    return schedule.between(stretch.startNanos(), Math.min(stretch.endNanos(), LAST)).stream()
+  private static List<Cue> cuesOf(CueKind kind, Segment segment, CueSchedule schedule) {
+    return schedule.between(segment.startNanos(), Math.min(segment.endNanos(), LAST)).stream()
         .filter(c -> c.kind() == kind)
         .collect(Collectors.toList());
   }
 
-  private static void firstIs(CueKind kind, long at, Stretch stretch, CueSchedule schedule) {
-    List<Cue> found = cuesOf(kind, stretch, schedule);
-    if (at < stretch.endNanos()) {
+  private static void firstIs(CueKind kind, long at, Segment segment, CueSchedule schedule) {
+    List<Cue> found = cuesOf(kind, segment, schedule);
+    if (at < segment.endNanos()) {
       assertThat(found.get(0).atNanos()).isEqualTo(at);
     } else {
       assertThat(found).isEmpty();
     }
   }
 
-  private static void firstIsNear(long at, Stretch stretch, CueSchedule schedule) {
-    List<Cue> found = cuesOf(CueKind.SQUEEZE, stretch, schedule);
-    if (at + 1 < stretch.endNanos()) {
+  private static void firstIsNear(long at, Segment segment, CueSchedule schedule) {
+    List<Cue> found = cuesOf(CueKind.SQUEEZE, segment, schedule);
+    if (at + 1 < segment.endNanos()) {
       assertThat(found.get(0).atNanos()).isBetween(at - 1, at + 1);
     }
   }
@@ -405,10 +405,10 @@ class CueSchedulePropertyTest {
     CueSchedule schedule = CueSchedule.of(plan, script);
     long paused = 0;
     boolean open = false;
-    for (Stretch stretch : schedule.stretches()) {
-      if (stretch.kind() == Stretch.Kind.PAUSED) {
-        open = stretch.endNanos() == Stretch.OPEN;
-        paused += open ? 0 : stretch.endNanos() - stretch.startNanos();
+    for (Segment segment : schedule.segments()) {
+      if (segment.kind() == Segment.Kind.PAUSED) {
+        open = segment.endNanos() == Segment.OPEN;
+        paused += open ? 0 : segment.endNanos() - segment.startNanos();
       }
     }
     long planned = plan.countInNanos() + plan.lengthNanos() + paused;

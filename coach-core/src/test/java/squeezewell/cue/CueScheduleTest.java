@@ -107,7 +107,7 @@ class CueScheduleTest {
   @Test
   void aSilenceEndsTheSoundsOfABreathButNoReminder() {
     CueSchedule schedule = with(at(12.2, Control.Kind.PROMPTS_OFF));
-    assertThat(schedule.silences()).extracting(Silence::startNanos).containsExactly(nanos(14));
+    assertThat(schedule.silences()).extracting(UnpromptedSpan::startNanos).containsExactly(nanos(14));
     assertThat(until(schedule, CueKind.COUNT, 11)).isEqualTo(14);
     assertThat(until(schedule, CueKind.SQUEEZE, 12)).isEqualTo(14);
     assertThat(until(schedule, CueKind.RELEASE, 13)).isEqualTo(14);
@@ -259,9 +259,9 @@ class CueScheduleTest {
             List.of(at(5, Control.Kind.SUCTION_COMPRESSING), at(9, Control.Kind.SUCTION_END)));
     assertThat(first(schedule, CueKind.SQUEEZE, 0, 2)).containsExactly(nanos(9.1), nanos(11.1));
     assertThat(first(schedule, CueKind.COMPRESS, 9, 1)).containsExactly(nanos(13.1));
-    assertThat(schedule.stretches())
-        .extracting(Stretch::kind)
-        .startsWith(Stretch.Kind.PACED, Stretch.Kind.SUCTION, Stretch.Kind.PACED);
+    assertThat(schedule.segments())
+        .extracting(Segment::kind)
+        .startsWith(Segment.Kind.PACED, Segment.Kind.SUCTION, Segment.Kind.PACED);
   }
 
   @Test
@@ -274,7 +274,7 @@ class CueScheduleTest {
                 change(8, TestPlans.steady("6", "1")),
                 at(12, Control.Kind.SUCTION_END)));
     assertThat(schedule.stretchAt(nanos(7)).compressing()).isTrue();
-    assertThat(schedule.stretchAt(nanos(9)).kind()).isEqualTo(Stretch.Kind.SUCTION);
+    assertThat(schedule.stretchAt(nanos(9)).kind()).isEqualTo(Segment.Kind.SUCTION);
     assertThat(schedule.stretchAt(nanos(9)).compressing()).isFalse();
     assertThat(first(schedule, CueKind.COMPRESS, 8, 1)).isEmpty();
     assertThat(first(schedule, CueKind.SQUEEZE, 8, 1)).containsExactly(nanos(12));
@@ -287,14 +287,14 @@ class CueScheduleTest {
             at(20, Control.Kind.WATCH),
             at(30, Control.Kind.PULSE_CHECK),
             at(36, Control.Kind.PULSE_CHECK_END));
-    assertThat(schedule.stretches())
-        .extracting(Stretch::kind)
+    assertThat(schedule.segments())
+        .extracting(Segment::kind)
         .containsExactly(
-            Stretch.Kind.PACED,
-            Stretch.Kind.WATCHING,
-            Stretch.Kind.PULSE_CHECK,
-            Stretch.Kind.WATCHING,
-            Stretch.Kind.ENDED);
+            Segment.Kind.PACED,
+            Segment.Kind.WATCHING,
+            Segment.Kind.PULSE_CHECK,
+            Segment.Kind.WATCHING,
+            Segment.Kind.ENDED);
   }
 
   @Test
@@ -302,11 +302,11 @@ class CueScheduleTest {
     PracticePlan plan = withLead(TestPlans.steady("6", "1"), 3);
     CueSchedule watched =
         CueSchedule.of(plan, List.of(at(0.5, Control.Kind.PROMPTS_OFF), at(1, Control.Kind.WATCH)));
-    assertThat(watched.stretchAt(nanos(3)).kind()).isEqualTo(Stretch.Kind.WATCHING);
-    assertThat(watched.silences()).containsExactly(new Silence(nanos(0.5), nanos(1)));
+    assertThat(watched.stretchAt(nanos(3)).kind()).isEqualTo(Segment.Kind.WATCHING);
+    assertThat(watched.silences()).containsExactly(new UnpromptedSpan(nanos(0.5), nanos(1)));
     CueSchedule changed = CueSchedule.of(plan, List.of(change(1, CONTINUOUS)));
     assertThat(first(changed, CueKind.COMPRESS, 0, 1)).containsExactly(nanos(3));
-    assertThat(changed.stretchAt(nanos(2)).kind()).isEqualTo(Stretch.Kind.COUNT_IN);
+    assertThat(changed.stretchAt(nanos(2)).kind()).isEqualTo(Segment.Kind.COUNT_IN);
   }
 
   @Test
@@ -319,7 +319,7 @@ class CueScheduleTest {
                 at(25, Control.Kind.SUCTION_END),
                 at(25.05, Control.Kind.PROMPTS_OFF),
                 at(40, Control.Kind.PROMPTS_AT_ONCE)));
-    assertThat(schedule.silences()).containsExactly(new Silence(nanos(25.05), nanos(40)));
+    assertThat(schedule.silences()).containsExactly(new UnpromptedSpan(nanos(25.05), nanos(40)));
     assertThat(first(schedule, CueKind.SQUEEZE, 19, 2)).containsExactly(nanos(40.1), nanos(46.1));
   }
 

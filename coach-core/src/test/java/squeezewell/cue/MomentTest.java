@@ -164,17 +164,17 @@ class MomentTest {
     CueSchedule schedule = CueSchedule.of(plan, script);
     Moment moment = schedule.momentAt(at);
     assertThat(moment.fill()).isBetween(0.0, 1.0);
-    if (moment.stretch().kind() != Stretch.Kind.PACED) {
+    if (moment.segment().kind() != Segment.Kind.PACED) {
       return;
     }
-    Stretch stretch = moment.stretch();
-    if (schedule.silentAt(at) && Prompting.mayFallSilent(stretch.guidance())) {
+    Segment segment = moment.segment();
+    if (schedule.silentAt(at) && Prompting.mayFallSilent(segment.guidance())) {
       assertThat(moment.act()).isEqualTo(Moment.Act.KEEP_RHYTHM);
       return;
     }
-    boolean continuous = stretch.guidance().rhythm() instanceof Rhythm.ContinuousCompressions;
+    boolean continuous = segment.guidance().rhythm() instanceof Rhythm.ContinuousCompressions;
     Cue last = null;
-    for (Cue cue : schedule.between(moment.stretch().startNanos(), at + 1)) {
+    for (Cue cue : schedule.between(moment.segment().startNanos(), at + 1)) {
       boolean tells =
           cue.kind() == CueKind.SQUEEZE
               || cue.kind() == CueKind.RELEASE
@@ -185,11 +185,11 @@ class MomentTest {
     if (last == null) {
       // Counted on from a breath of the rhythm before, whose last cue lies in that, or from the
       // breath that brought the prompts back; or compressions that went on through suction.
-      boolean compressed = stretch.originNanos() < stretch.startNanos();
+      boolean compressed = segment.originNanos() < segment.startNanos();
       boolean promptsBack =
-          schedule.silences().stream().anyMatch(s -> s.endNanos() == stretch.startNanos() + 1);
+          schedule.silences().stream().anyMatch(s -> s.endNanos() == segment.startNanos() + 1);
       assertThat(
-              moment.act() == Moment.Act.READY || stretch.countsOn() || compressed || promptsBack)
+              moment.act() == Moment.Act.READY || segment.countsOn() || compressed || promptsBack)
           .isTrue();
       return;
     }
@@ -203,7 +203,7 @@ class MomentTest {
     assertThat(moment.count()).isEqualTo(last.count());
     assertThat(moment.of()).isEqualTo(last.of());
     List<Cue> next =
-        schedule.between(at + 1, Math.min(moment.stretch().endNanos(), at + 70 * SECOND));
+        schedule.between(at + 1, Math.min(moment.segment().endNanos(), at + 70 * SECOND));
     next = new ArrayList<>(next);
     next.removeIf(c -> c.kind() != CueKind.SQUEEZE);
     if (next.isEmpty()) {

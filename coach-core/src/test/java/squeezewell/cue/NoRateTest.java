@@ -40,15 +40,15 @@ class NoRateTest {
           Set.of(PatientGroup.CHILD, PatientGroup.INFANT, PatientGroup.NEWBORN));
 
   /** Every course that findings can lead to, from every beginning, with one rescuer or two. */
-  private static void everyCourse(Protocol edition, Consumer<Course> look) {
+  private static void everyCourse(Protocol edition, Consumer<PatientCourse> look) {
     for (Guidance guidance : edition.guidance()) {
       for (int rescuers = Math.max(1, guidance.rescuers()); rescuers <= 2; rescuers++) {
         PracticePlan plan =
             PracticePlan.of(edition, guidance, rescuers, 0, 10 * TestPlans.MINUTE, 0);
         Set<List<Object>> seen = new HashSet<>();
-        Deque<Course> open = new ArrayDeque<>(List.of(Course.of(plan)));
+        Deque<PatientCourse> open = new ArrayDeque<>(List.of(PatientCourse.of(plan)));
         while (!open.isEmpty()) {
-          Course course = open.remove();
+          PatientCourse course = open.remove();
           if (seen.add(List.of(course.state(), course.guidance(), course.care()))) {
             look.accept(course);
             course.state().possible().forEach(finding -> open.add(course.after(finding)));
@@ -100,7 +100,7 @@ class NoRateTest {
         edition.find(PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY, 2).orElseThrow();
     PracticePlan plan = PracticePlan.of(edition, arrest, 0, 10 * TestPlans.MINUTE, 0);
     CueSchedule schedule = CueSchedule.of(plan);
-    Course course = Course.of(plan);
+    PatientCourse course = PatientCourse.of(plan);
     long at = 0;
     for (ClinicalFinding found :
         List.of(
@@ -109,7 +109,7 @@ class NoRateTest {
             ClinicalFinding.BREATHING_STOPPED,
             ClinicalFinding.HEART_RATE_LOW)) {
       at += 30 * TestPlans.SECOND;
-      Course next = course.after(found);
+      PatientCourse next = course.after(found);
       schedule = schedule.with(next.controlFrom(course, at).orElseThrow());
       course = next;
     }

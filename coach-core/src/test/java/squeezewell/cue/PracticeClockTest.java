@@ -15,8 +15,8 @@ import squeezewell.TestPlans;
 import squeezewell.protocol.Situation;
 
 class PracticeClockTest {
-  private static Stretch stretch(Stretch.Kind kind, long start, long end) {
-    return new Stretch(
+  private static Segment segment(Segment.Kind kind, long start, long end) {
+    return new Segment(
         kind, start, end, start, start, false, TestPlans.adult(Situation.PULSE_NO_BREATHING));
   }
 
@@ -24,12 +24,12 @@ class PracticeClockTest {
   private static final PracticeClock CLOCK =
       new PracticeClock(
           List.of(
-              stretch(Stretch.Kind.PACED, 0, 10),
-              stretch(Stretch.Kind.PAUSED, 10, 15),
-              stretch(Stretch.Kind.PAUSED, 15, 18),
-              stretch(Stretch.Kind.SUCTION, 18, 30),
-              stretch(Stretch.Kind.PAUSED, 30, 40),
-              stretch(Stretch.Kind.ENDED, 40, Stretch.OPEN)));
+              segment(Segment.Kind.PACED, 0, 10),
+              segment(Segment.Kind.PAUSED, 10, 15),
+              segment(Segment.Kind.PAUSED, 15, 18),
+              segment(Segment.Kind.SUCTION, 18, 30),
+              segment(Segment.Kind.PAUSED, 30, 40),
+              segment(Segment.Kind.ENDED, 40, Segment.OPEN)));
 
   /** Worked by hand. */
   @ParameterizedTest
@@ -53,11 +53,11 @@ class PracticeClockTest {
     PracticeClock clock =
         new PracticeClock(
             List.of(
-                stretch(Stretch.Kind.PACED, 0, 10),
-                stretch(Stretch.Kind.PAUSED, 10, Stretch.OPEN)));
+                segment(Segment.Kind.PACED, 0, 10),
+                segment(Segment.Kind.PAUSED, 10, Segment.OPEN)));
     assertThat(clock.toSession(9)).isEqualTo(9);
-    assertThat(clock.toSession(10)).isEqualTo(Stretch.OPEN);
-    assertThat(clock.toSession(1_000)).isEqualTo(Stretch.OPEN);
+    assertThat(clock.toSession(10)).isEqualTo(Segment.OPEN);
+    assertThat(clock.toSession(1_000)).isEqualTo(Segment.OPEN);
     assertThat(clock.toPractice(Long.MAX_VALUE)).isEqualTo(10);
   }
 
@@ -76,9 +76,9 @@ class PracticeClockTest {
       @ForAll("plans") PracticePlan plan,
       @ForAll("scripts") List<Control> script,
       @ForAll @LongRange(min = 0, max = 900_000_000_000L) long practice) {
-    PracticeClock clock = new PracticeClock(CueSchedule.of(plan, script).stretches());
+    PracticeClock clock = new PracticeClock(CueSchedule.of(plan, script).segments());
     long session = clock.toSession(practice);
-    if (session != Stretch.OPEN) {
+    if (session != Segment.OPEN) {
       assertThat(clock.toPractice(session)).isEqualTo(practice);
     }
   }

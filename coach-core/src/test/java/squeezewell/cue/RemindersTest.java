@@ -201,7 +201,7 @@ class RemindersTest {
   void aControlAtTheVeryEndComesTooLate() {
     CueSchedule schedule = schedule(1, at(60, Control.Kind.PAUSE));
     assertThat(schedule.endNanos()).hasValue(60 * SECOND);
-    assertThat(schedule.stretchAt(60 * SECOND).kind()).isEqualTo(Stretch.Kind.ENDED);
+    assertThat(schedule.stretchAt(60 * SECOND).kind()).isEqualTo(Segment.Kind.ENDED);
   }
 
   @Test

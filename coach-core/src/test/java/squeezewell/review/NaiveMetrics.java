@@ -18,8 +18,8 @@ import org.hipparchus.stat.descriptive.rank.Percentile;
 import org.hipparchus.stat.interval.BinomialProportion;
 import org.hipparchus.stat.interval.ConfidenceInterval;
 import squeezewell.cue.Prompting;
-import squeezewell.cue.Silence;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.UnpromptedSpan;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
@@ -388,7 +388,7 @@ final class NaiveMetrics {
   private void checks() {
     long spacing = spacing();
     List<Hold> made = new ArrayList<>();
-    review.holds().stream().filter(h -> h.kind() == Stretch.Kind.PULSE_CHECK).forEach(made::add);
+    review.holds().stream().filter(h -> h.kind() == Segment.Kind.PULSE_CHECK).forEach(made::add);
     long due = start + spacing;
     int i = 0;
     for (Hold check : made) {
@@ -459,7 +459,7 @@ final class NaiveMetrics {
     double asked = review.asked().intervalSeconds().orElse(6);
     double limit = asked == 6 ? 15 : asked == 2.5 ? 10 : 5;
     for (Hold hold : review.holds()) {
-      if (hold.kind() == Stretch.Kind.SUCTION) {
+      if (hold.kind() == Segment.Kind.SUCTION) {
         String name = "suctions[" + i++ + "].";
         double length = (hold.endNanos() - hold.startNanos()) / SECOND;
         put(name + "startedSeconds", hold.startNanos() / SECOND);
@@ -548,7 +548,7 @@ final class NaiveMetrics {
     double seconds = 0;
     List<long[]> all = new ArrayList<>();
     List<long[]> longest = new ArrayList<>();
-    for (Silence silence : review.silences()) {
+    for (UnpromptedSpan silence : review.silences()) {
       long from = Math.max(start, silence.startNanos());
       seconds += (silence.endNanos() - from - held(from, silence.endNanos())) / SECOND;
       List<long[]> own = new ArrayList<>();
@@ -600,7 +600,7 @@ final class NaiveMetrics {
     for (int k = 0; k <= at.length; k++) {
       long to = Math.max(start, k < at.length ? at[k] : end);
       from = Math.min(to, Math.max(start, from));
-      for (Silence silence : review.silences()) {
+      for (UnpromptedSpan silence : review.silences()) {
         long until = Math.min(to, silence.endNanos());
         double net = (until - from - excused(from, until)) / SECOND;
         boolean touches = from < silence.endNanos() && silence.startNanos() < until;

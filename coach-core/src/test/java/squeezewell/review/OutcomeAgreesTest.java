@@ -64,7 +64,7 @@ class OutcomeAgreesTest {
     // the mean is 597 / 107 = 5.58 s, 7 % short, and no wait is long: the share and the mean would
     // let it pass. With x fast breaths in the last minute the rate is (60 - 3x) / 6 + x, which is
     // over 1.08 x 12 = 12.96 from x = 5.92 on, so for about 45 + 60 - 2 x 17.8 = 69 s.
-    Review review = stretch(15, 3);
+    Review review = segment(15, 3);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
     assertThat(review.reasons()).singleElement().asString().startsWith("over 13 breaths");
     assertThat(review.headline()).isEqualTo("Too fast for a while");
@@ -75,7 +75,7 @@ class OutcomeAgreesTest {
   void aFewQuickBreathsInALongPracticeAreNeitherAFaultNorAgainstIt() {
     // Five of 2 s: (60 - 10) / 6 + 5 = 13.3 a minute, but for about 60 + 10 - 2 x 8.9 = 52 s only,
     // and never for a whole minute.
-    Review review = stretch(5, 2);
+    Review review = segment(5, 2);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
     assertThat(HoldsTest.codes(review)).contains("rhythm-even").doesNotContain("too-fast");
   }
@@ -154,7 +154,7 @@ class OutcomeAgreesTest {
     assertThat(HoldsTest.codes(review)).contains("a-little-fast").doesNotContain("rhythm-even");
   }
 
-  private static Review stretch(int count, double seconds) {
+  private static Review segment(int count, double seconds) {
     double fast = count * seconds;
     SessionBuilder session = SessionBuilder.ofSeconds(555 + fast);
     session.breathsEvery(6, 0, 276).breathsEvery(seconds, 276 + seconds, 276 + fast);

@@ -26,7 +26,7 @@ import squeezewell.TestPlans;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
@@ -282,14 +282,14 @@ class PartsPropertyTest {
             .collect(Collectors.toSet());
     Set<Double> held =
         review.holds().stream()
-            .filter(h -> h.kind() == Stretch.Kind.PULSE_CHECK)
+            .filter(h -> h.kind() == Segment.Kind.PULSE_CHECK)
             .filter(h -> h.startNanos() <= review.endNanos())
             .map(h -> h.startNanos() / 1e9)
             .collect(Collectors.toSet());
     assertThat(made).isEqualTo(held);
     assertThat(checks.stream().filter(c -> c.startedSeconds().isPresent()).count())
         .isEqualTo(made.size());
-    boolean paused = review.holds().stream().anyMatch(h -> h.kind() == Stretch.Kind.PAUSED);
+    boolean paused = review.holds().stream().anyMatch(h -> h.kind() == Segment.Kind.PAUSED);
     for (PulseCheckResult check : checks) {
       if (check.outcome() == PulseCheckResult.Outcome.MISSED && !paused) {
         double due = check.dueSeconds().getAsDouble();
@@ -302,17 +302,17 @@ class PartsPropertyTest {
   }
 
   private static void nothingIsAskedForWhileWatching(Session session, Review review) {
-    for (Stretch stretch : session.schedule().stretches()) {
-      long end = Math.min(stretch.endNanos(), review.endNanos());
-      if (stretch.kind() == Stretch.Kind.WATCHING && stretch.startNanos() < end) {
+    for (Segment segment : session.schedule().segments()) {
+      long end = Math.min(segment.endNanos(), review.endNanos());
+      if (segment.kind() == Segment.Kind.WATCHING && segment.startNanos() < end) {
         assertThat(review.prompts())
-            .noneMatch(p -> stretch.startNanos() <= p.atNanos() && p.atNanos() < end);
+            .noneMatch(p -> segment.startNanos() <= p.atNanos() && p.atNanos() < end);
         assertThat(review.holds())
             .anyMatch(
                 h ->
-                    h.kind() == Stretch.Kind.WATCHING
-                        && h.startNanos() == stretch.startNanos()
-                        && h.excusedNanos() == end - stretch.startNanos());
+                    h.kind() == Segment.Kind.WATCHING
+                        && h.startNanos() == segment.startNanos()
+                        && h.excusedNanos() == end - segment.startNanos());
       }
     }
   }

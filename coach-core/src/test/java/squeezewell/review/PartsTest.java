@@ -9,7 +9,7 @@ import org.hipparchus.stat.StatUtils;
 import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
@@ -333,7 +333,7 @@ class PartsTest {
     assertThat(review.holds())
         .containsExactly(
             new Hold(
-                Stretch.Kind.WATCHING,
+                Segment.Kind.WATCHING,
                 27_000_000_000L,
                 87_000_000_000L,
                 60_000_000_000L,

@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
 import squeezewell.files.Settings;
@@ -222,18 +222,18 @@ final class DrillCommand extends CliCommand {
   }
 
   private static Command command(DrillKeys.Action action, LivePractice live) {
-    Stretch.Kind now = live.state().schedule().stretchAt(live.clock().nanos()).kind();
+    Segment.Kind now = live.state().schedule().stretchAt(live.clock().nanos()).kind();
     return switch (action) {
       case BREATH -> Command.BREATH;
       case UNDO_FINDING -> Command.UNDO_FINDING;
-      case PULSE_CHECK -> toggle(Stretch.Kind.PULSE_CHECK, now);
-      case SUCTION -> toggle(Stretch.Kind.SUCTION, now);
-      case PAUSE -> toggle(Stretch.Kind.PAUSED, now);
+      case PULSE_CHECK -> toggle(Segment.Kind.PULSE_CHECK, now);
+      case SUCTION -> toggle(Segment.Kind.SUCTION, now);
+      case PAUSE -> toggle(Segment.Kind.PAUSED, now);
       default -> Command.FINISH;
     };
   }
 
-  private static Command toggle(Stretch.Kind hold, Stretch.Kind now) {
+  private static Command toggle(Segment.Kind hold, Segment.Kind now) {
     return Command.toggle(hold, now == hold);
   }
 

@@ -10,10 +10,10 @@ import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.Moment;
-import squeezewell.cue.Silence;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.UnpromptedSpan;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.Rhythm;
 import squeezewell.words.Quantities;
 import squeezewell.words.Wording;
@@ -58,8 +58,8 @@ final class DrillScreen implements CueOutput {
   }
 
   private static boolean silentInTheEnd(CueSchedule changed) {
-    List<Silence> silences = changed.silences();
-    long end = changed.endNanos().orElse(Stretch.OPEN);
+    List<UnpromptedSpan> silences = changed.silences();
+    long end = changed.endNanos().orElse(Segment.OPEN);
     return !silences.isEmpty() && silences.get(silences.size() - 1).endNanos() >= end;
   }
 
@@ -73,7 +73,7 @@ final class DrillScreen implements CueOutput {
 
   /** What a cue says in words that fit what is going on; empty if nothing. */
   private String words(Cue cue, long nowNanos) {
-    InForce inForce = schedule.inForceAt(nowNanos);
+    ActiveGuidance inForce = schedule.inForceAt(nowNanos);
     String check = inForce.check().words();
     String key = "cue." + id(cue.kind());
     if (cue.kind() == CueKind.SUCTION_LIMIT && inForce.compressing()) {

@@ -3,7 +3,7 @@ package squeezewell.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import squeezewell.cue.Silence;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Hold;
@@ -104,7 +104,7 @@ final class TextRibbon {
     for (Hold hold : review.holds()) {
       hold(upper, lower, hold, from);
     }
-    for (Silence silence : review.silences()) {
+    for (UnpromptedSpan silence : review.silences()) {
       silence(upper, silence, from);
     }
     for (PromptMark prompt : review.prompts()) {
@@ -132,7 +132,7 @@ final class TextRibbon {
     }
   }
 
-  private static void silence(char[] upper, Silence silence, long from) {
+  private static void silence(char[] upper, UnpromptedSpan silence, long from) {
     long first = (silence.startNanos() - from + SECOND - 1) / SECOND;
     long last = (silence.endNanos() - from) / SECOND;
     for (long at = Math.max(0, first); at < Math.min(COLUMNS, last); at++) {

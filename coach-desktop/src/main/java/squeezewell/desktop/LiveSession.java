@@ -4,7 +4,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.screens.RunScreen;
 import squeezewell.files.HomeFolder;
@@ -128,7 +128,7 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
   }
 
   /** Whether breathing is being held for something. */
-  boolean holds(Stretch.Kind kind) {
+  boolean holds(Segment.Kind kind) {
     return run().state().schedule().stretchAt(clock.nanos()).kind() == kind;
   }
 
@@ -153,15 +153,15 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
     }
   }
 
-  final void toggle(Stretch.Kind hold, long nanoTime) {
+  final void toggle(Segment.Kind hold, long nanoTime) {
     run().post(Command.toggle(hold, holds(hold)), nanoTime);
   }
 
   @Override
   public final void action(PracticeKeys.Action action, long nanoTime) {
     switch (action) {
-      case PULSE_CHECK -> toggle(Stretch.Kind.PULSE_CHECK, nanoTime);
-      case SUCTION -> toggle(Stretch.Kind.SUCTION, nanoTime);
+      case PULSE_CHECK -> toggle(Segment.Kind.PULSE_CHECK, nanoTime);
+      case SUCTION -> toggle(Segment.Kind.SUCTION, nanoTime);
       case RETRACT_BREATH -> run().post(Command.RETRACT_BREATH, nanoTime);
       case MUTE -> sound.toggleMute();
       default -> act(action, nanoTime);

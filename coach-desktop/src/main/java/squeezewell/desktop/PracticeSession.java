@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.LiveScreen;
@@ -61,7 +61,7 @@ final class PracticeSession extends LiveSession<LiveScreen> {
       case PAUSE -> {
         // Escape first leaves what stands open.
         if (!screen().map(LiveScreen::closeFindings).orElse(false)) {
-          toggle(Stretch.Kind.PAUSED, nanoTime);
+          toggle(Segment.Kind.PAUSED, nanoTime);
         }
       }
       case FINISH -> practice.post(Command.FINISH, nanoTime);

@@ -3,7 +3,7 @@ package squeezewell.desktop;
 import java.util.List;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.desktop.screens.FinishGuard;
@@ -95,7 +95,7 @@ final class StationSession extends LiveSession<StationRunScreen> {
 
   /** Whether a check or suction begins or ends is settled by the task that is one, if any. */
   @Override
-  boolean holds(Stretch.Kind kind) {
+  boolean holds(Segment.Kind kind) {
     return super.holds(kind)
         || station.now().station().tasks().stream().anyMatch(t -> t.isHolding(kind));
   }
@@ -104,7 +104,7 @@ final class StationSession extends LiveSession<StationRunScreen> {
   void act(PracticeKeys.Action action, long nanoTime) {
     StationState now = station.now().station();
     switch (action) {
-      case PAUSE -> station.post(Command.toggle(Stretch.Kind.PAUSED, now.clockStopped()), nanoTime);
+      case PAUSE -> station.post(Command.toggle(Segment.Kind.PAUSED, now.clockStopped()), nanoTime);
       case UNDO_FINDING -> station.undo(nanoTime);
       case FINISH -> {
         if (finishGuard.press(now.complete(), nanoTime)) {

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
-import squeezewell.cue.Silence;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
@@ -39,7 +39,7 @@ public final class MarksView {
     review.intervals().forEach(i -> intervals.put(i.atNanos(), i));
     review.breaths().forEach(b -> b.prompt().ifPresent(p -> answers.put(p, b)));
     review.holds().forEach(this::add);
-    for (Silence silence : review.silences()) {
+    for (UnpromptedSpan silence : review.silences()) {
       add(
           new RibbonMark(
               RibbonMark.Kind.SILENCE,
@@ -220,7 +220,7 @@ public final class MarksView {
   }
 
   /** A time without prompts. */
-  static String silence(Silence silence) {
+  static String silence(UnpromptedSpan silence) {
     return WORDS.say(
         "silence",
         clock(silence.startNanos()),

@@ -91,12 +91,12 @@ class WindowStationIT {
         .get(1)
         .getAsJsonObject()
         .addProperty("weight", 0);
-    stretch(station.getAsJsonArray("tasks"));
-    stretch(station.getAsJsonArray("criticalFaults"));
+    segment(station.getAsJsonArray("tasks"));
+    segment(station.getAsJsonArray("criticalFaults"));
     return station.toString();
   }
 
-  private static void stretch(JsonArray entries) {
+  private static void segment(JsonArray entries) {
     for (JsonElement entry : entries) {
       JsonObject each = entry.getAsJsonObject();
       if (each.has("limit")) {

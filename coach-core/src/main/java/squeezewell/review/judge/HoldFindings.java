@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import squeezewell.cue.CheckKind;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.Limits;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Hold;
@@ -228,7 +228,7 @@ final class HoldFindings {
   private static void addWatched(List<Facts> parts, List<Finding> found) {
     long breaths = 0;
     for (Facts part : parts) {
-      for (Hold watch : part.practice().holds(Stretch.Kind.WATCHING)) {
+      for (Hold watch : part.practice().holds(Segment.Kind.WATCHING)) {
         breaths +=
             part.practice().breathsWithin(watch.startNanos() + SEEN_WITHIN_NANOS, watch.endNanos());
       }

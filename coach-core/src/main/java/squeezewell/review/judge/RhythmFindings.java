@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import squeezewell.cue.CheckKind;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Drift;
@@ -197,7 +197,7 @@ final class RhythmFindings {
     int after = 0;
     for (IntervalPoint point : facts.valid()) {
       boolean soon =
-          facts.practice().holds(Stretch.Kind.PULSE_CHECK).stream()
+          facts.practice().holds(Segment.Kind.PULSE_CHECK).stream()
               .anyMatch(
                   h ->
                       point.atNanos() > h.endNanos()

@@ -2,7 +2,7 @@ package squeezewell.review.measure;
 
 import java.util.Objects;
 import java.util.Optional;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 
 /**
  * A stretch of a session in which no breaths were asked for.
@@ -16,7 +16,7 @@ import squeezewell.cue.Stretch;
  * @param compressing whether compressions were asked for all the same, without a break
  */
 public record Hold(
-    Stretch.Kind kind,
+    Segment.Kind kind,
     long startNanos,
     long endNanos,
     long excusedNanos,

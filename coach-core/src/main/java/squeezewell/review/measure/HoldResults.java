@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.Limits;
 
 /** Compares pulse checks and suctions with their limits. */
@@ -21,7 +21,7 @@ final class HoldResults {
 
   static List<PulseCheckResult> pulseChecks(Practice practice) {
     Map<Long, Hold> made = new HashMap<>();
-    practice.holds(Stretch.Kind.PULSE_CHECK).forEach(h -> made.putIfAbsent(h.startNanos(), h));
+    practice.holds(Segment.Kind.PULSE_CHECK).forEach(h -> made.putIfAbsent(h.startNanos(), h));
     List<PulseCheckResult> results = new ArrayList<>();
     for (PulseCheckDue due : practice.checks()) {
       if (due.startedNanos().isPresent()) {
@@ -39,7 +39,7 @@ final class HoldResults {
   static List<SuctionResult> suctions(Practice practice) {
     List<SuctionResult> results = new ArrayList<>();
     long limit = practice.limits().suctionLongest().nanos();
-    for (Hold hold : practice.holds(Stretch.Kind.SUCTION)) {
+    for (Hold hold : practice.holds(Segment.Kind.SUCTION)) {
       results.add(
           new SuctionResult(
               hold.startNanos() / NANOS_PER_SECOND,

@@ -9,7 +9,7 @@ import java.util.function.Function;
 import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
@@ -56,7 +56,7 @@ public final class Measure {
    */
   public static Metrics of(Practice whole, List<Marks> parts, Alignment alignment) {
     Measure measure = new Measure(parts);
-    List<Hold> holes = whole.holds(Stretch.Kind.STALLED);
+    List<Hold> holes = whole.holds(Segment.Kind.STALLED);
     return new Metrics(
         (int) measure.sum(p -> p.practice().breaths().size()),
         measure.sum(p -> p.practice().endNanos() - p.practice().startNanos()) / NANOS_PER_SECOND,

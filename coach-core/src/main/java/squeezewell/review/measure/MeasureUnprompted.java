@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import squeezewell.cue.Silence;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 
@@ -35,7 +35,7 @@ public final class MeasureUnprompted {
   private void add(Practice practice, List<IntervalPoint> intervals) {
     // Both stand in order of time.
     int next = 0;
-    for (Silence silence : practice.silences()) {
+    for (UnpromptedSpan silence : practice.silences()) {
       while (next < intervals.size() && intervals.get(next).atNanos() < silence.startNanos()) {
         next++;
       }
@@ -91,7 +91,7 @@ public final class MeasureUnprompted {
   private static long silentNanos(Practice practice) {
     Spans holds = Spans.whole(practice.holds());
     long sum = 0;
-    for (Silence silence : practice.silences()) {
+    for (UnpromptedSpan silence : practice.silences()) {
       long start = Math.max(silence.startNanos(), practice.startNanos());
       long end = Math.max(start, silence.endNanos());
       sum += end - start - holds.overlap(start, end);
@@ -141,10 +141,10 @@ public final class MeasureUnprompted {
       Spans excused = Spans.excused(practice.holds());
       for (Gaps.Gap gap : Gaps.of(practice)) {
         long from = gap.startNanos();
-        List<Silence> silences = practice.silences();
+        List<UnpromptedSpan> silences = practice.silences();
         // Only the last one that began before the wait, and those that began in it, can touch it.
         for (int i = Math.max(0, practice.firstSilenceAfter(from) - 1); i < silences.size(); i++) {
-          Silence silence = silences.get(i);
+          UnpromptedSpan silence = silences.get(i);
           if (silence.startNanos() >= from + gap.rawNanos()) {
             break;
           }

@@ -14,8 +14,8 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.cue.Silence;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.UnpromptedSpan;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
@@ -52,7 +52,7 @@ public record Practice(
     List<Long> compressions,
     List<Hold> holds,
     List<PulseCheckDue> checks,
-    List<Silence> silences,
+    List<UnpromptedSpan> silences,
     OptionalInt highestLevel) {
 
   /** The length of a hole is written to a tenth of a second. */
@@ -82,8 +82,8 @@ public record Practice(
     long end = session.endNanos(schedule);
     List<Hold> holes = holes(session, end);
     List<Hold> holds = new ArrayList<>(holes);
-    for (Stretch stretch : schedule.stretches()) {
-      hold(stretch, end).ifPresent(holds::add);
+    for (Segment segment : schedule.segments()) {
+      hold(segment, end).ifPresent(holds::add);
     }
     holds.sort(Comparator.comparingLong(Hold::startNanos));
     Spans stoodStill = Spans.closed(holes);
@@ -118,20 +118,20 @@ public record Practice(
   }
 
   /** What of the silences lies in [from, to). */
-  static List<Silence> silences(CueSchedule schedule, long from, long to) {
-    List<Silence> silences = new ArrayList<>();
-    List<Silence> all = schedule.silences();
+  static List<UnpromptedSpan> silences(CueSchedule schedule, long from, long to) {
+    List<UnpromptedSpan> silences = new ArrayList<>();
+    List<UnpromptedSpan> all = schedule.silences();
     // Of those that began before the span only the last can reach into it.
     int first = InOrder.countUpTo(all.size(), i -> all.get(i).startNanos(), from);
     for (int i = Math.max(0, first - 1); i < all.size(); i++) {
-      Silence silence = all.get(i);
+      UnpromptedSpan silence = all.get(i);
       if (silence.startNanos() >= to) {
         break;
       }
       long start = Math.max(from, silence.startNanos());
       long end = Math.min(to, silence.endNanos());
       if (start < end) {
-        silences.add(new Silence(start, end));
+        silences.add(new UnpromptedSpan(start, end));
       }
     }
     return List.copyOf(silences);
@@ -195,7 +195,7 @@ public record Practice(
     long until = 0;
     for (Hold hold : holds) {
       // One pause may be told in pieces, where a finding changes the rhythm in it.
-      if (hold.kind() == Stretch.Kind.PAUSED && hold.startNanos() <= until) {
+      if (hold.kind() == Segment.Kind.PAUSED && hold.startNanos() <= until) {
         until = Math.max(until, hold.endNanos());
       }
     }
@@ -240,7 +240,7 @@ public record Practice(
   public long pacedNanos() {
     long unprompted =
         holds.stream()
-            .filter(h -> h.kind() == Stretch.Kind.WATCHING || h.kind() == Stretch.Kind.NO_RATE)
+            .filter(h -> h.kind() == Segment.Kind.WATCHING || h.kind() == Segment.Kind.NO_RATE)
             .mapToLong(h -> Math.max(0, h.endNanos() - Math.max(startNanos, h.startNanos())))
             .sum();
     return practisedNanos() - unprompted;
@@ -255,21 +255,21 @@ public record Practice(
     return guidance.limits();
   }
 
-  public List<Hold> holds(Stretch.Kind kind) {
+  public List<Hold> holds(Segment.Kind kind) {
     return holds.stream().filter(h -> h.kind() == kind).collect(Collectors.toList());
   }
 
-  private static Optional<Hold> hold(Stretch stretch, long sessionEnd) {
-    Limits limits = stretch.guidance().limits();
-    long start = stretch.startNanos();
-    long end = Math.min(stretch.endNanos(), sessionEnd);
+  private static Optional<Hold> hold(Segment segment, long sessionEnd) {
+    Limits limits = segment.guidance().limits();
+    long start = segment.startNanos();
+    long end = Math.min(segment.endNanos(), sessionEnd);
     if (start > sessionEnd) {
       return Optional.empty();
     }
     long length = end - start;
-    boolean cut = stretch.endNanos() >= sessionEnd;
+    boolean cut = segment.endNanos() >= sessionEnd;
     long excused =
-        switch (stretch.kind()) {
+        switch (segment.kind()) {
           case PULSE_CHECK -> Math.min(length, limits.pulseCheckLongest().nanos());
           case SUCTION -> Math.min(length, limits.suctionLongest().nanos());
           case PAUSED, WATCHING, NO_RATE -> length;
@@ -277,7 +277,7 @@ public record Practice(
         };
     return excused < 0
         ? Optional.empty()
-        : Optional.of(new Hold(stretch.kind(), start, end, excused, cut, stretch.compressing()));
+        : Optional.of(new Hold(segment.kind(), start, end, excused, cut, segment.compressing()));
   }
 
   private static List<Hold> holes(Session session, long sessionEnd) {
@@ -290,7 +290,7 @@ public record Practice(
       long start = Math.max(0, event.atNanos() - stall.lengthNanos().getAsLong() - ROUNDING_NANOS);
       if (start < end) {
         holes.add(
-            new Hold(Stretch.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
+            new Hold(Segment.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
       }
     }
     return holes;

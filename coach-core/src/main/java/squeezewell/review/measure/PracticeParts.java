@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import squeezewell.cue.Cue;
 import squeezewell.cue.InOrder;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
@@ -47,14 +47,14 @@ public final class PracticeParts {
     this.alignment = alignment;
     List<Long> found = new ArrayList<>();
     guidance = new ArrayList<>();
-    for (Stretch stretch : whole.schedule().stretches()) {
-      long start = Math.max(stretch.startNanos(), whole.startNanos());
-      boolean empty = Math.min(stretch.endNanos(), whole.endNanos()) <= start;
+    for (Segment segment : whole.schedule().segments()) {
+      long start = Math.max(segment.startNanos(), whole.startNanos());
+      boolean empty = Math.min(segment.endNanos(), whole.endNanos()) <= start;
       boolean same =
-          !guidance.isEmpty() && guidance.get(guidance.size() - 1).equals(stretch.guidance());
-      if (!empty && !same && stretch.kind() != Stretch.Kind.ENDED) {
+          !guidance.isEmpty() && guidance.get(guidance.size() - 1).equals(segment.guidance());
+      if (!empty && !same && segment.kind() != Segment.Kind.ENDED) {
         found.add(start);
-        guidance.add(stretch.guidance());
+        guidance.add(segment.guidance());
       }
     }
     starts = found.stream().mapToLong(Long::longValue).toArray();

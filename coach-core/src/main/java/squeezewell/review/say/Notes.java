@@ -3,7 +3,7 @@ package squeezewell.review.say;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.review.measure.Facts;
 import squeezewell.review.measure.Hold;
 import squeezewell.review.measure.Practice;
@@ -45,7 +45,7 @@ public final class Notes {
               + " left out.");
     }
     long withoutRate =
-        practice.holds(Stretch.Kind.NO_RATE).stream().mapToLong(Hold::excusedNanos).sum();
+        practice.holds(Segment.Kind.NO_RATE).stream().mapToLong(Hold::excusedNanos).sum();
     if (withoutRate > 0) {
       notes.add(
           "For "
@@ -53,7 +53,7 @@ public final class Notes {
               + " the patient needed breaths and no compressions, and this edition gives no rate"
               + " for them. How they came then is not judged.");
     }
-    if (practice.holds(Stretch.Kind.STALLED).size() > 0) {
+    if (practice.holds(Segment.Kind.STALLED).size() > 0) {
       notes.add("The program stood still for a while. That time is left out.");
     }
     return notes;

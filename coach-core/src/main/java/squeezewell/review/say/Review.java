@@ -5,7 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
-import squeezewell.cue.Silence;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Citation;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Alignment;
@@ -56,7 +56,7 @@ public record Review(
     List<IntervalPoint> intervals,
     List<RatePoint> rollingRate,
     List<Hold> holds,
-    List<Silence> silences,
+    List<UnpromptedSpan> silences,
     Alignment alignment,
     List<Feedback> findings,
     Verdict verdict,

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import squeezewell.cue.Silence;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
@@ -305,7 +305,7 @@ public final class ReviewJson {
       }
       json.endArray();
       json.name("silenceList").beginArray();
-      for (Silence silence : review.silences()) {
+      for (UnpromptedSpan silence : review.silences()) {
         json.beginObject();
         nanos("fromSeconds", OptionalLong.of(silence.startNanos()));
         nanos("toSeconds", OptionalLong.of(silence.endNanos()));

@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Function;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Faults;
 import squeezewell.input.FileWord;
@@ -194,8 +194,8 @@ final class StationParser {
     boolean kindUnread = task.faultCount() > faultsBefore;
     OptionalLong least = task.seconds("leastSeconds");
     OptionalLong most = task.seconds("mostSeconds");
-    Optional<Stretch.Kind> hold =
-        task.choice("holds", new Stretch.Kind[] {Stretch.Kind.PULSE_CHECK, Stretch.Kind.SUCTION});
+    Optional<Segment.Kind> hold =
+        task.choice("holds", new Segment.Kind[] {Segment.Kind.PULSE_CHECK, Segment.Kind.SUCTION});
     Optional<Adjunct> adjunct = task.choice("adjunct", Adjunct.values());
     boolean tap = !kindUnread && kind.orElse(TaskKind.TAP) == TaskKind.TAP;
     boolean paced = kind.isPresent() && kind.get() == TaskKind.PACED;

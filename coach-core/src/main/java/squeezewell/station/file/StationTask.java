@@ -3,7 +3,7 @@ package squeezewell.station.file;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 
 /**
  * Something that the trainee has to do.
@@ -41,7 +41,7 @@ public record StationTask(
     Optional<BranchOption> only,
     OptionalLong leastNanos,
     OptionalLong mostNanos,
-    Optional<Stretch.Kind> hold,
+    Optional<Segment.Kind> hold,
     boolean oxygen,
     Optional<Adjunct> adjunct)
     implements StationEntry {

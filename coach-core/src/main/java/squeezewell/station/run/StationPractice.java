@@ -8,7 +8,7 @@ import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
@@ -145,10 +145,10 @@ public final class StationPractice implements StationCommands {
   public void command(Command command, long atNanos) {
     switch (command) {
       case SQUEEZE, BREATH, COMPRESS -> squeeze(command, atNanos);
-      case PULSE_CHECK -> hold(Stretch.Kind.PULSE_CHECK, atNanos);
-      case SUCTION -> hold(Stretch.Kind.SUCTION, atNanos);
-      case PULSE_CHECK_END -> holdEnd(Stretch.Kind.PULSE_CHECK, atNanos);
-      case SUCTION_END -> holdEnd(Stretch.Kind.SUCTION, atNanos);
+      case PULSE_CHECK -> hold(Segment.Kind.PULSE_CHECK, atNanos);
+      case SUCTION -> hold(Segment.Kind.SUCTION, atNanos);
+      case PULSE_CHECK_END -> holdEnd(Segment.Kind.PULSE_CHECK, atNanos);
+      case SUCTION_END -> holdEnd(Segment.Kind.SUCTION, atNanos);
       case PAUSE -> stopClock(atNanos);
       case RESUME -> runClock(atNanos);
       case FINISH -> end(atNanos);
@@ -202,11 +202,11 @@ public final class StationPractice implements StationCommands {
     }
   }
 
-  private boolean isHeldBy(Stretch.Kind hold) {
+  private boolean isHeldBy(Segment.Kind hold) {
     return hold == coach.state().schedule().stretchAt(coach.lastEventNanos()).kind();
   }
 
-  private void hold(Stretch.Kind hold, long atNanos) {
+  private void hold(Segment.Kind hold, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       boolean isOne = task.isToDo() && task.task().hold().filter(hold::equals).isPresent();
@@ -217,7 +217,7 @@ public final class StationPractice implements StationCommands {
     pass(Command.toggle(hold, false), atNanos);
   }
 
-  private void holdEnd(Stretch.Kind hold, long atNanos) {
+  private void holdEnd(Segment.Kind hold, long atNanos) {
     advance(atNanos);
     for (TaskState task : run.state().tasks()) {
       if (task.isHolding(hold) && done(task.task().id(), atNanos)) {
@@ -283,7 +283,7 @@ public final class StationPractice implements StationCommands {
     @Override
     public void clock(boolean stopped, long atNanos) {
       if (breathing) {
-        coach.command(Command.toggle(Stretch.Kind.PAUSED, !stopped), atNanos);
+        coach.command(Command.toggle(Segment.Kind.PAUSED, !stopped), atNanos);
       }
     }
 

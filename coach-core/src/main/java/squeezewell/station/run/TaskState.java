@@ -3,7 +3,7 @@ package squeezewell.station.run;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalLong;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.station.file.StationTask;
 import squeezewell.station.file.TaskKind;
 import squeezewell.words.Wording;
@@ -104,7 +104,7 @@ public record TaskState(
   }
 
   /** Whether it holds the breaths up for that now. */
-  public boolean isHolding(Stretch.Kind hold) {
+  public boolean isHolding(Segment.Kind hold) {
     return progress == Progress.RUNNING && task.hold().filter(hold::equals).isPresent();
   }
 

@@ -23,7 +23,7 @@ final class Ventilation {
   /** As above, in a cycle: 30 compressions that nobody records may lie between (our own choice). */
   private static final long LONGEST_IN_CYCLE_NANOS = 30_000_000_000L;
 
-  private final List<Stretch> stretches = new ArrayList<>();
+  private final List<Segment> segments = new ArrayList<>();
   private final Covered covered = new Covered(LONGEST_NANOS);
   private final Covered coveredInCycle = new Covered(LONGEST_IN_CYCLE_NANOS);
   private PatientState patient;
@@ -33,7 +33,7 @@ final class Ventilation {
   private record Kind(Adjunct adjunct, VentilationMode mode) {}
 
   /** Time in which breaths were to go on, as the tasks tell. */
-  private record Stretch(long from, long to, Kind kind) {}
+  private record Segment(long from, long to, Kind kind) {}
 
   /** The time of which squeezes show that breaths went on; all before the first one. */
   private static final class Covered {
@@ -84,13 +84,13 @@ final class Ventilation {
           new Kind(
               patient.advancedAirway() ? Adjunct.ADVANCED_AIRWAY : placed,
               VentilationMode.of(patient));
-      int last = stretches.size() - 1;
+      int last = segments.size() - 1;
       boolean onwards =
           last >= 0
-              && stretches.get(last).to() == settledTo
-              && stretches.get(last).kind().equals(kind);
-      long from = onwards ? stretches.remove(last).from() : settledTo;
-      stretches.add(new Stretch(from, clock, kind));
+              && segments.get(last).to() == settledTo
+              && segments.get(last).kind().equals(kind);
+      long from = onwards ? segments.remove(last).from() : settledTo;
+      segments.add(new Segment(from, clock, kind));
     }
     settledTo = clock;
   }
@@ -123,24 +123,24 @@ final class Ventilation {
 
   private long sum(long from, long to, Predicate<Kind> which) {
     long sum = 0;
-    for (Stretch stretch : stretches) {
-      if (which.test(stretch.kind())) {
-        sum += counted(stretch, Math.max(from, stretch.from()), Math.min(to, stretch.to()));
+    for (Segment segment : segments) {
+      if (which.test(segment.kind())) {
+        sum += counted(segment, Math.max(from, segment.from()), Math.min(to, segment.to()));
       }
     }
     return sum;
   }
 
-  private long counted(Stretch stretch, long from, long to) {
-    boolean cycle = stretch.kind().mode() == VentilationMode.CYCLES;
+  private long counted(Segment segment, long from, long to) {
+    boolean cycle = segment.kind().mode() == VentilationMode.CYCLES;
     return (cycle ? coveredInCycle : covered).of(from, to);
   }
 
   /** All of it, in the order in which each kind first came. */
   List<VentilationTime> all() {
     Map<Kind, Long> times = new LinkedHashMap<>();
-    for (Stretch stretch : stretches) {
-      times.merge(stretch.kind(), counted(stretch, stretch.from(), stretch.to()), Long::sum);
+    for (Segment segment : segments) {
+      times.merge(segment.kind(), counted(segment, segment.from(), segment.to()), Long::sum);
     }
     List<VentilationTime> all = new ArrayList<>();
     times.forEach(

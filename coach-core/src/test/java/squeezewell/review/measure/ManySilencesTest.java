@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
-import squeezewell.cue.Silence;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.say.Review;
@@ -32,13 +32,13 @@ class ManySilencesTest {
     Random random = new Random(20);
     for (int run = 0; run < 20; run++) {
       Practice practice = Practice.of(session(random).build());
-      List<Silence> silences = practice.silences();
+      List<UnpromptedSpan> silences = practice.silences();
       assertThat(silences).hasSizeGreaterThan(20);
       for (int k = 0; k < 3_000; k++) {
         long at = 100L * k * TestPlans.MILLI - TestPlans.SECOND;
         assertThat(practice.silentAt(at)).isEqualTo(silences.stream().anyMatch(s -> s.holds(at)));
       }
-      for (Silence silence : silences) {
+      for (UnpromptedSpan silence : silences) {
         assertThat(practice.silentAt(silence.startNanos())).isTrue();
         assertThat(practice.silentAt(silence.endNanos()))
             .isEqualTo(silences.stream().anyMatch(s -> s.holds(silence.endNanos())));

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Command;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Asked;
@@ -41,7 +41,7 @@ class StationPracticeTest {
     return practice;
   }
 
-  private static Stretch.Kind stretch(StationPractice practice, long at) {
+  private static Segment.Kind segment(StationPractice practice, long at) {
     return practice.practice().schedule().stretchAt(at).kind();
   }
 
@@ -50,12 +50,12 @@ class StationPracticeTest {
     StationPractice practice = begun("adult-pulse-lost", StationMode.ALONE);
     practice.advance(20 * SECOND);
     assertThat(practice.breathing()).isFalse();
-    assertThat(stretch(practice, 20 * SECOND)).isEqualTo(Stretch.Kind.PAUSED);
+    assertThat(segment(practice, 20 * SECOND)).isEqualTo(Segment.Kind.PAUSED);
     practice.command(Command.SQUEEZE, 21 * SECOND);
     assertThat(practice.practice().breaths()).hasSize(1);
     assertThat(practice.state().task("ventilate").get().progress())
         .isEqualTo(TaskState.Progress.RUNNING);
-    assertThat(stretch(practice, 21 * SECOND + 1)).isEqualTo(Stretch.Kind.PACED);
+    assertThat(segment(practice, 21 * SECOND + 1)).isEqualTo(Segment.Kind.PACED);
   }
 
   @Test
@@ -71,7 +71,7 @@ class StationPracticeTest {
     StationPractice practice = begun("adult-pulse-lost", StationMode.ALONE);
     practice.command(Command.BREATH, 20 * SECOND);
     practice.start("recheck-1", 40 * SECOND);
-    assertThat(stretch(practice, 41 * SECOND)).isEqualTo(Stretch.Kind.PULSE_CHECK);
+    assertThat(segment(practice, 41 * SECOND)).isEqualTo(Segment.Kind.PULSE_CHECK);
     practice.command(Command.PULSE_CHECK_END, 46 * SECOND);
     assertThat(practice.state().task("recheck-1").get().good()).isTrue();
     practice.command(Command.PULSE_CHECK, 160 * SECOND);

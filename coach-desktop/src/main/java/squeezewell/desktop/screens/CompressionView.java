@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.Rhythm;
@@ -49,7 +49,7 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     long since = nowNanos - recent.get(recent.size() - 1);
     String count = state.compressionCount() + " so far";
     OptionalDouble rate = perMinute(state);
-    boolean paced = state.schedule().stretchAt(nowNanos).kind() == Stretch.Kind.PACED;
+    boolean paced = state.schedule().stretchAt(nowNanos).kind() == Segment.Kind.PACED;
     Optional<CompressionPlan> asked = state.schedule().guidanceAt(nowNanos).rhythm().compressions();
     if (!asked.isPresent() || !rate.isPresent() || !paced || since > FRESH_NANOS) {
       return new CompressionView(since < LIT_NANOS, count, "", Judgement.UNJUDGED);
@@ -84,8 +84,8 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
 
   private static boolean interrupted(CoachState state, long before, long at) {
     CueSchedule schedule = state.schedule();
-    Stretch stretch = schedule.stretchAt(at);
-    if (!schedule.stretchAt(before).equals(stretch) || stopped(stretch)) {
+    Segment segment = schedule.stretchAt(at);
+    if (!schedule.stretchAt(before).equals(segment) || stopped(segment)) {
       return true;
     }
     if (!(schedule.guidanceAt(at).rhythm() instanceof Rhythm.CompressionCycle)) {
@@ -96,10 +96,10 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
   }
 
   /** Whether compressions were to stop, as they are in a pause. */
-  private static boolean stopped(Stretch stretch) {
-    return switch (stretch.kind()) {
+  private static boolean stopped(Segment segment) {
+    return switch (segment.kind()) {
       case COUNT_IN, PACED -> false;
-      default -> !stretch.compressing();
+      default -> !segment.compressing();
     };
   }
 

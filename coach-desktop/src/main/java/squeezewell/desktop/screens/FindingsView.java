@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.CareKind;
-import squeezewell.cue.Course;
+import squeezewell.cue.PatientCourse;
 import squeezewell.protocol.ClinicalFinding;
 import squeezewell.session.NotedFinding;
 
@@ -57,7 +57,7 @@ record FindingsView(List<Offer> choices) {
 
   /** What may be found in a practice as it stands. */
   static FindingsView of(CoachState state) {
-    Course course = state.course();
+    PatientCourse course = state.course();
     List<Offer> choices = new ArrayList<>();
     for (ClinicalFinding finding : course.state().possible()) {
       if (choices.size() < MOST) {
@@ -68,8 +68,8 @@ record FindingsView(List<Offer> choices) {
     return new FindingsView(choices);
   }
 
-  private static String leads(ClinicalFinding finding, Course course) {
-    Course next = course.after(finding);
+  private static String leads(ClinicalFinding finding, PatientCourse course) {
+    PatientCourse next = course.after(finding);
     if (finding == ClinicalFinding.VOMIT) {
       return course.compressesDuringSuction() ? "suction, compress on" : "suction";
     }
@@ -108,7 +108,7 @@ record FindingsView(List<Offer> choices) {
   }
 
   private static String rhythm(NotedFinding noted) {
-    Course after = noted.after();
+    PatientCourse after = noted.after();
     if (after.care() == CareKind.BREATHE_NO_RATE) {
       return " Breaths only: this edition gives no rate here, so nothing is prompted. Follow local"
           + " protocol.";

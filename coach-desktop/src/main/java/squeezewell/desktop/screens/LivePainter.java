@@ -2,7 +2,7 @@ package squeezewell.desktop.screens;
 
 import java.util.List;
 import squeezewell.coach.CoachState;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
@@ -59,11 +59,11 @@ public final class LivePainter {
   }
 
   private static String asked(CoachState state, long now) {
-    Stretch stretch = state.schedule().stretchAt(now);
-    return switch (stretch.kind()) {
+    Segment segment = state.schedule().stretchAt(now);
+    return switch (segment.kind()) {
       case WATCHING -> "no breaths asked for";
       case NO_RATE -> "breaths, no rate here";
-      default -> Phrases.shortRhythm(stretch.guidance());
+      default -> Phrases.shortRhythm(segment.guidance());
     };
   }
 

@@ -7,8 +7,8 @@ import java.util.Optional;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import squeezewell.coach.CoachState;
-import squeezewell.cue.InForce;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.ActiveGuidance;
+import squeezewell.cue.Segment;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
@@ -205,14 +205,14 @@ public final class LiveScreen extends KeyedScreen {
   }
 
   private void showActions(CoachState state, long now) {
-    Stretch.Kind kind = state.schedule().stretchAt(now).kind();
-    boolean paused = kind == Stretch.Kind.PAUSED;
-    InForce inForce = state.schedule().inForceAt(now);
+    Segment.Kind kind = state.schedule().stretchAt(now).kind();
+    boolean paused = kind == Segment.Kind.PAUSED;
+    ActiveGuidance inForce = state.schedule().inForceAt(now);
     check.show(
-        kind == Stretch.Kind.PULSE_CHECK ? "Check done" : LiveView.checkButton(inForce.check()),
-        kind == Stretch.Kind.PULSE_CHECK);
+        kind == Segment.Kind.PULSE_CHECK ? "Check done" : LiveView.checkButton(inForce.check()),
+        kind == Segment.Kind.PULSE_CHECK);
     suction.show(
-        kind == Stretch.Kind.SUCTION ? "Suction done" : "Suction", kind == Stretch.Kind.SUCTION);
+        kind == Segment.Kind.SUCTION ? "Suction done" : "Suction", kind == Segment.Kind.SUCTION);
     pause.show(paused ? "Go on" : "Pause", paused);
     showMute(mute);
     String word =
@@ -223,6 +223,6 @@ public final class LiveScreen extends KeyedScreen {
           default -> state.squeezing() ? "Squeezing" : "Hold while you squeeze";
         };
     String hint = paused ? "Go on, or Esc" : keys.squeezeHint();
-    pads.showBreath(state.squeezing(), word, kind == Stretch.Kind.ENDED ? "" : hint);
+    pads.showBreath(state.squeezing(), word, kind == Segment.Kind.ENDED ? "" : hint);
   }
 }

@@ -8,10 +8,10 @@ import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.Moment;
-import squeezewell.cue.Silence;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.UnpromptedSpan;
+import squeezewell.cue.Segment;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
@@ -55,8 +55,8 @@ public record LiveView(
   static LiveView of(CoachState state, long nowNanos) {
     CueSchedule schedule = state.schedule();
     Moment moment = schedule.momentAt(nowNanos);
-    Guidance guidance = moment.stretch().guidance();
-    boolean paced = moment.stretch().kind() == Stretch.Kind.PACED;
+    Guidance guidance = moment.segment().guidance();
+    boolean paced = moment.segment().kind() == Segment.Kind.PACED;
     boolean silent = moment.act() == Moment.Act.KEEP_RHYTHM;
     Judgement judgement =
         state.lastIntervalNanos().isPresent() && !silent
@@ -101,18 +101,18 @@ public record LiveView(
     if (schedule.momentAt(nowNanos).act() == Moment.Act.KEEP_RHYTHM) {
       return List.of(new RibbonMark(RibbonMark.Kind.SILENCE, from, to, Judgement.UNJUDGED));
     }
-    for (Silence silence : schedule.silences()) {
+    for (UnpromptedSpan silence : schedule.silences()) {
       if (silence.startNanos() < nowNanos && silence.endNanos() > from) {
         long end = Math.min(silence.endNanos(), nowNanos);
         marks.add(
             new RibbonMark(RibbonMark.Kind.SILENCE, silence.startNanos(), end, Judgement.UNJUDGED));
       }
     }
-    for (Stretch stretch : schedule.stretches()) {
-      Optional<RibbonMark.Kind> kind = holdKind(stretch.kind());
-      if (kind.isPresent() && stretch.startNanos() < to && stretch.endNanos() > from) {
-        long end = Math.min(stretch.endNanos(), nowNanos);
-        marks.add(new RibbonMark(kind.get(), stretch.startNanos(), end, Judgement.UNJUDGED));
+    for (Segment segment : schedule.segments()) {
+      Optional<RibbonMark.Kind> kind = holdKind(segment.kind());
+      if (kind.isPresent() && segment.startNanos() < to && segment.endNanos() > from) {
+        long end = Math.min(segment.endNanos(), nowNanos);
+        marks.add(new RibbonMark(kind.get(), segment.startNanos(), end, Judgement.UNJUDGED));
       }
     }
     for (Cue cue : schedule.between(from, to)) {
@@ -162,7 +162,7 @@ public record LiveView(
         .orElse(Judgement.UNJUDGED);
   }
 
-  private static Optional<RibbonMark.Kind> holdKind(Stretch.Kind kind) {
+  private static Optional<RibbonMark.Kind> holdKind(Segment.Kind kind) {
     return switch (kind) {
       case PULSE_CHECK -> Optional.of(RibbonMark.Kind.PULSE_CHECK);
       case SUCTION -> Optional.of(RibbonMark.Kind.SUCTION);
@@ -181,7 +181,7 @@ public record LiveView(
   }
 
   /** What the breath pad says during a check or suction. */
-  static String goOn(InForce inForce) {
+  static String goOn(ActiveGuidance inForce) {
     return switch (inForce.care()) {
       case BREATHE, BREATHE_NO_RATE -> "Squeeze to go on";
       // Compressions that go on do not end suction.
@@ -210,7 +210,7 @@ public record LiveView(
   private static String note(Moment moment, Guidance guidance) {
     Limits limits = guidance.limits();
     boolean cycle = guidance.rhythm() instanceof Rhythm.CompressionCycle;
-    return switch (moment.stretch().kind()) {
+    return switch (moment.segment().kind()) {
       case COUNT_IN -> cycle ? "first compression" : "first breath";
       case PACED ->
           moment.act() == Moment.Act.KEEP_RHYTHM

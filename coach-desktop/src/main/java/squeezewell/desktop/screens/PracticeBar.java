@@ -4,7 +4,7 @@ import java.util.Locale;
 import java.util.OptionalLong;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.InForce;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.Moment;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
@@ -19,17 +19,17 @@ final class PracticeBar {
   /** The bar of a practice at a moment of its schedule. */
   static BarLine of(CoachState state, Moment moment, long now) {
     CueSchedule schedule = state.schedule();
-    Guidance guidance = moment.stretch().guidance();
+    Guidance guidance = moment.segment().guidance();
     Limits limits = guidance.limits();
-    InForce inForce = schedule.inForceAt(now);
+    ActiveGuidance inForce = schedule.inForceAt(now);
     String next =
         switch (inForce.care()) {
           case BREATHE, BREATHE_NO_RATE -> "squeeze";
           case COMPRESS -> "compress";
           case WATCH -> "watch";
         };
-    long since = now - moment.stretch().startNanos();
-    switch (moment.stretch().kind()) {
+    long since = now - moment.segment().startNanos();
+    switch (moment.segment().kind()) {
       case PULSE_CHECK:
         long most = limits.pulseCheckLongest().nanos();
         String range =
@@ -45,7 +45,7 @@ final class PracticeBar {
                 false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
-        boolean compressing = moment.stretch().compressing();
+        boolean compressing = moment.segment().compressing();
         String then = compressing ? "end it" : next;
         return since >= longest
             ? new BarLine("Suction over " + Phrases.seconds(longest) + " s: " + then, 1, true)
@@ -79,7 +79,7 @@ final class PracticeBar {
       return new BarLine("Keep the rhythm on your own", 0, false);
     }
     String check = Phrases.capital(schedule.inForceAt(now).check().words());
-    long notice = moment.stretch().guidance().limits().pulseCheckNotice().nanos();
+    long notice = moment.segment().guidance().limits().pulseCheckNotice().nanos();
     long left = due.getAsLong() - now;
     if (left > 0) {
       return new BarLine(left <= notice ? check + " soon" : "Keep the rhythm on your own", 0, true);
@@ -89,8 +89,8 @@ final class PracticeBar {
 
   /** While the chest is compressed, the check comes with a change of hands. */
   private static BarLine checkBar(CueSchedule schedule, Moment moment, long now) {
-    Guidance guidance = moment.stretch().guidance();
-    InForce inForce = schedule.inForceAt(now);
+    Guidance guidance = moment.segment().guidance();
+    ActiveGuidance inForce = schedule.inForceAt(now);
     String check = Phrases.capital(inForce.check().words());
     OptionalLong due = schedule.nextPulseCheckAt(now);
     if (!due.isPresent()) {

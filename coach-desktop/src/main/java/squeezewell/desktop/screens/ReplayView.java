@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Replay;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
@@ -44,18 +44,18 @@ record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
   static ReplayView of(Replay replay) {
     long end = replay.endNanos();
     List<Moment> moments = new ArrayList<>();
-    for (Stretch stretch : replay.schedule().stretches()) {
+    for (Segment segment : replay.schedule().segments()) {
       String label =
-          switch (stretch.kind()) {
+          switch (segment.kind()) {
             case PULSE_CHECK ->
-                Phrases.capital(replay.schedule().inForceAt(stretch.startNanos()).check().words());
+                Phrases.capital(replay.schedule().inForceAt(segment.startNanos()).check().words());
             case SUCTION -> "Suction";
             case PAUSED -> "Pause";
             default -> "";
           };
-      if (!label.isEmpty() && stretch.startNanos() <= end) {
+      if (!label.isEmpty() && segment.startNanos() <= end) {
         moments.add(
-            new Moment(stretch.startNanos(), Math.min(stretch.endNanos(), end), label, false));
+            new Moment(segment.startNanos(), Math.min(segment.endNanos(), end), label, false));
       }
     }
     for (NotedFinding noted : replay.session().findings()) {

@@ -18,7 +18,7 @@ import squeezewell.coach.Coach;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Stretch;
+import squeezewell.cue.Segment;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.ClinicalFinding;
@@ -189,8 +189,8 @@ class LiveAndDebriefAgreePropertyTest {
    * nothing is said of it.
    */
   private static boolean farFromChanges(CoachState last, long from, long to) {
-    return last.schedule().stretches().stream()
-        .mapToLong(Stretch::startNanos)
+    return last.schedule().segments().stream()
+        .mapToLong(Segment::startNanos)
         .allMatch(change -> change == 0 || change < from - NEAR || change > to + NEAR);
   }
 

@@ -13,9 +13,9 @@ import squeezewell.protocol.Limits;
  * @param care what is done for the patient, or will be once a hold is over
  * @param compressing whether the chest is compressed on during suction that goes on
  */
-public record InForce(
+public record ActiveGuidance(
     Guidance guidance, Limits limits, int rescuers, CareKind care, boolean compressing) {
-  public InForce {
+  public ActiveGuidance {
     Objects.requireNonNull(guidance, "guidance");
     Objects.requireNonNull(limits, "limits");
     Objects.requireNonNull(care, "care");

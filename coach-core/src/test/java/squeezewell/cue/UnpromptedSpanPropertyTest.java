@@ -14,7 +14,7 @@ import net.jqwik.api.Provide;
 import squeezewell.protocol.BreathPlan;
 
 /** What must hold of silences for every plan and every order of controls. */
-class SilencePropertyTest {
+class UnpromptedSpanPropertyTest {
   private static final long LAST = 3_000_000_000_000L;
 
   private static final Set<CueKind> BREATHS =
@@ -38,22 +38,22 @@ class SilencePropertyTest {
       @ForAll("plans") PracticePlan plan, @ForAll("changes") List<Control> script) {
     CueSchedule schedule = CueSchedule.of(plan, script);
     long before = Long.MIN_VALUE;
-    for (Silence silence : schedule.silences()) {
+    for (UnpromptedSpan silence : schedule.silences()) {
       assertThat(silence.startNanos()).isGreaterThanOrEqualTo(before);
       before = silence.endNanos();
       long end = Math.min(LAST, silence.endNanos());
       for (Cue cue : schedule.between(silence.startNanos(), end)) {
-        boolean countIn = schedule.stretchAt(cue.atNanos()).kind() == Stretch.Kind.COUNT_IN;
+        boolean countIn = schedule.stretchAt(cue.atNanos()).kind() == Segment.Kind.COUNT_IN;
         assertThat(BREATHS.contains(cue.kind()) && !countIn).as("%s", cue).isFalse();
       }
       for (long at = silence.startNanos(); at < end; at += 777_000_000L) {
         assertThat(schedule.silentAt(at)).isTrue();
         Moment moment = schedule.momentAt(at);
-        if (moment.stretch().kind() == Stretch.Kind.PACED) {
+        if (moment.segment().kind() == Segment.Kind.PACED) {
           assertThat(moment)
               .isEqualTo(
                   new Moment(
-                      moment.stretch(),
+                      moment.segment(),
                       Moment.Act.KEEP_RHYTHM,
                       0,
                       0,
@@ -99,17 +99,17 @@ class SilencePropertyTest {
       boolean back =
           control.kind() == Control.Kind.PROMPTS_ON
               || control.kind() == Control.Kind.PROMPTS_AT_ONCE;
-      Stretch stretch = schedule.stretchAt(control.atNanos());
+      Segment segment = schedule.stretchAt(control.atNanos());
       boolean ended =
           schedule.silences().stream()
               .anyMatch(
                   s -> s.endNanos() == control.atNanos() || s.endNanos() == control.atNanos() + 1);
-      if (!back || !ended || stretch.startNanos() != control.atNanos()) {
+      if (!back || !ended || segment.startNanos() != control.atNanos()) {
         continue;
       }
       // A change at the same instant has the last word; with compressions no interval is asked for.
-      Optional<BreathPlan> steady = stretch.guidance().rhythm().steadyBreaths();
-      if (stretch.kind() != Stretch.Kind.PACED || steady.isEmpty()) {
+      Optional<BreathPlan> steady = segment.guidance().rhythm().steadyBreaths();
+      if (segment.kind() != Segment.Kind.PACED || steady.isEmpty()) {
         continue;
       }
       BreathPlan breaths = steady.get();
@@ -117,7 +117,7 @@ class SilencePropertyTest {
       boolean atOnce = control.kind() == Control.Kind.PROMPTS_AT_ONCE;
       long first = control.atNanos() + (atOnce ? plan.leadNanos() : interval);
       List<Long> squeezes =
-          schedule.between(control.atNanos(), Math.min(LAST, stretch.endNanos())).stream()
+          schedule.between(control.atNanos(), Math.min(LAST, segment.endNanos())).stream()
               .filter(c -> c.kind() == CueKind.SQUEEZE && c.atNanos() <= first + interval)
               .map(Cue::atNanos)
               .collect(Collectors.toList());
@@ -125,7 +125,7 @@ class SilencePropertyTest {
           schedule.silences().stream()
               .anyMatch(
                   s -> s.startNanos() >= control.atNanos() && s.startNanos() <= first + interval);
-      if (first < stretch.endNanos() && !quietAgain) {
+      if (first < segment.endNanos() && !quietAgain) {
         assertThat(squeezes.get(0)).isEqualTo(first);
       }
     }

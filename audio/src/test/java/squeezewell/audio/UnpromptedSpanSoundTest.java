@@ -19,7 +19,7 @@ import squeezewell.protocol.Situation;
  * comes at 12.3 s, so its release at 13 s still sounds and the count at 14 s does not. The breath
  * at 40.7 s brings the prompts back: its release is due one second later.
  */
-class SilenceSoundTest {
+class UnpromptedSpanSoundTest {
   private static final int RATE = 48_000;
   private static final long MILLI = 1_000_000L;
 
@@ -29,7 +29,7 @@ class SilenceSoundTest {
   private final List<Control> controls = new ArrayList<>();
   private final CueMixer mixer;
 
-  SilenceSoundTest() {
+  UnpromptedSpanSoundTest() {
     mixer = new CueMixer(RATE, SoundLevels.defaults());
     mixer.publish(CueSchedule.of(PLAN));
   }

@@ -5,10 +5,10 @@ package squeezewell.cue;
  * was asked for goes on underneath.
  *
  * @param startNanos inclusive, nanoseconds since the session began
- * @param endNanos exclusive; {@link Stretch#OPEN} while it goes on
+ * @param endNanos exclusive; {@link Segment#OPEN} while it goes on
  */
-public record Silence(long startNanos, long endNanos) {
-  public Silence {
+public record UnpromptedSpan(long startNanos, long endNanos) {
+  public UnpromptedSpan {
     if (endNanos <= startNanos) {
       throw new IllegalArgumentException("a silence from " + startNanos + " to " + endNanos);
     }

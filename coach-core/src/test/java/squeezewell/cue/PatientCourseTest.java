@@ -10,7 +10,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 
 /** Where a course leads; who breathes and has a pulse is not compressed (AHA BLS, from memory). */
-class CourseTest {
+class PatientCourseTest {
   private static PracticePlan arrest(String edition, PatientGroup patient) {
     var protocol = TestPlans.edition(edition);
     var guidance = protocol.find(patient, Situation.ARREST_NO_ADVANCED_AIRWAY, 2).orElseThrow();
@@ -20,14 +20,14 @@ class CourseTest {
   @Test
   void whoBreathesWellAfterAnArrestIsCheckedAsOneWithAPulse() {
     PracticePlan plan = arrest("aha-2025", PatientGroup.ADULT);
-    Course start = Course.of(plan);
+    PatientCourse start = PatientCourse.of(plan);
     Control watch =
         start
             .after(ClinicalFinding.BREATHING_BACK)
             .controlFrom(start, 30 * TestPlans.SECOND)
             .orElseThrow();
-    Stretch watched = CueSchedule.of(plan, List.of(watch)).stretchAt(40 * TestPlans.SECOND);
-    assertThat(watched.kind()).isEqualTo(Stretch.Kind.WATCHING);
+    Segment watched = CueSchedule.of(plan, List.of(watch)).stretchAt(40 * TestPlans.SECOND);
+    assertThat(watched.kind()).isEqualTo(Segment.Kind.WATCHING);
     assertThat(watched.guidance().situation()).isEqualTo(Situation.PULSE_NO_BREATHING);
   }
 
@@ -35,15 +35,15 @@ class CourseTest {
   @Test
   void whoHasAPulseIsNotCompressedForWantOfAnotherRhythm() {
     PracticePlan plan = arrest("erc-2025", PatientGroup.CHILD);
-    Course start = Course.of(plan);
-    Course back = start.after(ClinicalFinding.PULSE_BACK);
+    PatientCourse start = PatientCourse.of(plan);
+    PatientCourse back = start.after(ClinicalFinding.PULSE_BACK);
     Control control = back.controlFrom(start, 30 * TestPlans.SECOND).orElseThrow();
     CueSchedule schedule = CueSchedule.of(plan, List.of(control));
     assertThat(schedule.between(30 * TestPlans.SECOND, 90 * TestPlans.SECOND))
         .extracting(Cue::kind)
         .doesNotContain(CueKind.COMPRESS);
     assertThat(back.covered()).isFalse();
-    Course lost = back.after(ClinicalFinding.PULSE_LOST);
+    PatientCourse lost = back.after(ClinicalFinding.PULSE_LOST);
     assertThat(lost.care().prompted()).isTrue();
     assertThat(lost.covered()).isTrue();
   }

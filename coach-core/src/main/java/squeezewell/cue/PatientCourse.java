@@ -10,19 +10,19 @@ import squeezewell.protocol.PatientState;
  * Where findings have led so far: what is known of the patient, and which guidance follows from it.
  * The live practice and the review walk the same course. Immutable.
  */
-public final class Course {
+public final class PatientCourse {
   private final PracticePlan plan;
   private final PatientState state;
   private final Guidance guidance;
   private final CareKind care;
-  private final Optional<Course> before;
+  private final Optional<PatientCourse> before;
 
-  private Course(
+  private PatientCourse(
       PracticePlan plan,
       PatientState state,
       Guidance guidance,
       CareKind care,
-      Optional<Course> before) {
+      Optional<PatientCourse> before) {
     this.plan = plan;
     this.state = state;
     this.guidance = guidance;
@@ -31,17 +31,17 @@ public final class Course {
   }
 
   /** The course of a practice in which nothing was found yet. */
-  public static Course of(PracticePlan plan) {
+  public static PatientCourse of(PracticePlan plan) {
     Guidance guidance = plan.guidance();
     PatientState state = PatientState.of(guidance.patient(), guidance.situation());
-    return new Course(plan, state, guidance, CareKind.of(guidance), Optional.empty());
+    return new PatientCourse(plan, state, guidance, CareKind.of(guidance), Optional.empty());
   }
 
   /**
    * The course once that was found. Where the edition has no rhythm for it, the one in force stays,
    * but compressions stop where the chest need not be compressed; {@link #covered()} tells.
    */
-  public Course after(ClinicalFinding finding) {
+  public PatientCourse after(ClinicalFinding finding) {
     PatientState next = state.after(finding);
     // The rhythm that was chosen stays while the patient's state calls for nothing else.
     // Who breathes well is checked as one with a pulse, never as one who is compressed.
@@ -51,7 +51,7 @@ public final class Course {
     // Nobody with a pulse is compressed, not even for want of a rhythm: rather no prompts at all.
     boolean wrong = !next.arrest() && compresses(found);
     CareKind needed = wrong ? CareKind.BREATHE_NO_RATE : CareKind.of(found);
-    return new Course(
+    return new PatientCourse(
         plan, next, found, next.watching() ? CareKind.WATCH : needed, Optional.of(this));
   }
 
@@ -60,7 +60,7 @@ public final class Course {
   }
 
   /** The course before the last finding; this one if there was none. */
-  public Course undone() {
+  public PatientCourse undone() {
     return before.orElse(this);
   }
 
@@ -105,7 +105,7 @@ public final class Course {
   }
 
   /** How it changes the prompts to go on from another course to this one; empty if it does not. */
-  public Optional<Control> controlFrom(Course other, long atNanos) {
+  public Optional<Control> controlFrom(PatientCourse other, long atNanos) {
     if (care == other.care && guidance.equals(other.guidance)) {
       return Optional.empty();
     }

@@ -22,7 +22,7 @@ import squeezewell.protocol.Situation;
  * programme, 8th edition; AHA 2020, Part 5). Anybody else with a pulse: the pulse, about every 2
  * minutes (AHA, basic life support texts). That nobody who is watched is told to squeeze is plain.
  */
-class InForceTest {
+class ActiveGuidanceTest {
   private static final long SECOND = TestPlans.SECOND;
 
   @ParameterizedTest
@@ -63,7 +63,7 @@ class InForceTest {
       editions++;
       PracticePlan plan =
           PracticePlan.of(edition, guidance.get(), rescuers, 0, 10 * TestPlans.MINUTE, 0);
-      InForce begun = CueSchedule.of(plan).inForceAt(5 * SECOND);
+      ActiveGuidance begun = CueSchedule.of(plan).inForceAt(5 * SECOND);
       assertThat(begun.care()).as(edition.id()).isEqualTo(care);
       assertThat(begun.check()).as(edition.id()).isEqualTo(check);
       assertThat(begun.changesCompressors()).as(edition.id()).isEqualTo(changes);
@@ -71,7 +71,7 @@ class InForceTest {
       CueSchedule watched =
           CueSchedule.of(plan, List.of(Control.watch(3 * SECOND, guidance.get())));
       assertThat(watched.inForceAt(3 * SECOND - 1)).isEqualTo(begun);
-      InForce watching = watched.inForceAt(3 * SECOND);
+      ActiveGuidance watching = watched.inForceAt(3 * SECOND);
       assertThat(watching.care()).isEqualTo(CareKind.WATCH);
       assertThat(watching.check())
           .isEqualTo(patient == PatientGroup.NEWBORN ? CheckKind.HEART_RATE : CheckKind.PULSE);

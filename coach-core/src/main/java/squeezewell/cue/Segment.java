@@ -17,7 +17,7 @@ import squeezewell.protocol.Guidance;
  *     only for {@link Kind#SUCTION}, and then the origin is that of the compressions
  * @param guidance the rhythm and limits in force
  */
-public record Stretch(
+public record Segment(
     Kind kind,
     long startNanos,
     long endNanos,
@@ -28,29 +28,29 @@ public record Stretch(
   /** The end of a stretch that has not ended. */
   public static final long OPEN = Long.MAX_VALUE;
 
-  public Stretch {
+  public Segment {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(guidance, "guidance");
   }
 
   /** A stretch without a rhythm. */
-  static Stretch holding(Kind kind, long startNanos, Guidance guidance) {
-    return new Stretch(kind, startNanos, OPEN, 0, 0, false, guidance);
+  static Segment holding(Kind kind, long startNanos, Guidance guidance) {
+    return new Segment(kind, startNanos, OPEN, 0, 0, false, guidance);
   }
 
   /** A stretch of care for which no rhythm is prompted, open. */
-  static Stretch unprompted(CareKind care, long startNanos, Guidance guidance) {
+  static Segment unprompted(CareKind care, long startNanos, Guidance guidance) {
     return holding(care == CareKind.WATCH ? Kind.WATCHING : Kind.NO_RATE, startNanos, guidance);
   }
 
   /** A stretch with a rhythm, open. */
-  static Stretch paced(long startNanos, long origin, long breathOrigin, Guidance guidance) {
-    return new Stretch(Kind.PACED, startNanos, OPEN, origin, breathOrigin, false, guidance);
+  static Segment paced(long startNanos, long origin, long breathOrigin, Guidance guidance) {
+    return new Segment(Kind.PACED, startNanos, OPEN, origin, breathOrigin, false, guidance);
   }
 
   /** Suction while the chest is compressed by somebody else, open. */
-  static Stretch suctionWhileCompressing(long startNanos, long origin, Guidance guidance) {
-    return new Stretch(Kind.SUCTION, startNanos, OPEN, origin, 0, true, guidance);
+  static Segment suctionWhileCompressing(long startNanos, long origin, Guidance guidance) {
+    return new Segment(Kind.SUCTION, startNanos, OPEN, origin, 0, true, guidance);
   }
 
   /**
@@ -88,7 +88,7 @@ public record Stretch(
   }
 
   /** Whether the same is done in both without prompts, or both have a rhythm of one kind. */
-  boolean sameDoingAs(Stretch other) {
+  boolean sameDoingAs(Segment other) {
     if (unprompted() || other.unprompted()) {
       return kind == other.kind;
     }
@@ -100,8 +100,8 @@ public record Stretch(
     return kind == Kind.PACED && breathOriginNanos < startNanos;
   }
 
-  Stretch endingAt(long nanos) {
-    return new Stretch(
+  Segment endingAt(long nanos) {
+    return new Segment(
         kind, startNanos, nanos, originNanos, breathOriginNanos, compressing, guidance);
   }
 }

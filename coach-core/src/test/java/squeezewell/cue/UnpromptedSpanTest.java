@@ -13,7 +13,7 @@ import squeezewell.protocol.Situation;
  * Worked by hand: one breath every 6 s, squeezed for 1 s. The cues of a breath at 0 are the squeeze
  * at 0, the release at 1 and counts at 2, 3, 4 and 5.
  */
-class SilenceTest {
+class UnpromptedSpanTest {
   private static final long SECOND = TestPlans.SECOND;
   private static final long MINUTE = TestPlans.MINUTE;
 
@@ -49,7 +49,7 @@ class SilenceTest {
     CueSchedule schedule = with(off(12.3));
     assertThat(breaths(schedule, 11, 40))
         .containsExactly("11.0 count", "12.0 squeeze", "13.0 release");
-    assertThat(schedule.silences()).containsExactly(new Silence(14 * SECOND, 300 * SECOND));
+    assertThat(schedule.silences()).containsExactly(new UnpromptedSpan(14 * SECOND, 300 * SECOND));
   }
 
   @Test
@@ -85,7 +85,7 @@ class SilenceTest {
             "51.7 count",
             "52.7 squeeze",
             "53.7 release");
-    assertThat(schedule.silences()).containsExactly(new Silence(14 * SECOND, 40_700_000_001L));
+    assertThat(schedule.silences()).containsExactly(new UnpromptedSpan(14 * SECOND, 40_700_000_001L));
   }
 
   @Test
@@ -146,7 +146,7 @@ class SilenceTest {
   void anotherRhythmStartsWithItsPrompts() {
     Guidance arrest = TestPlans.adult(Situation.ARREST_NO_ADVANCED_AIRWAY);
     CueSchedule schedule = with(off(12.3), Control.change(30 * SECOND, arrest));
-    assertThat(schedule.silences()).containsExactly(new Silence(14 * SECOND, 30 * SECOND));
+    assertThat(schedule.silences()).containsExactly(new UnpromptedSpan(14 * SECOND, 30 * SECOND));
     assertThat(schedule.between(30 * SECOND, 31 * SECOND))
         .extracting(Cue::kind)
         .contains(CueKind.RHYTHM_CHANGED, CueKind.COMPRESS);

@@ -17,7 +17,7 @@ import com.tngtech.archunit.lang.ArchRule;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.CompressionPlan;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 
 /** The arrows of the desktop, and what no class of ours may do. */
 @AnalyzeClasses(packages = "squeezewell", importOptions = ImportOption.DoNotIncludeTests.class)
@@ -75,7 +75,7 @@ class DesktopArchitectureTest {
           .callMethodWhere(
               target(owner(assignableTo(BreathPlan.class)))
                   .or(target(owner(assignableTo(CompressionPlan.class))))
-                  .or(target(owner(assignableTo(Asked.class))))
+                  .or(target(owner(assignableTo(Prescription.class))))
                   .and(target(nameMatching("(low|high)(Nanos|PerMinute)"))));
 
   /** Besides the protocol itself only what writes a plan out whole. */

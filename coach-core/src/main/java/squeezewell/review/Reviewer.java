@@ -9,11 +9,11 @@ import java.util.stream.Collectors;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.review.judge.Findings;
-import squeezewell.review.judge.HeldTest;
+import squeezewell.review.judge.UnpromptedTrial;
 import squeezewell.review.measure.Alignment;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Marks;
 import squeezewell.review.measure.Measure;
@@ -24,7 +24,7 @@ import squeezewell.review.measure.PracticeParts;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.RatePoint;
 import squeezewell.review.measure.Spans;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Notes;
 import squeezewell.review.say.Review;
@@ -53,11 +53,11 @@ public final class Reviewer {
 
   private Review review(Practice whole) {
     Alignment alignment = whole.align();
-    List<Facts> parts = new ArrayList<>();
+    List<Analysis> parts = new ArrayList<>();
     for (PracticeParts.Part part : PracticeParts.of(session, whole, alignment)) {
-      parts.add(Facts.of(Marks.of(part.practice(), part.alignment(), holds)));
+      parts.add(Analysis.of(Marks.of(part.practice(), part.alignment(), holds)));
     }
-    List<Facts> tested = parts.stream().map(this::tested).collect(Collectors.toList());
+    List<Analysis> tested = parts.stream().map(this::tested).collect(Collectors.toList());
     List<String> notes = new ArrayList<>(Notes.of(session, whole));
     Notes.afterTest(parts.get(0), tested.get(0)).ifPresent(notes::add);
     if (parts.size() == 1) {
@@ -65,7 +65,7 @@ public final class Reviewer {
     }
     List<Review> reviews = new ArrayList<>();
     for (int i = 0; i < parts.size(); i++) {
-      Facts part = parts.get(i);
+      Analysis part = parts.get(i);
       reviews.add(
           review(
               part.practice(),
@@ -82,13 +82,13 @@ public final class Reviewer {
    * A part as far as it counts. What comes after a test has ended does not, so nothing of it is
    * told beside the outcome.
    */
-  private Facts tested(Facts facts) {
-    OptionalLong end = HeldTest.isOf(facts) ? HeldTest.end(facts.practice()) : OptionalLong.empty();
+  private Analysis tested(Analysis facts) {
+    OptionalLong end = UnpromptedTrial.isOf(facts) ? UnpromptedTrial.end(facts.practice()) : OptionalLong.empty();
     if (!end.isPresent() || end.getAsLong() >= facts.practice().endNanos()) {
       return facts;
     }
     Practice part = facts.practice().upTo(end.getAsLong());
-    return Facts.of(Marks.of(part, part.align(), holds));
+    return Analysis.of(Marks.of(part, part.align(), holds));
   }
 
   /**
@@ -103,12 +103,12 @@ public final class Reviewer {
   private Review review(
       Practice whole,
       Alignment alignment,
-      List<Facts> parts,
-      List<Facts> tested,
+      List<Analysis> parts,
+      List<Analysis> tested,
       List<String> notes,
       List<Review> reviews) {
     boolean alone = parts.size() == 1;
-    List<Marks> marks = parts.stream().map(Facts::marks).collect(Collectors.toList());
+    List<Marks> marks = parts.stream().map(Analysis::marks).collect(Collectors.toList());
     Metrics metrics = alone ? parts.get(0).metrics() : Measure.of(whole, marks, alignment);
     List<BreathMark> breaths = new ArrayList<>();
     List<CompressionMark> compressions = new ArrayList<>();
@@ -125,7 +125,7 @@ public final class Reviewer {
     Findings judged = Findings.of(session, parts, tested);
     boolean slip = alone && parts.get(0).practice().place().slip();
     return new Review(
-        Asked.of(
+        Prescription.of(
             session.header().protocol(),
             marks.stream().map(Marks::practice).collect(Collectors.toList()),
             whole.practisedNanos(),
@@ -144,8 +144,8 @@ public final class Reviewer {
         alignment,
         judged.findings().stream().map(Feedback::of).collect(Collectors.toList()),
         judged.verdict(),
-        HeldTest.isOf(parts.get(0)) && !slip
-            ? OptionalInt.of(HeldTest.of(parts.get(0).practice()).intervalCount())
+        UnpromptedTrial.isOf(parts.get(0)) && !slip
+            ? OptionalInt.of(UnpromptedTrial.of(parts.get(0).practice()).intervalCount())
             : OptionalInt.empty(),
         slip,
         notes,

@@ -20,7 +20,7 @@ class CompressionFindingsTest {
   @Test
   void whatWasAskedIsGood() {
     Review review = cycles(30, 0.55, 2, 5);
-    assertThat(HoldsTest.codes(review))
+    assertThat(InterruptionsTest.codes(review))
         .contains("compressions-good")
         .doesNotContain("compressions-missing", "breaths-missing", "wrong-number", "too-fast");
     assertThat(finding(review, "compressions-good").text())
@@ -70,7 +70,7 @@ class CompressionFindingsTest {
   void aPauseWithOneBreathLacksOneAndIsNotToldTwice() {
     Review review = cycles(30, 0.55, 1, 5);
     assertThat(codesOfCompressions(review)).isEqualTo("breaths-missing");
-    assertThat(HoldsTest.codes(review)).doesNotContain("missed-prompts");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("missed-prompts");
     assertThat(finding(review, "breaths-missing").text())
         .startsWith("4 of 4 pauses had fewer than 2 breaths.");
   }
@@ -82,7 +82,7 @@ class CompressionFindingsTest {
   void noneRecordedIsSaid(Situation situation) {
     Review review =
         SessionBuilder.ofSeconds(120).in(situation).breathsEvery(6, 0.2, 114.2).review();
-    assertThat(HoldsTest.codes(review)).contains("compressions-missing");
+    assertThat(InterruptionsTest.codes(review)).contains("compressions-missing");
     assertThat(ReviewText.write(review)).contains("compressions", "0\n");
   }
 
@@ -155,7 +155,7 @@ class CompressionFindingsTest {
   }
 
   private static String codesOfCompressions(Review review) {
-    return HoldsTest.codes(review).stream()
+    return InterruptionsTest.codes(review).stream()
         .filter(c -> c.matches("compress.*|pause-too-long|wrong-number|breaths-missing"))
         .reduce((a, b) -> a + " " + b)
         .orElse("");

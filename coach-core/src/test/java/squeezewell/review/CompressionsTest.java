@@ -76,7 +76,7 @@ class CompressionsTest {
     assertThat(done.goodCycles()).isEqualTo(9);
     assertThat(done.inRangeFraction()).hasValue(1);
     assertThat(done.handsOffSeconds()).isCloseTo(40, within(1e-3));
-    assertThat(HoldsTest.codes(review)).contains("compressions-good");
+    assertThat(InterruptionsTest.codes(review)).contains("compressions-good");
   }
 
   @Test

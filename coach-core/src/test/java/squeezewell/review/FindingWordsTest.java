@@ -215,7 +215,7 @@ class FindingWordsTest {
       assertThat(review.metrics().drift().worthTelling()).isTrue();
       assertThat(sign * review.metrics().drift().percentPerMinute().getAsDouble())
           .isBetween(2.3, 2.6);
-      assertThat(HoldsTest.codes(review)).doesNotContain("slowed-down", "sped-up");
+      assertThat(InterruptionsTest.codes(review)).doesNotContain("slowed-down", "sped-up");
     }
   }
 
@@ -231,7 +231,7 @@ class FindingWordsTest {
     Compressions done = review.metrics().compressions().orElseThrow();
     assertThat(done.ratePerMinute().orElseThrow()).isBetween(100.0, 120.0);
     assertThat(done.inRangeFraction()).hasValue(0);
-    assertThat(HoldsTest.codes(review)).doesNotContain("compressions-good");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("compressions-good");
   }
 
   @Test
@@ -248,7 +248,7 @@ class FindingWordsTest {
     // Nothing was due at 30 s, so this check was not made when due.
     SessionBuilder extra = SessionBuilder.ofSeconds(100).breathsEvery(6, 0, 24);
     extra.pulseCheck(30, 37).breathsEvery(6, 37, 97);
-    assertThat(HoldsTest.codes(extra.review())).doesNotContain("checks-on-time");
+    assertThat(InterruptionsTest.codes(extra.review())).doesNotContain("checks-on-time");
     // Due at 120 s, made at 118 s; the end at 121 s leaves its length unknown.
     SessionBuilder cut = SessionBuilder.ofSeconds(121).breathsEvery(6, 0, 114);
     cut.event(118, EventType.PULSE_CHECK, "");

@@ -38,7 +38,7 @@ class FindingsTest {
             .pulseCheck(100, 108)
             .breathsEvery(6, 108, 144)
             .review();
-    List<String> codes = HoldsTest.codes(review);
+    List<String> codes = InterruptionsTest.codes(review);
     assertThat(codes.get(0)).isEqualTo("long-gap");
     assertThat(codes.indexOf("pulse-check-early")).isGreaterThan(0);
     assertThat(review.findings())
@@ -66,7 +66,7 @@ class FindingsTest {
             .breathsEvery(6, 145, 175)
             .review();
     assertThat(review.metrics().gap().longestNetSeconds()).isEqualTo(21);
-    assertThat(HoldsTest.codes(review)).startsWith("pulse-check-long").doesNotContain("long-gap");
+    assertThat(InterruptionsTest.codes(review)).startsWith("pulse-check-long").doesNotContain("long-gap");
     assertThat(review.findings().get(0).text()).contains("lasted 25 s; asked was 5 to 10 s");
   }
 
@@ -75,7 +75,7 @@ class FindingsTest {
     // 19 of 20 prompts met at once; the one at 60 answered by nothing: a gap of 12 s, over 10 s.
     Review review =
         SessionBuilder.ofSeconds(120).breathsEvery(6, 0, 54).breathsEvery(6, 66, 114).review();
-    assertThat(HoldsTest.codes(review)).startsWith("long-gap", "missed-prompts");
+    assertThat(InterruptionsTest.codes(review)).startsWith("long-gap", "missed-prompts");
     assertThat(review.findings().get(1).severity()).isEqualTo(Severity.ADVICE);
   }
 

@@ -23,7 +23,7 @@ import squeezewell.cue.Segment;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.Review;
 import squeezewell.session.EventType;
@@ -93,7 +93,7 @@ final class NaiveMetrics {
   /** How much of [from, to) is excused, piece by piece. */
   private long excused(long from, long to) {
     TreeSet<Long> cuts = new TreeSet<>(List.of(from, Math.max(from, to)));
-    for (Hold hold : review.holds()) {
+    for (Interruption hold : review.holds()) {
       for (long cut : new long[] {hold.startNanos(), hold.startNanos() + hold.excusedNanos()}) {
         if (cut > from && cut < to) {
           cuts.add(cut);
@@ -117,7 +117,7 @@ final class NaiveMetrics {
   /** How much of [from, to) lies in holds, piece by piece. */
   private long held(long from, long to) {
     TreeSet<Long> cuts = new TreeSet<>(List.of(from, Math.max(from, to)));
-    for (Hold hold : review.holds()) {
+    for (Interruption hold : review.holds()) {
       for (long cut : new long[] {hold.startNanos(), hold.endNanos()}) {
         if (cut > from && cut < to) {
           cuts.add(cut);
@@ -387,11 +387,11 @@ final class NaiveMetrics {
    */
   private void checks() {
     long spacing = spacing();
-    List<Hold> made = new ArrayList<>();
+    List<Interruption> made = new ArrayList<>();
     review.holds().stream().filter(h -> h.kind() == Segment.Kind.PULSE_CHECK).forEach(made::add);
     long due = start + spacing;
     int i = 0;
-    for (Hold check : made) {
+    for (Interruption check : made) {
       while (due + spacing / 2 < check.startNanos()) {
         notMade(i++, due);
         due += spacing;
@@ -458,7 +458,7 @@ final class NaiveMetrics {
     int i = 0;
     double asked = review.asked().intervalSeconds().orElse(6);
     double limit = asked == 6 ? 15 : asked == 2.5 ? 10 : 5;
-    for (Hold hold : review.holds()) {
+    for (Interruption hold : review.holds()) {
       if (hold.kind() == Segment.Kind.SUCTION) {
         String name = "suctions[" + i++ + "].";
         double length = (hold.endNanos() - hold.startNanos()) / SECOND;

@@ -68,7 +68,7 @@ class OutcomeAgreesTest {
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
     assertThat(review.reasons()).singleElement().asString().startsWith("over 13 breaths");
     assertThat(review.headline()).isEqualTo("Too fast for a while");
-    assertThat(HoldsTest.codes(review)).doesNotContain("rhythm-even");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("rhythm-even");
   }
 
   @Test
@@ -77,7 +77,7 @@ class OutcomeAgreesTest {
     // and never for a whole minute.
     Review review = segment(5, 2);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
-    assertThat(HoldsTest.codes(review)).contains("rhythm-even").doesNotContain("too-fast");
+    assertThat(InterruptionsTest.codes(review)).contains("rhythm-even").doesNotContain("too-fast");
   }
 
   @Test
@@ -118,7 +118,7 @@ class OutcomeAgreesTest {
             .breathsEvery(2, 122, 150)
             .review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
-    assertThat(HoldsTest.codes(review))
+    assertThat(InterruptionsTest.codes(review))
         .contains("unprompted-held")
         .doesNotContain("too-fast", "long-gap", "sped-up");
     assertThat(review.notes())
@@ -151,7 +151,7 @@ class OutcomeAgreesTest {
     // 5.4 s is 10 % short of 6 s although every interval is in range.
     Review review = SessionBuilder.ofSeconds(240).test().breathsEvery(5.4, 0, 237.6).review();
     assertThat(review.reasons()).containsExactly("mean interval 5.4 s");
-    assertThat(HoldsTest.codes(review)).contains("a-little-fast").doesNotContain("rhythm-even");
+    assertThat(InterruptionsTest.codes(review)).contains("a-little-fast").doesNotContain("rhythm-even");
   }
 
   private static Review segment(int count, double seconds) {

@@ -35,7 +35,7 @@ import squeezewell.protocol.Protocol;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
@@ -219,7 +219,7 @@ class PartsPropertyTest {
   /** Time without the excused parts of holds, piece by piece. */
   private static double seconds(Review review, long from, long to) {
     TreeSet<Long> cuts = new TreeSet<>(List.of(from, to));
-    for (Hold hold : review.holds()) {
+    for (Interruption hold : review.holds()) {
       cuts.add(Math.max(from, Math.min(to, hold.startNanos())));
       cuts.add(Math.max(from, Math.min(to, hold.startNanos() + hold.excusedNanos())));
     }

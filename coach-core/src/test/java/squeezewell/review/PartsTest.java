@@ -17,7 +17,7 @@ import squeezewell.protocol.Situation;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Compressions;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
@@ -332,7 +332,7 @@ class PartsTest {
     assertThat(review.parts()).as("the rhythm is the same after as before").isEmpty();
     assertThat(review.holds())
         .containsExactly(
-            new Hold(
+            new Interruption(
                 Segment.Kind.WATCHING,
                 27_000_000_000L,
                 87_000_000_000L,
@@ -346,7 +346,7 @@ class PartsTest {
     // 24.2 to 87.2 less the 60 s: 3 s. The longest net is then 6 s.
     assertThat(review.metrics().gap().longestNetSeconds()).isCloseTo(6, within(1e-9));
     assertThat(review.metrics().gap().longestSeconds()).isCloseTo(63, within(1e-9));
-    assertThat(HoldsTest.codes(review)).doesNotContain("long-gap", "missed-prompts");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("long-gap", "missed-prompts");
     assertThat(review.found()).hasSize(2);
   }
 
@@ -453,7 +453,7 @@ class PartsTest {
     Review review = SessionBuilder.ofSeconds(60).finding(59.999, LOST).review();
     assertThat(review.parts()).hasSize(2);
     assertThat(review.findings()).isNotEmpty();
-    assertThat(HoldsTest.codes(review)).doesNotContain("compressions-missing");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("compressions-missing");
   }
 
   @Test
@@ -468,7 +468,7 @@ class PartsTest {
         .extracting(p -> p.asked().situation())
         .containsExactly(
             Situation.PULSE_NO_BREATHING.label(), Situation.ARREST_ADVANCED_AIRWAY.label());
-    assertThat(HoldsTest.codes(review)).containsOnlyOnce("compressions-at-once");
+    assertThat(InterruptionsTest.codes(review)).containsOnlyOnce("compressions-at-once");
     assertThat(SessionBuilder.ofSeconds(60).finding(30, LOST).finding(30, BACK).review().parts())
         .isEmpty();
   }
@@ -571,6 +571,6 @@ class PartsTest {
         .filteredOn(f -> f.code().equals("breaths-not-needed"))
         .singleElement()
         .satisfies(f -> assertThat(f.text()).startsWith("3 breaths came although"));
-    assertThat(HoldsTest.codes(review)).doesNotContain("extra-breaths", "rhythm-uneven");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("extra-breaths", "rhythm-uneven");
   }
 }

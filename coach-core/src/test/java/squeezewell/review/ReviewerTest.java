@@ -27,7 +27,7 @@ class ReviewerTest {
   @Test
   void aSingleBreathIsTooLittleToJudgeTheRhythm() {
     Review review = SessionBuilder.ofSeconds(10).breaths(4).review();
-    assertThat(HoldsTest.codes(review)).contains("too-few-breaths");
+    assertThat(InterruptionsTest.codes(review)).contains("too-few-breaths");
     assertThat(review.breaths().get(0).judgement()).isEqualTo(Judgement.UNJUDGED);
   }
 
@@ -73,7 +73,7 @@ class ReviewerTest {
     assertThat(review.metrics().prompts().given()).isEqualTo(10);
     assertThat(review.metrics().prompts().missed()).isZero();
     assertThat(review.metrics().pulseChecks()).isEmpty();
-    assertThat(HoldsTest.codes(review)).doesNotContain("long-gap", "pulse-check-missed");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("long-gap", "pulse-check-missed");
     assertThat(review.notes()).anyMatch(n -> n.contains("stopped in the middle"));
   }
 
@@ -128,7 +128,7 @@ class ReviewerTest {
     assertThat(review.metrics().rate().overallPerMinute()).isEmpty();
     assertThat(review.metrics().asynchrony().phaseLocking()).isEmpty();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_JUDGED);
-    assertThat(HoldsTest.codes(review)).doesNotContain("too-fast", "too-slow", "long-gap");
+    assertThat(InterruptionsTest.codes(review)).doesNotContain("too-fast", "too-slow", "long-gap");
     Metrics.Prompts prompts = review.metrics().prompts();
     assertThat(prompts.met() + prompts.extra()).isEqualTo(20);
     assertThat(ReviewText.write(review)).contains("no pulse, no advanced airway");

@@ -6,7 +6,7 @@ import java.util.List;
 import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
@@ -101,7 +101,7 @@ final class TextRibbon {
     char[] lower = new char[COLUMNS];
     Arrays.fill(upper, ' ');
     Arrays.fill(lower, ' ');
-    for (Hold hold : review.holds()) {
+    for (Interruption hold : review.holds()) {
       hold(upper, lower, hold, from);
     }
     for (UnpromptedSpan silence : review.silences()) {
@@ -119,7 +119,7 @@ final class TextRibbon {
     return new Row(Quantities.clock(from), new String(upper), new String(lower));
   }
 
-  private static void hold(char[] upper, char[] lower, Hold hold, long from) {
+  private static void hold(char[] upper, char[] lower, Interruption hold, long from) {
     String word = WORDS.say("hold." + hold.kind().word());
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;
     long last = (hold.endNanos() - from) / SECOND;

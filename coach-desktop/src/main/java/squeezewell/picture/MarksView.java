@@ -11,7 +11,7 @@ import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.PartText;
@@ -113,7 +113,7 @@ public final class MarksView {
     faults.put(mark, fault);
   }
 
-  private void add(Hold hold) {
+  private void add(Interruption hold) {
     RibbonMark.Kind kind =
         switch (hold.kind()) {
           case PULSE_CHECK -> RibbonMark.Kind.PULSE_CHECK;
@@ -229,7 +229,7 @@ public final class MarksView {
   }
 
   /** A time without breaths. */
-  static String hold(Hold hold) {
+  static String hold(Interruption hold) {
     return WORDS.say(
         hold.cutByEnd() ? "hold.cut" : "hold.whole",
         WORDS.say("hold." + hold.kind().name().toLowerCase(Locale.ROOT).replace('_', '-')),

@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
@@ -42,7 +42,7 @@ final class DebriefWords {
 
   /** What was practised, for how long, by which protocol. */
   static String asked(Review review) {
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
     String practised = Quantities.clock(asked.practisedNanos());
     return WORDS.say(
@@ -57,7 +57,7 @@ final class DebriefWords {
   }
 
   /** The rhythm that was asked for. */
-  static String rhythm(Asked asked) {
+  static String rhythm(Prescription asked) {
     if (!asked.intervalSeconds().isPresent()) {
       return asked.compressions();
     }
@@ -90,7 +90,7 @@ final class DebriefWords {
   /** The figures to be seen first, of a whole practice or of a part. */
   static List<Card> cards(Review review) {
     Metrics metrics = review.metrics();
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     boolean steady = asked.intervalSeconds().isPresent();
     boolean changed = !review.parts().isEmpty();
     List<Card> cards = new ArrayList<>();
@@ -150,7 +150,7 @@ final class DebriefWords {
             : WORDS.say("card.gap.longest", longest));
   }
 
-  private static String range(Asked asked) {
+  private static String range(Prescription asked) {
     return asked.lowNanos().isPresent() && asked.highNanos().isPresent()
         ? WORDS.say(
             "range",
@@ -175,12 +175,12 @@ final class DebriefWords {
   }
 
   /** The heading over where the rhythm is from. */
-  static String protocolHeading(Asked asked) {
+  static String protocolHeading(Prescription asked) {
     return WORDS.say(asked.local().isPresent() ? "protocol.local" : "protocol.guideline");
   }
 
   /** Where the rhythm is from. */
-  static String protocol(Asked asked) {
+  static String protocol(Prescription asked) {
     return WORDS.say("protocol", asked.protocolTitle(), asked.organisation(), asked.year());
   }
 

@@ -10,7 +10,7 @@ import squeezewell.protocol.LocalLabel;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.CompressionText;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
@@ -284,7 +284,7 @@ public final class ReviewHtml {
   }
 
   private void source() {
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     page.heading(DebriefWords.protocolHeading(asked));
     page.element("p", "", DebriefWords.protocol(asked));
     for (Citation source : review.sources()) {

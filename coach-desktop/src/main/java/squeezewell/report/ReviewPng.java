@@ -16,7 +16,7 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import squeezewell.desktop.look.Look;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
@@ -105,7 +105,7 @@ public final class ReviewPng {
       soft(page, String.join("; ", review.reasons()));
     }
     findings(page);
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     heading(page, DebriefWords.protocolHeading(asked));
     page.text(DebriefWords.protocol(asked), 22, false, PicturePage.COLOURS.text());
     // A service's own protocol is never taken for a guideline.

@@ -14,7 +14,7 @@ import java.util.UUID;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
 import squeezewell.review.judge.Verdict;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Figure;
 import squeezewell.review.say.FigureValue;
 import squeezewell.review.say.Figures;
@@ -104,7 +104,7 @@ public final class XapiJson {
 
   /** The statement about the whole for part 0, else about that part. */
   private void statement(Review review, int part) throws IOException {
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     boolean whole = part == 0;
     boolean complete = whole && asked.practisedNanos() >= asked.lengthNanos();
     json.beginObject();
@@ -160,7 +160,7 @@ public final class XapiJson {
   }
 
   private void activity(Review review, boolean whole) throws IOException {
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     boolean changed = !review.parts().isEmpty();
     json.beginObject();
     json.name("objectType").value("Activity");
@@ -241,7 +241,7 @@ public final class XapiJson {
   }
 
   private void context(Review review, boolean whole) throws IOException {
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     json.name("context").beginObject();
     json.name("registration").value(registration.toString());
     json.name("platform").value("Squeezewell");

@@ -38,13 +38,13 @@ final class Comparer {
 
   private final Review a;
   private final Review b;
-  private final AskedOfBoth both;
+  private final SharedPrescription both;
   private final List<Comparison.Row> rows = new ArrayList<>();
 
   Comparer(Review a, Review b) {
     this.a = a;
     this.b = b;
-    this.both = new AskedOfBoth(a, b);
+    this.both = new SharedPrescription(a, b);
   }
 
   Comparison compare() {

@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import squeezewell.cue.InOrder;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Practice;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
@@ -22,9 +22,9 @@ final class ChangeFindings {
 
   private ChangeFindings() {}
 
-  static List<Finding> of(Session session, List<Facts> parts) {
+  static List<Finding> of(Session session, List<Analysis> parts) {
     Map<Long, List<Practice>> starting = new HashMap<>();
-    for (Facts part : parts) {
+    for (Analysis part : parts) {
       starting
           .computeIfAbsent(part.practice().startNanos(), k -> new ArrayList<>())
           .add(part.practice());

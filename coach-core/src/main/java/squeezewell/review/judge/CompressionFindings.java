@@ -9,7 +9,7 @@ import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
 import squeezewell.review.measure.Compressions;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.MeasureCompressions;
 
 /**
@@ -32,7 +32,7 @@ final class CompressionFindings {
   private final int breaths;
   private final PatientGroup patient;
 
-  private CompressionFindings(Facts facts, Compressions done, CompressionPlan plan) {
+  private CompressionFindings(Analysis facts, Compressions done, CompressionPlan plan) {
     this.done = done;
     this.plan = plan;
     cycle = MeasureCompressions.cycleOf(facts.practice());
@@ -40,7 +40,7 @@ final class CompressionFindings {
     patient = facts.practice().guidance().patient();
   }
 
-  static List<Finding> of(Facts facts) {
+  static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     Optional<CompressionPlan> plan = facts.practice().guidance().rhythm().compressions();
     if (plan.isPresent()) {

@@ -6,7 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.session.Session;
 
 /**
@@ -35,7 +35,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
    * @param parts its parts with a rhythm each, in order: one, if the rhythm never changed
    * @param tested the same, each as far as it counts: of a test that came to its end, up to there
    */
-  public static Findings of(Session session, List<Facts> parts, List<Facts> tested) {
+  public static Findings of(Session session, List<Analysis> parts, List<Analysis> tested) {
     Verdict ruled = ruled(parts);
     List<Finding> found = found(session, parts, tested);
     if (ruled.outcome() == Verdict.Outcome.NOT_HELD) {
@@ -54,17 +54,17 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   }
 
   /** A test is judged by itself, and nothing else of its session is. */
-  private static Verdict ruled(List<Facts> parts) {
+  private static Verdict ruled(List<Analysis> parts) {
     if (parts.size() == 1 && parts.get(0).practice().place().slip()) {
       return Verdict.notJudged("rule.slip");
     }
-    return HeldTest.isOf(parts.get(0))
-        ? HeldTest.of(parts.get(0).practice()).ruled()
+    return UnpromptedTrial.isOf(parts.get(0))
+        ? UnpromptedTrial.of(parts.get(0).practice()).ruled()
         : RhythmRule.judge(parts);
   }
 
-  private static List<Finding> found(Session session, List<Facts> parts, List<Facts> tested) {
-    List<Facts> judged = judged(parts);
+  private static List<Finding> found(Session session, List<Analysis> parts, List<Analysis> tested) {
+    List<Analysis> judged = judged(parts);
     if (judged.isEmpty() && parts.size() == 1) {
       return new ArrayList<>(List.of(Finding.advice(FindingCode.SLIP, Sentence.done("rule.slip"))));
     }
@@ -80,12 +80,12 @@ public record Findings(List<Finding> findings, Verdict verdict) {
     if (alone) {
       found.addAll(ofRhythm(tested.get(0)));
     } else if (breaths > 0 || compressed) {
-      List<Facts> counted = judged(tested);
+      List<Analysis> counted = judged(tested);
       found.addAll(
           PartFindings.of(
               counted, counted.stream().map(Findings::ofPart).collect(Collectors.toList())));
     }
-    found.addAll(HoldFindings.of(judged));
+    found.addAll(InterruptionFindings.of(judged));
     if (!alone) {
       found.addAll(ChangeFindings.of(session, judged));
     }
@@ -99,12 +99,12 @@ public record Findings(List<Finding> findings, Verdict verdict) {
     return found;
   }
 
-  private static List<Facts> judged(List<Facts> parts) {
+  private static List<Analysis> judged(List<Analysis> parts) {
     return parts.stream().filter(f -> !f.practice().place().slip()).collect(Collectors.toList());
   }
 
   /** Those of one part among others. */
-  private static List<Finding> ofPart(Facts part) {
+  private static List<Finding> ofPart(Analysis part) {
     List<Finding> found = ofRhythm(part);
     int missed = part.metrics().prompts().missed();
     if (part.metrics().effectiveSeconds() < FEWEST_SECONDS) {
@@ -120,7 +120,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   }
 
   /** Those about breaths and compressions. */
-  private static List<Finding> ofRhythm(Facts facts) {
+  private static List<Finding> ofRhythm(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     int breaths = facts.metrics().breathCount();
     if (breaths > 0) {
@@ -151,7 +151,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
     return sorted;
   }
 
-  private static Finding nothing(List<Facts> parts) {
+  private static Finding nothing(List<Analysis> parts) {
     Quantity length =
         Quantity.clock(
             parts.get(parts.size() - 1).practice().endNanos()

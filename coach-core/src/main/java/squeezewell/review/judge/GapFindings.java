@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Situation;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Gaps;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.measure.Statistics;
@@ -29,7 +29,7 @@ final class GapFindings {
 
   private GapFindings() {}
 
-  static List<Finding> of(Facts facts) {
+  static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     if (!facts.practice().breathPlan().isPresent()) {
       return found;
@@ -130,7 +130,7 @@ final class GapFindings {
   }
 
   /** Whether any wait was longer than a held rhythm allows. */
-  static boolean leftOutABreath(Facts facts) {
+  static boolean leftOutABreath(Analysis facts) {
     Optional<BreathPlan> plan = facts.practice().breathPlan();
     // In cycles each prompt that is missed is a breath that was not given.
     return !plan.isPresent()
@@ -139,7 +139,7 @@ final class GapFindings {
   }
 
   /** Whether breaths were left out one at a time, rather than in a few long pauses. */
-  static boolean leavesOutSingleBreaths(Facts facts) {
+  static boolean leavesOutSingleBreaths(Analysis facts) {
     if (!facts.practice().breathPlan().isPresent()) {
       return false;
     }

@@ -3,7 +3,7 @@ package squeezewell.review.judge;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Statistics;
 
@@ -62,7 +62,7 @@ final class Pace {
    * Whether the tempo itself is another: below 3 % a listener notices no difference over a few
    * intervals (Drake and Botte, 1993), and to tell of it would contradict the figures beside it.
    */
-  static boolean differs(Facts facts) {
+  static boolean differs(Analysis facts) {
     double asked = facts.practice().breathPlan().get().interval().seconds();
     double own = facts.metrics().interval().medianSeconds().orElse(asked);
     return Math.abs(own - asked) >= NOTICEABLE_TEMPO * asked;

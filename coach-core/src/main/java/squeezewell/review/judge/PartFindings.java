@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 
 /**
  * The findings of the parts of a practice. Each says for which parts it holds; what holds for
@@ -30,7 +30,7 @@ final class PartFindings {
    * @param parts those that are judged, in order
    * @param found the findings of each
    */
-  static List<Finding> of(List<Facts> parts, List<List<Finding>> found) {
+  static List<Finding> of(List<Analysis> parts, List<List<Finding>> found) {
     PartFindings findings = new PartFindings(parts.size());
     for (int i = 0; i < parts.size(); i++) {
       Where where = Where.of(parts.get(i).practice());

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Metrics;
 
 /** Findings about how the breaths followed the prompts. The numbers are our own choice. */
@@ -26,7 +26,7 @@ final class PromptFindings {
 
   private PromptFindings() {}
 
-  static List<Finding> of(Facts facts) {
+  static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     Metrics.Asynchrony asynchrony = facts.metrics().asynchrony();
     if (asynchrony.ownTempo() && Pace.differs(facts)) {
@@ -55,7 +55,7 @@ final class PromptFindings {
     return found;
   }
 
-  private static void addTiming(Facts facts, List<Finding> found) {
+  private static void addTiming(Analysis facts, List<Finding> found) {
     if (!facts.practice().breathPlan().isPresent()
         || facts.metrics().prompts().met() < FEWEST_PAIRS) {
       return;
@@ -78,7 +78,7 @@ final class PromptFindings {
     }
   }
 
-  private static Finding missed(Facts facts) {
+  private static Finding missed(Analysis facts) {
     Metrics.Prompts prompts = facts.metrics().prompts();
     boolean single = GapFindings.leavesOutSingleBreaths(facts);
     boolean longGaps = facts.metrics().gap().overLimitCount() > 0;
@@ -107,7 +107,7 @@ final class PromptFindings {
         Sentence.why("missed-prompts.why" + pause), Sentence.next("missed-prompts.next" + pause));
   }
 
-  private static Finding ownTempo(Facts facts) {
+  private static Finding ownTempo(Analysis facts) {
     Metrics.Interval interval = facts.metrics().interval();
     double own = interval.medianSeconds().orElse(0);
     double asked = facts.practice().breathPlan().get().interval().seconds();

@@ -8,7 +8,7 @@ import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Drift;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RollingRate;
@@ -26,14 +26,14 @@ final class RhythmFindings {
   /** Fast intervals this soon after a check are put down to it. */
   private static final long AFTER_CHECK_NANOS = 60_000_000_000L;
 
-  private final Facts facts;
+  private final Analysis facts;
   private final BreathPlan plan;
   private final Metrics.Interval interval;
   private final double[] lengths;
   private final double median;
   private final int slow;
 
-  private RhythmFindings(Facts facts, BreathPlan plan) {
+  private RhythmFindings(Analysis facts, BreathPlan plan) {
     this.facts = facts;
     this.plan = plan;
     interval = facts.metrics().interval();
@@ -47,7 +47,7 @@ final class RhythmFindings {
                 .count();
   }
 
-  static List<Finding> of(Facts facts) {
+  static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     if (facts.practice().breathPlan().isPresent() && facts.metrics().interval().count() >= 3) {
       new RhythmFindings(facts, facts.practice().breathPlan().get()).addTo(found);
@@ -56,7 +56,7 @@ final class RhythmFindings {
   }
 
   /** Whether it is told that the rhythm slowed down or sped up. */
-  static boolean drifts(Facts facts) {
+  static boolean drifts(Analysis facts) {
     if (!facts.practice().breathPlan().isPresent() || facts.metrics().interval().count() < 3) {
       return false;
     }

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Gaps;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.RatePoint;
@@ -52,9 +52,9 @@ public final class RhythmRule {
    * What the figures give. Parts that ask for the same breaths are judged together, others each by
    * itself; it is held if none that can be judged was not.
    */
-  static Verdict judge(List<Facts> parts) {
-    Map<List<Object>, List<Facts>> rhythms = new LinkedHashMap<>();
-    for (Facts part : parts) {
+  static Verdict judge(List<Analysis> parts) {
+    Map<List<Object>, List<Analysis>> rhythms = new LinkedHashMap<>();
+    for (Analysis part : parts) {
       Optional<BreathPlan> plan = part.practice().breathPlan();
       if (plan.isPresent() && !part.practice().place().slip()) {
         List<Object> key =
@@ -71,7 +71,7 @@ public final class RhythmRule {
     List<Verdict.Outcome> outcomes = new ArrayList<>();
     List<Sentence> rules = new ArrayList<>();
     List<Sentence> reasons = new ArrayList<>();
-    for (List<Facts> alike : rhythms.values()) {
+    for (List<Analysis> alike : rhythms.values()) {
       Verdict verdict = judgeAlike(alike);
       Quantity seconds =
           Quantity.tenths(alike.get(0).practice().breathPlan().get().interval().seconds());
@@ -94,19 +94,19 @@ public final class RhythmRule {
   }
 
   /** Whether the breaths of one part are as the rule demands, however long it lasted. */
-  static boolean kept(Facts facts) {
+  static boolean kept(Analysis facts) {
     BreathPlan plan = facts.practice().breathPlan().get();
     return shortfalls(plan, lengths(List.of(facts)), otherGaps(List.of(facts))).isEmpty();
   }
 
-  private static long[] lengths(List<Facts> parts) {
+  private static long[] lengths(List<Analysis> parts) {
     return parts.stream()
         .flatMap(f -> f.valid().stream())
         .mapToLong(IntervalPoint::lengthNanos)
         .toArray();
   }
 
-  private static long[] otherGaps(List<Facts> parts) {
+  private static long[] otherGaps(List<Analysis> parts) {
     return parts.stream()
         .flatMap(f -> Gaps.of(f.practice()).stream())
         .filter(g -> !g.interval())
@@ -114,7 +114,7 @@ public final class RhythmRule {
         .toArray();
   }
 
-  private static Verdict judgeAlike(List<Facts> parts) {
+  private static Verdict judgeAlike(List<Analysis> parts) {
     BreathPlan plan = parts.get(0).practice().breathPlan().get();
     long practised = parts.stream().mapToLong(f -> f.practice().pacedNanos()).sum();
     if (practised < LEAST_PRACTISED_NANOS) {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Measure;
 import squeezewell.review.measure.Metrics;
 
@@ -17,7 +17,7 @@ final class SqueezeFindings {
 
   private SqueezeFindings() {}
 
-  static List<Finding> of(Facts facts) {
+  static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     Metrics.Inspiration squeeze = facts.metrics().inspiration();
     if (squeeze.count() < FEWEST) {

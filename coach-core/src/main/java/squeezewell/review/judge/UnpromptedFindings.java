@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Statistics;
 import squeezewell.review.measure.Unprompted;
@@ -16,7 +16,7 @@ final class UnpromptedFindings {
 
   private UnpromptedFindings() {}
 
-  static List<Finding> of(Facts facts) {
+  static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
     Optional<Unprompted> measured = facts.metrics().unprompted();
     Optional<BreathPlan> plan = facts.practice().breathPlan();
@@ -65,8 +65,8 @@ final class UnpromptedFindings {
   }
 
   /** In a test waits at its ends count too. */
-  private static boolean kept(Facts facts, BreathPlan plan) {
-    if (HeldTest.isOf(facts)) {
+  private static boolean kept(Analysis facts, BreathPlan plan) {
+    if (UnpromptedTrial.isOf(facts)) {
       return RhythmRule.kept(facts);
     }
     long[] lengths = facts.unprompted().stream().mapToLong(IntervalPoint::lengthNanos).toArray();
@@ -77,7 +77,7 @@ final class UnpromptedFindings {
     return these >= 2 && these > most && these >= 2 * others;
   }
 
-  private static Sentence off(Facts facts, Judgement side, BreathPlan plan) {
+  private static Sentence off(Analysis facts, Judgement side, BreathPlan plan) {
     return Sentence.done("unprompted.off", Pace.off(facts.unprompted(), side, plan));
   }
 

@@ -76,7 +76,7 @@ public record Marks(
     int next = 0;
     for (int i = 0; i < missing.length; i++) {
       Cue cue = practice.prompts().get(i);
-      List<Hold> holds = practice.holds();
+      List<Interruption> holds = practice.holds();
       while (next < holds.size() && holds.get(next).startNanos() < cue.atNanos()) {
         next++;
       }

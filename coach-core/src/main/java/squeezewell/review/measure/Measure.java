@@ -56,7 +56,7 @@ public final class Measure {
    */
   public static Metrics of(Practice whole, List<Marks> parts, Alignment alignment) {
     Measure measure = new Measure(parts);
-    List<Hold> holes = whole.holds(Segment.Kind.STALLED);
+    List<Interruption> holes = whole.holds(Segment.Kind.STALLED);
     return new Metrics(
         (int) measure.sum(p -> p.practice().breaths().size()),
         measure.sum(p -> p.practice().endNanos() - p.practice().startNanos()) / NANOS_PER_SECOND,
@@ -73,10 +73,10 @@ public final class Measure {
         measure.asynchrony(alignment),
         MeasureUnprompted.of(parts),
         measure.inspiration(),
-        measure.each(p -> HoldResults.pulseChecks(p.practice())),
-        measure.each(p -> HoldResults.suctions(p.practice())),
+        measure.each(p -> InterruptionResults.pulseChecks(p.practice())),
+        measure.each(p -> InterruptionResults.suctions(p.practice())),
         holes.size(),
-        holes.stream().mapToDouble(Hold::seconds).sum(),
+        holes.stream().mapToDouble(Interruption::seconds).sum(),
         measure.drift(),
         Volumes.of(whole.breaths(), measure.intervals),
         MeasureCompressions.of(parts.stream().map(Marks::practice).collect(Collectors.toList())));

@@ -37,8 +37,8 @@ public final class MeasureCompressions {
     Rhythm rhythm = practice.guidance().rhythm();
     plan = rhythm.compressions();
     cycle = cycleOf(practice);
-    Map<Boolean, List<Hold>> holds =
-        practice.holds().stream().collect(Collectors.partitioningBy(Hold::compressing));
+    Map<Boolean, List<Interruption>> holds =
+        practice.holds().stream().collect(Collectors.partitioningBy(Interruption::compressing));
     excused = Spans.excused(holds.get(false));
     whole = Spans.whole(holds.get(false));
     through = Spans.whole(holds.get(true));

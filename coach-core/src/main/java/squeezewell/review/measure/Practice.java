@@ -50,7 +50,7 @@ public record Practice(
     List<Cue> prompts,
     List<Breath> breaths,
     List<Long> compressions,
-    List<Hold> holds,
+    List<Interruption> holds,
     List<PulseCheckDue> checks,
     List<UnpromptedSpan> silences,
     OptionalInt highestLevel) {
@@ -80,12 +80,12 @@ public record Practice(
   public static Practice of(Session session) {
     CueSchedule schedule = session.schedule();
     long end = session.endNanos(schedule);
-    List<Hold> holes = holes(session, end);
-    List<Hold> holds = new ArrayList<>(holes);
+    List<Interruption> holes = holes(session, end);
+    List<Interruption> holds = new ArrayList<>(holes);
     for (Segment segment : schedule.segments()) {
       hold(segment, end).ifPresent(holds::add);
     }
-    holds.sort(Comparator.comparingLong(Hold::startNanos));
+    holds.sort(Comparator.comparingLong(Interruption::startNanos));
     Spans stoodStill = Spans.closed(holes);
     List<Cue> prompts =
         schedule.squeezesUntil(end).stream()
@@ -191,9 +191,9 @@ public record Practice(
   }
 
   /** A station's breathing stands from the very start until it begins; that is no wait for one. */
-  private static long stoodUntil(List<Hold> holds) {
+  private static long stoodUntil(List<Interruption> holds) {
     long until = 0;
-    for (Hold hold : holds) {
+    for (Interruption hold : holds) {
       // One pause may be told in pieces, where a finding changes the rhythm in it.
       if (hold.kind() == Segment.Kind.PAUSED && hold.startNanos() <= until) {
         until = Math.max(until, hold.endNanos());
@@ -255,11 +255,11 @@ public record Practice(
     return guidance.limits();
   }
 
-  public List<Hold> holds(Segment.Kind kind) {
+  public List<Interruption> holds(Segment.Kind kind) {
     return holds.stream().filter(h -> h.kind() == kind).collect(Collectors.toList());
   }
 
-  private static Optional<Hold> hold(Segment segment, long sessionEnd) {
+  private static Optional<Interruption> hold(Segment segment, long sessionEnd) {
     Limits limits = segment.guidance().limits();
     long start = segment.startNanos();
     long end = Math.min(segment.endNanos(), sessionEnd);
@@ -277,11 +277,11 @@ public record Practice(
         };
     return excused < 0
         ? Optional.empty()
-        : Optional.of(new Hold(segment.kind(), start, end, excused, cut, segment.compressing()));
+        : Optional.of(new Interruption(segment.kind(), start, end, excused, cut, segment.compressing()));
   }
 
-  private static List<Hold> holes(Session session, long sessionEnd) {
-    List<Hold> holes = new ArrayList<>();
+  private static List<Interruption> holes(Session session, long sessionEnd) {
+    List<Interruption> holes = new ArrayList<>();
     for (SessionEvent event : session.standing()) {
       if (!(event.fact() instanceof Fact.Stall stall) || !stall.lengthNanos().isPresent()) {
         continue;
@@ -290,7 +290,7 @@ public record Practice(
       long start = Math.max(0, event.atNanos() - stall.lengthNanos().getAsLong() - ROUNDING_NANOS);
       if (start < end) {
         holes.add(
-            new Hold(Segment.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
+            new Interruption(Segment.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
       }
     }
     return holes;

@@ -30,7 +30,7 @@ public final class PracticeParts {
   private final long[] starts;
   private final List<Guidance> guidance;
   private final NavigableMap<Long, Long> slips;
-  private final List<List<Hold>> holds;
+  private final List<List<Interruption>> holds;
   private final List<List<PulseCheckDue>> checks;
   private final long[] compressions;
 
@@ -211,9 +211,9 @@ public final class PracticeParts {
   }
 
   /** What of each hold lies in each part, in the order of the holds. */
-  private List<List<Hold>> holds() {
-    List<List<Hold>> found = listForEachPart();
-    for (Hold hold : whole.holds()) {
+  private List<List<Interruption>> holds() {
+    List<List<Interruption>> found = listForEachPart();
+    for (Interruption hold : whole.holds()) {
       int last = starts.length - 1;
       for (int part = partAt(hold.startNanos());
           part <= Math.min(last, partAt(hold.endNanos()));

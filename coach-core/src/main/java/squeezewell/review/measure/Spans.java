@@ -35,21 +35,21 @@ public final class Spans {
   }
 
   /** All of every hold. */
-  public static Spans whole(List<Hold> holds) {
+  public static Spans whole(List<Interruption> holds) {
     List<long[]> spans = new ArrayList<>();
     holds.forEach(h -> spans.add(new long[] {h.startNanos(), h.endNanos()}));
     return new Spans(spans);
   }
 
   /** All of every hold, and its end as well. */
-  static Spans closed(List<Hold> holds) {
+  static Spans closed(List<Interruption> holds) {
     List<long[]> spans = new ArrayList<>();
     holds.forEach(h -> spans.add(new long[] {h.startNanos(), h.endNanos() + 1}));
     return new Spans(spans);
   }
 
   /** The part of every hold that is not held against the trainee. */
-  public static Spans excused(List<Hold> holds) {
+  public static Spans excused(List<Interruption> holds) {
     List<long[]> spans = new ArrayList<>();
     holds.forEach(h -> spans.add(new long[] {h.startNanos(), h.startNanos() + h.excusedNanos()}));
     return new Spans(spans);

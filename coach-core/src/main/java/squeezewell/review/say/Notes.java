@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.cue.Segment;
-import squeezewell.review.measure.Facts;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Analysis;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.Practice;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
@@ -45,7 +45,7 @@ public final class Notes {
               + " left out.");
     }
     long withoutRate =
-        practice.holds(Segment.Kind.NO_RATE).stream().mapToLong(Hold::excusedNanos).sum();
+        practice.holds(Segment.Kind.NO_RATE).stream().mapToLong(Interruption::excusedNanos).sum();
     if (withoutRate > 0) {
       notes.add(
           "For "
@@ -60,7 +60,7 @@ public final class Notes {
   }
 
   /** What came after a test and is not judged; empty if nothing did. */
-  public static Optional<String> afterTest(Facts all, Facts tested) {
+  public static Optional<String> afterTest(Analysis all, Analysis tested) {
     int after = all.practice().breaths().size() - tested.practice().breaths().size();
     return after == 0
         ? Optional.empty()

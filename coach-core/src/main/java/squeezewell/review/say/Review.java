@@ -11,7 +11,7 @@ import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.Alignment;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
@@ -46,7 +46,7 @@ import squeezewell.session.NotedFinding;
  *     there, and here only what can be told of the whole
  */
 public record Review(
-    Asked asked,
+    Prescription asked,
     long startNanos,
     long endNanos,
     Metrics metrics,
@@ -55,7 +55,7 @@ public record Review(
     List<PromptMark> prompts,
     List<IntervalPoint> intervals,
     List<RatePoint> rollingRate,
-    List<Hold> holds,
+    List<Interruption> holds,
     List<UnpromptedSpan> silences,
     Alignment alignment,
     List<Feedback> findings,

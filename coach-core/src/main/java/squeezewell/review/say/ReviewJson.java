@@ -117,7 +117,7 @@ public final class ReviewJson {
     }
 
     private void asked() throws IOException {
-      Asked asked = review.asked();
+      Prescription asked = review.asked();
       json.name("asked").beginObject();
       json.name("protocol").value(asked.protocolId());
       json.name("patient").value(asked.patient());

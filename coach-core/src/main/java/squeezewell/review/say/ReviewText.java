@@ -97,7 +97,7 @@ public final class ReviewText {
     lines.add("");
   }
 
-  private static void asked(List<String> lines, Asked asked) {
+  private static void asked(List<String> lines, Prescription asked) {
     if (asked.intervalSeconds().isPresent()) {
       row(
           lines,

@@ -34,7 +34,7 @@ class ComparisonTest {
     changed.finding(66, squeezewell.protocol.ClinicalFinding.PULSE_LOST);
     changed.finding(150, squeezewell.protocol.ClinicalFinding.PULSE_BACK);
     Review b = SessionBuilder.ofSeconds(240).breathsEvery(6, 0, 234).review();
-    assertThat(new AskedOfBoth(changed.review(), b).differences())
+    assertThat(new SharedPrescription(changed.review(), b).differences())
         .contains(
             "Situation in A: pulse, not breathing. It changed 2 times: at 1:06 to \u201cno pulse,"
                 + " no advanced airway\u201d; at 2:30 to \u201cpulse, not breathing\u201d.",

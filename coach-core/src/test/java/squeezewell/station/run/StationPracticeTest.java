@@ -11,7 +11,7 @@ import squeezewell.coach.Command;
 import squeezewell.cue.Segment;
 import squeezewell.protocol.Situation;
 import squeezewell.review.Reviewer;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewText;
 import squeezewell.session.Session;
@@ -134,7 +134,7 @@ class StationPracticeTest {
     }
     practice.advanceByAll(72 * SECOND);
     practice.end(72 * SECOND);
-    Asked asked = review(practice).asked();
+    Prescription asked = review(practice).asked();
     // The clock stood for nothing: from the first breath at 60 s to the end at 72 s.
     // Up to a nanosecond: the instant of the end belongs to the practice.
     assertThat(asked.practisedNanos()).isCloseTo(12 * SECOND, within(1L));

@@ -14,7 +14,7 @@ import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
@@ -125,7 +125,7 @@ record DebriefView(
   }
 
   private static String askedLine(Review review) {
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     String rhythm =
         asked.intervalSeconds().isPresent()
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
@@ -193,7 +193,7 @@ record DebriefView(
       return cycleFigures(metrics.compressions().get());
     }
     Metrics.Interval interval = metrics.interval();
-    Asked asked = review.asked();
+    Prescription asked = review.asked();
     OptionalDouble rate = metrics.rate().overallPerMinute();
     OptionalDouble mean = interval.meanSeconds();
     Judgement judgement =

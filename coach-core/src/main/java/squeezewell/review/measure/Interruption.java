@@ -15,14 +15,14 @@ import squeezewell.cue.Segment;
  * @param cutByEnd whether the session ended before it did
  * @param compressing whether compressions were asked for all the same, without a break
  */
-public record Hold(
+public record Interruption(
     Segment.Kind kind,
     long startNanos,
     long endNanos,
     long excusedNanos,
     boolean cutByEnd,
     boolean compressing) {
-  public Hold {
+  public Interruption {
     Objects.requireNonNull(kind, "kind");
   }
 
@@ -32,13 +32,13 @@ public record Hold(
    * @param from inclusive, nanoseconds since the session began
    * @param to exclusive
    */
-  Optional<Hold> within(long from, long to) {
+  Optional<Interruption> within(long from, long to) {
     long start = Math.max(startNanos, from);
     long end = Math.min(endNanos, to);
     boolean there = start < end || (startNanos == endNanos && from <= startNanos && endNanos < to);
     long excused = Math.max(0, Math.min(end, startNanos + excusedNanos) - start);
     return there
-        ? Optional.of(new Hold(kind, start, end, excused, cutByEnd && end == endNanos, compressing))
+        ? Optional.of(new Interruption(kind, start, end, excused, cutByEnd && end == endNanos, compressing))
         : Optional.empty();
   }
 

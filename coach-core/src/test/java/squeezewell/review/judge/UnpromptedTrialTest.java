@@ -26,7 +26,7 @@ import squeezewell.session.SessionEvent;
  * apart from this code (4,000 runs of independent normal intervals, other random numbers); the
  * shares here have a standard error of at most 0.016 with 1,000 runs, and of 0.008 there.
  */
-class HeldTestTest {
+class UnpromptedTrialTest {
   private static final int RUNS = 1_000;
 
   private static Review test(double... breaths) {
@@ -152,7 +152,7 @@ class HeldTestTest {
         }
       }
       Session session = new Session(empty.header(), events, List.of());
-      String outcome = HeldTest.of(Practice.of(session)).ruled().outcome().name();
+      String outcome = UnpromptedTrial.of(Practice.of(session)).ruled().outcome().name();
       met += Arrays.asList(outcomes).contains(outcome) ? 1 : 0;
     }
     return (double) met / RUNS;

@@ -35,7 +35,7 @@ import squeezewell.review.measure.Practice;
  * @param source where the rhythm comes from
  * @param local how a local protocol is labelled; empty for a guideline
  */
-public record Asked(
+public record Prescription(
     String protocolId,
     String protocolTitle,
     String organisation,
@@ -59,7 +59,7 @@ public record Asked(
    *     last
    * @param base the edition that a local protocol is based on
    */
-  public static Asked of(
+  public static Prescription of(
       Protocol protocol,
       List<Practice> parts,
       long practisedNanos,
@@ -75,7 +75,7 @@ public record Asked(
         situations.add(label);
       }
     }
-    return new Asked(
+    return new Prescription(
         protocol.id(),
         protocol.title(),
         protocol.organisation(),

@@ -10,13 +10,13 @@ import java.util.stream.Collectors;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.Segment;
 import squeezewell.protocol.Limits;
-import squeezewell.review.measure.Facts;
-import squeezewell.review.measure.Hold;
+import squeezewell.review.measure.Analysis;
+import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 
 /** Findings about checks and suction. */
-final class HoldFindings {
+final class InterruptionFindings {
   /**
    * A breath this soon after the patient was found to breathe well is let pass (our own choice).
    */
@@ -30,7 +30,7 @@ final class HoldFindings {
   private final Limits limits;
   private final CheckKind kind;
 
-  private HoldFindings(Limits limits, List<Facts> parts) {
+  private InterruptionFindings(Limits limits, List<Analysis> parts) {
     checks =
         parts.stream()
             .flatMap(f -> f.metrics().pulseChecks().stream())
@@ -42,9 +42,9 @@ final class HoldFindings {
   }
 
   /** Parts with the same limits, in which the same is looked for, are judged together. */
-  static List<Finding> of(List<Facts> parts) {
-    Map<List<Object>, List<Facts>> alike = new LinkedHashMap<>();
-    for (Facts part : parts) {
+  static List<Finding> of(List<Analysis> parts) {
+    Map<List<Object>, List<Analysis>> alike = new LinkedHashMap<>();
+    for (Analysis part : parts) {
       Limits limits = part.practice().limits();
       List<Object> key =
           List.of(
@@ -55,8 +55,8 @@ final class HoldFindings {
       alike.computeIfAbsent(key, k -> new ArrayList<>()).add(part);
     }
     List<Finding> found = new ArrayList<>();
-    for (List<Facts> same : alike.values()) {
-      HoldFindings findings = new HoldFindings(same.get(0).practice().limits(), same);
+    for (List<Analysis> same : alike.values()) {
+      InterruptionFindings findings = new InterruptionFindings(same.get(0).practice().limits(), same);
       findings.addChecks(found);
       findings.addSuctions(found);
     }
@@ -69,7 +69,7 @@ final class HoldFindings {
     addLate(found);
     addLength(found);
     int onTime = with(c -> c.outcome() == PulseCheckResult.Outcome.ON_TIME).size();
-    if (onTime > 0 && checks.stream().allMatch(HoldFindings::isGood)) {
+    if (onTime > 0 && checks.stream().allMatch(InterruptionFindings::isGood)) {
       // The length of one that the end of the practice cut short is not known.
       boolean known =
           checks.stream()
@@ -225,10 +225,10 @@ final class HoldFindings {
         "pulse-check.lasted", kind, length, Quantity.tenths(least), Quantity.tenths(most));
   }
 
-  private static void addWatched(List<Facts> parts, List<Finding> found) {
+  private static void addWatched(List<Analysis> parts, List<Finding> found) {
     long breaths = 0;
-    for (Facts part : parts) {
-      for (Hold watch : part.practice().holds(Segment.Kind.WATCHING)) {
+    for (Analysis part : parts) {
+      for (Interruption watch : part.practice().holds(Segment.Kind.WATCHING)) {
         breaths +=
             part.practice().breathsWithin(watch.startNanos() + SEEN_WITHIN_NANOS, watch.endNanos());
       }

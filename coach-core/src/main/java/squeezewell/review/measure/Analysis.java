@@ -9,10 +9,10 @@ import java.util.stream.Collectors;
  * @param marks the part
  * @param metrics its figures
  */
-public record Facts(Marks marks, Metrics metrics) {
+public record Analysis(Marks marks, Metrics metrics) {
   /** Measures a part. */
-  public static Facts of(Marks marks) {
-    return new Facts(marks, Measure.of(marks.practice(), List.of(marks), marks.alignment()));
+  public static Analysis of(Marks marks) {
+    return new Analysis(marks, Measure.of(marks.practice(), List.of(marks), marks.alignment()));
   }
 
   /** The part. */

@@ -7,24 +7,24 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.review.say.Asked;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
 import squeezewell.words.Wording;
 
 /** What two practices asked for, and in what they did not ask for the same. */
-final class AskedOfBoth {
+final class SharedPrescription {
   /** So many changes of the rhythm are told one by one. */
   private static final int MOST_CHANGES = 6;
 
-  private static final Wording WORDS = Wording.beside(AskedOfBoth.class);
+  private static final Wording WORDS = Wording.beside(SharedPrescription.class);
 
   private final Review a;
   private final Review b;
   private final List<BreathPlan> breathingA;
   private final List<BreathPlan> breathingB;
 
-  AskedOfBoth(Review a, Review b) {
+  SharedPrescription(Review a, Review b) {
     this.a = a;
     this.b = b;
     this.breathingA = breathing(a);
@@ -135,7 +135,7 @@ final class AskedOfBoth {
     }
   }
 
-  private static List<Asked> judged(Review review) {
+  private static List<Prescription> judged(Review review) {
     return review.rhythms().stream()
         .filter(r -> !r.slip())
         .map(Review::asked)
@@ -145,7 +145,7 @@ final class AskedOfBoth {
   /** The different intervals and ranges that a practice asked for. */
   private static List<BreathPlan> breathing(Review review) {
     List<BreathPlan> plans = new ArrayList<>();
-    for (Asked asked : judged(review)) {
+    for (Prescription asked : judged(review)) {
       asked
           .breaths()
           .filter(plan -> plans.stream().noneMatch(plan::asksTheSame))
@@ -168,14 +168,14 @@ final class AskedOfBoth {
 
   private static List<Long> squeezing(Review review) {
     return judged(review).stream()
-        .map(Asked::inspirationNanos)
+        .map(Prescription::inspirationNanos)
         .distinct()
         .collect(Collectors.toList());
   }
 
   private static List<String> compressing(Review review) {
     return judged(review).stream()
-        .map(Asked::compressions)
+        .map(Prescription::compressions)
         .filter(words -> !words.isEmpty())
         .distinct()
         .collect(Collectors.toList());

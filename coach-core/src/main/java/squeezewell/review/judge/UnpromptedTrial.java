@@ -6,7 +6,7 @@ import java.util.OptionalLong;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
-import squeezewell.review.measure.Facts;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.measure.RatePoint;
@@ -25,12 +25,12 @@ import squeezewell.session.Breath;
  * @param ruled what the rule gives
  * @param intervalCount how many intervals were scored
  */
-public record HeldTest(Verdict ruled, int intervalCount) {
+public record UnpromptedTrial(Verdict ruled, int intervalCount) {
   /** As long as one test is, in nanoseconds. */
   static final long LENGTH_NANOS = 120_000_000_000L;
 
   /** Whether a part is a test: the first one, with breaths at a steady interval and no prompts. */
-  public static boolean isOf(Facts part) {
+  public static boolean isOf(Analysis part) {
     Practice practice = part.practice();
     return practice.plan().prompting() == Prompting.NONE
         && practice.place().first()
@@ -85,7 +85,7 @@ public record HeldTest(Verdict ruled, int intervalCount) {
   }
 
   /** The test of a practice, or of its first part, in which nothing was prompted. */
-  public static HeldTest of(Practice practice) {
+  public static UnpromptedTrial of(Practice practice) {
     BreathPlan plan = practice.breathPlan().get();
     Scored scored = Scored.of(practice);
     List<Sentence> rule =
@@ -94,12 +94,12 @@ public record HeldTest(Verdict ruled, int intervalCount) {
     if (!scored.whole()) {
       Sentence far =
           Sentence.done("reason.first-to-last", RhythmRule.shortOf2Minutes(scored.nanos()));
-      return new HeldTest(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);
+      return new UnpromptedTrial(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();
     long[] others = scored.otherGaps().stream().mapToLong(Long::longValue).toArray();
     List<RatePoint> rates = RollingRate.of(scored.points(), practice.startNanos(), scored.end());
     int fast = RhythmRule.fastSeconds(plan, rates);
-    return new HeldTest(RhythmRule.verdict(plan, rule, lengths, others, fast), count);
+    return new UnpromptedTrial(RhythmRule.verdict(plan, rule, lengths, others, fast), count);
   }
 }

@@ -11,21 +11,21 @@ import squeezewell.cue.Segment;
 import squeezewell.protocol.Limits;
 
 /** Compares pulse checks and suctions with their limits. */
-final class HoldResults {
+final class InterruptionResults {
   private static final double NANOS_PER_SECOND = 1e9;
 
   /** A breath this soon after a check began was still under way to the bag (our own choice). */
   private static final long STILL_BREATHING_NANOS = 300_000_000L;
 
-  private HoldResults() {}
+  private InterruptionResults() {}
 
   static List<PulseCheckResult> pulseChecks(Practice practice) {
-    Map<Long, Hold> made = new HashMap<>();
+    Map<Long, Interruption> made = new HashMap<>();
     practice.holds(Segment.Kind.PULSE_CHECK).forEach(h -> made.putIfAbsent(h.startNanos(), h));
     List<PulseCheckResult> results = new ArrayList<>();
     for (PulseCheckDue due : practice.checks()) {
       if (due.startedNanos().isPresent()) {
-        Hold hold = made.get(due.startedNanos().getAsLong());
+        Interruption hold = made.get(due.startedNanos().getAsLong());
         if (hold != null) {
           results.add(made(due, hold, practice));
         }
@@ -39,7 +39,7 @@ final class HoldResults {
   static List<SuctionResult> suctions(Practice practice) {
     List<SuctionResult> results = new ArrayList<>();
     long limit = practice.limits().suctionLongest().nanos();
-    for (Hold hold : practice.holds(Segment.Kind.SUCTION)) {
+    for (Interruption hold : practice.holds(Segment.Kind.SUCTION)) {
       results.add(
           new SuctionResult(
               hold.startNanos() / NANOS_PER_SECOND,
@@ -50,7 +50,7 @@ final class HoldResults {
     return List.copyOf(results);
   }
 
-  private static PulseCheckResult made(PulseCheckDue due, Hold hold, Practice practice) {
+  private static PulseCheckResult made(PulseCheckDue due, Interruption hold, Practice practice) {
     double late = (hold.startNanos() - due.dueNanos()) / NANOS_PER_SECOND;
     PulseCheckResult.Outcome outcome = PulseCheckResult.Outcome.ON_TIME;
     // A check long before one that would be due only after the end was never asked for.
@@ -77,7 +77,7 @@ final class HoldResults {
         during);
   }
 
-  private static PulseCheckResult.LengthOutcome length(Hold hold, Limits limits) {
+  private static PulseCheckResult.LengthOutcome length(Interruption hold, Limits limits) {
     long length = hold.endNanos() - hold.startNanos();
     if (length > limits.pulseCheckLongest().nanos()) {
       return PulseCheckResult.LengthOutcome.TOO_LONG;

@@ -22,7 +22,7 @@ import squeezewell.session.EventType;
  * Pulse checks, suction, pauses and holes, worked by hand: checks are due every 120 s, 5 to 10 s
  * long, on time within 15 s (our own choice); suction at most 15 s.
  */
-class HoldsTest {
+class InterruptionsTest {
   @Test
   void ofManyMissedChecksOnlyTheFirstAreToldOneByOne() {
     // Due every two minutes: at 2:00, 4:00 and so on to 18:00, nine in all; six are told.

@@ -9,7 +9,7 @@ import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -65,7 +65,7 @@ public final class SwitchingPlayer {
         run(coach, clock, next);
         CueSchedule before = coach.state().schedule();
         long at = clock.nanos();
-        coach.find(lost ? ClinicalFinding.PULSE_LOST : ClinicalFinding.PULSE_BACK, at);
+        coach.find(lost ? PatientChange.PULSE_LOST : PatientChange.PULSE_BACK, at);
         told.add("COMMAND " + at);
         for (Cue cue : before.between(at, at + LOOK_AHEAD_NANOS)) {
           told.add("BEFORE " + cue.atNanos() + " " + cue.kind());

@@ -12,7 +12,7 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.session.Breath;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
@@ -126,7 +126,7 @@ public final class Coach {
    * @param finding what was found
    * @param atNanos when, session time
    */
-  public void find(ClinicalFinding finding, long atNanos) {
+  public void find(PatientChange finding, long atNanos) {
     Objects.requireNonNull(finding, "finding");
     carryOut(at -> noteFinding(finding, at), atNanos);
   }
@@ -300,7 +300,7 @@ public final class Coach {
     }
   }
 
-  private void noteFinding(ClinicalFinding finding, long at) {
+  private void noteFinding(PatientChange finding, long at) {
     if (!finding.concerns(course.state().patient())) {
       return;
     }
@@ -313,7 +313,7 @@ public final class Coach {
     since.clear();
     goTo(next, noted);
     Segment now = schedule.stretchAt(noted);
-    if (finding == ClinicalFinding.VOMIT && now.kind() != Segment.Kind.PAUSED) {
+    if (finding == PatientChange.VOMIT && now.kind() != Segment.Kind.PAUSED) {
       change(Holds.beginning(Segment.Kind.SUCTION, now, course), noted);
     }
   }

@@ -1,6 +1,6 @@
 package squeezewell.coach;
 
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 
 /**
  * Something that a {@link VirtualTrainee} will find.
@@ -8,4 +8,4 @@ import squeezewell.protocol.ClinicalFinding;
  * @param atNanos when, session time
  * @param finding what
  */
-public record ScriptedFinding(long atNanos, ClinicalFinding finding) {}
+public record ScriptedFinding(long atNanos, PatientChange finding) {}

@@ -10,7 +10,7 @@ import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.UnpromptedSpan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Limits;
 import squeezewell.session.ManualClock;
 
@@ -108,7 +108,7 @@ final class VirtualTraineeRun {
     long at = Math.max(scripted.atNanos(), clock.nanos());
     passTo(at);
     coach.find(scripted.finding(), at);
-    if (scripted.finding() == ClinicalFinding.VOMIT) {
+    if (scripted.finding() == PatientChange.VOMIT) {
       long limit = coach.state().schedule().guidanceAt(at).limits().suctionLongest().nanos();
       long end = at + limit / 2;
       passTo(end);

@@ -2,7 +2,7 @@ package squeezewell.cue;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientState;
 
@@ -41,11 +41,11 @@ public final class PatientCourse {
    * The course once that was found. Where the edition has no rhythm for it, the one in force stays,
    * but compressions stop where the chest need not be compressed; {@link #covered()} tells.
    */
-  public PatientCourse after(ClinicalFinding finding) {
+  public PatientCourse after(PatientChange finding) {
     PatientState next = state.after(finding);
     // The rhythm that was chosen stays while the patient's state calls for nothing else.
     // Who breathes well is checked as one with a pulse, never as one who is compressed.
-    PatientState needs = next.watching() ? next.after(ClinicalFinding.BREATHING_STOPPED) : next;
+    PatientState needs = next.watching() ? next.after(PatientChange.BREATHING_STOPPED) : next;
     boolean stays = next.equals(state) || (next.watching() && !compresses(guidance));
     Guidance found = stays ? guidance : plan.guidanceFor(needs).orElse(guidance);
     // Nobody with a pulse is compressed, not even for want of a rhythm: rather no prompts at all.
@@ -91,9 +91,9 @@ public final class PatientCourse {
   }
 
   /** What to do about a finding that led here, for this patient and with these limits. */
-  public String advice(ClinicalFinding finding) {
+  public String advice(PatientChange finding) {
     String advice = finding.advice(state.patient());
-    if (finding != ClinicalFinding.VOMIT) {
+    if (finding != PatientChange.VOMIT) {
       return advice;
     }
     BigDecimal seconds = BigDecimal.valueOf(guidance.limits().suctionLongest().nanos(), 9);

@@ -46,7 +46,7 @@ public record PatientState(
   }
 
   /** The state once that was found. What can't be found in such a patient changes nothing. */
-  public PatientState after(ClinicalFinding finding) {
+  public PatientState after(PatientChange finding) {
     if (!finding.concerns(patient)) {
       return this;
     }
@@ -76,14 +76,14 @@ public record PatientState(
    * What may be found in this state and tells something new, in the order in which it is offered:
    * pulse, breathing, airway.
    */
-  public List<ClinicalFinding> possible() {
-    List<ClinicalFinding> found = new ArrayList<>();
-    for (ClinicalFinding finding : ClinicalFinding.values()) {
+  public List<PatientChange> possible() {
+    List<PatientChange> found = new ArrayList<>();
+    for (PatientChange finding : PatientChange.values()) {
       // Breathing is not looked at again before there is a pulse, except that it comes back.
       boolean later =
           arrest()
-              && (finding == ClinicalFinding.BREATHING_SLOW
-                  || finding == ClinicalFinding.BREATHING_STOPPED);
+              && (finding == PatientChange.BREATHING_SLOW
+                  || finding == PatientChange.BREATHING_STOPPED);
       boolean tells =
           switch (finding) {
             case VOMIT, NO_CHEST_RISE -> true;

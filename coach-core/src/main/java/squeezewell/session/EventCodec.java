@@ -12,7 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.input.BadInputException;
 import squeezewell.input.JsonValue;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 
 /**
  * Facts as a file holds them: as the fields of a line (format 2), and as the one text that format 1
@@ -42,7 +42,7 @@ final class EventCodec {
       case SUCTION_END -> new Fact.SuctionEnd(line.flagOr(SLIP, false));
       case FINDING ->
           new Fact.Found(
-              line.choice("finding", List.of(ClinicalFinding.values()), ClinicalFinding::word));
+              line.choice("finding", List.of(PatientChange.values()), PatientChange::word));
       case RETRACT, FINDING_UNDONE ->
           new Fact.Correction(type, (int) line.integer("event", 1, Integer.MAX_VALUE));
       case PROMPTS_OFF, PROMPTS_ON, PROMPTS_AT_ONCE ->
@@ -137,7 +137,7 @@ final class EventCodec {
       case SUCTION_END:
         return new Fact.SuctionEnd(detail.equals(SLIP));
       case FINDING:
-        Optional<ClinicalFinding> finding = ClinicalFinding.of(detail);
+        Optional<PatientChange> finding = PatientChange.of(detail);
         return finding.isPresent()
             ? new Fact.Found(finding.get())
             : new Fact.Told(EventType.REMARK, detail);

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import squeezewell.cue.Control;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 
 /** What happened, with what belongs to it. {@code EventCodec} says how each stands in a file. */
 public sealed interface Fact {
@@ -75,7 +75,7 @@ public sealed interface Fact {
   }
 
   /** Something was found in the patient. */
-  record Found(ClinicalFinding finding) implements Fact {
+  record Found(PatientChange finding) implements Fact {
     public Found {
       Objects.requireNonNull(finding, "finding");
     }

@@ -9,7 +9,7 @@ import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.PatientCourse;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 
 /** Walks through the events of a session and follows the findings in them. */
 final class FindingWalk {
@@ -52,7 +52,7 @@ final class FindingWalk {
     }
   }
 
-  private void find(SessionEvent event, ClinicalFinding found) {
+  private void find(SessionEvent event, PatientChange found) {
     PatientCourse next = course.after(found);
     standing.push(noted.size());
     noted.add(

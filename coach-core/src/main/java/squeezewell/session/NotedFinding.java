@@ -3,7 +3,7 @@ package squeezewell.session;
 import java.util.Objects;
 import java.util.OptionalLong;
 import squeezewell.cue.PatientCourse;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 
 /**
  * Something that was found in a session, and where it led.
@@ -18,7 +18,7 @@ import squeezewell.protocol.ClinicalFinding;
 public record NotedFinding(
     int number,
     long atNanos,
-    ClinicalFinding finding,
+    PatientChange finding,
     PatientCourse before,
     PatientCourse after,
     OptionalLong undoneNanos) {

@@ -10,7 +10,7 @@ import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.PulseCheckDue;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -45,7 +45,7 @@ class CoachFindingsTest {
     }
   }
 
-  private void find(ClinicalFinding finding, long millis) {
+  private void find(PatientChange finding, long millis) {
     advance(millis);
     coach.find(finding, millis * MILLI);
   }
@@ -61,7 +61,7 @@ class CoachFindingsTest {
 
   @Test
   void aLostPulseStartsCompressionsAtOnceAndLeavesTheNextBreathOut() {
-    find(ClinicalFinding.PULSE_LOST, 14_200);
+    find(PatientChange.PULSE_LOST, 14_200);
     advance(40_000);
     List<Long> compressions = output.instantsOf(CueKind.COMPRESS);
     assertThat(compressions.get(0)).isEqualTo(14_200 * MILLI);
@@ -78,7 +78,7 @@ class CoachFindingsTest {
   @Test
   void theNewRhythmStartsTheLeadAfterTheCommandSoThatSoundIsInTime() {
     coach = coach(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 35);
-    find(ClinicalFinding.PULSE_LOST, 14_200);
+    find(PatientChange.PULSE_LOST, 14_200);
     advance(15_000);
     assertThat(output.instantsOf(CueKind.COMPRESS).get(0)).isEqualTo(14_235 * MILLI);
   }
@@ -87,19 +87,19 @@ class CoachFindingsTest {
   @Test
   void aCueThatComesWithinTheLeadStaysWhereItIs() {
     coach = coach(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 35);
-    find(ClinicalFinding.BREATHING_SLOW, 17_990);
+    find(PatientChange.BREATHING_SLOW, 17_990);
     advance(25_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L, 24_000L);
     coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 35);
     // The twelfth compression stands at 11 x 60 / 110 s = 6 s, the first squeeze at 16.3636 s.
     output.cues.clear();
-    find(ClinicalFinding.ADVANCED_AIRWAY, 5_980);
+    find(PatientChange.ADVANCED_AIRWAY, 5_980);
     advance(6_600);
     assertThat(output.instantsOf(CueKind.COMPRESS).subList(11, 13))
         .containsExactly(6_000 * MILLI, 6_545_454_545L);
     coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 35);
     output.cues.clear();
-    find(ClinicalFinding.PULSE_BACK, 16_340);
+    find(PatientChange.PULSE_BACK, 16_340);
     advance(23_000);
     assertThat(squeezeMillis()).containsExactly(16_363L, 22_363L);
   }
@@ -107,7 +107,7 @@ class CoachFindingsTest {
   @Test
   void aRhythmOfBreathsIsCountedOnFromTheLastSqueeze() {
     // 14.2 s is 2.2 s after the squeeze at 12 s: the next comes at 18 s, not at 14.2 s.
-    find(ClinicalFinding.BREATHING_SLOW, 14_200);
+    find(PatientChange.BREATHING_SLOW, 14_200);
     advance(25_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L, 24_000L);
     // The counts run on without a gap: release at 13 s, then one a second.
@@ -117,14 +117,14 @@ class CoachFindingsTest {
 
   @Test
   void aSqueezeThatIsBeingPromptedIsPromptedToItsEnd() {
-    find(ClinicalFinding.BREATHING_SLOW, 12_400);
+    find(PatientChange.BREATHING_SLOW, 12_400);
     Cue squeeze =
         coach.state().schedule().between(12 * SECOND, 12 * SECOND + 1).stream()
             .filter(c -> c.kind() == CueKind.SQUEEZE)
             .findFirst()
             .orElseThrow();
     assertThat(squeeze.lengthNanos()).isEqualTo(SECOND);
-    find(ClinicalFinding.PULSE_LOST, 12_700);
+    find(PatientChange.PULSE_LOST, 12_700);
     Cue cut =
         coach.state().schedule().between(12 * SECOND, 12 * SECOND + 1).stream()
             .filter(c -> c.kind() == CueKind.SQUEEZE)
@@ -136,7 +136,7 @@ class CoachFindingsTest {
   @Test
   void aPulseThatComesBackStopsCompressionsAndTheBreathsStartAtOnce() {
     coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 0);
-    find(ClinicalFinding.PULSE_BACK, 10_000);
+    find(PatientChange.PULSE_BACK, 10_000);
     advance(17_000);
     assertThat(squeezeMillis()).containsExactly(10_000L, 16_000L);
     assertThat(output.instantsOf(CueKind.COMPRESS)).allMatch(at -> at < 10 * SECOND);
@@ -146,7 +146,7 @@ class CoachFindingsTest {
   void aPulseThatComesBackRightAfterABreathOfThePauseWaitsForTheInterval() {
     coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 0);
     // The second breath of the first pause stands at 16.3636 s + 2 s.
-    find(ClinicalFinding.PULSE_BACK, 19_000);
+    find(PatientChange.PULSE_BACK, 19_000);
     advance(30_000);
     assertThat(squeezeMillis()).containsExactly(16_363L, 18_363L, 24_363L);
   }
@@ -155,7 +155,7 @@ class CoachFindingsTest {
   void anAdvancedAirwayKeepsTheCompressionsInStep() {
     coach = coach(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 0);
     // The eleventh compression stands at 10 / 110 min = 5.4545 s, the twelfth at 6 s.
-    find(ClinicalFinding.ADVANCED_AIRWAY, 5_700);
+    find(PatientChange.ADVANCED_AIRWAY, 5_700);
     advance(8_000);
     List<Long> compressions = output.instantsOf(CueKind.COMPRESS);
     for (int i = 1; i < compressions.size(); i++) {
@@ -168,7 +168,7 @@ class CoachFindingsTest {
 
   @Test
   void aPatientWhoBreathesWellAgainIsOnlyWatched() {
-    find(ClinicalFinding.BREATHING_BACK, 14_200);
+    find(PatientChange.BREATHING_BACK, 14_200);
     advance(60_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L);
     assertThat(coach.state().schedule().stretchAt(60 * SECOND).kind())
@@ -177,24 +177,24 @@ class CoachFindingsTest {
     command(Command.PULSE_CHECK_END, 67_000);
     assertThat(coach.state().schedule().stretchAt(68 * SECOND).kind())
         .isEqualTo(Segment.Kind.WATCHING);
-    find(ClinicalFinding.BREATHING_STOPPED, 70_000);
+    find(PatientChange.BREATHING_STOPPED, 70_000);
     advance(77_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 70_000L, 76_000L);
   }
 
   @Test
   void breathingThatStopsAgainSoonDoesNotBringTwoBreathsTogether() {
-    find(ClinicalFinding.BREATHING_BACK, 13_500);
-    find(ClinicalFinding.BREATHING_STOPPED, 15_000);
+    find(PatientChange.BREATHING_BACK, 13_500);
+    find(PatientChange.BREATHING_STOPPED, 15_000);
     advance(20_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L);
   }
 
   @Test
   void vomitStartsSuctionAndTheRhythmWaitsForItsEnd() {
-    find(ClinicalFinding.VOMIT, 14_200);
+    find(PatientChange.VOMIT, 14_200);
     assertThat(journal.lines()).containsExactly("14200 finding vomit", "14200 suction");
-    find(ClinicalFinding.BREATHING_SLOW, 16_000);
+    find(PatientChange.BREATHING_SLOW, 16_000);
     assertThat(coach.state().schedule().stretchAt(17 * SECOND).kind())
         .isEqualTo(Segment.Kind.SUCTION);
     command(Command.SUCTION_END, 22_000);
@@ -207,7 +207,7 @@ class CoachFindingsTest {
   @Test
   void vomitNotedInAPauseLeavesThePauseAlone() {
     command(Command.PAUSE, 14_000);
-    find(ClinicalFinding.VOMIT, 15_000);
+    find(PatientChange.VOMIT, 15_000);
     assertThat(journal.lines()).containsExactly("14000 pause", "15000 finding vomit");
     assertThat(coach.state().schedule().stretchAt(16 * SECOND).kind())
         .isEqualTo(Segment.Kind.PAUSED);
@@ -215,8 +215,8 @@ class CoachFindingsTest {
 
   @Test
   void aLostPulseEndsSuctionSinceTheChestCannotWait() {
-    find(ClinicalFinding.VOMIT, 14_200);
-    find(ClinicalFinding.PULSE_LOST, 16_000);
+    find(PatientChange.VOMIT, 14_200);
+    find(PatientChange.PULSE_LOST, 16_000);
     advance(17_000);
     assertThat(output.instantsOf(CueKind.COMPRESS).get(0)).isEqualTo(16 * SECOND);
   }
@@ -224,7 +224,7 @@ class CoachFindingsTest {
   @Test
   void aFindingOfACheckEndsTheCheck() {
     command(Command.PULSE_CHECK, 119_000);
-    find(ClinicalFinding.PULSE_LOST, 126_000);
+    find(PatientChange.PULSE_LOST, 126_000);
     advance(127_000);
     assertThat(coach.state().schedule().stretchAt(126 * SECOND + 1).kind())
         .isEqualTo(Segment.Kind.PACED);
@@ -234,7 +234,7 @@ class CoachFindingsTest {
   @Test
   void aFindingWhilePausedWaitsForTheEndOfThePause() {
     command(Command.PAUSE, 14_000);
-    find(ClinicalFinding.PULSE_LOST, 20_000);
+    find(PatientChange.PULSE_LOST, 20_000);
     advance(25_000);
     assertThat(output.instantsOf(CueKind.COMPRESS)).isEmpty();
     command(Command.RESUME, 25_000);
@@ -244,7 +244,7 @@ class CoachFindingsTest {
 
   @Test
   void aSlipIsTakenBackWithinFiveSecondsAndTheOldRhythmGoesOnInStep() {
-    find(ClinicalFinding.PULSE_LOST, 14_200);
+    find(PatientChange.PULSE_LOST, 14_200);
     command(Command.UNDO_FINDING, 16_000);
     advance(25_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L, 24_000L);
@@ -259,7 +259,7 @@ class CoachFindingsTest {
 
   @Test
   void aSlipCannotBeTakenBackLater() {
-    find(ClinicalFinding.PULSE_LOST, 14_200);
+    find(PatientChange.PULSE_LOST, 14_200);
     assertThat(coach.state().undoable(19_200 * MILLI)).isPresent();
     assertThat(coach.state().undoable(19_201 * MILLI)).isEmpty();
     command(Command.UNDO_FINDING, 19_201);
@@ -268,7 +268,7 @@ class CoachFindingsTest {
 
   @Test
   void vomitThatWasASlipEndsTheSuctionThatItStarted() {
-    find(ClinicalFinding.VOMIT, 14_200);
+    find(PatientChange.VOMIT, 14_200);
     command(Command.UNDO_FINDING, 15_000);
     assertThat(journal.lines())
         .containsExactly(
@@ -283,7 +283,7 @@ class CoachFindingsTest {
 
   @Test
   void suctionThatWasBegunAgainAfterVomitGoesOnWhenThatIsTakenBack() {
-    find(ClinicalFinding.VOMIT, 14_200);
+    find(PatientChange.VOMIT, 14_200);
     command(Command.SUCTION_END, 15_000);
     command(Command.SUCTION, 16_000);
     command(Command.UNDO_FINDING, 17_000);
@@ -295,7 +295,7 @@ class CoachFindingsTest {
   @Test
   void suctionThatALostPulseEndedIsResumedWhenThatIsTakenBack() {
     command(Command.SUCTION, 13_000);
-    find(ClinicalFinding.PULSE_LOST, 14_200);
+    find(PatientChange.PULSE_LOST, 14_200);
     command(Command.UNDO_FINDING, 15_000);
     assertThat(journal.lines())
         .containsExactly(
@@ -308,7 +308,7 @@ class CoachFindingsTest {
   @Test
   void aCheckThatVomitEndedIsResumedWhenThatIsTakenBack() {
     command(Command.PULSE_CHECK, 119_000);
-    find(ClinicalFinding.VOMIT, 121_000);
+    find(PatientChange.VOMIT, 121_000);
     command(Command.UNDO_FINDING, 122_000);
     assertThat(coach.state().schedule().stretchAt(123 * SECOND).kind())
         .isEqualTo(Segment.Kind.PULSE_CHECK);
@@ -317,7 +317,7 @@ class CoachFindingsTest {
   @Test
   void suctionThatRanBeforeVomitWasNotedGoesOnWhenThatIsTakenBack() {
     command(Command.SUCTION, 13_000);
-    find(ClinicalFinding.VOMIT, 14_200);
+    find(PatientChange.VOMIT, 14_200);
     command(Command.UNDO_FINDING, 15_000);
     assertThat(coach.state().schedule().stretchAt(16 * SECOND).kind())
         .isEqualTo(Segment.Kind.SUCTION);
@@ -325,8 +325,8 @@ class CoachFindingsTest {
 
   @Test
   void adviceChangesNothingAboutTheRhythm() {
-    find(ClinicalFinding.NO_CHEST_RISE, 14_200);
-    find(ClinicalFinding.GAG, 15_200);
+    find(PatientChange.NO_CHEST_RISE, 14_200);
+    find(PatientChange.GAG, 15_200);
     advance(20_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 12_000L, 18_000L);
     assertThat(journal.lines()).containsExactly("14200 finding no-chest-rise", "15200 finding gag");
@@ -334,14 +334,14 @@ class CoachFindingsTest {
 
   @Test
   void whatCannotBeFoundInThePatientIsNotNoted() {
-    find(ClinicalFinding.HEART_RATE_LOW, 14_200);
+    find(PatientChange.HEART_RATE_LOW, 14_200);
     assertThat(journal.lines()).isEmpty();
   }
 
   @Test
   void aChildWithASlowHeartIsCompressedFifteenToTwoByTwoRescuers() {
     coach = coach(PatientGroup.CHILD, Situation.PULSE_NO_BREATHING, 0);
-    find(ClinicalFinding.HEART_RATE_LOW, 10_100);
+    find(PatientChange.HEART_RATE_LOW, 10_100);
     advance(20_000);
     long first =
         output.instantsOf(CueKind.SQUEEZE).stream()
@@ -354,7 +354,7 @@ class CoachFindingsTest {
 
   @Test
   void theNextPulseCheckIsDueAWholeSpacingAfterTheChange() {
-    find(ClinicalFinding.PULSE_LOST, 70_000);
+    find(PatientChange.PULSE_LOST, 70_000);
     assertThat(coach.state().schedule().pulseChecks())
         .extracting(PulseCheckDue::dueNanos)
         .containsExactly(190 * SECOND);
@@ -362,7 +362,7 @@ class CoachFindingsTest {
 
   @Test
   void aCheckThatWasAnnouncedBeforeTheChangeStaysAnnouncedButIsNotMissed() {
-    find(ClinicalFinding.PULSE_LOST, 115_000);
+    find(PatientChange.PULSE_LOST, 115_000);
     assertThat(output.instantsOf(CueKind.PULSE_CHECK_SOON)).containsExactly(110 * SECOND);
     assertThat(coach.state().schedule().between(110 * SECOND, 110 * SECOND + 1))
         .anyMatch(c -> c.kind() == CueKind.PULSE_CHECK_SOON);
@@ -379,7 +379,7 @@ class CoachFindingsTest {
         edition.find(PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY).orElseThrow();
     coach =
         new Coach(PracticePlan.of(edition, arrest, 0, 60 * SECOND, 0), journal, List.of(output));
-    find(ClinicalFinding.PULSE_BACK, 3_000);
+    find(PatientChange.PULSE_BACK, 3_000);
     advance(4_000);
     assertThat(coach.state().schedule().guidanceAt(4 * SECOND)).isEqualTo(arrest);
     assertThat(coach.state().findings().get(0).after().covered()).isFalse();

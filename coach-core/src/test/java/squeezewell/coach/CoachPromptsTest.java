@@ -14,7 +14,7 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Situation;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
@@ -112,7 +112,7 @@ class CoachPromptsTest {
             "180100 prompts-on level 4");
     assertThat(session().schedule().silences()).isEqualTo(coach.state().schedule().silences());
     // Another rhythm begins with its lowest level.
-    coach.find(ClinicalFinding.BREATHING_SLOW, 181 * SECOND);
+    coach.find(PatientChange.BREATHING_SLOW, 181 * SECOND);
     breathe(26, 182 * SECOND);
     assertThat(prompts()).last().asString().contains("prompts-off level 1");
   }
@@ -203,10 +203,10 @@ class CoachPromptsTest {
   void anotherRhythmStartsPromptedAtTheLowestLevel() {
     breathe(26, 100 * MILLI);
     passTo(160 * SECOND);
-    coach.find(ClinicalFinding.PULSE_LOST, 160 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 160 * SECOND);
     passTo(161 * SECOND);
     assertThat(output.instantsOf(CueKind.COMPRESS)).isNotEmpty();
-    coach.find(ClinicalFinding.PULSE_BACK, 170 * SECOND);
+    coach.find(PatientChange.PULSE_BACK, 170 * SECOND);
     breathe(10, 170 * SECOND + 500 * MILLI);
     assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
     assertThat(coach.state().schedule().silentAt(now)).isFalse();
@@ -260,7 +260,7 @@ class CoachPromptsTest {
         } else if (event == 2) {
           coach.command(Command.RETRACT_BREATH, now);
         } else if (event == 3) {
-          coach.find(ClinicalFinding.BREATHING_SLOW, now);
+          coach.find(PatientChange.BREATHING_SLOW, now);
         }
         if (now > 600 * SECOND && middle == null) {
           middle = coach.state();

@@ -9,7 +9,7 @@ import squeezewell.TestPlans;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -49,7 +49,7 @@ class CoachVomitTest {
     }
   }
 
-  private void find(ClinicalFinding finding, long millis) {
+  private void find(PatientChange finding, long millis) {
     advance(millis);
     coach.find(finding, millis * MILLI);
   }
@@ -73,7 +73,7 @@ class CoachVomitTest {
   @Test
   void compressionsGoOnInStepWhileTheAirwayIsClearedAndTheBreathsThatWaitedComeFirst() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 2);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     assertThat(journal.lines()).containsExactly("10000 finding vomit", "10000 suction compressing");
     command(Command.SUCTION_END, 20_000);
     advance(25_000);
@@ -88,7 +88,7 @@ class CoachVomitTest {
   @Test
   void withAnAdvancedAirwayEvenOneWhoIsAloneIsAskedToCompressOn() {
     start(PatientGroup.ADULT, Situation.ARREST_ADVANCED_AIRWAY, 1);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     command(Command.SUCTION_END, 20_000);
     advance(27_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L, 20_000L, 26_000L);
@@ -100,7 +100,7 @@ class CoachVomitTest {
   @Test
   void oneWhoIsAloneCannotDoBoth() {
     start(PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     assertThat(journal.lines()).containsExactly("10000 finding vomit", "10000 suction");
     command(Command.SUCTION_END, 18_000);
     advance(19_000);
@@ -116,9 +116,9 @@ class CoachVomitTest {
   void norCanOneWhoIsAloneWithAnAdult() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
     assertThat(plan.guidance().rescuers()).isZero();
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     assertThat(journal.lines()).containsExactly("10000 finding vomit", "10000 suction");
-    assertThat(coach.state().course().advice(ClinicalFinding.VOMIT))
+    assertThat(coach.state().course().advice(PatientChange.VOMIT))
         .doesNotContain("Compressions go on");
     command(Command.SUCTION_END, 18_000);
     advance(19_000);
@@ -129,7 +129,7 @@ class CoachVomitTest {
   @Test
   void aSlipOfOneWhoIsAloneLeadsBackToCompressions() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     command(Command.UNDO_FINDING, 12_000);
     advance(13_000);
     assertThat(journal.lines())
@@ -144,7 +144,7 @@ class CoachVomitTest {
   @Test
   void theFileOfOneWhoIsAloneTellsTheSamePrompts() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 1);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     command(Command.SUCTION_END, 18_000);
     Session session = new Session(TestPlans.header(plan), journal.events, List.of());
     assertThat(session.schedule().segments()).isEqualTo(coach.state().schedule().segments());
@@ -175,7 +175,7 @@ class CoachVomitTest {
   @Test
   void aPulseMeansThatEverythingElseWaits() {
     start(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 2);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     advance(20_000);
     assertThat(squeezeMillis()).containsExactly(0L, 6_000L);
     assertThat(journal.lines()).containsExactly("10000 finding vomit", "10000 suction");
@@ -193,7 +193,7 @@ class CoachVomitTest {
   @Test
   void compressionsDoNotEndItButABreathDoes() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 2);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     command(Command.COMPRESS, 10_500);
     command(Command.COMPRESS, 11_000);
     assertThat(coach.state().schedule().stretchAt(12 * SECOND).kind())
@@ -205,8 +205,8 @@ class CoachVomitTest {
   @Test
   void aPulseThatComesBackLeavesSuctionWithoutCompressions() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 2);
-    find(ClinicalFinding.VOMIT, 10_000);
-    find(ClinicalFinding.PULSE_BACK, 13_000);
+    find(PatientChange.VOMIT, 10_000);
+    find(PatientChange.PULSE_BACK, 13_000);
     command(Command.SUCTION_END, 18_000);
     advance(25_000);
     assertThat(compressMillis(13_000, 25_000)).isEmpty();
@@ -216,7 +216,7 @@ class CoachVomitTest {
   @Test
   void theFileTellsTheSamePromptsAndAnOlderOneWithoutTheWordStillStopsAll() {
     start(PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 2);
-    find(ClinicalFinding.VOMIT, 10_000);
+    find(PatientChange.VOMIT, 10_000);
     command(Command.SUCTION_END, 20_000);
     Session session = new Session(TestPlans.header(plan), journal.events, List.of());
     assertThat(session.schedule().segments()).isEqualTo(coach.state().schedule().segments());

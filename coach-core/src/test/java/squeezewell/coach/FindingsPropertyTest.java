@@ -21,7 +21,7 @@ import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
@@ -45,7 +45,7 @@ class FindingsPropertyTest {
    * @param finding what is found; null for a command
    * @param command what is told; null for a finding
    */
-  record Step(long waitNanos, ClinicalFinding finding, Command command) {}
+  record Step(long waitNanos, PatientChange finding, Command command) {}
 
   /**
    * An edition and where in it the practice begins.
@@ -85,7 +85,7 @@ class FindingsPropertyTest {
             Arbitraries.integers().between(0, 20).map(q -> q * 250L * MILLI),
             Arbitraries.longs().between(0, 15_000 * MILLI));
     Arbitrary<Step> findings =
-        Combinators.combine(waits, Arbitraries.of(ClinicalFinding.values()))
+        Combinators.combine(waits, Arbitraries.of(PatientChange.values()))
             .as((wait, finding) -> new Step(wait, finding, null));
     Arbitrary<Step> commands =
         Combinators.combine(

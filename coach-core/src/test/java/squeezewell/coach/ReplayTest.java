@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -70,7 +70,7 @@ class ReplayTest {
       now += (250 + chance.nextInt(1_500)) * MILLI;
       pass(now);
       if (chance.nextInt(12) == 0) {
-        ClinicalFinding[] all = ClinicalFinding.values();
+        PatientChange[] all = PatientChange.values();
         coach.find(all[chance.nextInt(all.length)], now);
       } else {
         coach.command(commands[chance.nextInt(commands.length)], now);
@@ -117,7 +117,7 @@ class ReplayTest {
     pass(12 * SECOND);
     coach.command(Command.RETRACT_BREATH, 12 * SECOND);
     pass(20 * SECOND);
-    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 20 * SECOND);
     pass(22 * SECOND);
     coach.command(Command.UNDO_FINDING, 22 * SECOND);
     pass(30 * SECOND);

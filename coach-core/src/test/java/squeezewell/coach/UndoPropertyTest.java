@@ -18,7 +18,7 @@ import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
@@ -34,7 +34,7 @@ class UndoPropertyTest {
   private static final long SLIP_WITHIN = 5_000 * MILLI;
 
   /** Something told after a wait; one of finding and command is null. */
-  record Step(long waitNanos, ClinicalFinding finding, Command command) {}
+  record Step(long waitNanos, PatientChange finding, Command command) {}
 
   @Provide
   Arbitrary<PracticePlan> plans() {
@@ -70,7 +70,7 @@ class UndoPropertyTest {
     Arbitrary<Step> findings =
         Combinators.combine(
                 Arbitraries.longs().between(1, 15_000 * MILLI),
-                Arbitraries.of(ClinicalFinding.values()))
+                Arbitraries.of(PatientChange.values()))
             .as((wait, finding) -> new Step(wait, finding, null));
     return Arbitraries.frequencyOf(Tuple.of(1, findings), Tuple.of(2, commands(8_000)))
         .list()
@@ -87,7 +87,7 @@ class UndoPropertyTest {
   void aFindingThatIsTakenBackLeavesNothingBehind(
       @ForAll("plans") PracticePlan plan,
       @ForAll("before") List<Step> before,
-      @ForAll ClinicalFinding slip,
+      @ForAll PatientChange slip,
       @ForAll("between") List<Step> between) {
     long meanwhile = between.stream().mapToLong(Step::waitNanos).sum();
     if (meanwhile > SLIP_WITHIN - 300 * MILLI) {

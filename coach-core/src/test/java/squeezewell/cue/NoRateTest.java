@@ -12,7 +12,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -102,12 +102,12 @@ class NoRateTest {
     CueSchedule schedule = CueSchedule.of(plan);
     PatientCourse course = PatientCourse.of(plan);
     long at = 0;
-    for (ClinicalFinding found :
+    for (PatientChange found :
         List.of(
-            ClinicalFinding.HEART_RATE_UP,
-            ClinicalFinding.BREATHING_BACK,
-            ClinicalFinding.BREATHING_STOPPED,
-            ClinicalFinding.HEART_RATE_LOW)) {
+            PatientChange.HEART_RATE_UP,
+            PatientChange.BREATHING_BACK,
+            PatientChange.BREATHING_STOPPED,
+            PatientChange.HEART_RATE_LOW)) {
       at += 30 * TestPlans.SECOND;
       PatientCourse next = course.after(found);
       schedule = schedule.with(next.controlFrom(course, at).orElseThrow());

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 
@@ -23,7 +23,7 @@ class PatientCourseTest {
     PatientCourse start = PatientCourse.of(plan);
     Control watch =
         start
-            .after(ClinicalFinding.BREATHING_BACK)
+            .after(PatientChange.BREATHING_BACK)
             .controlFrom(start, 30 * TestPlans.SECOND)
             .orElseThrow();
     Segment watched = CueSchedule.of(plan, List.of(watch)).stretchAt(40 * TestPlans.SECOND);
@@ -36,14 +36,14 @@ class PatientCourseTest {
   void whoHasAPulseIsNotCompressedForWantOfAnotherRhythm() {
     PracticePlan plan = arrest("erc-2025", PatientGroup.CHILD);
     PatientCourse start = PatientCourse.of(plan);
-    PatientCourse back = start.after(ClinicalFinding.PULSE_BACK);
+    PatientCourse back = start.after(PatientChange.PULSE_BACK);
     Control control = back.controlFrom(start, 30 * TestPlans.SECOND).orElseThrow();
     CueSchedule schedule = CueSchedule.of(plan, List.of(control));
     assertThat(schedule.between(30 * TestPlans.SECOND, 90 * TestPlans.SECOND))
         .extracting(Cue::kind)
         .doesNotContain(CueKind.COMPRESS);
     assertThat(back.covered()).isFalse();
-    PatientCourse lost = back.after(ClinicalFinding.PULSE_LOST);
+    PatientCourse lost = back.after(PatientChange.PULSE_LOST);
     assertThat(lost.care().prompted()).isTrue();
     assertThat(lost.covered()).isTrue();
   }

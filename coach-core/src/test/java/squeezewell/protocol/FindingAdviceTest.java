@@ -8,13 +8,13 @@ import org.junit.jupiter.api.Test;
  * What is advised differs by age where published teaching does; the source stands at each check.
  */
 class FindingAdviceTest {
-  private static String of(ClinicalFinding finding, PatientGroup patient) {
+  private static String of(PatientChange finding, PatientGroup patient) {
     return finding.advice(patient);
   }
 
   @Test
   void everyFindingHasAdviceForEveryPatientInWhomItCanBeFound() {
-    for (ClinicalFinding finding : ClinicalFinding.values()) {
+    for (PatientChange finding : PatientChange.values()) {
       for (PatientGroup patient : PatientGroup.values()) {
         if (finding.concerns(patient)) {
           assertThat(of(finding, patient)).as("%s %s", finding, patient).endsWith(".");
@@ -30,10 +30,10 @@ class FindingAdviceTest {
    */
   @Test
   void compressionsAreAsDeepAsTheAgeAsksFor() {
-    assertThat(of(ClinicalFinding.PULSE_LOST, PatientGroup.ADULT)).contains("5 to 6 cm");
-    assertThat(of(ClinicalFinding.PULSE_LOST, PatientGroup.CHILD)).contains("third", "5 cm");
-    assertThat(of(ClinicalFinding.PULSE_LOST, PatientGroup.INFANT)).contains("third", "4 cm");
-    assertThat(of(ClinicalFinding.HEART_RATE_LOW, PatientGroup.INFANT)).contains("third", "4 cm");
+    assertThat(of(PatientChange.PULSE_LOST, PatientGroup.ADULT)).contains("5 to 6 cm");
+    assertThat(of(PatientChange.PULSE_LOST, PatientGroup.CHILD)).contains("third", "5 cm");
+    assertThat(of(PatientChange.PULSE_LOST, PatientGroup.INFANT)).contains("third", "4 cm");
+    assertThat(of(PatientChange.HEART_RATE_LOW, PatientGroup.INFANT)).contains("third", "4 cm");
   }
 
   /**
@@ -44,23 +44,23 @@ class FindingAdviceTest {
   @Test
   void aSlowHeartIsCompressedForPoorPerfusionOrAfterThirtySecondsOfBreaths() {
     for (PatientGroup patient : new PatientGroup[] {PatientGroup.CHILD, PatientGroup.INFANT}) {
-      assertThat(of(ClinicalFinding.HEART_RATE_LOW, patient)).contains("poor perfusion", "oxygen");
-      assertThat(of(ClinicalFinding.PULSE_BACK, patient)).contains("60 a minute or more");
+      assertThat(of(PatientChange.HEART_RATE_LOW, patient)).contains("poor perfusion", "oxygen");
+      assertThat(of(PatientChange.PULSE_BACK, patient)).contains("60 a minute or more");
     }
-    assertThat(of(ClinicalFinding.HEART_RATE_LOW, PatientGroup.NEWBORN)).contains("30 s");
-    assertThat(of(ClinicalFinding.PULSE_BACK, PatientGroup.ADULT)).doesNotContain("60");
+    assertThat(of(PatientChange.HEART_RATE_LOW, PatientGroup.NEWBORN)).contains("30 s");
+    assertThat(of(PatientChange.PULSE_BACK, PatientGroup.ADULT)).doesNotContain("60");
   }
 
   /** O.P. Ghai, Essential Pediatrics, as quoted: from 60 to 100 ventilation goes on. */
   @Test
   void aNewbornIsVentilatedUntilTheHeartBeatsAHundred() {
-    assertThat(of(ClinicalFinding.HEART_RATE_UP, PatientGroup.NEWBORN)).contains("over 100");
+    assertThat(of(PatientChange.HEART_RATE_UP, PatientGroup.NEWBORN)).contains("over 100");
   }
 
   /** WHO, Basic Newborn Resuscitation, 1999: first the mouth, then the nose. */
   @Test
   void aNewbornsMouthIsSuctionedBeforeTheNose() {
-    assertThat(of(ClinicalFinding.VOMIT, PatientGroup.NEWBORN))
+    assertThat(of(PatientChange.VOMIT, PatientGroup.NEWBORN))
         .containsSubsequence("mouth first", "nose");
   }
 
@@ -69,7 +69,7 @@ class FindingAdviceTest {
   void othersAreTurnedAndSuctionedAsDeepAsCanBeSeen() {
     for (PatientGroup patient : PatientGroup.values()) {
       if (patient != PatientGroup.NEWBORN) {
-        assertThat(of(ClinicalFinding.VOMIT, patient)).contains("side", "as deep as you can see");
+        assertThat(of(PatientChange.VOMIT, patient)).contains("side", "as deep as you can see");
       }
     }
   }
@@ -80,14 +80,14 @@ class FindingAdviceTest {
    */
   @Test
   void aNewbornsChestThatDoesNotRiseIsCorrectedInTheOrderOfTheProgramme() {
-    assertThat(of(ClinicalFinding.NO_CHEST_RISE, PatientGroup.NEWBORN))
+    assertThat(of(PatientChange.NO_CHEST_RISE, PatientGroup.NEWBORN))
         .containsSubsequence("mask", "head", "suction", "open the mouth", "pressure", "airway");
   }
 
   /** AccessPediatrics, bag-mask ventilation: neutral position, too much extension may obstruct. */
   @Test
   void anInfantsHeadStaysNeutral() {
-    assertThat(of(ClinicalFinding.NO_CHEST_RISE, PatientGroup.INFANT)).contains("neutral");
-    assertThat(of(ClinicalFinding.NO_CHEST_RISE, PatientGroup.ADULT)).contains("Tilt the head");
+    assertThat(of(PatientChange.NO_CHEST_RISE, PatientGroup.INFANT)).contains("neutral");
+    assertThat(of(PatientChange.NO_CHEST_RISE, PatientGroup.ADULT)).contains("Tilt the head");
   }
 }

@@ -1,17 +1,17 @@
 package squeezewell.protocol;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static squeezewell.protocol.ClinicalFinding.ADVANCED_AIRWAY;
-import static squeezewell.protocol.ClinicalFinding.BREATHING_BACK;
-import static squeezewell.protocol.ClinicalFinding.BREATHING_SLOW;
-import static squeezewell.protocol.ClinicalFinding.BREATHING_STOPPED;
-import static squeezewell.protocol.ClinicalFinding.GAG;
-import static squeezewell.protocol.ClinicalFinding.HEART_RATE_LOW;
-import static squeezewell.protocol.ClinicalFinding.HEART_RATE_UP;
-import static squeezewell.protocol.ClinicalFinding.NO_CHEST_RISE;
-import static squeezewell.protocol.ClinicalFinding.PULSE_BACK;
-import static squeezewell.protocol.ClinicalFinding.PULSE_LOST;
-import static squeezewell.protocol.ClinicalFinding.VOMIT;
+import static squeezewell.protocol.PatientChange.ADVANCED_AIRWAY;
+import static squeezewell.protocol.PatientChange.BREATHING_BACK;
+import static squeezewell.protocol.PatientChange.BREATHING_SLOW;
+import static squeezewell.protocol.PatientChange.BREATHING_STOPPED;
+import static squeezewell.protocol.PatientChange.GAG;
+import static squeezewell.protocol.PatientChange.HEART_RATE_LOW;
+import static squeezewell.protocol.PatientChange.HEART_RATE_UP;
+import static squeezewell.protocol.PatientChange.NO_CHEST_RISE;
+import static squeezewell.protocol.PatientChange.PULSE_BACK;
+import static squeezewell.protocol.PatientChange.PULSE_LOST;
+import static squeezewell.protocol.PatientChange.VOMIT;
 import static squeezewell.protocol.PatientGroup.ADULT;
 import static squeezewell.protocol.PatientGroup.CHILD;
 import static squeezewell.protocol.PatientGroup.INFANT;
@@ -67,14 +67,14 @@ class PatientStateTest {
   }
 
   private static Arguments step(
-      PatientGroup patient, Situation from, ClinicalFinding finding, Situation to) {
+      PatientGroup patient, Situation from, PatientChange finding, Situation to) {
     return Arguments.of(patient, from, finding, to);
   }
 
   @ParameterizedTest
   @MethodSource("steps")
   void aFindingLeadsWhereTheAlgorithmLeads(
-      PatientGroup patient, Situation from, ClinicalFinding finding, Situation to) {
+      PatientGroup patient, Situation from, PatientChange finding, Situation to) {
     PatientState state = PatientState.of(patient, from).after(finding);
     assertThat(state.watching()).isEqualTo(to == null);
     if (to == null) {
@@ -148,10 +148,10 @@ class PatientStateTest {
 
   @Test
   void everyWordIsFoundAgainAndNoOther() {
-    for (ClinicalFinding finding : ClinicalFinding.values()) {
-      assertThat(ClinicalFinding.of(finding.word())).contains(finding);
+    for (PatientChange finding : PatientChange.values()) {
+      assertThat(PatientChange.of(finding.word())).contains(finding);
     }
-    assertThat(ClinicalFinding.of("Pulse lost")).isEmpty();
-    assertThat(ClinicalFinding.of("")).isEmpty();
+    assertThat(PatientChange.of("Pulse lost")).isEmpty();
+    assertThat(PatientChange.of("")).isEmpty();
   }
 }

@@ -22,7 +22,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.CheckKind;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.judge.FindingCode;
@@ -144,13 +144,13 @@ class FindingCodesTest {
         SessionBuilder.ofSeconds(60).in(Situation.ARREST_ADVANCED_AIRWAY).breathsEvery(6, 0, 54),
         SessionBuilder.ofSeconds(120)
             .breathsEvery(6, 0, 30)
-            .finding(31, ClinicalFinding.PULSE_LOST)
+            .finding(31, PatientChange.PULSE_LOST)
             .undone(40)
             .breathsEvery(6, 42, 120),
         SessionBuilder.ofSeconds(240).test().breathsEvery(5.4, 0, 237.6),
         SessionBuilder.ofSeconds(60)
             .breathsEvery(6, 0.2, 54.2)
-            .finding(27, ClinicalFinding.BREATHING_BACK),
+            .finding(27, PatientChange.BREATHING_BACK),
         fewCompressions(),
         lostBreath());
   }
@@ -194,7 +194,7 @@ class FindingCodesTest {
     for (int at = 0; at < 114; at += 6) {
       session.squeeze(at, 0.4, "");
     }
-    Review review = session.finding(60, ClinicalFinding.BREATHING_SLOW).review();
+    Review review = session.finding(60, PatientChange.BREATHING_SLOW).review();
     Feedback squeezes =
         review.findings().stream()
             .filter(finding -> finding.code().equals("short-squeeze"))

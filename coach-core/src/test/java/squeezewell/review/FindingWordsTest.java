@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.Tries;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Compressions;
@@ -237,7 +237,7 @@ class FindingWordsTest {
   @Test
   void compressionsThatCameAfterAWaitDidNotStartAtOnce() {
     SessionBuilder session = SessionBuilder.ofSeconds(120).breathsEvery(6, 0.2, 54.2);
-    session.finding(60, ClinicalFinding.PULSE_LOST).compressions(60, 68, 0.55);
+    session.finding(60, PatientChange.PULSE_LOST).compressions(60, 68, 0.55);
     Feedback finding = only(session, "compressions-at-once");
     assertThat(finding.title()).isEqualTo("Compressions started in time");
     assertThat(finding.text()).contains("came 8 s after the finding at 1:00");

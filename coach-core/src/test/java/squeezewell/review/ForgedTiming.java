@@ -7,7 +7,7 @@ import java.util.List;
 import squeezewell.TestPlans;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -42,9 +42,9 @@ final class ForgedTiming {
 
   private static void printChanges() {
     for (int changes : new int[] {1_000, 2_000, 4_000, 8_000}) {
-      Session lost = session(changes, ClinicalFinding.PULSE_LOST, ClinicalFinding.PULSE_BACK);
+      Session lost = session(changes, PatientChange.PULSE_LOST, PatientChange.PULSE_BACK);
       Session slow =
-          session(changes, ClinicalFinding.BREATHING_SLOW, ClinicalFinding.BREATHING_STOPPED);
+          session(changes, PatientChange.BREATHING_SLOW, PatientChange.BREATHING_STOPPED);
       System.out.printf(
           "%d changes: pulse lost and back %.0f ms, breathing slow and stopped %.0f ms%n",
           changes, millis(lost), millis(slow));
@@ -73,7 +73,7 @@ final class ForgedTiming {
     return new Session(TestPlans.header(plan), events, List.of());
   }
 
-  private static Session session(int changes, ClinicalFinding one, ClinicalFinding other) {
+  private static Session session(int changes, PatientChange one, PatientChange other) {
     Protocol edition = TestPlans.edition("aha-2020");
     Guidance guidance =
         edition.find(PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 2).orElseThrow();

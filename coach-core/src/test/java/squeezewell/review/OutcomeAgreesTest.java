@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import squeezewell.Tries;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.say.Feedback;
@@ -101,7 +101,7 @@ class OutcomeAgreesTest {
     // are 6 of 56, and by themselves all.
     SessionBuilder session = SessionBuilder.ofSeconds(318);
     session.in(squeezewell.protocol.Situation.PULSE_SLOW_BREATHING).breathsEvery(6, 0, 300);
-    session.finding(300.5, ClinicalFinding.BREATHING_STOPPED).breathsEvery(3, 303, 318);
+    session.finding(300.5, PatientChange.BREATHING_STOPPED).breathsEvery(3, 303, 318);
     Review review = session.review();
     assertThat(review.parts()).hasSize(2);
     assertThat(review.headline()).startsWith("Too fast, after 5:0");

@@ -27,7 +27,7 @@ import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
@@ -383,7 +383,7 @@ class PartsPropertyTest {
       at += random.nextInt(4) == 0 ? 0 : random.nextInt(1 + random.nextInt(100)) * SECOND / 4;
       int what = random.nextInt(20);
       if (what < 11) {
-        String word = pick(List.of(ClinicalFinding.values()), random).word();
+        String word = pick(List.of(PatientChange.values()), random).word();
         events.add(SessionEvent.of(1, at, EventType.FINDING, word));
       } else if (what < 14) {
         events.add(SessionEvent.of(1, at, EventType.FINDING_UNDONE, ""));

@@ -10,7 +10,7 @@ import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -32,8 +32,8 @@ import squeezewell.session.EventType;
  * start at 0 without a count-in.
  */
 class PartsTest {
-  private static final ClinicalFinding LOST = ClinicalFinding.PULSE_LOST;
-  private static final ClinicalFinding BACK = ClinicalFinding.PULSE_BACK;
+  private static final PatientChange LOST = PatientChange.PULSE_LOST;
+  private static final PatientChange BACK = PatientChange.PULSE_BACK;
 
   /**
    * Breaths at 0.2, 6.2 .. 114.2 (20); pulse lost at 120; three cycles of 30 compressions 0.545 s
@@ -151,7 +151,7 @@ class PartsTest {
         SessionBuilder.ofSeconds(60)
             .by(TwoRhythms.protocol(), PatientGroup.ADULT)
             .breathsEvery(6, 0.1, 24.1)
-            .finding(27, ClinicalFinding.BREATHING_SLOW)
+            .finding(27, PatientChange.BREATHING_SLOW)
             .breathsEvery(4, 30.1, 58.1)
             .review();
     Metrics metrics = review.metrics();
@@ -276,7 +276,7 @@ class PartsTest {
         SessionBuilder.ofSeconds(20)
             .in(Situation.ARREST_NO_ADVANCED_AIRWAY)
             .compressions(40, 0, 0.5)
-            .finding(10.2, ClinicalFinding.ADVANCED_AIRWAY)
+            .finding(10.2, PatientChange.ADVANCED_AIRWAY)
             .review()
             .metrics()
             .compressions()
@@ -325,8 +325,8 @@ class PartsTest {
     Review review =
         SessionBuilder.ofSeconds(120)
             .breathsEvery(6, 0.2, 24.2)
-            .finding(27, ClinicalFinding.BREATHING_BACK)
-            .finding(87, ClinicalFinding.BREATHING_STOPPED)
+            .finding(27, PatientChange.BREATHING_BACK)
+            .finding(87, PatientChange.BREATHING_STOPPED)
             .breathsEvery(6, 87.2, 117.2)
             .review();
     assertThat(review.parts()).as("the rhythm is the same after as before").isEmpty();
@@ -356,8 +356,8 @@ class PartsTest {
     Review review =
         SessionBuilder.ofSeconds(187)
             .breathsEvery(6, 0.2, 24.2)
-            .finding(27, ClinicalFinding.BREATHING_BACK)
-            .finding(97, ClinicalFinding.BREATHING_STOPPED)
+            .finding(27, PatientChange.BREATHING_BACK)
+            .finding(97, PatientChange.BREATHING_STOPPED)
             .breathsEvery(6, 97.2, 181.2)
             .review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
@@ -430,7 +430,7 @@ class PartsTest {
   @Test
   void aChangeInSuctionWaitsForItsEndUnlessTheChestMustBeCompressed() {
     // A child who breathes slowly again: the suction from 20 goes on to 28.
-    assertThat(suctioned(ClinicalFinding.BREATHING_SLOW).parts())
+    assertThat(suctioned(PatientChange.BREATHING_SLOW).parts())
         .extracting(p -> p.endNanos() / 1e9)
         .containsExactly(28., 60.);
     Review lost = suctioned(LOST);
@@ -439,7 +439,7 @@ class PartsTest {
     assertThat(lost.metrics().suctions().get(0).lengthSeconds()).isEqualTo(4);
   }
 
-  private static Review suctioned(ClinicalFinding finding) {
+  private static Review suctioned(PatientChange finding) {
     return SessionBuilder.ofSeconds(60)
         .by(TwoRhythms.protocol(), PatientGroup.ADULT)
         .suction(20, 28)
@@ -461,7 +461,7 @@ class PartsTest {
     Review review =
         SessionBuilder.ofSeconds(60)
             .finding(30, LOST)
-            .finding(30, ClinicalFinding.ADVANCED_AIRWAY)
+            .finding(30, PatientChange.ADVANCED_AIRWAY)
             .compressions(50, 30.5, 0.55)
             .review();
     assertThat(review.parts())
@@ -565,7 +565,7 @@ class PartsTest {
     Review review =
         SessionBuilder.ofSeconds(60)
             .breathsEvery(6, 0.2, 54.2)
-            .finding(27, ClinicalFinding.BREATHING_BACK)
+            .finding(27, PatientChange.BREATHING_BACK)
             .review();
     assertThat(review.findings())
         .filteredOn(f -> f.code().equals("breaths-not-needed"))

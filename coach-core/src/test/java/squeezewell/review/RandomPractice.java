@@ -2,7 +2,7 @@ package squeezewell.review;
 
 import java.util.SplittableRandom;
 import squeezewell.TestPlans;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.session.EventType;
@@ -145,7 +145,7 @@ final class RandomPractice {
     if (!changes || chance(0.5)) {
       session.in(Situation.ARREST_NO_ADVANCED_AIRWAY);
     } else {
-      session.breathsEvery(6, 0.2, 54.2).finding(60, ClinicalFinding.PULSE_LOST);
+      session.breathsEvery(6, 0.2, 54.2).finding(60, PatientChange.PULSE_LOST);
       at = 60 + pick(0.2, 3, 9.97, 10.02, beside(10), 14);
     }
     double step = pick(0.5, 0.4997, 0.545, 0.6, 0.6003, 0.4, 0.8);
@@ -154,7 +154,7 @@ final class RandomPractice {
     double off = pick(0, 0, 0.1, 0.5);
     double pulseBack = changes && chance(0.3) ? 120 : length;
     if (pulseBack < length) {
-      session.finding(pulseBack, ClinicalFinding.PULSE_BACK);
+      session.finding(pulseBack, PatientChange.PULSE_BACK);
     }
     double end = pulseBack < length ? pulseBack + pick(-1, 12, 20) : length;
     while (at < end) {

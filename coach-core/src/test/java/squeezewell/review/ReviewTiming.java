@@ -12,7 +12,7 @@ import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -40,8 +40,8 @@ final class ReviewTiming {
     List<ScriptedFinding> script = new ArrayList<>();
     for (int k = 0; k < 5; k++) {
       long from = (5 + 10L * k) * TestPlans.MINUTE;
-      script.add(new ScriptedFinding(from, ClinicalFinding.PULSE_LOST));
-      script.add(new ScriptedFinding(from + 5 * TestPlans.MINUTE, ClinicalFinding.PULSE_BACK));
+      script.add(new ScriptedFinding(from, PatientChange.PULSE_LOST));
+      script.add(new ScriptedFinding(from + 5 * TestPlans.MINUTE, PatientChange.PULSE_BACK));
     }
     return script;
   }

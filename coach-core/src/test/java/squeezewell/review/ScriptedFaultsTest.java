@@ -16,7 +16,7 @@ import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -46,12 +46,12 @@ class ScriptedFaultsTest {
     Map<String, List<ScriptedFinding>> scripts = new LinkedHashMap<>();
     scripts.put(
         LOST_BACK,
-        List.of(at(120, ClinicalFinding.PULSE_LOST), at(210, ClinicalFinding.PULSE_BACK)));
+        List.of(at(120, PatientChange.PULSE_LOST), at(210, PatientChange.PULSE_BACK)));
     scripts.put(
         SLOW_STOPPED,
         List.of(
-            at(50, ClinicalFinding.BREATHING_SLOW), at(120, ClinicalFinding.BREATHING_STOPPED)));
-    scripts.put("vomit 1:00", List.of(at(60, ClinicalFinding.VOMIT)));
+            at(50, PatientChange.BREATHING_SLOW), at(120, PatientChange.BREATHING_STOPPED)));
+    scripts.put("vomit 1:00", List.of(at(60, PatientChange.VOMIT)));
     return scripts;
   }
 
@@ -150,7 +150,7 @@ class ScriptedFaultsTest {
         });
   }
 
-  private static ScriptedFinding at(int seconds, ClinicalFinding finding) {
+  private static ScriptedFinding at(int seconds, PatientChange finding) {
     return new ScriptedFinding(seconds * TestPlans.SECOND, finding);
   }
 

@@ -8,7 +8,7 @@ import java.util.Deque;
 import java.util.List;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -111,7 +111,7 @@ public final class SessionBuilder {
     return event(to, EventType.RESUME, "");
   }
 
-  public SessionBuilder finding(double at, ClinicalFinding finding) {
+  public SessionBuilder finding(double at, PatientChange finding) {
     return event(at, EventType.FINDING, finding.word());
   }
 

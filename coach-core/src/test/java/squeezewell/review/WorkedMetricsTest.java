@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Review;
@@ -316,7 +316,7 @@ class WorkedMetricsTest {
             SessionBuilder.ofSeconds(50)
                 .squeeze(0, 1.0, "400 mL")
                 .breaths(5.5, 12, 18)
-                .finding(19, ClinicalFinding.PULSE_LOST)
+                .finding(19, PatientChange.PULSE_LOST)
                 .undone(21)
                 .squeeze(24.1, 0.7, "500 mL")
                 .breaths(30.2, 35.8));

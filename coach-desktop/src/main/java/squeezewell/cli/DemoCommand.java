@@ -20,7 +20,7 @@ import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
@@ -63,7 +63,7 @@ final class DemoCommand extends CliCommand {
       Arrays.stream(TraineeFault.values())
           .map(f -> String.format("  %-15s%s", f.id(), f.meaning()))
           .collect(Collectors.joining("\n")),
-      Arrays.stream(ClinicalFinding.values())
+      Arrays.stream(PatientChange.values())
           .map(f -> String.format("  %-18s%s", f.word(), f.label()))
           .collect(Collectors.joining("\n"))
     };
@@ -124,9 +124,9 @@ final class DemoCommand extends CliCommand {
       throw BadInputException.notAllowed(
           "--found", "", entry, "seconds up to 86400, an equals sign and a word: 60=pulse-lost");
     }
-    ClinicalFinding finding =
+    PatientChange finding =
         OptionTypes.word(
-            "--found", parts.group(2), ClinicalFinding.values(), ClinicalFinding::word);
+            "--found", parts.group(2), PatientChange.values(), PatientChange::word);
     if (!finding.concerns(patient)) {
       throw BadInputException.notAllowed(
           "--found", "", finding.word(), "what can be found in this patient: " + patient.id());

@@ -22,7 +22,7 @@ import squeezewell.live.KeptSession;
 import squeezewell.live.LivePractice;
 import squeezewell.live.PracticeSound;
 import squeezewell.live.SmallHeap;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.session.MonotonicClock;
@@ -181,7 +181,7 @@ final class DrillCommand extends CliCommand {
   static final class KeyActions implements DrillKeys.Listener {
     private final LivePractice live;
     private final DrillScreen screen;
-    private List<ClinicalFinding> offered = List.of();
+    private List<PatientChange> offered = List.of();
 
     KeyActions(LivePractice live, DrillScreen screen) {
       this.live = live;
@@ -212,7 +212,7 @@ final class DrillCommand extends CliCommand {
     @Override
     public void digit(int digit, long nanoTime) {
       if (digit <= offered.size()) {
-        ClinicalFinding found = offered.get(digit - 1);
+        PatientChange found = offered.get(digit - 1);
         offered = List.of();
         String advice = live.state().course().after(found).advice(found);
         live.post(found, nanoTime);

@@ -9,7 +9,7 @@ import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
 
@@ -43,7 +43,7 @@ public final class LivePractice extends LiveRun<CoachState> {
    *
    * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
    */
-  public void post(ClinicalFinding finding, long nanoTime) {
+  public void post(PatientChange finding, long nanoTime) {
     act(at -> coach.find(finding, at), nanoTime);
   }
 

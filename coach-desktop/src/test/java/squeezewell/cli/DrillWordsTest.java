@@ -9,7 +9,7 @@ import squeezewell.coach.Command;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -125,7 +125,7 @@ class DrillWordsTest {
   @Test
   void ofOneWhoIsOnlyWatched() {
     Coach coach = start("aha-2020", PatientGroup.ADULT, Situation.ARREST_NO_ADVANCED_AIRWAY, 2);
-    coach.find(ClinicalFinding.BREATHING_BACK, 5 * SECOND);
+    coach.find(PatientChange.BREATHING_BACK, 5 * SECOND);
     assertThat(check(coach))
         .isEqualTo(
             "pulse check soon|pulse check due: p starts it, p ends it|end the check and watch: p|"
@@ -136,13 +136,13 @@ class DrillWordsTest {
   @Test
   void aChangeSaysTheNewRhythm() {
     Coach coach = start("aha-2020", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 2);
-    coach.find(ClinicalFinding.PULSE_LOST, 5 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 5 * SECOND);
     coach.advance(6 * SECOND);
     assertThat(paper.text()).contains("0:05  now 30 compressions, then 2 breaths");
-    coach.find(ClinicalFinding.ADVANCED_AIRWAY, 7 * SECOND);
+    coach.find(PatientChange.ADVANCED_AIRWAY, 7 * SECOND);
     coach.advance(8 * SECOND);
     assertThat(paper.text()).contains("now compress without a pause, a breath every 6 s");
-    coach.find(ClinicalFinding.BREATHING_BACK, 9 * SECOND);
+    coach.find(PatientChange.BREATHING_BACK, 9 * SECOND);
     coach.advance(10 * SECOND);
     assertThat(paper.text()).contains("nothing is prompted now: watch the breathing");
   }

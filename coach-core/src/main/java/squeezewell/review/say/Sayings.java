@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import squeezewell.cue.CheckKind;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.judge.Finding;
 import squeezewell.review.judge.Quantity;
 import squeezewell.review.judge.Sentence;
@@ -69,7 +69,7 @@ final class Sayings {
     if (value instanceof CheckKind kind) {
       return kind.words();
     }
-    if (value instanceof ClinicalFinding found) {
+    if (value instanceof PatientChange found) {
       return found.label().toLowerCase(Locale.ROOT);
     }
     if (value instanceof Severity severity) {

@@ -2,7 +2,7 @@ package squeezewell.station.file;
 
 import java.util.List;
 import java.util.Optional;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 
 /**
  * A step of the script: once something happens, the examiner says something, findings come and go.
@@ -29,7 +29,7 @@ public record ScriptStep(
     String says,
     List<String> raises,
     List<String> clears,
-    Optional<ClinicalFinding> tells)
+    Optional<PatientChange> tells)
     implements StationEntry {
   public ScriptStep {
     holding = List.copyOf(holding);

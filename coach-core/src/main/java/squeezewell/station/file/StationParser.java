@@ -23,7 +23,7 @@ import squeezewell.kit.KitLibrary;
 import squeezewell.kit.KitReader;
 import squeezewell.kit.OxygenSupply;
 import squeezewell.kit.Pressure;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 
@@ -249,7 +249,7 @@ final class StationParser {
             .orElse("");
     List<String> raises = step.ids("raises");
     List<String> clears = step.ids("clears");
-    Optional<ClinicalFinding> tells = step.optional("tells", () -> tells(step.value(), group));
+    Optional<PatientChange> tells = step.optional("tells", () -> tells(step.value(), group));
     boolean allRead = step.faultCount() == faultsBefore;
     if (allRead && says.isEmpty() && raises.isEmpty() && clears.isEmpty() && !tells.isPresent()) {
       step.breaks("it needs at least one of says, raises, clears, tells, or it does nothing");
@@ -267,10 +267,10 @@ final class StationParser {
         tells);
   }
 
-  private static ClinicalFinding tells(JsonValue step, PatientGroup group)
+  private static PatientChange tells(JsonValue step, PatientGroup group)
       throws BadInputException {
-    ClinicalFinding told =
-        step.choice("tells", List.of(ClinicalFinding.values()), ClinicalFinding::word);
+    PatientChange told =
+        step.choice("tells", List.of(PatientChange.values()), PatientChange::word);
     if (!told.concerns(group)) {
       throw step.field("tells", "").wrong("what can be found in this patient");
     }

@@ -1,6 +1,6 @@
 package squeezewell.station.run;
 
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.session.Fact;
 import squeezewell.station.file.StationTask;
 
@@ -20,7 +20,7 @@ public interface StationOutput {
    * @param finding what was found
    * @param atNanos when, session time
    */
-  default void find(ClinicalFinding finding, long atNanos) {}
+  default void find(PatientChange finding, long atNanos) {}
 
   /**
    * The last finding that the live practice was told of was a slip.

@@ -9,7 +9,7 @@ import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
 import squeezewell.session.Fact;
@@ -255,7 +255,7 @@ public final class StationPractice implements StationCommands {
     }
 
     @Override
-    public void find(ClinicalFinding finding, long atNanos) {
+    public void find(PatientChange finding, long atNanos) {
       coach.find(finding, atNanos);
       if (!breathing) {
         coach.command(Command.PAUSE, atNanos);

@@ -7,7 +7,7 @@ import java.util.OptionalLong;
 import java.util.stream.Stream;
 import squeezewell.input.FileWord;
 import squeezewell.kit.Pressure;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationFinding;
@@ -115,7 +115,7 @@ public record StationState(
    * @param finding what
    * @param takenBack whether it was taken back as a slip
    */
-  public record Told(long atNanos, ClinicalFinding finding, boolean takenBack) {}
+  public record Told(long atNanos, PatientChange finding, boolean takenBack) {}
 
   /**
    * A critical fault.

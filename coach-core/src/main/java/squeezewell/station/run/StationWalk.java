@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.CriticalFault;
 import squeezewell.station.file.ScriptStep;
@@ -262,8 +262,8 @@ final class StationWalk {
     if (station.finding(word).isPresent()) {
       return raise(word);
     }
-    Optional<ClinicalFinding> clinical =
-        ClinicalFinding.of(word).filter(f -> f.concerns(station.group()));
+    Optional<PatientChange> clinical =
+        PatientChange.of(word).filter(f -> f.concerns(station.group()));
     clinical.ifPresent(this::tell);
     return clinical.isPresent();
   }
@@ -310,7 +310,7 @@ final class StationWalk {
     return true;
   }
 
-  private void tell(ClinicalFinding finding) {
+  private void tell(PatientChange finding) {
     told.add(new StationState.Told(time.now(), finding, false));
     ventilation.find(finding);
   }

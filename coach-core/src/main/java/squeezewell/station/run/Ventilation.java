@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientState;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.Station;
@@ -107,7 +107,7 @@ final class Ventilation {
   }
 
   /** From now on that is known of the patient. */
-  void find(ClinicalFinding finding) {
+  void find(PatientChange finding) {
     patient = patient.after(finding);
   }
 

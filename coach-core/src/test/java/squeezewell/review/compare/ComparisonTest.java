@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -31,8 +31,8 @@ class ComparisonTest {
   @Test
   void eachChangeOfTheSituationIsToldByItselfWithItsTime() {
     SessionBuilder changed = SessionBuilder.ofSeconds(240).breathsEvery(6, 0, 60);
-    changed.finding(66, squeezewell.protocol.ClinicalFinding.PULSE_LOST);
-    changed.finding(150, squeezewell.protocol.ClinicalFinding.PULSE_BACK);
+    changed.finding(66, squeezewell.protocol.PatientChange.PULSE_LOST);
+    changed.finding(150, squeezewell.protocol.PatientChange.PULSE_BACK);
     Review b = SessionBuilder.ofSeconds(240).breathsEvery(6, 0, 234).review();
     assertThat(new SharedPrescription(changed.review(), b).differences())
         .contains(
@@ -248,7 +248,7 @@ class ComparisonTest {
     Review changed =
         SessionBuilder.ofSeconds(120)
             .breathsEvery(6, 0, 60)
-            .finding(62, ClinicalFinding.PULSE_LOST)
+            .finding(62, PatientChange.PULSE_LOST)
             .compressions(30, 63, 0.545)
             .breaths(80, 82)
             .review();

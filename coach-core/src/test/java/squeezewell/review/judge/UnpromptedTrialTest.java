@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.TestPlans;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.measure.Practice;
@@ -123,7 +123,7 @@ class UnpromptedTrialTest {
         SessionBuilder.ofSeconds(300)
             .test()
             .breathsEvery(6, 1, 61)
-            .finding(62, ClinicalFinding.BREATHING_SLOW)
+            .finding(62, PatientChange.BREATHING_SLOW)
             .breathsEvery(6, 66, 300)
             .review();
     assertThat(review.testIntervals()).hasValue(10);

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.SessionBuilder;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
@@ -19,7 +19,7 @@ class ManyChangesTest {
     for (int k = 1; k <= changes; k++) {
       session.finding(
           k * apart,
-          k % 2 == 1 ? ClinicalFinding.BREATHING_SLOW : ClinicalFinding.BREATHING_STOPPED);
+          k % 2 == 1 ? PatientChange.BREATHING_SLOW : PatientChange.BREATHING_STOPPED);
       session.event(k * apart + apart / 4, EventType.PULSE_CHECK, "");
       session.event(k * apart + apart / 2, EventType.PULSE_CHECK_END, "");
       session.breaths(k * apart + 3 * apart / 4);

@@ -6,7 +6,7 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import org.junit.jupiter.api.Test;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.SessionBuilder;
 
 class ReviewJsonTest {
@@ -54,8 +54,8 @@ class ReviewJsonTest {
         json(
             SessionBuilder.ofSeconds(180)
                 .breathsEvery(6, 0.2, 114.2)
-                .finding(60, ClinicalFinding.GAG)
-                .finding(120, ClinicalFinding.PULSE_LOST)
+                .finding(60, PatientChange.GAG)
+                .finding(120, PatientChange.PULSE_LOST)
                 .compressions(100, 120.5, 0.5));
     assertThat(json.getAsJsonArray("found").toString())
         .isEqualTo(

@@ -3,7 +3,7 @@ package squeezewell.review.say;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.Reviewer;
 import squeezewell.review.SessionBuilder;
 import squeezewell.review.VirtualTrainee;
@@ -44,9 +44,9 @@ class ReviewTextTest {
         ReviewText.write(
             SessionBuilder.ofSeconds(180)
                 .breathsEvery(6, 0.2, 84.2)
-                .finding(90, ClinicalFinding.PULSE_LOST)
+                .finding(90, PatientChange.PULSE_LOST)
                 .undone(92)
-                .finding(120, ClinicalFinding.PULSE_LOST)
+                .finding(120, PatientChange.PULSE_LOST)
                 .compressions(100, 120.5, 0.5)
                 .review());
     assertThat(text)

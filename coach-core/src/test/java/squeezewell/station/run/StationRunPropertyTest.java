@@ -10,7 +10,7 @@ import net.jqwik.api.Property;
 import squeezewell.Tries;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
@@ -28,7 +28,7 @@ class StationRunPropertyTest {
   private static final long SECOND = Candidate.SECOND;
   private static final List<Station> STATIONS = StationLibrary.stations();
 
-  private static final List<ClinicalFinding> CLINICAL = List.of(ClinicalFinding.values());
+  private static final List<PatientChange> CLINICAL = List.of(PatientChange.values());
   private static final List<Command> COMMANDS = List.of(Command.values());
 
   /** A clock kept by hand: the sum of what passed while it was not stopped. */

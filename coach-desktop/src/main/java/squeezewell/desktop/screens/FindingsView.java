@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.CareKind;
 import squeezewell.cue.PatientCourse;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.session.NotedFinding;
 
 /**
@@ -33,7 +33,7 @@ record FindingsView(List<Offer> choices) {
    * @param label in words
    * @param leads what follows from it, in few words
    */
-  record Offer(ClinicalFinding finding, int key, String label, String leads) {
+  record Offer(PatientChange finding, int key, String label, String leads) {
     /** What a screen reader adds to its label. */
     String spokenHint() {
       return "Key " + key + ". Then: " + leads;
@@ -59,7 +59,7 @@ record FindingsView(List<Offer> choices) {
   static FindingsView of(CoachState state) {
     PatientCourse course = state.course();
     List<Offer> choices = new ArrayList<>();
-    for (ClinicalFinding finding : course.state().possible()) {
+    for (PatientChange finding : course.state().possible()) {
       if (choices.size() < MOST) {
         choices.add(
             new Offer(finding, choices.size() + 1, finding.label(), leads(finding, course)));
@@ -68,9 +68,9 @@ record FindingsView(List<Offer> choices) {
     return new FindingsView(choices);
   }
 
-  private static String leads(ClinicalFinding finding, PatientCourse course) {
+  private static String leads(PatientChange finding, PatientCourse course) {
     PatientCourse next = course.after(finding);
-    if (finding == ClinicalFinding.VOMIT) {
+    if (finding == PatientChange.VOMIT) {
       return course.compressesDuringSuction() ? "suction, compress on" : "suction";
     }
     if (next.care() == CareKind.BREATHE_NO_RATE) {

@@ -24,7 +24,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Kit;
 import squeezewell.picture.PlotPicture;
 import squeezewell.picture.PlotsView;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -163,7 +163,7 @@ public final class FirstDebrief {
         .practise(
             new Coach(plan, Journal.to(events::add), List.of()),
             new ManualClock(),
-            List.of(new ScriptedFinding(240 * SECOND, ClinicalFinding.PULSE_LOST)));
+            List.of(new ScriptedFinding(240 * SECOND, PatientChange.PULSE_LOST)));
     return new Session(header, events, List.of());
   }
 }

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.CareKind;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -49,7 +49,7 @@ class CompressionViewTest {
   void compressionsAreNotAskedForWhereThereIsOnlyToWatch() {
     Coach newborn = coach(PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY);
     assertThat(CompressionView.asked(newborn.state(), SECOND)).isTrue();
-    newborn.find(ClinicalFinding.BREATHING_BACK, 2 * SECOND);
+    newborn.find(PatientChange.BREATHING_BACK, 2 * SECOND);
     assertThat(newborn.state().course().care()).isEqualTo(CareKind.WATCH);
     assertThat(CompressionView.asked(newborn.state(), 3 * SECOND)).isFalse();
     assertThat(CompressionView.asked(cycle.state(), SECOND)).isTrue();

@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -38,7 +38,7 @@ class FindingsViewTest {
 
   @Test
   void withoutAPulseOthersAreOffered() {
-    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 20 * SECOND);
     assertThat(FindingsView.of(coach.state()).choices())
         .extracting(c -> c.label() + ": " + c.leads())
         .containsExactly(
@@ -55,7 +55,7 @@ class FindingsViewTest {
       for (var guidance : edition.guidance()) {
         Coach one = coach(edition.id(), guidance.patient(), guidance.situation());
         assertThat(one.state().course().state().possible()).hasSizeLessThanOrEqualTo(9);
-        for (ClinicalFinding finding : ClinicalFinding.values()) {
+        for (PatientChange finding : PatientChange.values()) {
           one.find(finding, SECOND);
           assertThat(one.state().course().state().possible()).hasSizeLessThanOrEqualTo(9);
         }
@@ -66,7 +66,7 @@ class FindingsViewTest {
   @Test
   void whatWasFoundIsToldWithWhatToDoAndTheNewRhythm() {
     assertThat(FindingsView.told(coach.state(), 20 * SECOND)).isEmpty();
-    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 20 * SECOND);
     assertThat(FindingsView.told(coach.state(), 21 * SECOND))
         .contains(
             new FindingsView.Told(
@@ -78,7 +78,7 @@ class FindingsViewTest {
 
   @Test
   void whatWasTakenBackIsTold() {
-    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 20 * SECOND);
     coach.command(Command.UNDO_FINDING, 22 * SECOND);
     assertThat(FindingsView.told(coach.state(), 23 * SECOND).orElseThrow().title())
         .isEqualTo("Taken back: No pulse");
@@ -86,11 +86,11 @@ class FindingsViewTest {
 
   @Test
   void vomitIsSuctionedWithinTheLimitOfTheAgeAndCompressionsGoOnInAnArrest() {
-    coach.find(ClinicalFinding.VOMIT, 20 * SECOND);
+    coach.find(PatientChange.VOMIT, 20 * SECOND);
     assertThat(FindingsView.told(coach.state(), 21 * SECOND).orElseThrow().text())
         .endsWith("suction only as deep as you can see. At most 15 s.");
     Coach infant = coach("aha-2020", PatientGroup.INFANT, Situation.ARREST_ADVANCED_AIRWAY);
-    infant.find(ClinicalFinding.VOMIT, 20 * SECOND);
+    infant.find(PatientChange.VOMIT, 20 * SECOND);
     assertThat(FindingsView.told(infant.state(), 21 * SECOND).orElseThrow().text())
         .endsWith("At most 5 s. Compressions go on; breaths wait.");
   }
@@ -98,7 +98,7 @@ class FindingsViewTest {
   @Test
   void whatTheEditionDoesNotCoverIsSaid() {
     Coach child = coach("erc-2025", PatientGroup.CHILD, Situation.ARREST_NO_ADVANCED_AIRWAY);
-    child.find(ClinicalFinding.PULSE_BACK, 20 * SECOND);
+    child.find(PatientChange.PULSE_BACK, 20 * SECOND);
     assertThat(FindingsView.told(child.state(), 21 * SECOND).orElseThrow().text())
         .endsWith(
             "Breaths only: this edition gives no rate here, so nothing is prompted. Follow local"
@@ -107,12 +107,12 @@ class FindingsViewTest {
 
   @Test
   void theLiveViewFollowsTheRhythmInForce() {
-    coach.find(ClinicalFinding.PULSE_LOST, 20 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 20 * SECOND);
     LiveView view = LiveView.of(coach.state(), 21 * SECOND);
     assertThat(view.word()).isEqualTo("Compress");
     assertThat(view.countNote()).isEqualTo("of 30 compressions");
     assertThat(view.bar().text()).isEqualTo("Rhythm check in 1:59");
-    coach.find(ClinicalFinding.BREATHING_BACK, 30 * SECOND);
+    coach.find(PatientChange.BREATHING_BACK, 30 * SECOND);
     assertThat(LiveView.of(coach.state(), 31 * SECOND).word()).isEqualTo("Watch");
   }
 }

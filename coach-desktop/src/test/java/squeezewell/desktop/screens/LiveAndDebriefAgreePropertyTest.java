@@ -21,7 +21,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.BreathPlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Judgement;
@@ -86,7 +86,7 @@ class LiveAndDebriefAgreePropertyTest {
       if (what < 8) {
         now += LEAST_STEP + random.nextLong(4 * SECOND);
         pass(coach, now);
-        coach.find(any(random, List.of(ClinicalFinding.values())), now);
+        coach.find(any(random, List.of(PatientChange.values())), now);
       } else if (what < 14) {
         now += LEAST_STEP + random.nextLong(3 * SECOND);
         pass(coach, now);

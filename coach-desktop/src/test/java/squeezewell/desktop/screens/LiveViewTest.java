@@ -12,7 +12,7 @@ import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.picture.RibbonMark;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -263,7 +263,7 @@ class LiveViewTest {
             0);
     Coach coach = new Coach(plan, Journal.none(), List.of());
     if (watched) {
-      coach.find(ClinicalFinding.BREATHING_BACK, 5 * SECOND);
+      coach.find(PatientChange.BREATHING_BACK, 5 * SECOND);
     }
     return coach;
   }

@@ -18,7 +18,7 @@ import squeezewell.coach.Command;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.session.Journal;
@@ -67,7 +67,7 @@ class NoRateWordsTest {
     "erc-2025,CHILD,HEART_RATE_UP",
     "erc-2025,CHILD,PULSE_BACK",
   })
-  void theScreenAndTheVoiceSayTheSame(String edition, PatientGroup patient, ClinicalFinding found)
+  void theScreenAndTheVoiceSayTheSame(String edition, PatientGroup patient, PatientChange found)
       throws IOException {
     Coach coach = arrest(edition, patient);
     assertThat(FindingsView.of(coach.state()).choices())
@@ -94,23 +94,23 @@ class NoRateWordsTest {
   void whatIsFoundLaterChangesNothingUnlessThePatientBreathesWell(
       String edition, PatientGroup patient) {
     List<String> shown = new ArrayList<>();
-    for (ClinicalFinding later : ClinicalFinding.values()) {
+    for (PatientChange later : PatientChange.values()) {
       Coach coach = arrest(edition, patient);
-      coach.find(ClinicalFinding.HEART_RATE_UP, 30 * SECOND);
+      coach.find(PatientChange.HEART_RATE_UP, 30 * SECOND);
       if (!coach.state().course().state().possible().contains(later)) {
         continue;
       }
       coach.find(later, 40 * SECOND);
-      if (later == ClinicalFinding.VOMIT) {
+      if (later == PatientChange.VOMIT) {
         coach.command(Command.SUCTION_END, 45 * SECOND);
       }
       LiveView view = LiveView.of(coach.state(), 46 * SECOND);
       String words = view.word() + ", " + view.countNote();
-      if (later == ClinicalFinding.BREATHING_BACK) {
+      if (later == PatientChange.BREATHING_BACK) {
         assertThat(words).isEqualTo("Watch, breathing well");
-        coach.find(ClinicalFinding.BREATHING_STOPPED, 50 * SECOND);
+        coach.find(PatientChange.BREATHING_STOPPED, 50 * SECOND);
         assertThat(LiveView.of(coach.state(), 51 * SECOND).word()).isEqualTo("Breaths only");
-      } else if (later == ClinicalFinding.PULSE_LOST || later == ClinicalFinding.HEART_RATE_LOW) {
+      } else if (later == PatientChange.PULSE_LOST || later == PatientChange.HEART_RATE_LOW) {
         assertThat(view.word()).isIn("Compress", "Squeeze", "Release", "Ready");
       } else {
         assertThat(words).as("%s", later).isEqualTo("Breaths only, no rate here");
@@ -123,8 +123,8 @@ class NoRateWordsTest {
   @Test
   void aPatientWhoBreathesWellIsWatchedOnTheScreenAndByTheVoice() throws IOException {
     Coach coach = arrest("aha-2025", PatientGroup.NEWBORN);
-    coach.find(ClinicalFinding.HEART_RATE_UP, 30 * SECOND);
-    coach.find(ClinicalFinding.BREATHING_BACK, 60 * SECOND);
+    coach.find(PatientChange.HEART_RATE_UP, 30 * SECOND);
+    coach.find(PatientChange.BREATHING_BACK, 60 * SECOND);
     assertThat(toldSince(coach, 60 * SECOND))
         .contains(CueKind.WATCH)
         .doesNotContain(CueKind.NO_RATE);

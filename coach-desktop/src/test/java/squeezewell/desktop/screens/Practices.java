@@ -7,7 +7,7 @@ import java.util.OptionalLong;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.ClinicalFinding;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
@@ -76,7 +76,7 @@ final class Practices {
     }
     // A cue at the very instant would move the finding after it.
     passUntil(coach, 60 * SECOND - 1);
-    coach.find(ClinicalFinding.PULSE_LOST, 60 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 60 * SECOND);
     for (long k = 0; k < 30; k++) {
       passUntil(coach, 60 * SECOND + k * SECOND / 2);
       coach.command(Command.COMPRESS, 60 * SECOND + k * SECOND / 2);

@@ -4,7 +4,7 @@ import java.util.Optional;
 import squeezewell.words.Wording;
 
 /** Something that is found in the middle of a practice and may change what the patient needs. */
-public enum ClinicalFinding {
+public enum PatientChange {
   PULSE_LOST("pulse-lost"),
   PULSE_BACK("pulse-back"),
   BREATHING_STOPPED("breathing-stopped"),
@@ -18,11 +18,11 @@ public enum ClinicalFinding {
   HEART_RATE_LOW("heart-rate-low"),
   HEART_RATE_UP("heart-rate-up");
 
-  private static final Wording WORDS = Wording.beside(ClinicalFinding.class);
+  private static final Wording WORDS = Wording.beside(PatientChange.class);
 
   private final String word;
 
-  ClinicalFinding(String word) {
+  PatientChange(String word) {
     this.word = word;
   }
 
@@ -53,8 +53,8 @@ public enum ClinicalFinding {
   }
 
   /** The finding of that word. */
-  public static Optional<ClinicalFinding> of(String word) {
-    for (ClinicalFinding finding : values()) {
+  public static Optional<PatientChange> of(String word) {
+    for (PatientChange finding : values()) {
       if (finding.word.equals(word)) {
         return Optional.of(finding);
       }

@@ -101,9 +101,9 @@ final class StationParser {
     }
     List<String> doubts = new ArrayList<>();
     for (UnknownField unknown : top.unknown()) {
-      doubts.add(StationDoubts.unknown(unknown));
+      doubts.add(StationLint.unknown(unknown));
     }
-    doubts.addAll(StationDoubts.of(station));
+    doubts.addAll(StationLint.of(station));
     return new StationFile(Optional.of(station), List.of(), doubts, names(station));
   }
 

@@ -34,7 +34,7 @@ public final class StationRun implements StationCommands {
   private final StationOutput output;
   private final List<StationInput> inputs = new ArrayList<>();
   private final SaidAndTold given = new SaidAndTold();
-  private StationWalk walk;
+  private StationEngine walk;
   private int seen = NOTHING_SEEN;
   private long latest;
   private boolean exerciseTold;
@@ -56,7 +56,7 @@ public final class StationRun implements StationCommands {
     if (setup.choices().size() != station.branches().size()) {
       throw new IllegalArgumentException("a setup for another station: " + setup.choices());
     }
-    walk = new StationWalk(station, setup);
+    walk = new StationEngine(station, setup);
     output.fact(new Fact.StationSet(setup.json(station)), 0);
     publish();
   }
@@ -223,7 +223,7 @@ public final class StationRun implements StationCommands {
    * @param walk the way without it
    * @param slip the key of what the live practice was told in consequence
    */
-  private record Undone(int place, StationWalk walk, Optional<String> slip) {}
+  private record Undone(int place, StationEngine walk, Optional<String> slip) {}
 
   private Optional<Undone> withoutLast(String taskId, long atNanos) {
     int place = inputs.size() - 1;
@@ -233,7 +233,7 @@ public final class StationRun implements StationCommands {
     if (place < 0 || walk.over() || atNanos - inputs.get(place).atNanos() > UNDO_NANOS) {
       return Optional.empty();
     }
-    StationWalk without = new StationWalk(station, setup);
+    StationEngine without = new StationEngine(station, setup);
     for (int i = 0; i < inputs.size(); i++) {
       if (i != place) {
         without.apply(inputs.get(i));

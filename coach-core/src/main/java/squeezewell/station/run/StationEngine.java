@@ -26,7 +26,7 @@ import squeezewell.station.file.Trigger;
  * that the same inputs at the same times always lead to the same place. What falls due at the very
  * instant of an input comes before it.
  */
-final class StationWalk {
+final class StationEngine {
   private final Station station;
   private final StationWays ways;
   private final StationTime time = new StationTime();
@@ -45,7 +45,7 @@ final class StationWalk {
   private OptionalLong exerciseSince = OptionalLong.empty();
   private Optional<OxygenFlow> oxygen = Optional.empty();
 
-  StationWalk(Station station, StationSetup setup) {
+  StationEngine(Station station, StationSetup setup) {
     this.station = station;
     this.ways = new StationWays(station, setup);
     this.ventilation = new Ventilation(station);

@@ -10,21 +10,21 @@ import squeezewell.input.UnknownField;
 import squeezewell.words.Wording;
 
 /** Finds what a station's author can hardly have meant: what can never happen. */
-final class StationDoubts {
-  private static final Wording WORDS = Wording.beside(StationDoubts.class);
+final class StationLint {
+  private static final Wording WORDS = Wording.beside(StationLint.class);
 
   private final Station station;
   private final List<StationReach> reaches;
   private final List<String> doubts = new ArrayList<>();
 
-  private StationDoubts(Station station) {
+  private StationLint(Station station) {
     this.station = station;
     this.reaches = StationReach.all(station);
   }
 
   /** One sentence for each doubt, beginning with what it is about. */
   static List<String> of(Station station) {
-    StationDoubts found = new StationDoubts(station);
+    StationLint found = new StationLint(station);
     found.phases();
     station.findings().forEach(found::finding);
     station.branches().forEach(found::branch);

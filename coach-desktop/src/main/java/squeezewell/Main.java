@@ -17,7 +17,7 @@ import java.nio.charset.Charset;
 import java.time.Clock;
 import java.util.concurrent.atomic.AtomicBoolean;
 import squeezewell.cli.Cli;
-import squeezewell.cli.Surroundings;
+import squeezewell.cli.CliContext;
 import squeezewell.desktop.Simulator;
 
 /** Entry point of the runnable jar. The only place that ends the program. */
@@ -29,8 +29,8 @@ public final class Main {
     AtomicBoolean windowOpen = new AtomicBoolean();
     boolean terminal = isTerminal();
     Charset charset = terminal ? System.console().charset() : Charset.defaultCharset();
-    Surroundings around =
-        new Surroundings(
+    CliContext around =
+        new CliContext(
             writer(FileDescriptor.out, charset),
             new PrintWriter(new Copied(writer(FileDescriptor.err, charset), said), true),
             System.in,

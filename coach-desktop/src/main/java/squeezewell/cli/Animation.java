@@ -15,7 +15,7 @@ final class Animation {
   private Animation() {}
 
   /** Draws the ribbon in about four seconds; a long one at once. */
-  static void play(Surroundings around, TextRibbon ribbon) {
+  static void play(CliContext around, TextRibbon ribbon) {
     if (ribbon.rows().size() > MOST_ROWS) {
       around.print(ribbon.text());
       return;

@@ -41,7 +41,7 @@ final class BookCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  BookCommand(Surroundings around) {
+  BookCommand(CliContext around) {
     super(around);
   }
 

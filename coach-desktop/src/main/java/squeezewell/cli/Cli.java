@@ -24,7 +24,7 @@ public final class Cli {
    * @param around where to write and what to use
    * @return the exit code: 0 done, 1 could not do it, 2 bad usage or bad input
    */
-  public static int run(String[] arguments, Surroundings around) {
+  public static int run(String[] arguments, CliContext around) {
     CommandLine line = line(around);
     line.setOut(around.out());
     line.setErr(around.err());
@@ -40,7 +40,7 @@ public final class Cli {
   }
 
   /** All commands with their options; help as it is printed. */
-  static CommandLine line(Surroundings around) {
+  static CommandLine line(CliContext around) {
     CommandLine line = new CommandLine(new TopCommand(around));
     line.addSubcommand(new DrillCommand(around));
     line.addSubcommand(new DemoCommand(around));
@@ -79,7 +79,7 @@ public final class Cli {
   }
 
   /** An empty word is most often a script's variable that was never set. */
-  private static boolean hasEmptyWord(String[] arguments, Surroundings around) {
+  private static boolean hasEmptyWord(String[] arguments, CliContext around) {
     for (int i = 0; i < arguments.length; i++) {
       if (arguments[i].isEmpty() || arguments[i].matches("--[a-z-]+=")) {
         around.say("squeezewell: word " + (i + 1) + " is empty; allowed: a value");
@@ -89,7 +89,7 @@ public final class Cli {
     return false;
   }
 
-  private static int badUsage(ParameterException e, Surroundings around) {
+  private static int badUsage(ParameterException e, CliContext around) {
     if (e.getCause() instanceof BadInputException bad) {
       return failed(bad, around);
     }
@@ -99,7 +99,7 @@ public final class Cli {
     return CliCommand.BAD_INPUT;
   }
 
-  private static int failed(Exception e, Surroundings around) {
+  private static int failed(Exception e, CliContext around) {
     around.out().flush();
     if (e instanceof BadInputException) {
       around.say("squeezewell: " + e.getMessage());
@@ -108,7 +108,7 @@ public final class Cli {
     String text;
     if (e instanceof IOException io) {
       text = explain(io);
-    } else if (e instanceof CannotException) {
+    } else if (e instanceof CommandFailedException) {
       text = e.getMessage();
     } else {
       text = "something went wrong inside the program: " + e;

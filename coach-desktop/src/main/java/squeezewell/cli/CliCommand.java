@@ -24,7 +24,7 @@ abstract class CliCommand implements Callable<Integer> {
 
   private static final Wording WORDS = Wording.beside(CliCommand.class);
 
-  final Surroundings around;
+  final CliContext around;
 
   @Spec CommandSpec spec;
 
@@ -33,7 +33,7 @@ abstract class CliCommand implements Callable<Integer> {
       usageHelp = true)
   boolean help;
 
-  CliCommand(Surroundings around) {
+  CliCommand(CliContext around) {
     this.around = Objects.requireNonNull(around, "around");
   }
 

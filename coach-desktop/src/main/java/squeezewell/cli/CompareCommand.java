@@ -43,7 +43,7 @@ final class CompareCommand extends CliCommand {
   @Option(names = "--force")
   boolean force;
 
-  CompareCommand(Surroundings around) {
+  CompareCommand(CliContext around) {
     super(around);
   }
 

@@ -9,7 +9,7 @@ import squeezewell.review.say.ReviewText;
 final class Debrief {
   private Debrief() {}
 
-  static void print(Surroundings around, Review review, boolean json) {
+  static void print(CliContext around, Review review, boolean json) {
     if (json) {
       around.printJson(writer -> ReviewJson.write(review, writer));
       return;

@@ -52,7 +52,7 @@ final class DemoCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  DemoCommand(Surroundings around) {
+  DemoCommand(CliContext around) {
     super(around);
   }
 
@@ -70,7 +70,7 @@ final class DemoCommand extends CliCommand {
   }
 
   @Override
-  public Integer call() throws BadInputException, IOException, CannotException {
+  public Integer call() throws BadInputException, IOException, CommandFailedException {
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
     List<ScriptedFinding> script = script(choice.guidance().patient());
     PracticePlan plan =

@@ -45,12 +45,12 @@ final class DrillCommand extends CliCommand {
   @Option(names = "--no-sound")
   boolean noSound;
 
-  DrillCommand(Surroundings around) {
+  DrillCommand(CliContext around) {
     super(around);
   }
 
   @Override
-  public Integer call() throws BadInputException, CannotException {
+  public Integer call() throws BadInputException, CommandFailedException {
     HomeFolder folder = home.home();
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(folder), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
@@ -84,7 +84,7 @@ final class DrillCommand extends CliCommand {
     Debrief.print(around, Reviewer.review(kept.session()), false);
     next.print(header);
     if (!kept.trouble().isEmpty()) {
-      throw new CannotException(kept.trouble());
+      throw new CommandFailedException(kept.trouble());
     }
     around.say(WORDS.say("kept", kept.path().orElseThrow()));
     return DONE;

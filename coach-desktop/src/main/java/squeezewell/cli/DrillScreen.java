@@ -28,7 +28,7 @@ final class DrillScreen implements CueOutput {
   private static final long MINUTE = 60_000_000_000L;
   private static final String CLEAR_LINE = "\r\u001B[K";
 
-  private final Surroundings around;
+  private final CliContext around;
   private final boolean redraws;
   private final Supplier<String> trouble;
   private String troubleTold = "";
@@ -41,7 +41,7 @@ final class DrillScreen implements CueOutput {
    * @param redraws whether a line can be drawn again
    * @param trouble what a person must know, such as a full disk; empty if all is well
    */
-  DrillScreen(Surroundings around, boolean redraws, Supplier<String> trouble) {
+  DrillScreen(CliContext around, boolean redraws, Supplier<String> trouble) {
     this.around = around;
     this.redraws = redraws;
     this.trouble = trouble;

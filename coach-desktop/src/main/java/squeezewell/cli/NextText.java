@@ -16,10 +16,10 @@ import squeezewell.words.Wording;
 /** What the past practices of a home say about a practice and the next, in text. */
 final class NextText {
   private static final Wording WORDS = Wording.beside(NextText.class);
-  private final Surroundings around;
+  private final CliContext around;
   private final HomeFolder folder;
 
-  NextText(Surroundings around, HomeFolder folder) {
+  NextText(CliContext around, HomeFolder folder) {
     this.around = around;
     this.folder = folder;
   }

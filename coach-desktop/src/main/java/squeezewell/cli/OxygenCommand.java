@@ -43,7 +43,7 @@ final class OxygenCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  OxygenCommand(Surroundings around) {
+  OxygenCommand(CliContext around) {
     super(around);
   }
 

@@ -22,7 +22,7 @@ final class PracticeSource {
    * @param source where {@code file} is
    */
   static Session read(
-      String file, Path source, PracticeOptions practice, HomeOption home, Surroundings around)
+      String file, Path source, PracticeOptions practice, HomeOption home, CliContext around)
       throws BadInputException {
     return read(file, source, practice, Prompting.THROUGHOUT, home, around);
   }
@@ -39,7 +39,7 @@ final class PracticeSource {
       PracticeOptions practice,
       Prompting prompts,
       HomeOption home,
-      Surroundings around)
+      CliContext around)
       throws BadInputException {
     if (isEventList(file)) {
       PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);

@@ -27,7 +27,7 @@ import squeezewell.words.Wording;
 final class ProtocolCommand extends CliCommand {
   private static final Wording WORDS = Wording.beside(ProtocolCommand.class);
 
-  ProtocolCommand(Surroundings around) {
+  ProtocolCommand(CliContext around) {
     super(around);
   }
 
@@ -45,7 +45,7 @@ final class ProtocolCommand extends CliCommand {
     @Option(names = "--json")
     boolean json;
 
-    ListCommand(Surroundings around) {
+    ListCommand(CliContext around) {
       super(around);
     }
 
@@ -121,7 +121,7 @@ final class ProtocolCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
     String file = "";
 
-    CheckCommand(Surroundings around) {
+    CheckCommand(CliContext around) {
       super(around);
     }
 

@@ -35,7 +35,7 @@ final class ProtocolCopyCommand extends CliCommand {
   @Option(names = "--title", paramLabel = "TEXT")
   String title = "";
 
-  ProtocolCopyCommand(Surroundings around) {
+  ProtocolCopyCommand(CliContext around) {
     super(around);
   }
 

@@ -39,7 +39,7 @@ final class ProtocolShowCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  ProtocolShowCommand(Surroundings around) {
+  ProtocolShowCommand(CliContext around) {
     super(around);
   }
 

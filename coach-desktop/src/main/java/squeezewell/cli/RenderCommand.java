@@ -39,7 +39,7 @@ final class RenderCommand extends CliCommand {
   @Option(names = "--force")
   boolean force;
 
-  RenderCommand(Surroundings around) {
+  RenderCommand(CliContext around) {
     super(around);
   }
 

@@ -34,7 +34,7 @@ final class ReviewCommand extends CliCommand {
 
   @Mixin ReviewOutputs outputs = new ReviewOutputs();
 
-  ReviewCommand(Surroundings around) {
+  ReviewCommand(CliContext around) {
     super(around);
   }
 

@@ -17,7 +17,7 @@ import squeezewell.words.Wording;
 final class StationCommand extends CliCommand {
   private static final Wording WORDS = Wording.beside(StationCommand.class);
 
-  StationCommand(Surroundings around) {
+  StationCommand(CliContext around) {
     super(around);
   }
 
@@ -46,7 +46,7 @@ final class StationCommand extends CliCommand {
   /** {@code station list}. */
   @Command(name = "list")
   static final class ListCommand extends CliCommand {
-    ListCommand(Surroundings around) {
+    ListCommand(CliContext around) {
       super(around);
     }
 
@@ -66,7 +66,7 @@ final class StationCommand extends CliCommand {
     @Parameters(paramLabel = "ID", descriptionKey = "ID")
     String id = "";
 
-    ShowCommand(Surroundings around) {
+    ShowCommand(CliContext around) {
       super(around);
     }
 
@@ -83,7 +83,7 @@ final class StationCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
     String file = "";
 
-    CheckCommand(Surroundings around) {
+    CheckCommand(CliContext around) {
       super(around);
     }
 

@@ -66,7 +66,7 @@ final class StationRunCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  StationRunCommand(Surroundings around) {
+  StationRunCommand(CliContext around) {
     super(around);
   }
 
@@ -76,7 +76,7 @@ final class StationRunCommand extends CliCommand {
   }
 
   @Override
-  public Integer call() throws BadInputException, IOException, CannotException {
+  public Integer call() throws BadInputException, IOException, CommandFailedException {
     Station station = StationCommand.station(id);
     StationSetup setup = StationSetup.of(station, mode, ways(), seed);
     Protocol edition = edition(ProtocolStore.read(home.home()), station);

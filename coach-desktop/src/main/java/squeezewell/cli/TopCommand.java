@@ -21,7 +21,7 @@ final class TopCommand extends CliCommand {
       versionHelp = true)
   boolean version;
 
-  TopCommand(Surroundings around) {
+  TopCommand(CliContext around) {
     super(around);
   }
 

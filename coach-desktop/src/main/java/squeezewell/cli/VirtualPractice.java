@@ -27,10 +27,10 @@ final class VirtualPractice {
   /**
    * Practises, and says where the session is kept if it is.
    *
-   * @throws CannotException if it could not be kept
+   * @throws CommandFailedException if it could not be kept
    */
-  static Session run(SessionHeader header, HomeOption home, Surroundings around, Body body)
-      throws BadInputException, IOException, CannotException {
+  static Session run(SessionHeader header, HomeOption home, CliContext around, Body body)
+      throws BadInputException, IOException, CommandFailedException {
     List<SessionEvent> events = new ArrayList<>();
     if (home.isGiven()) {
       Path file = home.home().make().newSessionFile(header.startedAt());
@@ -44,10 +44,10 @@ final class VirtualPractice {
     return new Session(header, events, List.of());
   }
 
-  private static void practise(Body body, Journal journal) throws CannotException {
+  private static void practise(Body body, Journal journal) throws CommandFailedException {
     String trouble = body.practise(journal);
     if (!trouble.isEmpty()) {
-      throw new CannotException(trouble);
+      throw new CommandFailedException(trouble);
     }
   }
 

@@ -5,7 +5,7 @@ import java.awt.Rectangle;
 import java.awt.Toolkit;
 import javax.swing.JFrame;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.StationConsole;
 import squeezewell.live.LiveStation;
 
@@ -21,7 +21,7 @@ final class ConsoleWindow extends JFrame {
    * @param beside where the phone is
    * @param onProjector opens or closes the window for the class
    */
-  ConsoleWindow(Kit kit, LiveStation station, Rectangle beside, Runnable onProjector) {
+  ConsoleWindow(Widgets kit, LiveStation station, Rectangle beside, Runnable onProjector) {
     super("Squeezewell instructor");
     setIconImages(WindowIcon.sizes());
     // The station goes on without it.

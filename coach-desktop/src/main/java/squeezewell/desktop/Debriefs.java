@@ -147,7 +147,7 @@ final class Debriefs {
             StationSheet.of(result, done.review()),
             done.review(),
             trainee.isEmpty() ? when : when + ", " + trainee,
-            new StationResultScreen.Ways(
+            new StationResultScreen.Actions(
                 () -> showReview(done, () -> showResult(done, result, back)),
                 () ->
                     StationSaver.save(stage.window(), session, result, done.review(), home.zone()),
@@ -168,7 +168,7 @@ final class Debriefs {
             navigator,
             review,
             title,
-            new DebriefScreen.Ways(
+            new DebriefScreen.Actions(
                 told -> work(() -> next(session), told, () -> {}),
                 () -> startReplay(session, when, again),
                 () -> ReportSaver.save(stage.window(), session, review, home.zone()),

@@ -2,7 +2,7 @@ package squeezewell.desktop;
 
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.RunScreen;
 import squeezewell.desktop.screens.SoundLine;
 import squeezewell.files.Settings;
@@ -25,9 +25,9 @@ abstract class Hosted<S extends RunScreen> {
   abstract PracticeSound sound();
 
   /** Large type must not push the pad or the column off a small screen in mid-practice. */
-  abstract Kit fitted(Stage stage);
+  abstract Widgets fitted(Stage stage);
 
-  abstract S screen(Kit kit);
+  abstract S screen(Widgets kit);
 
   /** Ends it now. */
   abstract void close();
@@ -44,7 +44,7 @@ abstract class Hosted<S extends RunScreen> {
    */
   final void show(Stage stage, BooleanSupplier mayLeave) {
     stopDrawing();
-    Kit kit = fitted(stage);
+    Widgets kit = fitted(stage);
     scale = kit.look().scale();
     S made = screen(kit);
     screen = Optional.of(made);

@@ -6,7 +6,7 @@ import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.LiveScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
@@ -35,12 +35,12 @@ final class PracticeSession extends LiveSession<LiveScreen> {
   }
 
   @Override
-  Kit fitted(Stage stage) {
+  Widgets fitted(Stage stage) {
     return stage.fittedKit(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
   }
 
   @Override
-  LiveScreen screen(Kit kit) {
+  LiveScreen screen(Widgets kit) {
     return new LiveScreen(kit, practice, protocol(), keys(), soundLine());
   }
 

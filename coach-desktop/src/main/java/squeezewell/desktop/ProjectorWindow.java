@@ -20,7 +20,7 @@ import javax.swing.Timer;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.AdviceCard;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.TideColumn;
@@ -96,7 +96,7 @@ final class ProjectorWindow extends JFrame {
   private void lay() {
     double scale = Math.min(getWidth() / (double) WIDTH, getHeight() / (double) HEIGHT);
     Look look = new Look(Palette.darkTheme(), Math.max(0.5, Math.min(6, scale)));
-    Kit kit = new Kit(look);
+    Widgets kit = new Widgets(look);
     TideColumn tide = new TideColumn(look);
     tide.setPreferredSize(new Dimension(look.px(290), look.px(300)));
     PromptWords words = new PromptWords(look);
@@ -152,10 +152,10 @@ final class ProjectorWindow extends JFrame {
       return;
     }
     LivePainter.Lines lines = painter.paint(running.get().run());
-    Kit.show(elapsed, lines.view().elapsed());
-    Kit.show(bar, lines.found().isEmpty() ? lines.view().bar().text() : lines.found());
-    Kit.show(asked, lines.asked());
-    Kit.show(edition, running.get().protocol().title());
+    Widgets.show(elapsed, lines.view().elapsed());
+    Widgets.show(bar, lines.found().isEmpty() ? lines.view().bar().text() : lines.found());
+    Widgets.show(asked, lines.asked());
+    Widgets.show(edition, running.get().protocol().title());
     Toolkit.getDefaultToolkit().sync();
   }
 
@@ -164,17 +164,17 @@ final class ProjectorWindow extends JFrame {
     LiveStation.Now at = live.now();
     long now = live.clock().nanos();
     StationProjectorView view = StationProjectorView.of(at, now);
-    Kit.show(elapsed, view.clock());
-    Kit.show(bar, view.phase());
+    Widgets.show(elapsed, view.clock());
+    Widgets.show(bar, view.phase());
     examiner.show(view.title(), view.text());
     next.show(view.next().isEmpty() ? "Breathe on" : view.next(), view.how());
     if (at.breathing()) {
-      Kit.show(asked, painter.paint(at.practice(), now).asked());
+      Widgets.show(asked, painter.paint(at.practice(), now).asked());
     } else {
       painter.rest();
-      Kit.show(asked, "");
+      Widgets.show(asked, "");
     }
-    Kit.show(edition, view.oxygen().isEmpty() ? running.protocol().title() : view.oxygen());
+    Widgets.show(edition, view.oxygen().isEmpty() ? running.protocol().title() : view.oxygen());
     Toolkit.getDefaultToolkit().sync();
   }
 }

@@ -4,7 +4,7 @@ import squeezewell.audio.JavaSoundSpeech;
 import squeezewell.audio.LineStore;
 import squeezewell.audio.ReplaySource;
 import squeezewell.coach.Replay;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.ReplayScreen;
 import squeezewell.files.Settings;
 import squeezewell.live.PracticeSound;
@@ -46,14 +46,14 @@ final class ReplaySession extends Hosted<ReplayScreen> {
   }
 
   @Override
-  Kit fitted(Stage stage) {
-    Kit below = stage.fittedKit(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
-    Kit beside = stage.fittedKit(ReplayScreen.BESIDE_WIDTH, ReplayScreen.BESIDE_HEIGHT);
+  Widgets fitted(Stage stage) {
+    Widgets below = stage.fittedKit(ReplayScreen.LEAST_WIDTH, ReplayScreen.LEAST_HEIGHT);
+    Widgets beside = stage.fittedKit(ReplayScreen.BESIDE_WIDTH, ReplayScreen.BESIDE_HEIGHT);
     return beside.look().scale() > below.look().scale() ? beside : below;
   }
 
   @Override
-  ReplayScreen screen(Kit kit) {
+  ReplayScreen screen(Widgets kit) {
     return new ReplayScreen(kit, player, when, soundLine(), back);
   }
 

@@ -33,7 +33,7 @@ public final class Simulator {
     Thread.setDefaultUncaughtExceptionHandler(Simulator::report);
     SwingUtilities.invokeLater(
         () -> {
-          PhoneWindow window = new PhoneWindow(home, loaded.settings());
+          MainWindow window = new MainWindow(home, loaded.settings());
           window.open();
           if (!loaded.problem().isEmpty()) {
             Dialogs.tell(window, "Settings", loaded.problem());

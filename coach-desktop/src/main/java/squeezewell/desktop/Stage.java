@@ -3,19 +3,19 @@ package squeezewell.desktop;
 import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.Settings;
 
 /** Where one screen at a time is shown. Used on the event thread. */
 interface Stage {
   /** Makes parts in the look that is set. */
-  Kit kit();
+  Widgets kit();
 
   /** What dialogues belong to. */
   JFrame window();
 
   /** The same in the look that fits the window; sizes are in density-independent pixels. */
-  Kit fittedKit(int leastWidth, int leastHeight);
+  Widgets fittedKit(int leastWidth, int leastHeight);
 
   /** Shows a screen instead of the one before. */
   void showScreen(JComponent screen);

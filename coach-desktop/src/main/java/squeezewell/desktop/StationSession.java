@@ -5,7 +5,7 @@ import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.Segment;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.FinishGuard;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
@@ -56,12 +56,12 @@ final class StationSession extends LiveSession<StationRunScreen> {
   }
 
   @Override
-  Kit fitted(Stage stage) {
+  Widgets fitted(Stage stage) {
     return stage.fittedKit(StationRunScreen.LEAST_WIDTH, StationRunScreen.LEAST_HEIGHT);
   }
 
   @Override
-  StationRunScreen screen(Kit kit) {
+  StationRunScreen screen(Widgets kit) {
     StationRunScreen.Kept kept = new StationRunScreen.Kept(finishGuard, ticks);
     return new StationRunScreen(kit, station, keys(), kept, soundLine());
   }

@@ -51,7 +51,7 @@ record CliRun(int code, String out, String err, List<HomeFolder> opened) {
     int code =
         Cli.run(
             words,
-            new Surroundings(
+            new CliContext(
                 new PrintWriter(out),
                 new PrintWriter(err),
                 in,
@@ -67,8 +67,8 @@ record CliRun(int code, String out, String err, List<HomeFolder> opened) {
   static final class Screen {
     private final StringWriter out = new StringWriter();
 
-    Surroundings around() {
-      return new Surroundings(
+    CliContext around() {
+      return new CliContext(
           new PrintWriter(out),
           new PrintWriter(new StringWriter()),
           InputStream.nullInputStream(),

@@ -167,7 +167,7 @@ class CliTest {
     int code =
         Cli.run(
             new String[] {"protocol", "list"},
-            new Surroundings(
+            new CliContext(
                 new PrintWriter(full),
                 new PrintWriter(err),
                 InputStream.nullInputStream(),

@@ -184,7 +184,7 @@ final class DebriefOpening {
   private static final class Child {
     private final Path file;
     private final HomeFolder home;
-    private PhoneWindow window;
+    private MainWindow window;
     private volatile Opening opening;
 
     Child(Path folder) {
@@ -198,7 +198,7 @@ final class DebriefOpening {
             try {
               SmallHeap.ask();
               RepaintManager.setCurrentManager(new Watcher());
-              window = new PhoneWindow(home, new SettingsFile(home.settingsFile()).read());
+              window = new MainWindow(home, new SettingsFile(home.settingsFile()).read());
               window.open();
             } catch (Exception e) {
               throw new IllegalStateException(e);

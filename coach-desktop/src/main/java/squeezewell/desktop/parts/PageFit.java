@@ -39,7 +39,7 @@ final class PageFit {
 
   private PageFit(Look look, int available) {
     this.look = look;
-    this.full = look.px(Kit.CONTENT_WIDTH);
+    this.full = look.px(Widgets.CONTENT_WIDTH);
     this.available = Math.max(look.px(LEAST_PAGE), Math.min(full, available));
   }
 

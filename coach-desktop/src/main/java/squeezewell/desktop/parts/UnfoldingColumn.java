@@ -24,7 +24,7 @@ public final class UnfoldingColumn extends Column {
    * @param seenHeight how much of it is seen at first, in density-independent pixels
    */
   public UnfoldingColumn(Look look, int seenHeight) {
-    super(look, look.px(Kit.CONTENT_WIDTH));
+    super(look, look.px(Widgets.CONTENT_WIDTH));
     this.seenHeight = look.px(seenHeight);
   }
 

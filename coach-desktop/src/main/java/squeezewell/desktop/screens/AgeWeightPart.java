@@ -10,22 +10,22 @@ import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 
 /** The part of the set-up screen that finds the patient by an age or a weight. It folds. */
 final class AgeWeightPart {
-  private static final int INNER_WIDTH = Kit.CONTENT_WIDTH - 28;
+  private static final int INNER_WIDTH = Widgets.CONTENT_WIDTH - 28;
   private static final int GAP = 8;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Supplier<Protocol> edition;
   private final Function<PatientGroup, String> choose;
   private final Column fold;
   private final Column answer;
   private final JTextField number = new JTextField();
-  private final JComboBox<AgeWeightView.Unit> unit = Kit.choices(AgeWeightView.Unit.values());
+  private final JComboBox<AgeWeightView.Unit> unit = Widgets.choices(AgeWeightView.Unit.values());
   private final JButton toggle;
 
   /**
@@ -35,7 +35,7 @@ final class AgeWeightPart {
    * @param choose takes a group as the patient and says in a sentence what was chosen
    */
   AgeWeightPart(
-      Kit kit, int toggleWidth, Supplier<Protocol> edition, Function<PatientGroup, String> choose) {
+      Widgets kit, int toggleWidth, Supplier<Protocol> edition, Function<PatientGroup, String> choose) {
     this.kit = kit;
     this.edition = edition;
     this.choose = choose;

@@ -4,7 +4,7 @@ import java.util.List;
 import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.kit.ChildWeight;
 import squeezewell.kit.KitLibrary;
 import squeezewell.kit.Sex;
@@ -13,17 +13,17 @@ import squeezewell.protocol.AgeUnit;
 
 /** How large a breath should be. */
 final class BreathPanel {
-  private final Kit kit;
+  private final Widgets kit;
   private final KitLibrary library;
-  private final JComboBox<BreathView.By> ways = Kit.choices(BreathView.By.values());
+  private final JComboBox<BreathView.By> ways = Widgets.choices(BreathView.By.values());
   private final JTextField height = new JTextField(BreathView.HEIGHT);
-  private final JComboBox<Sex> sexes = Kit.choices(Sex.values());
+  private final JComboBox<Sex> sexes = Widgets.choices(Sex.values());
   private final JTextField age = new JTextField(BreathView.AGE);
   private final JComboBox<Unit> ageUnits =
-      Kit.choices(new Unit(AgeUnit.YEARS), new Unit(AgeUnit.MONTHS));
-  private final JComboBox<ChildWeight> childWeights = Kit.choices(ChildWeight.values());
+      Widgets.choices(new Unit(AgeUnit.YEARS), new Unit(AgeUnit.MONTHS));
+  private final JComboBox<ChildWeight> childWeights = Widgets.choices(ChildWeight.values());
   private final JTextField kilograms = new JTextField(BreathView.KILOGRAMS);
-  private final JComboBox<VolumeRule> rules = Kit.choices();
+  private final JComboBox<VolumeRule> rules = Widgets.choices();
   private final JTextField bag = new JTextField();
   private final Column answer;
   private boolean filling;
@@ -35,13 +35,13 @@ final class BreathPanel {
     }
   }
 
-  private BreathPanel(Kit kit, KitLibrary library) {
+  private BreathPanel(Widgets kit, KitLibrary library) {
     this.kit = kit;
     this.library = library;
     this.answer = EquipmentParts.answerCard(kit);
   }
 
-  static Column build(Kit kit, KitLibrary library) {
+  static Column build(Widgets kit, KitLibrary library) {
     return new BreathPanel(kit, library).build();
   }
 
@@ -71,7 +71,7 @@ final class BreathPanel {
           show();
         };
     for (JTextField field : List.of(height, age, kilograms, bag)) {
-      Kit.onTyped(field, this::show);
+      Widgets.onTyped(field, this::show);
     }
     for (JComboBox<?> each : List.of(sexes, ageUnits, childWeights, rules)) {
       each.addActionListener(e -> show());

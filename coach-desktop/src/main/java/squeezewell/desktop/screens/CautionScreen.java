@@ -4,7 +4,7 @@ import java.util.List;
 import javax.swing.JButton;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 
 /** The cautions, shown before the first practice and on request. */
 public final class CautionScreen {
@@ -31,13 +31,13 @@ public final class CautionScreen {
    * @param buttonText what the button says
    * @param onRead told when the person has read it
    */
-  public static JScrollPane build(Kit kit, String buttonText, Runnable onRead) {
+  public static JScrollPane build(Widgets kit, String buttonText, Runnable onRead) {
     Column column = kit.column();
     column.put(kit.softLabel("Squeezewell", 15), 8);
     column.heading("Before you practise", 16);
     CAUTIONS.forEach(caution -> column.put(kit.card().plain(caution, 15), 8));
     column.gap(8);
-    JButton button = kit.mainButton(buttonText, 'U', Kit.CONTENT_WIDTH, onRead);
+    JButton button = kit.mainButton(buttonText, 'U', Widgets.CONTENT_WIDTH, onRead);
     column.put(button);
     return kit.page(column, button);
   }

@@ -5,7 +5,7 @@ import java.util.List;
 import javax.swing.JCheckBox;
 import javax.swing.JLabel;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.kit.CheckItem;
 import squeezewell.kit.KitLibrary;
 
@@ -13,7 +13,7 @@ import squeezewell.kit.KitLibrary;
 final class CheckListPanel {
   private CheckListPanel() {}
 
-  static Column build(Kit kit, KitLibrary library) {
+  static Column build(Widgets kit, KitLibrary library) {
     Column column = kit.column();
     List<JCheckBox> boxes = new ArrayList<>();
     JLabel ready = kit.label("", kit.look().bold(17), kit.look().palette().tide());
@@ -38,8 +38,8 @@ final class CheckListPanel {
     return column;
   }
 
-  private static JCheckBox box(Kit kit, CheckItem item) {
-    JCheckBox box = kit.tick(item.item(), kit.look().bold(14), Kit.CONTENT_WIDTH - 28);
+  private static JCheckBox box(Widgets kit, CheckItem item) {
+    JCheckBox box = kit.tick(item.item(), kit.look().bold(14), Widgets.CONTENT_WIDTH - 28);
     box.getAccessibleContext().setAccessibleDescription(item.why());
     return kit.comesIntoView(box);
   }

@@ -6,7 +6,7 @@ import javax.swing.JScrollPane;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.picture.RibbonMark;
 import squeezewell.review.compare.Comparison;
@@ -14,13 +14,13 @@ import squeezewell.review.say.Review;
 
 /** Two practices side by side. */
 public final class CompareScreen {
-  private static final int HALF = Kit.CONTENT_WIDTH / 2 - 18;
+  private static final int HALF = Widgets.CONTENT_WIDTH / 2 - 18;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final Palette palette;
 
-  private CompareScreen(Kit kit) {
+  private CompareScreen(Widgets kit) {
     this.kit = kit;
     this.look = kit.look();
     this.palette = look.palette();
@@ -34,13 +34,13 @@ public final class CompareScreen {
    * @param onBack leads back to the list
    */
   static JScrollPane build(
-      Kit kit, CompareView view, String labelA, String labelB, Runnable onBack) {
+      Widgets kit, CompareView view, String labelA, String labelB, Runnable onBack) {
     return new CompareScreen(kit).build(view, labelA, labelB, onBack);
   }
 
   /** Builds the screen of two reviews. */
   public static JScrollPane build(
-      Kit kit, Review a, String labelA, Review b, String labelB, Runnable onBack) {
+      Widgets kit, Review a, String labelA, Review b, String labelB, Runnable onBack) {
     CompareView view = CompareView.of(Comparison.of(a, b), a, b);
     return build(kit, view, labelA, labelB, onBack);
   }
@@ -69,7 +69,7 @@ public final class CompareScreen {
     ribbon
         .getAccessibleContext()
         .setAccessibleName("Ribbon of " + letter + ": prompts above, what was done below");
-    kit.fixed(ribbon, Kit.CONTENT_WIDTH, 86);
+    kit.fixed(ribbon, Widgets.CONTENT_WIDTH, 86);
     ribbon.setAlignmentX(0);
     column.put(ribbon, 12);
   }

@@ -13,7 +13,7 @@ import javax.swing.SwingConstants;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
@@ -27,11 +27,11 @@ public final class DebriefScreen {
   /** Of a usual window, in density-independent pixels. */
   private static final int SEEN_HEIGHT = 892;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final Palette palette;
 
-  private DebriefScreen(Kit kit) {
+  private DebriefScreen(Widgets kit) {
     this.kit = kit;
     this.look = kit.look();
     this.palette = look.palette();
@@ -48,7 +48,7 @@ public final class DebriefScreen {
    * @param onPictures leads to the pictures of the practice
    * @param onBack leads back to where the person came from
    */
-  public record Ways(
+  public record Actions(
       Consumer<Consumer<List<String>>> next,
       Runnable onReplay,
       Runnable onSave,
@@ -56,9 +56,9 @@ public final class DebriefScreen {
       Runnable onBack) {
 
     /** Leads nowhere. */
-    public static Ways none() {
+    public static Actions none() {
       Runnable nothing = () -> {};
-      return new Ways(told -> {}, nothing, nothing, nothing, nothing);
+      return new Actions(told -> {}, nothing, nothing, nothing, nothing);
     }
   }
 
@@ -68,11 +68,11 @@ public final class DebriefScreen {
    * @param when the date and time of the practice, and the name if one was given, for people
    */
   public static JScrollPane build(
-      Kit kit, Navigator navigator, Review review, String when, Ways ways) {
+      Widgets kit, Navigator navigator, Review review, String when, Actions ways) {
     return new DebriefScreen(kit).build(navigator, review, when, ways);
   }
 
-  private JScrollPane build(Navigator navigator, Review review, String when, Ways ways) {
+  private JScrollPane build(Navigator navigator, Review review, String when, Actions ways) {
     DebriefView view = DebriefView.of(review);
     UnfoldingColumn column = new UnfoldingColumn(look, SEEN_HEIGHT);
     column.then(() -> addHead(column, view, when));
@@ -104,7 +104,7 @@ public final class DebriefScreen {
     Ribbon ribbon = new Ribbon(look);
     ribbon.show(view.marks(), review.startNanos(), review.endNanos() + 1_000_000_000L);
     ribbon.setAlignmentX(Component.LEFT_ALIGNMENT);
-    column.put(kit.fixed(ribbon, Kit.CONTENT_WIDTH, 86));
+    column.put(kit.fixed(ribbon, Widgets.CONTENT_WIDTH, 86));
     if (!view.found().isEmpty()) {
       column.gap(6).note("The lines with a number, what was found:").notes(2, view.found());
     }
@@ -125,7 +125,7 @@ public final class DebriefScreen {
     column.gap(10);
   }
 
-  private void addWaysOn(Column column, Ways ways) {
+  private void addWaysOn(Column column, Actions ways) {
     JButton pictures = kit.button("Pictures", 'I', 181, ways.onPictures());
     JButton replay = kit.button("Replay", 'Y', 181, ways.onReplay());
     column.put(kit.row(10, pictures, replay), 16);
@@ -145,7 +145,7 @@ public final class DebriefScreen {
     column.notes(view.details(), 2).notes(review.notes(), 2).gap(14);
   }
 
-  private void addNext(Column column, Navigator navigator, Ways ways) {
+  private void addNext(Column column, Navigator navigator, Actions ways) {
     Column words = kit.column();
     column.put(words);
     ways.next().accept(lines -> fill(words, lines));
@@ -153,7 +153,7 @@ public final class DebriefScreen {
     JButton again = kit.mainButton("Next practice", 'N', 232, () -> navigator.toSetup());
     JButton save = kit.button("Save report", 'R', 130, ways.onSave());
     column.put(kit.row(10, again, save), 10);
-    column.put(kit.button("Past practices", 'P', Kit.CONTENT_WIDTH, () -> navigator.toPast()), 14);
+    column.put(kit.button("Past practices", 'P', Widgets.CONTENT_WIDTH, () -> navigator.toPast()), 14);
   }
 
   private void addSources(Column column, Review review) {

@@ -11,7 +11,7 @@ import javax.swing.JTextField;
 import javax.swing.border.Border;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 
 /** What the parts of the kit screen have in common. */
 final class EquipmentParts {
@@ -20,13 +20,13 @@ final class EquipmentParts {
   private EquipmentParts() {}
 
   /** A field or box with its name above it and room below it. */
-  static Column labelled(Kit kit, String name, char mnemonic, JComponent control) {
+  static Column labelled(Widgets kit, String name, char mnemonic, JComponent control) {
     return kit.named(name, mnemonic, kit.wide(control));
   }
 
   /** A field with the box of its unit beside it. */
-  static Column withUnit(Kit kit, String name, char mnemonic, JTextField field, JComponent unit) {
-    kit.control(field, Kit.CONTENT_WIDTH - UNIT_WIDTH - 8);
+  static Column withUnit(Widgets kit, String name, char mnemonic, JTextField field, JComponent unit) {
+    kit.control(field, Widgets.CONTENT_WIDTH - UNIT_WIDTH - 8);
     kit.control(unit, UNIT_WIDTH);
     field.setAlignmentY(Component.CENTER_ALIGNMENT);
     unit.setAlignmentY(Component.CENTER_ALIGNMENT);
@@ -37,7 +37,7 @@ final class EquipmentParts {
   }
 
   /** The card of an answer. The keyboard reaches it, so that a screen reader can read it. */
-  static Column answerCard(Kit kit) {
+  static Column answerCard(Widgets kit) {
     Column card = kit.card();
     Border usual = card.getBorder();
     int ring = kit.look().px(3);
@@ -63,7 +63,7 @@ final class EquipmentParts {
   }
 
   /** Shows an answer on a card. What must be put right differs by its words and its colour. */
-  static void show(Kit kit, Column card, EquipmentAnswer answer) {
+  static void show(Widgets kit, Column card, EquipmentAnswer answer) {
     Palette palette = kit.look().palette();
     Color colour = answer.good() ? palette.tide() : palette.sand();
     card.refill(

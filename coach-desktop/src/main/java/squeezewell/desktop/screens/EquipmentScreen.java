@@ -10,19 +10,19 @@ import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.kit.KitLibrary;
 
 /** The kit: what to have ready, how long the oxygen lasts, how large a breath is, which sizes. */
 public final class EquipmentScreen {
   private static final int GAP = 8;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Map<EquipmentView.Part, JPanel> panels = new EnumMap<>(EquipmentView.Part.class);
 
   private JScrollPane page;
 
-  private EquipmentScreen(Kit kit) {
+  private EquipmentScreen(Widgets kit) {
     this.kit = kit;
   }
 
@@ -31,7 +31,7 @@ public final class EquipmentScreen {
    *
    * @param library what the program knows about kit
    */
-  public static JScrollPane build(Kit kit, Navigator navigator, KitLibrary library) {
+  public static JScrollPane build(Widgets kit, Navigator navigator, KitLibrary library) {
     return new EquipmentScreen(kit).build(navigator, library);
   }
 
@@ -60,7 +60,7 @@ public final class EquipmentScreen {
 
   private ChoiceButton choice(EquipmentView.Part part) {
     int parts = EquipmentView.Part.values().length;
-    int width = (Kit.CONTENT_WIDTH - GAP * (parts - 1)) / parts;
+    int width = (Widgets.CONTENT_WIDTH - GAP * (parts - 1)) / parts;
     boolean first = part == EquipmentView.Part.CHECK_LIST;
     ChoiceButton button = new ChoiceButton(kit.look(), part.label(), first, width);
     button.setMnemonic(part.mnemonic());

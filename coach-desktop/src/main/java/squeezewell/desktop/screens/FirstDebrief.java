@@ -21,7 +21,7 @@ import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.picture.PlotPicture;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.PatientChange;
@@ -60,7 +60,7 @@ public final class FirstDebrief {
    * @param mayPaint asked on the event thread, which the last part holds up for a moment: whether
    *     nothing runs there that must not wait
    */
-  public static void prepareInBackground(Kit kit, Component window, BooleanSupplier mayPaint) {
+  public static void prepareInBackground(Widgets kit, Component window, BooleanSupplier mayPaint) {
     CompletableFuture<Void> touched = firstInput();
     Thread thread =
         new Thread(
@@ -99,7 +99,7 @@ public final class FirstDebrief {
 
   /** Each time is an event of its own, so that keys and clicks in between are not held up. */
   private static void paintLater(
-      Kit kit, Review review, Component window, BooleanSupplier mayPaint, int times) {
+      Widgets kit, Review review, Component window, BooleanSupplier mayPaint, int times) {
     SwingUtilities.invokeLater(
         () -> {
           if (times > 0 && window.isDisplayable() && mayPaint.getAsBoolean()) {
@@ -114,7 +114,7 @@ public final class FirstDebrief {
     Review review = Reviewer.review(practice());
     DebriefView.of(review);
     PlotsView plots = PlotsView.of(review);
-    PlotPicture.draw(look, plots.intervals(), look.px(Kit.CONTENT_WIDTH), look.px(170), 1);
+    PlotPicture.draw(look, plots.intervals(), look.px(Widgets.CONTENT_WIDTH), look.px(170), 1);
     return review;
   }
 
@@ -124,9 +124,9 @@ public final class FirstDebrief {
    * @param images makes an image of a width and a height in device pixels
    * @return the image
    */
-  static <T extends Image> T paint(Kit kit, Review review, BiFunction<Integer, Integer, T> images) {
-    JScrollPane page = DebriefScreen.build(kit, null, review, "", DebriefScreen.Ways.none());
-    page.setSize(kit.look().px(Kit.CONTENT_WIDTH), kit.look().px(SHOWN_HEIGHT));
+  static <T extends Image> T paint(Widgets kit, Review review, BiFunction<Integer, Integer, T> images) {
+    JScrollPane page = DebriefScreen.build(kit, null, review, "", DebriefScreen.Actions.none());
+    page.setSize(kit.look().px(Widgets.CONTENT_WIDTH), kit.look().px(SHOWN_HEIGHT));
     layOut(page);
     T image = images.apply(page.getWidth(), page.getHeight());
     Graphics g = image.getGraphics();

@@ -3,7 +3,7 @@ package squeezewell.desktop.screens;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 
 /** The screen of what is done with the keys of a practice, which listen while it is shown. */
 public abstract class KeyedScreen extends RunScreen {
@@ -11,7 +11,7 @@ public abstract class KeyedScreen extends RunScreen {
 
   final transient PracticeKeys keys;
 
-  KeyedScreen(Kit kit, PracticeKeys keys, SoundLine sound, int top, int bottom) {
+  KeyedScreen(Widgets kit, PracticeKeys keys, SoundLine sound, int top, int bottom) {
     super(kit, sound, top, bottom);
     this.keys = keys;
   }

@@ -9,7 +9,7 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
@@ -19,12 +19,12 @@ import squeezewell.report.SideBySide;
 public final class LibraryScreen {
   private static final int NAME_WIDTH = 196;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final List<Protocol> editions;
   private final Column values;
 
-  private LibraryScreen(Kit kit, List<Protocol> editions) {
+  private LibraryScreen(Widgets kit, List<Protocol> editions) {
     this.kit = kit;
     this.look = kit.look();
     this.editions = editions;
@@ -39,7 +39,7 @@ public final class LibraryScreen {
    * @param situation in which situation
    */
   public static JScrollPane build(
-      Kit kit,
+      Widgets kit,
       Navigator navigator,
       List<Protocol> editions,
       PatientGroup patient,
@@ -53,7 +53,7 @@ public final class LibraryScreen {
     top.add(kit.button("Local protocols", 'L', 181, navigator::toLocalProtocols));
     column.put(top, 12);
     column.heading("Guidelines side by side", 10);
-    JComboBox<SideBySide.Choice> choice = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+    JComboBox<SideBySide.Choice> choice = kit.wrappingChoices(Widgets.CONTENT_WIDTH);
     for (SideBySide.Choice each : SideBySide.choices(editions)) {
       choice.addItem(each);
       if (choice.getSelectedIndex() <= 0

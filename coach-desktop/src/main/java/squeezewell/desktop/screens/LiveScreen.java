@@ -13,7 +13,7 @@ import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.Focus;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.live.LivePractice;
 import squeezewell.protocol.Protocol;
@@ -63,7 +63,7 @@ public final class LiveScreen extends KeyedScreen {
    * @param sound what is told of sound and saving
    */
   public LiveScreen(
-      Kit kit, LivePractice practice, Protocol protocol, PracticeKeys keys, SoundLine sound) {
+      Widgets kit, LivePractice practice, Protocol protocol, PracticeKeys keys, SoundLine sound) {
     super(kit, keys, sound, 14, 8);
     this.practice = practice;
     this.protocol = protocol;
@@ -172,8 +172,8 @@ public final class LiveScreen extends KeyedScreen {
   void frame() {
     LivePainter.Lines lines = story.painter().paint(practice);
     CoachState state = practice.state();
-    Kit.show(elapsed, lines.view().elapsed());
-    Kit.show(total, lines.view().total());
+    Widgets.show(elapsed, lines.view().elapsed());
+    Widgets.show(total, lines.view().total());
     show(lines.view().bar());
     showActions(state, practice.clock().nanos());
     long now = practice.clock().nanos();
@@ -191,7 +191,7 @@ public final class LiveScreen extends KeyedScreen {
 
   private void showRhythm(CoachState state, long now) {
     String situation = state.schedule().guidanceAt(now).situation().label();
-    Kit.show(asked, situation + "  ·  " + Phrases.edition(protocol));
+    Widgets.show(asked, situation + "  ·  " + Phrases.edition(protocol));
     pads.showCompressions(state, now);
   }
 

@@ -6,7 +6,7 @@ import javax.swing.JComboBox;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.parts.Choice;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.ProtocolStore;
 import squeezewell.protocol.Protocol;
 
@@ -19,7 +19,7 @@ public final class LocalProtocolsScreen {
    *
    * @param store what there is
    */
-  public static JScrollPane build(Kit kit, Navigator navigator, ProtocolStore store) {
+  public static JScrollPane build(Widgets kit, Navigator navigator, ProtocolStore store) {
     Column column = kit.column().put(kit.back(navigator::toLibrary), 12);
     column.heading("Local protocols", 4);
     column
@@ -27,11 +27,11 @@ public final class LocalProtocolsScreen {
             "If your service does something otherwise than the guideline, copy the guideline and"
                 + " change the copy. A local protocol is always shown as such.")
         .gap(12);
-    JComboBox<Choice<Protocol>> editions = Kit.choices();
+    JComboBox<Choice<Protocol>> editions = Widgets.choices();
     store.protocols().forEach(p -> editions.addItem(new Choice<>(p, Phrases.edition(p))));
     column.put(kit.labelled("Guideline to copy", 'G', editions), 8);
     Runnable copy = () -> navigator.toCopy(Choice.of(editions));
-    column.put(kit.mainButton("Copy and edit", 'C', Kit.CONTENT_WIDTH, copy), 16);
+    column.put(kit.mainButton("Copy and edit", 'C', Widgets.CONTENT_WIDTH, copy), 16);
     column.subheading("Those of your service", 6);
     List<LocalProtocolsView.Local> locals = LocalProtocolsView.of(store).locals();
     if (locals.isEmpty()) {
@@ -47,7 +47,7 @@ public final class LocalProtocolsScreen {
     return kit.page(column, editions, navigator::toLibrary);
   }
 
-  private static Column card(Kit kit, Navigator navigator, LocalProtocolsView.Local local) {
+  private static Column card(Widgets kit, Navigator navigator, LocalProtocolsView.Local local) {
     Column card = kit.card().bold(local.name(), 15).notes(3, local.lines());
     JButton edit = kit.button("Edit", '\0', 110, () -> navigator.toEdit(local.file()));
     edit.getAccessibleContext().setAccessibleName("Edit " + local.name());

@@ -4,24 +4,24 @@ import java.util.List;
 import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.kit.KitLibrary;
 import squeezewell.kit.PressureUnit;
 
 /** How long a cylinder lasts. */
 final class OxygenPanel {
-  private final Kit kit;
+  private final Widgets kit;
   private final KitLibrary library;
-  private final JComboBox<OxygenView.Size> sizes = Kit.choices();
+  private final JComboBox<OxygenView.Size> sizes = Widgets.choices();
   private final JTextField water = new JTextField(OxygenView.WATER_LITRES);
   private final JTextField gauge = new JTextField(OxygenView.GAUGE);
-  private final JComboBox<PressureUnit> gaugeUnits = Kit.choices(PressureUnit.values());
+  private final JComboBox<PressureUnit> gaugeUnits = Widgets.choices(PressureUnit.values());
   private final JTextField flow;
   private final JTextField reserve;
-  private final JComboBox<PressureUnit> reserveUnits = Kit.choices(PressureUnit.values());
+  private final JComboBox<PressureUnit> reserveUnits = Widgets.choices(PressureUnit.values());
   private final Column answer;
 
-  private OxygenPanel(Kit kit, KitLibrary library) {
+  private OxygenPanel(Widgets kit, KitLibrary library) {
     this.kit = kit;
     this.library = library;
     this.flow = new JTextField(OxygenView.usualFlow(library));
@@ -29,7 +29,7 @@ final class OxygenPanel {
     this.answer = EquipmentParts.answerCard(kit);
   }
 
-  static Column build(Kit kit, KitLibrary library) {
+  static Column build(Widgets kit, KitLibrary library) {
     return new OxygenPanel(kit, library).build();
   }
 
@@ -46,7 +46,7 @@ final class OxygenPanel {
     column.put(EquipmentParts.withUnit(kit, "Reserve kept back", 'K', reserve, reserveUnits), 4);
     column.put(answer);
     for (JTextField field : List.of(water, gauge, flow, reserve)) {
-      Kit.onTyped(field, this::show);
+      Widgets.onTyped(field, this::show);
     }
     gaugeUnits.addActionListener(e -> show());
     reserveUnits.addActionListener(e -> show());

@@ -23,12 +23,12 @@ import javax.swing.SwingWorker;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Focus;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.input.BadInputException;
 
 /** The list of past practices, newest first. Filled in the background. */
 public final class PastScreen {
-  private final Kit kit;
+  private final Widgets kit;
   private final Navigator navigator;
   private final DefaultListModel<Line> lines = new DefaultListModel<>();
   private final JList<Line> list = new JList<>(lines);
@@ -63,14 +63,14 @@ public final class PastScreen {
     void read(java.util.function.Consumer<Line> each) throws BadInputException;
   }
 
-  private PastScreen(Kit kit, Navigator navigator) {
+  private PastScreen(Widgets kit, Navigator navigator) {
     this.kit = kit;
     this.navigator = navigator;
     this.status = kit.softLabel("Reading …", 13);
   }
 
   /** Builds the screen and starts to fill it. */
-  public static JPanel build(Kit kit, Navigator navigator, Source source) {
+  public static JPanel build(Widgets kit, Navigator navigator, Source source) {
     PastScreen screen = new PastScreen(kit, navigator);
     JPanel panel = screen.build();
     screen.fill(source);
@@ -114,7 +114,7 @@ public final class PastScreen {
 
     JPanel panel = new JPanel(new BorderLayout());
     panel.setBackground(look.palette().ground());
-    int side = look.px(Kit.MARGIN);
+    int side = look.px(Widgets.MARGIN);
     panel.setBorder(BorderFactory.createEmptyBorder(side, side, look.px(10), side));
     panel.add(top, BorderLayout.NORTH);
     panel.add(scroll, BorderLayout.CENTER);
@@ -216,7 +216,7 @@ public final class PastScreen {
     public Component getListCellRendererComponent(
         JList<? extends Line> in, Line line, int index, boolean selected, boolean focused) {
       Look look = kit.look();
-      int width = kit.cardTextWidth() - look.px(Kit.SCROLL_BAR + 6);
+      int width = kit.cardTextWidth() - look.px(Widgets.SCROLL_BAR + 6);
       String mark = choice.mark(index);
       Column texts = kit.column(width);
       if (!mark.isEmpty()) {

@@ -15,7 +15,7 @@ import javax.swing.JTextArea;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.ZoomRibbon;
 import squeezewell.picture.MarksView;
@@ -47,7 +47,7 @@ public final class PicturesScreen {
           "< and >: the one before and the next one that was not as asked.",
           "With the mouse: turn the wheel, drag, point at a mark.");
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final Review review;
   private final Column place;
@@ -71,7 +71,7 @@ public final class PicturesScreen {
     }
   }
 
-  private PicturesScreen(Kit kit, Review review) {
+  private PicturesScreen(Widgets kit, Review review) {
     this.kit = kit;
     this.look = kit.look();
     this.review = review;
@@ -84,7 +84,7 @@ public final class PicturesScreen {
    * @param when the date and time of the practice, for people
    * @param onBack leads back to the debrief
    */
-  public static JScrollPane build(Kit kit, Review review, String when, Runnable onBack) {
+  public static JScrollPane build(Widgets kit, Review review, String when, Runnable onBack) {
     return new PicturesScreen(kit, review).build(when, onBack);
   }
 
@@ -158,7 +158,7 @@ public final class PicturesScreen {
     ribbon.tell(text -> words.setText(text), text -> span.setText(text));
     place.subheading("What was asked above, what you did below", 2);
     place.put(span, 6);
-    place.put(fixed(ribbon, Kit.CONTENT_WIDTH, marks.parts().isEmpty() ? 132 : 152), 8);
+    place.put(fixed(ribbon, Widgets.CONTENT_WIDTH, marks.parts().isEmpty() ? 132 : 152), 8);
     place.put(
         oneLine(
             button("−", "Zoom out", ribbon::zoomOut),
@@ -216,7 +216,7 @@ public final class PicturesScreen {
   }
 
   /** A chart on a card. */
-  static JPanel framed(Kit kit, PlainChart chart, int height) {
+  static JPanel framed(Widgets kit, PlainChart chart, int height) {
     Look look = kit.look();
     Column card = kit.card();
     card.setLayout(new BorderLayout());
@@ -224,8 +224,8 @@ public final class PicturesScreen {
     int pad = look.px(6);
     card.setBorder(BorderFactory.createEmptyBorder(pad, pad, pad, pad));
     card.add(chart);
-    Dimension size = new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(height) + 2 * pad);
-    Kit.fix(card, size);
+    Dimension size = new Dimension(look.px(Widgets.CONTENT_WIDTH), look.px(height) + 2 * pad);
+    Widgets.fix(card, size);
     kit.comesIntoView(chart);
     return card;
   }

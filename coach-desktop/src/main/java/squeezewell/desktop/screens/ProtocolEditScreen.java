@@ -19,7 +19,7 @@ import javax.swing.JTextField;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Choice;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.protocol.ProtocolDetail;
 import squeezewell.protocol.ProtocolDraft;
 import squeezewell.protocol.ProtocolValue;
@@ -29,7 +29,7 @@ public final class ProtocolEditScreen {
   private static final int NUMBER_WIDTH = 96;
   private static final int UNIT_WIDTH = 74;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final Saver saver;
   private final BooleanSupplier mayLose;
@@ -59,7 +59,7 @@ public final class ProtocolEditScreen {
   public record Saving(boolean saved, String sentence) {}
 
   private ProtocolEditScreen(
-      Kit kit, ProtocolDraft draft, boolean isInFile, Saver saver, BooleanSupplier mayLose) {
+      Widgets kit, ProtocolDraft draft, boolean isInFile, Saver saver, BooleanSupplier mayLose) {
     this.kit = kit;
     this.look = kit.look();
     this.draft = draft;
@@ -81,7 +81,7 @@ public final class ProtocolEditScreen {
    * @param back leads back, once the person has agreed to leave
    */
   public static ProtocolEditScreen build(
-      Kit kit,
+      Widgets kit,
       ProtocolDraft draft,
       boolean isInFile,
       Saver saver,
@@ -127,7 +127,7 @@ public final class ProtocolEditScreen {
     addDetail(column, ProtocolDetail.APPROVED_ON);
     addDetail(column, ProtocolDetail.APPROVAL_NOTE);
     column.gap(6).put(status);
-    save = kit.mainButton("Save", 'S', Kit.CONTENT_WIDTH, this::save);
+    save = kit.mainButton("Save", 'S', Widgets.CONTENT_WIDTH, this::save);
     save.setName("save");
     column.put(save, 14);
     column.note(
@@ -140,7 +140,7 @@ public final class ProtocolEditScreen {
   }
 
   private void addValues(Column column) {
-    JComboBox<Choice<Integer>> entries = Kit.choices();
+    JComboBox<Choice<Integer>> entries = Widgets.choices();
     ProtocolEditView.entries(draft).forEach(entries::addItem);
     entries.addActionListener(e -> fill(Choice.of(entries)));
     column.subheading("Values", 6);
@@ -164,7 +164,7 @@ public final class ProtocolEditScreen {
     JTextField field = kit.wide(new JTextField(draft.text(detail)));
     field.setName(detail.place());
     Column around = kit.column();
-    Surround surround = new Surround(kit, field, around, kit.look().px(Kit.CONTENT_WIDTH));
+    Surround surround = new Surround(kit, field, around, kit.look().px(Widgets.CONTENT_WIDTH));
     column.put(surround.label(), 4).put(field).put(around, 10);
     detailRefresh.add(surround.showing(() -> ProtocolEditView.field(draft, detail)));
     onEdit(field, text -> draft = draft.with(detail, text));
@@ -198,7 +198,7 @@ public final class ProtocolEditScreen {
   }
 
   private void onEdit(JTextField field, Consumer<String> keep) {
-    Kit.onTyped(
+    Widgets.onTyped(
         field,
         () -> {
           keep.accept(field.getText());
@@ -244,14 +244,14 @@ public final class ProtocolEditScreen {
 
   /** The texts around one field; built anew only when they change, so that the page keeps still. */
   private static final class Surround {
-    private final Kit kit;
+    private final Widgets kit;
     private final JTextField field;
     private final Column below;
     private final int width;
     private final JLabel label;
     private ProtocolEditView.Field shown;
 
-    Surround(Kit kit, JTextField field, Column below, int width) {
+    Surround(Widgets kit, JTextField field, Column below, int width) {
       this.kit = kit;
       this.field = field;
       this.below = below;

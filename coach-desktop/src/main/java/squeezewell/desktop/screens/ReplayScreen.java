@@ -15,7 +15,7 @@ import squeezewell.coach.CoachState;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.DonePanel;
 import squeezewell.desktop.parts.Focus;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.SessionSlider;
 import squeezewell.live.ReplayPlayer;
@@ -75,7 +75,7 @@ public final class ReplayScreen extends RunScreen {
    * @param sound the sound's state
    * @param back leads back to where the person came from
    */
-  public ReplayScreen(Kit kit, ReplayPlayer player, String when, SoundLine sound, Runnable back) {
+  public ReplayScreen(Widgets kit, ReplayPlayer player, String when, SoundLine sound, Runnable back) {
     super(kit, sound, 12, 8);
     this.player = player;
     this.back = back;
@@ -160,7 +160,7 @@ public final class ReplayScreen extends RunScreen {
 
   private void lay(String when) {
     String title = "Replay, " + when;
-    int room = look.px(LEAST_WIDTH - 2 * Kit.MARGIN);
+    int room = look.px(LEAST_WIDTH - 2 * Widgets.MARGIN);
     JComponent told = kit.softLabel(title, 14);
     // Most fit in a line; a long name takes more lines instead of being cut.
     if (told.getPreferredSize().width > room) {
@@ -243,9 +243,9 @@ public final class ReplayScreen extends RunScreen {
     CoachState state = player.state();
     long now = player.nowNanos();
     LivePainter.Lines lines = story.painter().paint(state, now);
-    Kit.show(time, view.time(now));
-    Kit.show(speed, player.speed() + "\u00d7");
-    Kit.show(asked, Phrases.capital(lines.asked()));
+    Widgets.show(time, view.time(now));
+    Widgets.show(speed, player.speed() + "\u00d7");
+    Widgets.show(asked, Phrases.capital(lines.asked()));
     show(lines.view().bar());
     showing = true;
     slider.show(now, view.time(now));

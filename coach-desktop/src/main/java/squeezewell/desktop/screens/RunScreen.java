@@ -15,7 +15,7 @@ import squeezewell.coach.CoachState;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TimeBar;
 
 /** The screen of what runs: a practice, a station or a replay. It is drawn anew at each frame. */
@@ -23,7 +23,7 @@ public abstract class RunScreen extends JPanel {
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
 
-  final transient Kit kit;
+  final transient Widgets kit;
   final transient Look look;
   final transient SoundLine sound;
   final TimeBar bar;
@@ -37,12 +37,12 @@ public abstract class RunScreen extends JPanel {
    * @param top room above what is on it, in density-independent pixels
    * @param bottom room below
    */
-  RunScreen(Kit kit, SoundLine sound, int top, int bottom) {
+  RunScreen(Widgets kit, SoundLine sound, int top, int bottom) {
     this.kit = kit;
     this.sound = sound;
     look = kit.look();
     setBackground(look.palette().ground());
-    int side = look.px(Kit.MARGIN);
+    int side = look.px(Widgets.MARGIN);
     setBorder(BorderFactory.createEmptyBorder(look.px(top), side, look.px(bottom), side));
     bar = new TimeBar(look);
     advice = new AdviceCard(look);
@@ -85,7 +85,7 @@ public abstract class RunScreen extends JPanel {
 
   /** Ends a frame with what is to be told. */
   final void tell(String text) {
-    Kit.show(noticeLine, text.isEmpty() ? " " : text);
+    Widgets.show(noticeLine, text.isEmpty() ? " " : text);
     Toolkit.getDefaultToolkit().sync();
   }
 
@@ -101,7 +101,7 @@ public abstract class RunScreen extends JPanel {
 
   /** A part over the width, with its usual and its least height. */
   final <T extends JComponent> T high(T part, int usual, int least) {
-    part.setPreferredSize(new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(usual)));
+    part.setPreferredSize(new Dimension(look.px(Widgets.CONTENT_WIDTH), look.px(usual)));
     part.setMinimumSize(new Dimension(look.px(200), look.px(least)));
     return part;
   }

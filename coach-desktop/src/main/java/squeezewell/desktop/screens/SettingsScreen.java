@@ -18,20 +18,20 @@ import javax.swing.JScrollPane;
 import javax.swing.JSlider;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.Settings;
 import squeezewell.files.SoundLevel;
 import squeezewell.files.Theme;
 
 /** Sound, display and the pedal key. */
 public final class SettingsScreen {
-  private final Kit kit;
+  private final Widgets kit;
   private final Navigator navigator;
   private final Consumer<String> preview;
 
   private boolean binding;
 
-  private SettingsScreen(Kit kit, Navigator navigator, Consumer<String> preview) {
+  private SettingsScreen(Widgets kit, Navigator navigator, Consumer<String> preview) {
     this.kit = kit;
     this.navigator = navigator;
     this.preview = preview;
@@ -42,7 +42,7 @@ public final class SettingsScreen {
    *
    * @param preview plays the sound of a kind once
    */
-  public static JScrollPane build(Kit kit, Navigator navigator, Consumer<String> preview) {
+  public static JScrollPane build(Widgets kit, Navigator navigator, Consumer<String> preview) {
     return new SettingsScreen(kit, navigator, preview).build();
   }
 
@@ -64,7 +64,7 @@ public final class SettingsScreen {
     column.subheading("Pedal", 6);
     column.put(pedal(), 18);
     JButton cautions =
-        kit.button("Read the cautions", 'R', Kit.CONTENT_WIDTH, navigator::toCautions);
+        kit.button("Read the cautions", 'R', Widgets.CONTENT_WIDTH, navigator::toCautions);
     column.put(cautions, 10);
     column.note(Phrases.CAUTION + " Not a medical device.");
     return kit.page(column, back, navigator::toSetup);
@@ -121,7 +121,7 @@ public final class SettingsScreen {
   }
 
   private JComponent box(String name, List<String> words, int now, IntFunction<Settings> chosen) {
-    JComboBox<String> box = Kit.choices();
+    JComboBox<String> box = Widgets.choices();
     words.forEach(box::addItem);
     box.setName(name);
     box.setSelectedIndex(now);
@@ -179,7 +179,7 @@ public final class SettingsScreen {
             now.setText(bound(e.getKeyCode()));
           }
         });
-    Kit.onFocusLost(
+    Widgets.onFocusLost(
         bind,
         () -> {
           binding = false;

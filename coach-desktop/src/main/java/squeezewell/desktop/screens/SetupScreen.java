@@ -16,7 +16,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.desktop.parts.Choice;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
 import squeezewell.protocol.Citation;
@@ -31,24 +31,24 @@ public final class SetupScreen {
   private static final long MINUTE = 60_000_000_000L;
   private static final int BY_AGE_WIDTH = 100;
   private static final int GAP = 8;
-  private static final int HALF_WIDTH = (Kit.CONTENT_WIDTH - GAP) / 2;
+  private static final int HALF_WIDTH = (Widgets.CONTENT_WIDTH - GAP) / 2;
   private static final long COUNT_IN = 3_000_000_000L;
   private static final List<Integer> MINUTES = List.of(1, 2, 3, 5, 10, 15, 20, 30, 60);
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Navigator navigator;
   private final List<Protocol> protocols;
   private final long leadNanos;
   private final JComboBox<Choice<Guidance>> patients;
   private final JComboBox<Choice<Protocol>> editions;
-  private final JComboBox<Choice<Integer>> lengths = Kit.choices();
+  private final JComboBox<Choice<Integer>> lengths = Widgets.choices();
   private final JComboBox<PromptsView.Way> prompts;
   private final JTextField trainee = new JTextField();
   private final Column summary;
   private Prompting wish = Prompting.THROUGHOUT;
   private PromptsView past = new PromptsView(RecordBook.of(List.of()), ZoneId.systemDefault());
 
-  private SetupScreen(Kit kit, Navigator navigator, List<Protocol> protocols, long leadNanos) {
+  private SetupScreen(Widgets kit, Navigator navigator, List<Protocol> protocols, long leadNanos) {
     this.kit = kit;
     this.navigator = navigator;
     this.protocols = protocols;
@@ -56,7 +56,7 @@ public final class SetupScreen {
     this.summary = kit.card();
     this.editions = kit.wrappingChoices(HALF_WIDTH);
     this.prompts = kit.wrappingChoices(HALF_WIDTH);
-    this.patients = kit.wrappingChoices(Kit.CONTENT_WIDTH - BY_AGE_WIDTH - GAP);
+    this.patients = kit.wrappingChoices(Widgets.CONTENT_WIDTH - BY_AGE_WIDTH - GAP);
   }
 
   /**
@@ -67,7 +67,7 @@ public final class SetupScreen {
    * @param leadNanos how long sound needs to be ready
    */
   public static JScrollPane build(
-      Kit kit,
+      Widgets kit,
       Navigator navigator,
       List<Protocol> protocols,
       List<String> problems,
@@ -98,7 +98,7 @@ public final class SetupScreen {
     trainee.addActionListener(e -> start());
     JComponent name = kit.named("Name, if you like", 'N', kit.control(trainee, HALF_WIDTH));
     column.put(halves(kit.named("Prompts", 'O', prompts), name), 4);
-    JButton start = kit.mainButton("Start", 'S', Kit.CONTENT_WIDTH, this::start);
+    JButton start = kit.mainButton("Start", 'S', Widgets.CONTENT_WIDTH, this::start);
     start.setName("start");
     column.put(start, GAP);
     JButton stations = link("Stations", 'I', navigator::toStations);
@@ -124,7 +124,7 @@ public final class SetupScreen {
         });
     patients.addActionListener(e -> offerAgain());
     prompts.addActionListener(e -> describe());
-    Kit.onFocusLost(trainee, this::offerAgain);
+    Widgets.onFocusLost(trainee, this::offerAgain);
     describe();
     navigator.readBook(
         (book, zone) -> {

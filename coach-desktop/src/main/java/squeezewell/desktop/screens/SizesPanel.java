@@ -2,7 +2,7 @@ package squeezewell.desktop.screens;
 
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.kit.Advice;
 import squeezewell.kit.KitLibrary;
 
@@ -12,7 +12,7 @@ final class SizesPanel {
 
   private SizesPanel() {}
 
-  static Column build(Kit kit, KitLibrary library) {
+  static Column build(Widgets kit, KitLibrary library) {
     Column column = kit.column();
     JTextField measured = new JTextField(FIRST_LENGTH);
     column.put(EquipmentParts.labelled(kit, "Length measured for an OPA, in mm", 'L', measured));
@@ -21,7 +21,7 @@ final class SizesPanel {
     Runnable show =
         () ->
             EquipmentParts.show(kit, answer, EquipmentView.oralAirway(library, measured.getText()));
-    Kit.onTyped(measured, show);
+    Widgets.onTyped(measured, show);
     show.run();
     for (String topic : EquipmentView.topics(library)) {
       column.gap(14).subheading(topic, 6);
@@ -39,7 +39,7 @@ final class SizesPanel {
     return column;
   }
 
-  private static void add(Kit kit, Column card, Advice advice) {
+  private static void add(Widgets kit, Column card, Advice advice) {
     card.put(kit.boldLabel(advice.name(), 14), 2);
     card.plain(advice.words(), 14).gap(2);
     card.soft("Source: " + advice.source().line(), 12);

@@ -11,7 +11,7 @@ import javax.swing.SwingConstants;
 import squeezewell.coach.CoachState;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.Rows;
@@ -27,7 +27,7 @@ final class StationBreathing extends JPanel {
   private final JLabel asked;
   private final Pads pads;
 
-  StationBreathing(Kit kit, PracticeKeys keys, Pads.Hands hands) {
+  StationBreathing(Widgets kit, PracticeKeys keys, Pads.Hands hands) {
     this.keys = keys;
     Look look = kit.look();
     asked = kit.label("", look.font(13), look.palette().softText());
@@ -72,11 +72,11 @@ final class StationBreathing extends JPanel {
         stopped ? "Run clock, or Esc" : keys.squeezeHint());
     if (!at.breathing()) {
       painter.rest();
-      Kit.show(asked, "The first squeeze starts the rhythm");
+      Widgets.show(asked, "The first squeeze starts the rhythm");
       return Optional.empty();
     }
     LivePainter.Lines lines = painter.paint(practice, now);
-    Kit.show(asked, lines.asked());
+    Widgets.show(asked, lines.asked());
     return Optional.of(lines);
   }
 }

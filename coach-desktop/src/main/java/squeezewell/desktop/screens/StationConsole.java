@@ -14,7 +14,7 @@ import javax.swing.JTextField;
 import javax.swing.Timer;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.live.LiveStation;
 import squeezewell.station.file.StationPhase;
@@ -28,7 +28,7 @@ public final class StationConsole {
   private static final int REMARKS_SHOWN = 6;
   private static final String END = "End the station";
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final LiveStation station;
   private final JScrollPane page;
@@ -59,7 +59,7 @@ public final class StationConsole {
    *
    * @param onProjector opens or closes the window for the class
    */
-  public StationConsole(Kit kit, LiveStation station, Runnable onProjector) {
+  public StationConsole(Widgets kit, LiveStation station, Runnable onProjector) {
     this.kit = kit;
     this.look = kit.look();
     this.station = station;
@@ -152,7 +152,7 @@ public final class StationConsole {
     LiveStation.Now at = station.now();
     StationState state = at.station();
     view = StationConsoleView.of(state, at.practice(), station.clock().nanos());
-    Kit.show(clock, view.clock());
+    Widgets.show(clock, view.clock());
     begin.setEnabled(state.phase() == StationPhase.PREPARATION);
     stop.setText(state.clockStopped() ? "Run the clock" : "Stop the clock");
     waysPart.setVisible(!view.ways().isEmpty());
@@ -235,9 +235,9 @@ public final class StationConsole {
         remove(buttons.remove(buttons.size() - 1));
       }
       int rows = (marks.size() + 1) / 2;
-      Dimension size = new Dimension(look.px(Kit.CONTENT_WIDTH), rows * look.px(64) - look.px(6));
+      Dimension size = new Dimension(look.px(Widgets.CONTENT_WIDTH), rows * look.px(64) - look.px(6));
       if (!marks.isEmpty() && !size.equals(getPreferredSize())) {
-        Kit.fix(this, size);
+        Widgets.fix(this, size);
         revalidate();
       }
       for (int i = 0; i < marks.size(); i++) {

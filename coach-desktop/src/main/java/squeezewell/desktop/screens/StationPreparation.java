@@ -6,7 +6,7 @@ import javax.swing.JComponent;
 import javax.swing.KeyStroke;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.station.file.Station;
 
 /** What is read and laid out before the exercise begins. */
@@ -14,9 +14,9 @@ final class StationPreparation {
   private StationPreparation() {}
 
   /** What lies ready, to be ticked; the ticks are for the eye only, and kept for another screen. */
-  static JComponent of(Kit kit, Station station, Ticks ticks) {
+  static JComponent of(Widgets kit, Station station, Ticks ticks) {
     Look look = kit.look();
-    int width = Kit.CONTENT_WIDTH - Kit.SCROLL_BAR - 4;
+    int width = Widgets.CONTENT_WIDTH - Widgets.SCROLL_BAR - 4;
     Column texts = kit.column(look.px(width)).plain(station.setting(), 14).gap(4);
     texts.plain("Patient: " + station.patient() + ".", 14).gap(8);
     Column column = kit.column().put(texts).bold("The kit", 15);

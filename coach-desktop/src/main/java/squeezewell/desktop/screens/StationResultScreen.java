@@ -10,18 +10,18 @@ import javax.swing.JScrollPane;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.report.StationSheet;
 import squeezewell.review.say.Review;
 import squeezewell.station.run.StationText;
 
 /** What came of a station: critical faults first, then the tasks, then the breaths. */
 public final class StationResultScreen {
-  private final Kit kit;
+  private final Widgets kit;
   private final Look look;
   private final Palette palette;
 
-  private StationResultScreen(Kit kit) {
+  private StationResultScreen(Widgets kit) {
     this.kit = kit;
     this.look = kit.look();
     this.palette = look.palette();
@@ -34,7 +34,7 @@ public final class StationResultScreen {
    * @param onSave saves the sheet; told where by the person
    * @param onBack to where the person came from
    */
-  public record Ways(Runnable onReview, Runnable onSave, Runnable onBack) {}
+  public record Actions(Runnable onReview, Runnable onSave, Runnable onBack) {}
 
   /**
    * Builds the screen.
@@ -44,12 +44,12 @@ public final class StationResultScreen {
    * @param when the date and time, and the name if one was given, for people
    */
   public static JScrollPane build(
-      Kit kit, Navigator navigator, StationSheet sheet, Review review, String when, Ways ways) {
+      Widgets kit, Navigator navigator, StationSheet sheet, Review review, String when, Actions ways) {
     return new StationResultScreen(kit).build(navigator, sheet, review, when, ways);
   }
 
   private JScrollPane build(
-      Navigator navigator, StationSheet sheet, Review review, String when, Ways ways) {
+      Navigator navigator, StationSheet sheet, Review review, String when, Actions ways) {
     Column column = kit.column();
     column.note("Station, " + when).gap(6);
     column.heading(sheet.outcome(), 4);
@@ -67,7 +67,7 @@ public final class StationResultScreen {
     entries(column, "Said, found and remarked", sheet.story());
     JButton again = kit.mainButton("Next station", 'N', 232, navigator::toStations);
     column.put(kit.row(10, again, kit.button("Save sheet", 'S', 130, ways.onSave())), 10);
-    column.put(kit.button("Past practices", 'P', Kit.CONTENT_WIDTH, navigator::toPast), 14);
+    column.put(kit.button("Past practices", 'P', Widgets.CONTENT_WIDTH, navigator::toPast), 14);
     column.note(Phrases.CAUTION + " Not a medical device.");
     return kit.readPage(column, ways.onBack());
   }
@@ -138,7 +138,7 @@ public final class StationResultScreen {
     return kit.row(0, first(kit.plainLabel(at, 14), 48), text);
   }
 
-  private void breaths(Column column, Review review, Ways ways) {
+  private void breaths(Column column, Review review, Actions ways) {
     column.subheading("The breaths", 6);
     Column card = kit.card().bold(review.headline(), 15);
     for (DebriefView.Figure figure : DebriefView.of(review).figures()) {

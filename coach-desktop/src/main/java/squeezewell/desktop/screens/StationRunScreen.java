@@ -12,7 +12,7 @@ import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
 import squeezewell.desktop.parts.Focus;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.live.LiveStation;
@@ -72,14 +72,14 @@ public final class StationRunScreen extends KeyedScreen {
    * @param sound what is told of sound and saving
    */
   public StationRunScreen(
-      Kit kit, LiveStation station, PracticeKeys keys, Kept kept, SoundLine sound) {
+      Widgets kit, LiveStation station, PracticeKeys keys, Kept kept, SoundLine sound) {
     super(kit, keys, sound, 10, 6);
     this.station = station;
     this.kept = kept;
     phase = kit.boldLabel("", 15);
     left = kit.boldLabel("0:00", 34);
     oxygen = kit.boldLabel("", 13);
-    bar.setPreferredSize(new Dimension(look.px(Kit.CONTENT_WIDTH), look.px(38)));
+    bar.setPreferredSize(new Dimension(look.px(Widgets.CONTENT_WIDTH), look.px(38)));
     examiner = new AdviceCard(look, "What the examiner says", 12, 19);
     next = new TaskButton(look, 20, true);
     next.addActionListener(e -> choose(StationRunView.NEXT_KEY, EventTime.nanoTimeOf(e.getWhen())));
@@ -144,10 +144,10 @@ public final class StationRunScreen extends KeyedScreen {
     CoachState practice = at.practice();
     StationState state = at.station();
     view = StationRunView.of(state, now);
-    Kit.show(phase, view.phase());
-    Kit.show(left, view.left());
+    Widgets.show(phase, view.phase());
+    Widgets.show(left, view.left());
     left.setForeground(view.leftUrgent() ? look.palette().sand() : look.palette().text());
-    Kit.show(oxygen, view.oxygen());
+    Widgets.show(oxygen, view.oxygen());
     showBreathsAndBar(at, now);
     examiner.show(
         view.examiner().isEmpty() ? state.station().title() : view.examinerWhen(),

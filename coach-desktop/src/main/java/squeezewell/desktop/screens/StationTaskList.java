@@ -10,14 +10,14 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.look.Look;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TaskButton;
 
 /** The tasks and orders of a running station, each a button; it scrolls. */
 final class StationTaskList {
   private static final int COLUMNS = 2;
 
-  private final Kit kit;
+  private final Widgets kit;
   private final Tapped tapped;
   private final JPanel list;
   private final JScrollPane page;
@@ -35,13 +35,13 @@ final class StationTaskList {
     void tapped(StationItem item, long nanoTime);
   }
 
-  StationTaskList(Kit kit, Tapped tapped) {
+  StationTaskList(Widgets kit, Tapped tapped) {
     this.kit = kit;
     this.tapped = tapped;
     Look look = kit.look();
     list = new JPanel(new GridLayout(0, COLUMNS, look.px(6), look.px(6)));
     list.setBackground(look.palette().ground());
-    list.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, look.px(Kit.SCROLL_BAR)));
+    list.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, look.px(Widgets.SCROLL_BAR)));
     JPanel top = new JPanel(new BorderLayout());
     top.setBackground(look.palette().ground());
     top.add(list, BorderLayout.NORTH);

@@ -13,7 +13,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Choice;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.Settings;
 import squeezewell.files.StationStore;
 import squeezewell.input.BadInputException;
@@ -28,13 +28,13 @@ import squeezewell.station.run.StationText;
 
 /** Where a station is chosen. */
 public final class StationsScreen {
-  private final Kit kit;
+  private final Widgets kit;
   private final Navigator navigator;
   private final StationStore store;
   private final List<Protocol> protocols;
   private final long leadNanos;
   private final JComboBox<Choice<Station>> stations;
-  private final JComboBox<Choice<StationMode>> modes = Kit.choices();
+  private final JComboBox<Choice<StationMode>> modes = Widgets.choices();
   private final JComboBox<Choice<Protocol>> editions;
   private final JTextField seed = new JTextField();
   private final JTextField trainee = new JTextField();
@@ -46,16 +46,16 @@ public final class StationsScreen {
   private final List<JComboBox<Choice<BranchOption>>> chosen = new ArrayList<>();
 
   private StationsScreen(
-      Kit kit, Navigator navigator, StationStore store, List<Protocol> protocols, long leadNanos) {
+      Widgets kit, Navigator navigator, StationStore store, List<Protocol> protocols, long leadNanos) {
     this.kit = kit;
     this.navigator = navigator;
     this.store = store;
     this.protocols = protocols;
     this.leadNanos = leadNanos;
-    stations = kit.wrappingChoices(Kit.CONTENT_WIDTH);
-    editions = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+    stations = kit.wrappingChoices(Widgets.CONTENT_WIDTH);
+    editions = kit.wrappingChoices(Widgets.CONTENT_WIDTH);
     timedSteps =
-        kit.tick("What time sets off comes by itself", kit.look().font(14), Kit.CONTENT_WIDTH);
+        kit.tick("What time sets off comes by itself", kit.look().font(14), Widgets.CONTENT_WIDTH);
     timedSteps.setSelected(true);
     summary = kit.card();
     ways = kit.column();
@@ -74,7 +74,7 @@ public final class StationsScreen {
    * @param start runs a station
    */
   public static JScrollPane build(
-      Kit kit,
+      Widgets kit,
       Navigator navigator,
       StationStore store,
       List<Protocol> protocols,
@@ -108,7 +108,7 @@ public final class StationsScreen {
     trouble.setName("trouble");
     column.put(trouble, 6);
     JButton start =
-        kit.mainButton("Start the station", 'T', Kit.CONTENT_WIDTH, () -> start(onStart));
+        kit.mainButton("Start the station", 'T', Widgets.CONTENT_WIDTH, () -> start(onStart));
     start.setName("start");
     column.put(start, 14);
     column.note(StationText.PRACTICE_AID).gap(8);
@@ -161,7 +161,7 @@ public final class StationsScreen {
   private void addWays() {
     if (mode().hasExaminer()) {
       for (StationBranch branch : station().branches()) {
-        JComboBox<Choice<BranchOption>> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+        JComboBox<Choice<BranchOption>> box = kit.wrappingChoices(Widgets.CONTENT_WIDTH);
         box.addItem(new Choice<>(null, "By chance"));
         for (StationBranch.Way way : branch.ways()) {
           box.addItem(new Choice<>(new BranchOption(branch.id(), way.id()), way.words()));

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import squeezewell.cue.Prompting;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
@@ -157,15 +157,15 @@ class DebriefViewTest {
   @Test
   void theScreenHoldsThePartsAtAnySizeOfText() throws Exception {
     for (double scale : new double[] {1, 2}) {
-      Kit kit = new Kit(new Look(Palette.darkTheme(), scale));
+      Widgets kit = new Widgets(new Look(Palette.darkTheme(), scale));
       JScrollPane[] page = new JScrollPane[1];
       SwingUtilities.invokeAndWait(
           () ->
               page[0] =
                   DebriefScreen.build(
-                      kit, null, Practices.lostPulse(), "today", DebriefScreen.Ways.none()));
+                      kit, null, Practices.lostPulse(), "today", DebriefScreen.Actions.none()));
       List<String> texts = new ArrayList<>();
-      collect(page[0], texts, kit.look().px(Kit.CONTENT_WIDTH));
+      collect(page[0], texts, kit.look().px(Widgets.CONTENT_WIDTH));
       assertThat(texts)
           .contains("Part by part", "1   at 1:00: No pulse", "0:00 to 1:00: pulse, not breathing")
           .contains("30 compressions, 120 a minute.");
@@ -174,7 +174,7 @@ class DebriefViewTest {
 
   @Test
   void whatToPractiseNextIsAddedWhenItIsKnown() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
     List<Consumer<List<String>>> asked = new ArrayList<>();
     List<String> before = new ArrayList<>();
     List<String> after = new ArrayList<>();
@@ -187,8 +187,8 @@ class DebriefViewTest {
                   null,
                   Practices.lostPulse(),
                   "today",
-                  new DebriefScreen.Ways(asked::add, nothing, nothing, nothing, nothing));
-          int width = kit.look().px(Kit.CONTENT_WIDTH);
+                  new DebriefScreen.Actions(asked::add, nothing, nothing, nothing, nothing));
+          int width = kit.look().px(Widgets.CONTENT_WIDTH);
           collect(page, before, width);
           asked.get(0).accept(List.of("Fade again.", "Take the test on another day."));
           collect(page, after, width);

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.kit.CheckItem;
 import squeezewell.kit.KitLibrary;
 import squeezewell.kit.KitReader;
@@ -43,7 +43,7 @@ class EquipmentScreenTest {
                 (proxy, method, words) -> {
                   throw new AssertionError(method.getName());
                 });
-    return EquipmentScreen.build(new Kit(look), nowhere, KIT);
+    return EquipmentScreen.build(new Widgets(look), nowhere, KIT);
   }
 
   private static <T extends Component> List<T> all(Container in, Class<T> type, boolean hidden) {

@@ -14,7 +14,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.BreathPad;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.LivePractice;
 import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
@@ -124,7 +124,7 @@ class LiveScreenTest {
               }
             });
     return new LiveScreen(
-        new Kit(look),
+        new Widgets(look),
         practice,
         Practices.protocol(),
         keys,

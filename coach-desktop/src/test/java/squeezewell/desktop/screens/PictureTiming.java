@@ -20,7 +20,7 @@ import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.ZoomRibbon;
 import squeezewell.picture.MarksView;
 import squeezewell.picture.PlotData;
@@ -89,7 +89,7 @@ final class PictureTiming {
   }
 
   private static void measure(Path file) throws Exception {
-    Kit kit = new Kit(new Look(Palette.darkTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.darkTheme(), 1));
     kit.look().install();
     Review review = Reviewer.review(SessionReader.read(file));
     int marks = MarksView.of(review).index().marks().size();
@@ -99,7 +99,7 @@ final class PictureTiming {
       long start = processorNanos();
       Session session = SessionReader.read(file);
       Review opened = Reviewer.review(session);
-      JScrollPane page = DebriefScreen.build(kit, null, opened, "today", DebriefScreen.Ways.none());
+      JScrollPane page = DebriefScreen.build(kit, null, opened, "today", DebriefScreen.Actions.none());
       paint(page, 412, 892);
       opening[run] = (processorNanos() - start) / 1e6;
     }

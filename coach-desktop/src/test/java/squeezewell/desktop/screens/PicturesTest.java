@@ -14,7 +14,7 @@ import org.hipparchus.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.picture.MarksView;
 import squeezewell.picture.PlotData;
 import squeezewell.picture.PlotsView;
@@ -172,7 +172,7 @@ class PicturesTest {
 
   @Test
   void whatIsDoneAheadForTheFirstDebriefDrawsAWholeScreen() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
     Review review = FirstDebrief.prepare(kit.look());
     Set<Integer> upper = new HashSet<>();
     Set<Integer> lower = new HashSet<>();

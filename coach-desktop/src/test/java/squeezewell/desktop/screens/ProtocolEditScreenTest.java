@@ -15,7 +15,7 @@ import javax.swing.JTextField;
 import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolDraft;
@@ -29,7 +29,7 @@ class ProtocolEditScreenTest {
 
   private ProtocolEditScreen copy() {
     return ProtocolEditScreen.build(
-        new Kit(new Look(Palette.darkTheme(), 1)),
+        new Widgets(new Look(Palette.darkTheme(), 1)),
         ProtocolDraft.copyOf(
             Practices.protocol("aha-2025"),
             GuidelineLibrary.baseOf(Practices.protocol("aha-2025")),

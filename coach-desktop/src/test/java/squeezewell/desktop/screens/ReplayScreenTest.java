@@ -17,7 +17,7 @@ import squeezewell.coach.Replay;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.ActionButton;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.SessionSlider;
 import squeezewell.live.ReplayPlayer;
@@ -38,7 +38,7 @@ class ReplayScreenTest {
 
   private ReplayScreen screen(Look look, String when) {
     return new ReplayScreen(
-        new Kit(look),
+        new Widgets(look),
         player,
         when,
         new SoundLine(() -> "No sound.", () -> muted % 2 == 1, () -> muted++),

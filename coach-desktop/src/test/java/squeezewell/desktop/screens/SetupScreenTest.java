@@ -25,7 +25,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
 import squeezewell.protocol.Guidance;
@@ -68,7 +68,7 @@ class SetupScreenTest {
               });
 
   private JScrollPane screen() {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
     return SetupScreen.build(kit, navigator, GuidelineLibrary.editions(), List.of(), 0);
   }
 
@@ -251,11 +251,11 @@ class SetupScreenTest {
   @Test
   void largeTypeNeedsNoScrollingSideways() {
     for (double scale : new double[] {1, 1.5, 2}) {
-      Kit kit = new Kit(new Look(Palette.lightTheme(), scale));
+      Widgets kit = new Widgets(new Look(Palette.lightTheme(), scale));
       JScrollPane screen =
           SetupScreen.build(kit, navigator, GuidelineLibrary.editions(), List.of(), 0);
       assertThat(screen.getViewport().getView().getPreferredSize().width)
-          .isLessThanOrEqualTo(kit.look().px(412) - kit.look().px(Kit.SCROLL_BAR));
+          .isLessThanOrEqualTo(kit.look().px(412) - kit.look().px(Widgets.SCROLL_BAR));
     }
   }
 

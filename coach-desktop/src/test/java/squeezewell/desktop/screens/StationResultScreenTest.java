@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.report.StationSheet;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
@@ -86,12 +86,12 @@ class StationResultScreenTest {
                 (proxy, method, arguments) -> null);
     JScrollPane page =
         StationResultScreen.build(
-            new Kit(new Look(Palette.lightTheme(), 1)),
+            new Widgets(new Look(Palette.lightTheme(), 1)),
             navigator,
             StationSheet.of(StationResult.of(events), review),
             review,
             "1 March 2026",
-            new StationResultScreen.Ways(() -> {}, () -> {}, () -> {}));
+            new StationResultScreen.Actions(() -> {}, () -> {}, () -> {}));
     return allOf(page, JTextArea.class).stream().map(JTextArea::getText).toList();
   }
 }

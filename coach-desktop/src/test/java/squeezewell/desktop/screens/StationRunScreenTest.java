@@ -15,7 +15,7 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.BreathPad;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.live.LiveStation;
 import squeezewell.session.Journal;
@@ -140,7 +140,7 @@ class StationRunScreenTest {
             });
     StationRunScreen screen =
         new StationRunScreen(
-            new Kit(look),
+            new Widgets(look),
             live,
             keys,
             new StationRunScreen.Kept(new FinishGuard(), ticks),

@@ -40,7 +40,7 @@ import javax.swing.text.JTextComponent;
 import squeezewell.desktop.look.Look;
 
 /** Makes the small parts that all screens share. */
-public final class Kit {
+public final class Widgets {
   /** Width of a screen's content, in density-independent pixels. */
   public static final int CONTENT_WIDTH = 372;
 
@@ -55,7 +55,7 @@ public final class Kit {
 
   private final Look look;
 
-  public Kit(Look look) {
+  public Widgets(Look look) {
     this.look = look;
   }
 

@@ -27,11 +27,11 @@ import org.junit.jupiter.api.Test;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
-class KitTest {
+class WidgetsTest {
   @Test
   void aChoiceThatLooksLikeHtmlIsShownAsItIsAndFetchesNothing() {
     String hostile = "<html><b>Title</b><img src=\"file:picture.png\">";
-    JComboBox<String> box = Kit.choices();
+    JComboBox<String> box = Widgets.choices();
     box.addItem(hostile);
     for (int index : new int[] {-1, 0}) {
       Component cell =
@@ -48,8 +48,8 @@ class KitTest {
   @Test
   void aLongChoiceWrapsAndTheBoxGrowsWithIt() {
     for (double scale : new double[] {1, 2}) {
-      Kit kit = new Kit(new Look(Palette.lightTheme(), scale));
-      JComboBox<String> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+      Widgets kit = new Widgets(new Look(Palette.lightTheme(), scale));
+      JComboBox<String> box = kit.wrappingChoices(Widgets.CONTENT_WIDTH);
       box.addItem("Short");
       box.addItem(
           "Ventilation of adults and children in our service, the third revision of it, "
@@ -58,13 +58,13 @@ class KitTest {
       assertThat(box.getPreferredSize().height).isEqualTo(kit.look().px(48));
       box.setSelectedIndex(1);
       assertThat(box.getPreferredSize().height).isGreaterThan(kit.look().px(60));
-      assertThat(box.getPreferredSize().width).isEqualTo(kit.look().px(Kit.CONTENT_WIDTH));
+      assertThat(box.getPreferredSize().width).isEqualTo(kit.look().px(Widgets.CONTENT_WIDTH));
     }
   }
 
   @Test
   void homeAndEndLeadToTheEndsOfAPage() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
     SwingUtilities.invokeAndWait(
         () -> {
           Column column = kit.column();
@@ -90,7 +90,7 @@ class KitTest {
 
   @Test
   void aNewTextDoesNotScrollThePageToItself() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
     Column column = kit.column();
     column.gap(5_000);
     JScrollPane page = kit.page(column);
@@ -106,7 +106,7 @@ class KitTest {
 
   @Test
   void aTextFieldThatTheKeyboardReachesComesIntoView() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 1));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
     Column column = kit.column();
     column.gap(3_000);
     JTextField field = kit.wide(new JTextField("6"));
@@ -134,7 +134,7 @@ class KitTest {
    */
   @Test
   void inANarrowWindowTextAndControlsFitAndWhatStoodBesideStandsBelow() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 2));
     SwingUtilities.invokeAndWait(
         () -> {
           JTextArea note = kit.note("The rhythm was held for the whole of the time. ".repeat(4));
@@ -182,14 +182,14 @@ class KitTest {
    */
   @Test
   void aRowGoesOnInANewLineAndASizeGivenLaterIsKept() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 2));
     SwingUtilities.invokeAndWait(
         () -> {
           JPanel row = kit.row();
           JButton[] buttons = new JButton[5];
           for (int i = 0; i < buttons.length; i++) {
-            buttons[i] = kit.button(Integer.toString(i), '\0', Kit.CONTENT_WIDTH, () -> {});
-            Kit.fix(buttons[i], new Dimension(100, 104));
+            buttons[i] = kit.button(Integer.toString(i), '\0', Widgets.CONTENT_WIDTH, () -> {});
+            Widgets.fix(buttons[i], new Dimension(100, 104));
             row.add(buttons[i]);
           }
           row.setMaximumSize(row.getPreferredSize());
@@ -212,10 +212,10 @@ class KitTest {
   /** What the box does not show would be lost: it grows by the lines that it then needs. */
   @Test
   void inANarrowWindowAChoiceWrapsInItsNarrowerBox() throws Exception {
-    Kit kit = new Kit(new Look(Palette.lightTheme(), 2));
+    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 2));
     SwingUtilities.invokeAndWait(
         () -> {
-          JComboBox<String> box = kit.wrappingChoices(Kit.CONTENT_WIDTH);
+          JComboBox<String> box = kit.wrappingChoices(Widgets.CONTENT_WIDTH);
           box.addItem("An adult with a pulse who does not breathe");
           box.setSelectedIndex(0);
           Column column = kit.column();

@@ -17,7 +17,7 @@ import java.time.Clock;
  * @param wallClock the time of day
  * @param simulator opens the window
  */
-public record Surroundings(
+public record CliContext(
     PrintWriter out,
     PrintWriter err,
     InputStream in,

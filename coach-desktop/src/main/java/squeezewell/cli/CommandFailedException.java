@@ -1,10 +1,10 @@
 package squeezewell.cli;
 
 /** What was asked for is sound, but it could not be done. The message is for people. */
-public final class CannotException extends Exception {
+public final class CommandFailedException extends Exception {
   private static final long serialVersionUID = 1L;
 
-  public CannotException(String message) {
+  public CommandFailedException(String message) {
     super(message);
   }
 }

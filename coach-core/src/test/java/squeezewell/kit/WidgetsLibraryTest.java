@@ -19,7 +19,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.input.Json;
 import squeezewell.protocol.Confidence;
 
-class KitLibraryTest {
+class WidgetsLibraryTest {
   private static final KitLibrary KIT = KitReader.builtIn();
 
   /** Virginia OEMS, October 2010: D 0.16, E 0.28, M 1.56, H or K 3.14, 200 psi; G 2.41 by AAOS. */

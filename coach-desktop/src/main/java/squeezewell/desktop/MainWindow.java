@@ -19,7 +19,7 @@ import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Kit;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.FirstDebrief;
 import squeezewell.files.HomeFolder;
@@ -29,7 +29,7 @@ import squeezewell.files.Theme;
 import squeezewell.session.SavingTrouble;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
-final class PhoneWindow extends JFrame implements Stage {
+final class MainWindow extends JFrame implements Stage {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
@@ -37,11 +37,11 @@ final class PhoneWindow extends JFrame implements Stage {
   private final transient SettingsFile settingsFile;
   private final transient PhoneNavigator navigator;
   private transient Settings settings;
-  private transient Kit kit;
+  private transient Widgets kit;
   private transient Runnable current;
   private transient BooleanSupplier mayLeave = () -> true;
 
-  PhoneWindow(HomeFolder home, Settings settings) {
+  MainWindow(HomeFolder home, Settings settings) {
     super("Squeezewell");
     this.settingsFile = new SettingsFile(home.settingsFile(), settings);
     this.settings = settings;
@@ -91,7 +91,7 @@ final class PhoneWindow extends JFrame implements Stage {
     Palette palette = settings.theme() == Theme.DARK ? Palette.darkTheme() : Palette.lightTheme();
     Look look = new Look(palette, settings.textSizePercent() / 100.0);
     look.install();
-    kit = new Kit(look);
+    kit = new Widgets(look);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
     Insets frame = getInsets();
     int width = look.px(WIDTH) + frame.left + frame.right;
@@ -101,9 +101,9 @@ final class PhoneWindow extends JFrame implements Stage {
   }
 
   @Override
-  public Kit fittedKit(int leastWidth, int leastHeight) {
+  public Widgets fittedKit(int leastWidth, int leastHeight) {
     Insets frame = getInsets();
-    return new Kit(
+    return new Widgets(
         kit.look()
             .fitting(
                 getWidth() - frame.left - frame.right,
@@ -113,7 +113,7 @@ final class PhoneWindow extends JFrame implements Stage {
   }
 
   @Override
-  public Kit kit() {
+  public Widgets kit() {
     return kit;
   }
 

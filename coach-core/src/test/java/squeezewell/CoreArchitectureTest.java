@@ -52,19 +52,21 @@ class CoreArchitectureTest {
 
   @ArchTest static final ArchRule patientDoesNotKnowReview = doesNotKnow("patient", "review");
 
-  @ArchTest static final ArchRule kitKnowsProtocolAndInput = knowsOnly("kit", "protocol", "input");
+  @ArchTest
+  static final ArchRule equipmentKnowsProtocolAndInput =
+      knowsOnly("equipment", "protocol", "input");
 
-  @ArchTest static final ArchRule kitDoesNotKnowSession = doesNotKnow("kit", "session");
+  @ArchTest static final ArchRule equipmentDoesNotKnowSession = doesNotKnow("equipment", "session");
 
   @ArchTest
   static final ArchRule stationKnowsTheLivePracticeAndKit =
-      knowsOnly("station", "coach", "session", "cue", "protocol", "kit", "input");
+      knowsOnly("station", "coach", "session", "cue", "protocol", "equipment", "input");
 
   @ArchTest static final ArchRule stationDoesNotKnowReview = doesNotKnow("station", "review");
 
   @ArchTest
   static final ArchRule aStationFileKnowsNoRun =
-      knowsOnly("station.file", "cue", "protocol", "kit", "input");
+      knowsOnly("station.file", "cue", "protocol", "equipment", "input");
 
   @ArchTest
   static final ArchRule measureKnowsNoJudgement =

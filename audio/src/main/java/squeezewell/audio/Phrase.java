@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
-import squeezewell.cue.ActiveGuidance;
 import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
 

@@ -5,9 +5,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
-import squeezewell.cue.ActiveGuidance;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Rhythm;
 

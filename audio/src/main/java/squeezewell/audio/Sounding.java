@@ -1,8 +1,8 @@
 package squeezewell.audio;
 
 import java.util.Objects;
-import squeezewell.cue.Cue;
 import squeezewell.cue.ActiveGuidance;
+import squeezewell.cue.Cue;
 
 /** Something to be heard at an instant of the sound's own time. Immutable. */
 public sealed interface Sounding {

@@ -15,13 +15,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.CareKind;
 import squeezewell.cue.Control;
-import squeezewell.cue.PatientCourse;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.ActiveGuidance;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.GuidelineLibrary;
@@ -230,7 +230,8 @@ class PhraseTest {
     Set<Phrase> said = EnumSet.noneOf(Phrase.class);
     for (CueKind kind : CueKind.values()) {
       for (int count = 1; count <= 2; count++) {
-        ActiveGuidance inForce = new ActiveGuidance(guidance, guidance.limits(), 2, CareKind.of(guidance), false);
+        ActiveGuidance inForce =
+            new ActiveGuidance(guidance, guidance.limits(), 2, CareKind.of(guidance), false);
         Phrase.reminder(new Cue(0, kind, count, 0, 0, false), inForce).ifPresent(said::add);
       }
     }

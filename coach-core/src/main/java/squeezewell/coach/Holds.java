@@ -3,8 +3,8 @@ package squeezewell.coach;
 import java.util.ArrayList;
 import java.util.List;
 import squeezewell.cue.Control;
-import squeezewell.cue.PatientCourse;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.PatientCourse;
 import squeezewell.cue.Segment;
 import squeezewell.session.EventType;
 import squeezewell.session.Fact;
@@ -31,7 +31,8 @@ final class Holds {
   record Told(Command command, long atNanos) {}
 
   /** What a command changes about the prompts, in order; nothing if it makes no sense. */
-  static List<Fact> changes(Command command, CueSchedule schedule, PatientCourse course, long atNanos) {
+  static List<Fact> changes(
+      Command command, CueSchedule schedule, PatientCourse course, long atNanos) {
     Segment now = schedule.stretchAt(atNanos);
     return switch (command) {
       case PULSE_CHECK -> beginning(Segment.Kind.PULSE_CHECK, now, course);

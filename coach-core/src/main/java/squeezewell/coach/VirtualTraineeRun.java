@@ -8,10 +8,10 @@ import java.util.OptionalLong;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
-import squeezewell.cue.UnpromptedSpan;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.PatientChange;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Limits;
+import squeezewell.protocol.PatientChange;
 import squeezewell.session.ManualClock;
 
 /** One practice of a {@link VirtualTrainee}: at each step, the next breath or the next check. */

@@ -56,8 +56,7 @@ public final class CueSchedule {
       Segment segment = segments.get(i);
       // A squeeze or count goes on into a rhythm that is counted on from the breath before. What is
       // said in a hold ends with it, though the breaths after it may be counted on.
-      boolean goesOn =
-          i + 1 < until.length && segments.get(i + 1).countsOn() && !segment.holdsUp();
+      boolean goesOn = i + 1 < until.length && segments.get(i + 1).countsOn() && !segment.holdsUp();
       until[i] = goesOn ? until[i + 1] : segment.endNanos();
     }
     return until;

@@ -2,8 +2,8 @@ package squeezewell.cue;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientState;
 
 /**

@@ -11,9 +11,9 @@ import squeezewell.protocol.Protocol;
 import squeezewell.review.judge.Findings;
 import squeezewell.review.judge.UnpromptedTrial;
 import squeezewell.review.measure.Alignment;
+import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.CompressionMark;
-import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Marks;
 import squeezewell.review.measure.Measure;
@@ -24,9 +24,9 @@ import squeezewell.review.measure.PracticeParts;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.measure.RatePoint;
 import squeezewell.review.measure.Spans;
-import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Notes;
+import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 
@@ -83,7 +83,8 @@ public final class Reviewer {
    * told beside the outcome.
    */
   private Analysis tested(Analysis facts) {
-    OptionalLong end = UnpromptedTrial.isOf(facts) ? UnpromptedTrial.end(facts.practice()) : OptionalLong.empty();
+    OptionalLong end =
+        UnpromptedTrial.isOf(facts) ? UnpromptedTrial.end(facts.practice()) : OptionalLong.empty();
     if (!end.isPresent() || end.getAsLong() >= facts.practice().endNanos()) {
       return facts;
     }

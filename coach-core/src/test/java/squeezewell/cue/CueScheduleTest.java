@@ -107,7 +107,9 @@ class CueScheduleTest {
   @Test
   void aSilenceEndsTheSoundsOfABreathButNoReminder() {
     CueSchedule schedule = with(at(12.2, Control.Kind.PROMPTS_OFF));
-    assertThat(schedule.silences()).extracting(UnpromptedSpan::startNanos).containsExactly(nanos(14));
+    assertThat(schedule.silences())
+        .extracting(UnpromptedSpan::startNanos)
+        .containsExactly(nanos(14));
     assertThat(until(schedule, CueKind.COUNT, 11)).isEqualTo(14);
     assertThat(until(schedule, CueKind.SQUEEZE, 12)).isEqualTo(14);
     assertThat(until(schedule, CueKind.RELEASE, 13)).isEqualTo(14);

@@ -85,7 +85,8 @@ class UnpromptedSpanTest {
             "51.7 count",
             "52.7 squeeze",
             "53.7 release");
-    assertThat(schedule.silences()).containsExactly(new UnpromptedSpan(14 * SECOND, 40_700_000_001L));
+    assertThat(schedule.silences())
+        .containsExactly(new UnpromptedSpan(14 * SECOND, 40_700_000_001L));
   }
 
   @Test

@@ -66,7 +66,9 @@ class FindingsTest {
             .breathsEvery(6, 145, 175)
             .review();
     assertThat(review.metrics().gap().longestNetSeconds()).isEqualTo(21);
-    assertThat(InterruptionsTest.codes(review)).startsWith("pulse-check-long").doesNotContain("long-gap");
+    assertThat(InterruptionsTest.codes(review))
+        .startsWith("pulse-check-long")
+        .doesNotContain("long-gap");
     assertThat(review.findings().get(0).text()).contains("lasted 25 s; asked was 5 to 10 s");
   }
 

@@ -151,7 +151,9 @@ class OutcomeAgreesTest {
     // 5.4 s is 10 % short of 6 s although every interval is in range.
     Review review = SessionBuilder.ofSeconds(240).test().breathsEvery(5.4, 0, 237.6).review();
     assertThat(review.reasons()).containsExactly("mean interval 5.4 s");
-    assertThat(InterruptionsTest.codes(review)).contains("a-little-fast").doesNotContain("rhythm-even");
+    assertThat(InterruptionsTest.codes(review))
+        .contains("a-little-fast")
+        .doesNotContain("rhythm-even");
   }
 
   private static Review segment(int count, double seconds) {

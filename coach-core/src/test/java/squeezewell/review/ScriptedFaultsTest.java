@@ -16,8 +16,8 @@ import squeezewell.coach.ScriptedFinding;
 import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
-import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
@@ -45,12 +45,10 @@ class ScriptedFaultsTest {
   private static Map<String, List<ScriptedFinding>> scripts() {
     Map<String, List<ScriptedFinding>> scripts = new LinkedHashMap<>();
     scripts.put(
-        LOST_BACK,
-        List.of(at(120, PatientChange.PULSE_LOST), at(210, PatientChange.PULSE_BACK)));
+        LOST_BACK, List.of(at(120, PatientChange.PULSE_LOST), at(210, PatientChange.PULSE_BACK)));
     scripts.put(
         SLOW_STOPPED,
-        List.of(
-            at(50, PatientChange.BREATHING_SLOW), at(120, PatientChange.BREATHING_STOPPED)));
+        List.of(at(50, PatientChange.BREATHING_SLOW), at(120, PatientChange.BREATHING_STOPPED)));
     scripts.put("vomit 1:00", List.of(at(60, PatientChange.VOMIT)));
     return scripts;
   }

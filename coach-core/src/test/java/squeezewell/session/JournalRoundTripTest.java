@@ -279,8 +279,7 @@ class JournalRoundTripTest {
   @Test
   void whatNoFileMayHoldIsRefusedAtOnce() {
     assertThatThrownBy(
-            () ->
-                SessionEvent.of(1, 0, EventType.REMARK, "x".repeat(Fact.LONGEST_TEXT + 1)))
+            () -> SessionEvent.of(1, 0, EventType.REMARK, "x".repeat(Fact.LONGEST_TEXT + 1)))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> SessionEvent.of(1, Long.MAX_VALUE, EventType.BREATH, ""))
         .isInstanceOf(IllegalArgumentException.class);

@@ -125,8 +125,7 @@ final class DemoCommand extends CliCommand {
           "--found", "", entry, "seconds up to 86400, an equals sign and a word: 60=pulse-lost");
     }
     PatientChange finding =
-        OptionTypes.word(
-            "--found", parts.group(2), PatientChange.values(), PatientChange::word);
+        OptionTypes.word("--found", parts.group(2), PatientChange.values(), PatientChange::word);
     if (!finding.concerns(patient)) {
       throw BadInputException.notAllowed(
           "--found", "", finding.word(), "what can be found in this patient: " + patient.id());

@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import squeezewell.equipment.Cylinder;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.EquipmentReader;
+import squeezewell.equipment.Flow;
+import squeezewell.equipment.OxygenSupply;
+import squeezewell.equipment.Pressure;
+import squeezewell.equipment.PressureUnit;
 import squeezewell.input.BadInputException;
-import squeezewell.kit.Cylinder;
-import squeezewell.kit.Flow;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.KitReader;
-import squeezewell.kit.OxygenSupply;
-import squeezewell.kit.Pressure;
-import squeezewell.kit.PressureUnit;
 
 /** How long an oxygen cylinder lasts. */
 @Command(name = "oxygen")
@@ -49,7 +49,7 @@ final class OxygenCommand extends CliCommand {
 
   @Override
   public Integer call() throws BadInputException {
-    KitLibrary kit = KitReader.builtIn();
+    EquipmentLibrary kit = EquipmentReader.builtIn();
     Cylinder chosen = chosen(kit);
     Pressure gauge = Pressure.read("--pressure", pressure);
     Pressure kept = reserve.isEmpty() ? kit.reserve() : Pressure.read("--reserve", reserve);
@@ -69,7 +69,7 @@ final class OxygenCommand extends CliCommand {
     return DONE;
   }
 
-  private Cylinder chosen(KitLibrary kit) throws BadInputException {
+  private Cylinder chosen(EquipmentLibrary kit) throws BadInputException {
     List<String> given = new ArrayList<>();
     for (String[] each :
         new String[][] {

@@ -4,10 +4,10 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import squeezewell.kit.Flow;
-import squeezewell.kit.OxygenSupply;
-import squeezewell.kit.Pressure;
-import squeezewell.kit.PressureUnit;
+import squeezewell.equipment.Flow;
+import squeezewell.equipment.OxygenSupply;
+import squeezewell.equipment.Pressure;
+import squeezewell.equipment.PressureUnit;
 import squeezewell.report.Caution;
 import squeezewell.words.Wording;
 

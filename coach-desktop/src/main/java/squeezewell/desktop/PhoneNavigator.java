@@ -21,6 +21,7 @@ import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.SettingsScreen;
 import squeezewell.desktop.screens.SetupScreen;
 import squeezewell.desktop.screens.StationsScreen;
+import squeezewell.equipment.EquipmentReader;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
 import squeezewell.files.LocalProtocolFile;
@@ -29,7 +30,6 @@ import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.StationStore;
 import squeezewell.input.BadInputException;
-import squeezewell.kit.KitReader;
 import squeezewell.live.PracticeSound;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.Protocol;
@@ -156,7 +156,7 @@ final class PhoneNavigator implements Navigator {
   @Override
   public void toEquipment() {
     stage.remember(this::toEquipment);
-    JScrollPane page = EquipmentScreen.build(stage.kit(), this, KitReader.builtIn());
+    JScrollPane page = EquipmentScreen.build(stage.kit(), this, EquipmentReader.builtIn());
     stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
   }
 

@@ -37,9 +37,7 @@ final class SettingsReader {
           top.source(),
           "version",
           Long.toString(version),
-          "at most "
-              + VERSION
-              + "; this file was made by a newer version of Squeezewell");
+          "at most " + VERSION + "; this file was made by a newer version of Squeezewell");
     }
     Settings defaults = Settings.defaults();
     return new Settings(

@@ -8,8 +8,8 @@ import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Rhythm;
-import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Analysis;
+import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.MeasureCompressions;
 
 /**

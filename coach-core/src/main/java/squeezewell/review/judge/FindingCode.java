@@ -90,6 +90,7 @@ public enum FindingCode {
   private final String id;
   private final int priority;
   private final Theme theme;
+
   @SuppressWarnings("ImmutableEnumChecker") // an immutable copy
   private final Set<Severity> severities;
 

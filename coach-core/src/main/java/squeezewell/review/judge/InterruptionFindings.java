@@ -56,7 +56,8 @@ final class InterruptionFindings {
     }
     List<Finding> found = new ArrayList<>();
     for (List<Analysis> same : alike.values()) {
-      InterruptionFindings findings = new InterruptionFindings(same.get(0).practice().limits(), same);
+      InterruptionFindings findings =
+          new InterruptionFindings(same.get(0).practice().limits(), same);
       findings.addChecks(found);
       findings.addSuctions(found);
     }

@@ -38,7 +38,8 @@ public record Interruption(
     boolean there = start < end || (startNanos == endNanos && from <= startNanos && endNanos < to);
     long excused = Math.max(0, Math.min(end, startNanos + excusedNanos) - start);
     return there
-        ? Optional.of(new Interruption(kind, start, end, excused, cutByEnd && end == endNanos, compressing))
+        ? Optional.of(
+            new Interruption(kind, start, end, excused, cutByEnd && end == endNanos, compressing))
         : Optional.empty();
   }
 

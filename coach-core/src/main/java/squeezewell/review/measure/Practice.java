@@ -14,8 +14,8 @@ import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.PulseCheckDue;
-import squeezewell.cue.UnpromptedSpan;
 import squeezewell.cue.Segment;
+import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limits;
@@ -277,7 +277,8 @@ public record Practice(
         };
     return excused < 0
         ? Optional.empty()
-        : Optional.of(new Interruption(segment.kind(), start, end, excused, cut, segment.compressing()));
+        : Optional.of(
+            new Interruption(segment.kind(), start, end, excused, cut, segment.compressing()));
   }
 
   private static List<Interruption> holes(Session session, long sessionEnd) {
@@ -290,7 +291,8 @@ public record Practice(
       long start = Math.max(0, event.atNanos() - stall.lengthNanos().getAsLong() - ROUNDING_NANOS);
       if (start < end) {
         holes.add(
-            new Interruption(Segment.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
+            new Interruption(
+                Segment.Kind.STALLED, start, end, end - start, end == sessionEnd, false));
       }
     }
     return holes;

@@ -1,7 +1,7 @@
 package squeezewell.station.file;
 
-import squeezewell.kit.Flow;
-import squeezewell.kit.OxygenSupply;
+import squeezewell.equipment.Flow;
+import squeezewell.equipment.OxygenSupply;
 
 /**
  * The oxygen that is there.

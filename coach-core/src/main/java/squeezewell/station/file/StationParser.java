@@ -12,17 +12,17 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Function;
 import squeezewell.cue.Segment;
+import squeezewell.equipment.Cylinder;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.EquipmentReader;
+import squeezewell.equipment.Flow;
+import squeezewell.equipment.OxygenSupply;
+import squeezewell.equipment.Pressure;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Faults;
 import squeezewell.input.FileWord;
 import squeezewell.input.JsonValue;
 import squeezewell.input.UnknownField;
-import squeezewell.kit.Cylinder;
-import squeezewell.kit.Flow;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.KitReader;
-import squeezewell.kit.OxygenSupply;
-import squeezewell.kit.Pressure;
 import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -135,7 +135,7 @@ final class StationParser {
 
   private static StationOxygen readOxygen(JsonValue value) throws BadInputException {
     String place = value.source() + ": oxygen.";
-    KitLibrary library = KitReader.builtIn();
+    EquipmentLibrary library = EquipmentReader.builtIn();
     Cylinder cylinder = library.cylinder(place + "cylinder", value.text("cylinder", 10));
     Pressure gauge = Pressure.read(place + "pressure", value.text("pressure", 20));
     Flow flow =
@@ -267,10 +267,8 @@ final class StationParser {
         tells);
   }
 
-  private static PatientChange tells(JsonValue step, PatientGroup group)
-      throws BadInputException {
-    PatientChange told =
-        step.choice("tells", List.of(PatientChange.values()), PatientChange::word);
+  private static PatientChange tells(JsonValue step, PatientGroup group) throws BadInputException {
+    PatientChange told = step.choice("tells", List.of(PatientChange.values()), PatientChange::word);
     if (!told.concerns(group)) {
       throw step.field("tells", "").wrong("what can be found in this patient");
     }

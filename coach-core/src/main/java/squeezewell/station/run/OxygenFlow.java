@@ -1,6 +1,6 @@
 package squeezewell.station.run;
 
-import squeezewell.kit.OxygenSupply;
+import squeezewell.equipment.OxygenSupply;
 import squeezewell.station.file.StationOxygen;
 
 /**

@@ -51,7 +51,7 @@ public interface StationCommands {
    * An examiner makes a finding come.
    *
    * @param word the identifier of a finding of the station, or else the word of a {@link
-   *     squeezewell.protocol.ClinicalFinding}, which then changes the prompts only
+   *     squeezewell.protocol.PatientChange}, which then changes the prompts only
    */
   default boolean inject(String word, long nowNanos) {
     return act(StationAction.INJECT, word, nowNanos);

@@ -18,8 +18,7 @@ class ManyChangesTest {
     SessionBuilder session = SessionBuilder.ofSeconds(3_600);
     for (int k = 1; k <= changes; k++) {
       session.finding(
-          k * apart,
-          k % 2 == 1 ? PatientChange.BREATHING_SLOW : PatientChange.BREATHING_STOPPED);
+          k * apart, k % 2 == 1 ? PatientChange.BREATHING_SLOW : PatientChange.BREATHING_STOPPED);
       session.event(k * apart + apart / 4, EventType.PULSE_CHECK, "");
       session.event(k * apart + apart / 2, EventType.PULSE_CHECK_END, "");
       session.breaths(k * apart + 3 * apart / 4);

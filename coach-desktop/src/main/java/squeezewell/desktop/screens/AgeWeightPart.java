@@ -35,7 +35,10 @@ final class AgeWeightPart {
    * @param choose takes a group as the patient and says in a sentence what was chosen
    */
   AgeWeightPart(
-      Widgets kit, int toggleWidth, Supplier<Protocol> edition, Function<PatientGroup, String> choose) {
+      Widgets kit,
+      int toggleWidth,
+      Supplier<Protocol> edition,
+      Function<PatientGroup, String> choose) {
     this.kit = kit;
     this.edition = edition;
     this.choose = choose;

@@ -5,16 +5,16 @@ import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.kit.ChildWeight;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.Sex;
-import squeezewell.kit.VolumeRule;
+import squeezewell.equipment.ChildWeight;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.Sex;
+import squeezewell.equipment.VolumeRule;
 import squeezewell.protocol.AgeUnit;
 
 /** How large a breath should be. */
 final class BreathPanel {
   private final Widgets kit;
-  private final KitLibrary library;
+  private final EquipmentLibrary library;
   private final JComboBox<BreathView.By> ways = Widgets.choices(BreathView.By.values());
   private final JTextField height = new JTextField(BreathView.HEIGHT);
   private final JComboBox<Sex> sexes = Widgets.choices(Sex.values());
@@ -35,13 +35,13 @@ final class BreathPanel {
     }
   }
 
-  private BreathPanel(Widgets kit, KitLibrary library) {
+  private BreathPanel(Widgets kit, EquipmentLibrary library) {
     this.kit = kit;
     this.library = library;
     this.answer = EquipmentParts.answerCard(kit);
   }
 
-  static Column build(Widgets kit, KitLibrary library) {
+  static Column build(Widgets kit, EquipmentLibrary library) {
     return new BreathPanel(kit, library).build();
   }
 

@@ -4,13 +4,13 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import squeezewell.equipment.ChildWeight;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.PredictedWeight;
+import squeezewell.equipment.Sex;
+import squeezewell.equipment.VolumeRule;
+import squeezewell.equipment.VolumeTarget;
 import squeezewell.input.BadInputException;
-import squeezewell.kit.ChildWeight;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.PredictedWeight;
-import squeezewell.kit.Sex;
-import squeezewell.kit.VolumeRule;
-import squeezewell.kit.VolumeTarget;
 import squeezewell.protocol.AgeUnit;
 import squeezewell.protocol.Citation;
 
@@ -61,7 +61,7 @@ record BreathView(
   }
 
   /** The rules that fit a way to find the weight: an adult's never goes by the scales. */
-  static List<VolumeRule> rules(KitLibrary kit, By by) {
+  static List<VolumeRule> rules(EquipmentLibrary kit, By by) {
     return kit.volumes().stream()
         .filter(v -> v.id().startsWith("adult") == (by == By.HEIGHT))
         .filter(v -> by != By.AGE || !v.id().equals("newborn"))

@@ -6,14 +6,14 @@ import javax.swing.JCheckBox;
 import javax.swing.JLabel;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.kit.CheckItem;
-import squeezewell.kit.KitLibrary;
+import squeezewell.equipment.CheckItem;
+import squeezewell.equipment.EquipmentLibrary;
 
 /** What to have ready, to tick off. */
 final class CheckListPanel {
   private CheckListPanel() {}
 
-  static Column build(Widgets kit, KitLibrary library) {
+  static Column build(Widgets kit, EquipmentLibrary library) {
     Column column = kit.column();
     List<JCheckBox> boxes = new ArrayList<>();
     JLabel ready = kit.label("", kit.look().bold(17), kit.look().palette().tide());

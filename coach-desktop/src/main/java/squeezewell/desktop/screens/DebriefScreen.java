@@ -13,10 +13,10 @@ import javax.swing.SwingConstants;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.PlainChart;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.UnfoldingColumn;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
 import squeezewell.review.say.Feedback;
@@ -153,7 +153,8 @@ public final class DebriefScreen {
     JButton again = kit.mainButton("Next practice", 'N', 232, () -> navigator.toSetup());
     JButton save = kit.button("Save report", 'R', 130, ways.onSave());
     column.put(kit.row(10, again, save), 10);
-    column.put(kit.button("Past practices", 'P', Widgets.CONTENT_WIDTH, () -> navigator.toPast()), 14);
+    column.put(
+        kit.button("Past practices", 'P', Widgets.CONTENT_WIDTH, () -> navigator.toPast()), 14);
   }
 
   private void addSources(Column column, Review review) {

@@ -25,7 +25,8 @@ final class EquipmentParts {
   }
 
   /** A field with the box of its unit beside it. */
-  static Column withUnit(Widgets kit, String name, char mnemonic, JTextField field, JComponent unit) {
+  static Column withUnit(
+      Widgets kit, String name, char mnemonic, JTextField field, JComponent unit) {
     kit.control(field, Widgets.CONTENT_WIDTH - UNIT_WIDTH - 8);
     kit.control(unit, UNIT_WIDTH);
     field.setAlignmentY(Component.CENTER_ALIGNMENT);

@@ -11,7 +11,7 @@ import javax.swing.SwingUtilities;
 import squeezewell.desktop.parts.ChoiceButton;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.kit.KitLibrary;
+import squeezewell.equipment.EquipmentLibrary;
 
 /** The kit: what to have ready, how long the oxygen lasts, how large a breath is, which sizes. */
 public final class EquipmentScreen {
@@ -31,11 +31,11 @@ public final class EquipmentScreen {
    *
    * @param library what the program knows about kit
    */
-  public static JScrollPane build(Widgets kit, Navigator navigator, KitLibrary library) {
+  public static JScrollPane build(Widgets kit, Navigator navigator, EquipmentLibrary library) {
     return new EquipmentScreen(kit).build(navigator, library);
   }
 
-  private JScrollPane build(Navigator navigator, KitLibrary library) {
+  private JScrollPane build(Navigator navigator, EquipmentLibrary library) {
     panels.put(EquipmentView.Part.CHECK_LIST, CheckListPanel.build(kit, library));
     panels.put(EquipmentView.Part.OXYGEN, OxygenPanel.build(kit, library));
     panels.put(EquipmentView.Part.BREATH, BreathPanel.build(kit, library));

@@ -3,9 +3,9 @@ package squeezewell.desktop.screens;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import squeezewell.equipment.Advice;
+import squeezewell.equipment.EquipmentLibrary;
 import squeezewell.input.BadInputException;
-import squeezewell.kit.Advice;
-import squeezewell.kit.KitLibrary;
 
 /** The words of the check list and of the sizes. Pure. */
 final class EquipmentView {
@@ -41,12 +41,12 @@ final class EquipmentView {
   }
 
   /** The topics of the sizes, in order, each once. */
-  static List<String> topics(KitLibrary kit) {
+  static List<String> topics(EquipmentLibrary kit) {
     return kit.sizes().stream().map(Advice::topic).distinct().toList();
   }
 
   /** The oral airway for a measured length. */
-  static EquipmentAnswer oralAirway(KitLibrary kit, String millimetres) {
+  static EquipmentAnswer oralAirway(EquipmentLibrary kit, String millimetres) {
     try {
       List<Integer> nearest = kit.oralAirways().nearest("Measured length", millimetres);
       String sizes = nearest.stream().map(EquipmentView::size).collect(Collectors.joining(" or "));

@@ -24,8 +24,8 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.picture.PlotPicture;
 import squeezewell.picture.PlotsView;
-import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.GuidelineLibrary;
+import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
@@ -124,7 +124,8 @@ public final class FirstDebrief {
    * @param images makes an image of a width and a height in device pixels
    * @return the image
    */
-  static <T extends Image> T paint(Widgets kit, Review review, BiFunction<Integer, Integer, T> images) {
+  static <T extends Image> T paint(
+      Widgets kit, Review review, BiFunction<Integer, Integer, T> images) {
     JScrollPane page = DebriefScreen.build(kit, null, review, "", DebriefScreen.Actions.none());
     page.setSize(kit.look().px(Widgets.CONTENT_WIDTH), kit.look().px(SHOWN_HEIGHT));
     layOut(page);

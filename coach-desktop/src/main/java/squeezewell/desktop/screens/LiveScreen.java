@@ -13,8 +13,8 @@ import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.Focus;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Rows;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.LivePractice;
 import squeezewell.protocol.Protocol;
 

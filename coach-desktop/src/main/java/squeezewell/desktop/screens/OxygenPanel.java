@@ -5,13 +5,13 @@ import javax.swing.JComboBox;
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.PressureUnit;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.PressureUnit;
 
 /** How long a cylinder lasts. */
 final class OxygenPanel {
   private final Widgets kit;
-  private final KitLibrary library;
+  private final EquipmentLibrary library;
   private final JComboBox<OxygenView.Size> sizes = Widgets.choices();
   private final JTextField water = new JTextField(OxygenView.WATER_LITRES);
   private final JTextField gauge = new JTextField(OxygenView.GAUGE);
@@ -21,7 +21,7 @@ final class OxygenPanel {
   private final JComboBox<PressureUnit> reserveUnits = Widgets.choices(PressureUnit.values());
   private final Column answer;
 
-  private OxygenPanel(Widgets kit, KitLibrary library) {
+  private OxygenPanel(Widgets kit, EquipmentLibrary library) {
     this.kit = kit;
     this.library = library;
     this.flow = new JTextField(OxygenView.usualFlow(library));
@@ -29,7 +29,7 @@ final class OxygenPanel {
     this.answer = EquipmentParts.answerCard(kit);
   }
 
-  static Column build(Widgets kit, KitLibrary library) {
+  static Column build(Widgets kit, EquipmentLibrary library) {
     return new OxygenPanel(kit, library).build();
   }
 

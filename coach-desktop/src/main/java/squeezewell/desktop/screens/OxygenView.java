@@ -5,13 +5,13 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import squeezewell.equipment.Cylinder;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.Flow;
+import squeezewell.equipment.OxygenSupply;
+import squeezewell.equipment.Pressure;
+import squeezewell.equipment.PressureUnit;
 import squeezewell.input.BadInputException;
-import squeezewell.kit.Cylinder;
-import squeezewell.kit.Flow;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.OxygenSupply;
-import squeezewell.kit.Pressure;
-import squeezewell.kit.PressureUnit;
 import squeezewell.words.Quantities;
 
 /**
@@ -50,7 +50,7 @@ record OxygenView(
   }
 
   /** All sizes, and the one without a size. */
-  static List<Size> choices(KitLibrary kit) {
+  static List<Size> choices(EquipmentLibrary kit) {
     List<Size> all = new ArrayList<>();
     kit.cylinders().forEach(c -> all.add(new Size(Optional.of(c))));
     all.add(new Size(Optional.empty()));
@@ -66,17 +66,17 @@ record OxygenView(
   }
 
   /** The reserve that is kept back unless another is typed, in psi. */
-  static String usualReserve(KitLibrary kit) {
+  static String usualReserve(EquipmentLibrary kit) {
     return kit.reserve().in(PressureUnit.PSI, 1).toPlainString();
   }
 
   /** The flow that is shown first, in L/min. */
-  static String usualFlow(KitLibrary kit) {
+  static String usualFlow(EquipmentLibrary kit) {
     return kit.bagFlow().litresPerMinute().toPlainString();
   }
 
   /** How long it lasts. */
-  EquipmentAnswer answer(KitLibrary kit) {
+  EquipmentAnswer answer(EquipmentLibrary kit) {
     try {
       Cylinder chosen =
           cylinder.size().isPresent()
@@ -93,7 +93,7 @@ record OxygenView(
     }
   }
 
-  private EquipmentAnswer answer(KitLibrary kit, OxygenSupply supply, Flow rate) {
+  private EquipmentAnswer answer(EquipmentLibrary kit, OxygenSupply supply, Flow rate) {
     List<String> lines = new ArrayList<>();
     if (supply.isImplausible()) {
       lines.add("Check the size and the unit: that is more than such a cylinder holds.");

@@ -15,9 +15,9 @@ import squeezewell.coach.CoachState;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.DonePanel;
 import squeezewell.desktop.parts.Focus;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.SessionSlider;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.ReplayPlayer;
 
 /** A practice played back on the parts of the live screen. */
@@ -75,7 +75,8 @@ public final class ReplayScreen extends RunScreen {
    * @param sound the sound's state
    * @param back leads back to where the person came from
    */
-  public ReplayScreen(Widgets kit, ReplayPlayer player, String when, SoundLine sound, Runnable back) {
+  public ReplayScreen(
+      Widgets kit, ReplayPlayer player, String when, SoundLine sound, Runnable back) {
     super(kit, sound, 12, 8);
     this.player = player;
     this.back = back;

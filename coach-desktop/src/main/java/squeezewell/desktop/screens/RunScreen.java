@@ -15,8 +15,8 @@ import squeezewell.coach.CoachState;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TimeBar;
+import squeezewell.desktop.parts.Widgets;
 
 /** The screen of what runs: a practice, a station or a replay. It is drawn anew at each frame. */
 public abstract class RunScreen extends JPanel {

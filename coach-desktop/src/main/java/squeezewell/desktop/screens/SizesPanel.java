@@ -3,8 +3,8 @@ package squeezewell.desktop.screens;
 import javax.swing.JTextField;
 import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.kit.Advice;
-import squeezewell.kit.KitLibrary;
+import squeezewell.equipment.Advice;
+import squeezewell.equipment.EquipmentLibrary;
 
 /** Which size of airway, mask and suction, and how to measure. */
 final class SizesPanel {
@@ -12,7 +12,7 @@ final class SizesPanel {
 
   private SizesPanel() {}
 
-  static Column build(Widgets kit, KitLibrary library) {
+  static Column build(Widgets kit, EquipmentLibrary library) {
     Column column = kit.column();
     JTextField measured = new JTextField(FIRST_LENGTH);
     column.put(EquipmentParts.labelled(kit, "Length measured for an OPA, in mm", 'L', measured));

@@ -11,11 +11,11 @@ import javax.swing.SwingConstants;
 import squeezewell.coach.CoachState;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.PromptWords;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.Rows;
 import squeezewell.desktop.parts.TideColumn;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.LiveStation;
 
 /** The breaths of a running station: the column, the words, the rhythm asked for and the pads. */

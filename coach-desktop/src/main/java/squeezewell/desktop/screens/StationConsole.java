@@ -14,8 +14,8 @@ import javax.swing.JTextField;
 import javax.swing.Timer;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.Column;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TaskButton;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.LiveStation;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.run.StationPractice;
@@ -235,7 +235,8 @@ public final class StationConsole {
         remove(buttons.remove(buttons.size() - 1));
       }
       int rows = (marks.size() + 1) / 2;
-      Dimension size = new Dimension(look.px(Widgets.CONTENT_WIDTH), rows * look.px(64) - look.px(6));
+      Dimension size =
+          new Dimension(look.px(Widgets.CONTENT_WIDTH), rows * look.px(64) - look.px(6));
       if (!marks.isEmpty() && !size.equals(getPreferredSize())) {
         Widgets.fix(this, size);
         revalidate();

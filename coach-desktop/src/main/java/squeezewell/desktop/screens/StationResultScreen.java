@@ -44,7 +44,12 @@ public final class StationResultScreen {
    * @param when the date and time, and the name if one was given, for people
    */
   public static JScrollPane build(
-      Widgets kit, Navigator navigator, StationSheet sheet, Review review, String when, Actions ways) {
+      Widgets kit,
+      Navigator navigator,
+      StationSheet sheet,
+      Review review,
+      String when,
+      Actions ways) {
     return new StationResultScreen(kit).build(navigator, sheet, review, when, ways);
   }
 

@@ -10,8 +10,8 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.look.Look;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.TaskButton;
+import squeezewell.desktop.parts.Widgets;
 
 /** The tasks and orders of a running station, each a button; it scrolls. */
 final class StationTaskList {

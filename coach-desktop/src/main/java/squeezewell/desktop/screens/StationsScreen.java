@@ -46,7 +46,11 @@ public final class StationsScreen {
   private final List<JComboBox<Choice<BranchOption>>> chosen = new ArrayList<>();
 
   private StationsScreen(
-      Widgets kit, Navigator navigator, StationStore store, List<Protocol> protocols, long leadNanos) {
+      Widgets kit,
+      Navigator navigator,
+      StationStore store,
+      List<Protocol> protocols,
+      long leadNanos) {
     this.kit = kit;
     this.navigator = navigator;
     this.store = store;

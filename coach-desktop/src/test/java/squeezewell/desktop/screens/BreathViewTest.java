@@ -3,15 +3,15 @@ package squeezewell.desktop.screens;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
-import squeezewell.kit.ChildWeight;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.KitReader;
-import squeezewell.kit.Sex;
-import squeezewell.kit.VolumeRule;
+import squeezewell.equipment.ChildWeight;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.EquipmentReader;
+import squeezewell.equipment.Sex;
+import squeezewell.equipment.VolumeRule;
 import squeezewell.protocol.AgeUnit;
 
 class BreathViewTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
 
   private static VolumeRule rule(String id) {
     return KIT.volumes().stream().filter(v -> v.id().equals(id)).findFirst().orElseThrow();

@@ -25,12 +25,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.kit.CheckItem;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.KitReader;
+import squeezewell.equipment.CheckItem;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.EquipmentReader;
 
 class EquipmentScreenTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
 
   private static JScrollPane screen(double scale) {
     Look look = new Look(Palette.lightTheme(), scale);

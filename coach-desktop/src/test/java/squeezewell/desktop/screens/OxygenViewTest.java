@@ -6,12 +6,12 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import squeezewell.kit.KitLibrary;
-import squeezewell.kit.KitReader;
-import squeezewell.kit.PressureUnit;
+import squeezewell.equipment.EquipmentLibrary;
+import squeezewell.equipment.EquipmentReader;
+import squeezewell.equipment.PressureUnit;
 
 class OxygenViewTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
   private static final List<OxygenView.Size> CHOICES = OxygenView.choices(KIT);
 
   private static EquipmentAnswer answer(

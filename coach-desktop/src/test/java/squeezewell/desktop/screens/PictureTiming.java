@@ -99,7 +99,8 @@ final class PictureTiming {
       long start = processorNanos();
       Session session = SessionReader.read(file);
       Review opened = Reviewer.review(session);
-      JScrollPane page = DebriefScreen.build(kit, null, opened, "today", DebriefScreen.Actions.none());
+      JScrollPane page =
+          DebriefScreen.build(kit, null, opened, "today", DebriefScreen.Actions.none());
       paint(page, 412, 892);
       opening[run] = (processorNanos() - start) / 1e6;
     }

@@ -17,9 +17,9 @@ import squeezewell.coach.Replay;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.desktop.parts.ActionButton;
-import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.parts.Ribbon;
 import squeezewell.desktop.parts.SessionSlider;
+import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.ReplayPlayer;
 import squeezewell.session.ManualClock;
 

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import java.util.List;
 import java.util.Objects;
@@ -19,7 +19,7 @@ import squeezewell.protocol.Citation;
  * @param sizes how to choose and measure
  * @param checkList what to have ready
  */
-public record KitLibrary(
+public record EquipmentLibrary(
     Pressure reserve,
     Citation reserveSource,
     Flow bagFlow,
@@ -29,7 +29,7 @@ public record KitLibrary(
     OralAirways oralAirways,
     List<Advice> sizes,
     List<CheckItem> checkList) {
-  public KitLibrary {
+  public EquipmentLibrary {
     Objects.requireNonNull(reserve, "reserve");
     Objects.requireNonNull(reserveSource, "reserveSource");
     Objects.requireNonNull(bagFlow, "bagFlow");

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.input.BadInputException;
 
 class OxygenSupplyTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
   private static final long MINUTE = 60_000_000_000L;
 
   private static OxygenSupply sizeE(String gauge) throws BadInputException {

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -17,7 +17,7 @@ import squeezewell.protocol.Citation;
 import squeezewell.protocol.Confidence;
 
 /** Reads the file on kit. */
-public final class KitReader {
+public final class EquipmentReader {
   private static final String FILE = "kit.json";
   private static final BigDecimal LEAST = new BigDecimal("0.01");
   private static final BigDecimal MOST = new BigDecimal("100000");
@@ -26,7 +26,7 @@ public final class KitReader {
   private final JsonValue top;
   private final JsonValue sources;
 
-  private KitReader(JsonValue top) throws BadInputException {
+  private EquipmentReader(JsonValue top) throws BadInputException {
     this.top = top;
     this.sources = top.field("sources", "an object of named sources");
   }
@@ -36,8 +36,9 @@ public final class KitReader {
    *
    * @throws IllegalStateException if the program's own file is damaged
    */
-  public static KitLibrary builtIn() {
-    InputStream stream = Objects.requireNonNull(KitReader.class.getResourceAsStream(FILE), FILE);
+  public static EquipmentLibrary builtIn() {
+    InputStream stream =
+        Objects.requireNonNull(EquipmentReader.class.getResourceAsStream(FILE), FILE);
     try (BufferedReader reader =
         new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
       String text = reader.lines().collect(Collectors.joining("\n"));
@@ -47,19 +48,19 @@ public final class KitReader {
     }
   }
 
-  static KitLibrary read(JsonValue top) throws BadInputException {
+  static EquipmentLibrary read(JsonValue top) throws BadInputException {
     top.choice("format", List.of("squeezewell-kit"), f -> f);
     top.integer("version", 1, 1);
-    return new KitReader(top).library();
+    return new EquipmentReader(top).library();
   }
 
-  private KitLibrary library() throws BadInputException {
+  private EquipmentLibrary library() throws BadInputException {
     JsonValue reserve = top.field("reserve", "a pressure with its source");
     reserve.choice("unit", List.of("psi"), u -> u);
     BigDecimal psi = reserve.number("value", BigDecimal.ZERO, new BigDecimal("3000"), "psi");
     JsonValue bagFlow = top.field("bagFlow", "a flow with its source");
     bagFlow.choice("unit", List.of("L/min"), u -> u);
-    return new KitLibrary(
+    return new EquipmentLibrary(
         Pressure.of(reserve.source(), psi, PressureUnit.PSI),
         citation(reserve),
         Flow.of(

@@ -1,2 +1,2 @@
 /** Oxygen, breath size, sizes of airways and what to have ready. Knows no session. */
-package squeezewell.kit;
+package squeezewell.equipment;

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -20,7 +20,7 @@ import squeezewell.input.Json;
 import squeezewell.protocol.Confidence;
 
 class WidgetsLibraryTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
 
   /** Virginia OEMS, October 2010: D 0.16, E 0.28, M 1.56, H or K 3.14, 200 psi; G 2.41 by AAOS. */
   @Test
@@ -133,7 +133,9 @@ class WidgetsLibraryTest {
     String text = text();
     assertThat(text).contains(good);
     assertThatThrownBy(
-            () -> KitReader.read(Json.readText("kit.json", text.replaceFirst(quote(good), bad))))
+            () ->
+                EquipmentReader.read(
+                    Json.readText("kit.json", text.replaceFirst(quote(good), bad))))
         .isInstanceOf(BadInputException.class)
         .hasMessageContaining(place);
   }
@@ -143,7 +145,7 @@ class WidgetsLibraryTest {
   }
 
   private static String text() throws Exception {
-    try (InputStream stream = KitLibrary.class.getResourceAsStream("kit.json")) {
+    try (InputStream stream = EquipmentLibrary.class.getResourceAsStream("kit.json")) {
       return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
     }
   }

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,7 +10,7 @@ import net.jqwik.api.constraints.LongRange;
 
 /** What must hold for every cylinder, pressure and flow. */
 class OxygenSupplyPropertyTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
 
   private static Pressure pressure(int value, PressureUnit unit) throws Exception {
     return Pressure.of("gauge", BigDecimal.valueOf(value, unit == PressureUnit.MPA ? 3 : 1), unit);

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -11,7 +11,7 @@ import squeezewell.input.BadInputException;
 
 /** Times that others worked out and printed, each to the digit they printed. */
 class PublishedOxygenTimesTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
   private static final long MINUTE = 60_000_000_000L;
 
   private static OxygenSupply supply(Cylinder cylinder, String gauge, String reserve)

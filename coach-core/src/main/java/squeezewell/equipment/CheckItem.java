@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import java.util.Objects;
 import squeezewell.protocol.Citation;

@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -13,7 +13,7 @@ import squeezewell.input.BadInputException;
 import squeezewell.protocol.AgeUnit;
 
 class BreathSizeTest {
-  private static final KitLibrary KIT = KitReader.builtIn();
+  private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
 
   private static VolumeRule rule(String id) {
     return KIT.volumes().stream().filter(v -> v.id().equals(id)).findFirst().orElseThrow();

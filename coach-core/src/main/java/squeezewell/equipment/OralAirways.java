@@ -1,4 +1,4 @@
-package squeezewell.kit;
+package squeezewell.equipment;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;

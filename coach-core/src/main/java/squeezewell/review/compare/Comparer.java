@@ -311,7 +311,7 @@ final class Comparer {
       double more = ofB.value().getAsDouble() - ofA.value().getAsDouble();
       difference = OptionalDouble.of(more);
       String text = shown.apply(more);
-      change = more > 0 && !text.startsWith("0") ? "+" + text : text;
+      change = more > 0 && text.matches(".*[1-9].*") ? "+" + text : text;
     }
     if (unit.isEmpty() || ofA.value().isPresent() || ofB.value().isPresent()) {
       rows.add(new Comparison.Row(code, unit, ofA, ofB, difference, change));

@@ -80,6 +80,15 @@ class ComparisonTest {
   }
 
   @Test
+  void aRiseOfLessThanOneHasItsSignToo() {
+    Review slower = SessionBuilder.ofSeconds(120).breathsEvery(6.25, 0, 118).review();
+    Comparison found = Comparison.of(GOOD, slower);
+    assertThat(row(found, "interval.mean").change()).isEqualTo("+0.25 s");
+    Comparison back = Comparison.of(slower, GOOD);
+    assertThat(row(back, "interval.mean").change()).isEqualTo("-0.25 s");
+  }
+
+  @Test
   void whatBothMissIsToldOnceAndFirst() {
     Comparison found = Comparison.of(FAST, FAST);
     assertThat(row(found, "rate").outside()).isEqualTo("A and B");

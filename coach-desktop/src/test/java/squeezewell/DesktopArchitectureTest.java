@@ -85,7 +85,7 @@ class DesktopArchitectureTest {
           .that()
           .resideOutsideOfPackage("squeezewell.protocol..")
           .and()
-          .doNotHaveSimpleName("Asked")
+          .doNotHaveSimpleName("Prescription")
           .and()
           .doNotHaveSimpleName("ProtocolJson")
           .and()

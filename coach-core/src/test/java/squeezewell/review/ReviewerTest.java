@@ -74,7 +74,7 @@ class ReviewerTest {
     assertThat(review.metrics().prompts().missed()).isZero();
     assertThat(review.metrics().pulseChecks()).isEmpty();
     assertThat(InterruptionsTest.codes(review)).doesNotContain("long-gap", "pulse-check-missed");
-    assertThat(review.notes()).anyMatch(n -> n.contains("stopped in the middle"));
+    assertThat(review.notes()).anyMatch(n -> n.contains("record stops in the middle"));
   }
 
   @Test

@@ -24,7 +24,7 @@ public final class Notes {
     long asked = practice.plan().lengthNanos();
     if (live && !session.finished()) {
       notes.add(
-          "The program was stopped in the middle. What was recorded up to "
+          "The record stops in the middle. What was recorded up to "
               + Words.clock(practice.endNanos())
               + " is reviewed.");
     } else if (practised < asked && !inStation(session)) {

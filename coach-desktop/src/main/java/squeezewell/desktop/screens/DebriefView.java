@@ -131,8 +131,8 @@ record DebriefView(
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : ", " + asked.situation();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Quantities.clock(asked.practisedNanos())
-        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
+    return Quantities.nearestClock(asked.practisedNanos())
+        + (early ? " of " + Quantities.nearestClock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + rhythm

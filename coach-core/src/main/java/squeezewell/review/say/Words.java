@@ -30,16 +30,6 @@ public final class Words {
     return Quantities.beside(value, limit, 1);
   }
 
-  /** {@link #decimalBeside} with the unit: {@code just under 5 s}. */
-  public static String secondsBeside(double seconds, double limitSeconds) {
-    return decimalBeside(seconds, limitSeconds) + " s";
-  }
-
-  /** {@link #secondsBeside} with up to two decimals. */
-  public static String hundredthsBeside(double seconds, double limitSeconds) {
-    return Quantities.beside(seconds, limitSeconds, 2) + " s";
-  }
-
   /**
    * Seconds to a tenth, or to a hundredth where the interval asked for is so short that a tenth of
    * a second of it can be heard.

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import squeezewell.TestPlans;
 import squeezewell.coach.Coach;
 import squeezewell.coach.ScriptedFinding;
@@ -13,9 +14,13 @@ import squeezewell.coach.TraineeFault;
 import squeezewell.coach.VirtualTrainee;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.Guidance;
+import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.ProtocolDetail;
+import squeezewell.protocol.ProtocolDraft;
+import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Situation;
 import squeezewell.session.Journal;
 import squeezewell.session.ManualClock;
@@ -31,9 +36,31 @@ final class ReviewTiming {
   private ReviewTiming() {}
 
   public static void main(String[] args) {
-    print("an adult, one breath every 6 s", session(PatientGroup.ADULT, List.of()));
-    print("a newborn, 50 breaths a minute", session(PatientGroup.NEWBORN, List.of()));
-    print("an adult, pulse lost and back five times", session(PatientGroup.ADULT, script()));
+    Protocol edition = TestPlans.edition("aha-2020");
+    print("an adult, one breath every 6 s", session(edition, PatientGroup.ADULT, List.of()));
+    print("a newborn, 50 breaths a minute", session(edition, PatientGroup.NEWBORN, List.of()));
+    print(
+        "an adult, pulse lost and back five times", session(edition, PatientGroup.ADULT, script()));
+    print("an adult, 120 changes", session(edition, PatientGroup.ADULT, changes()));
+    print("the same, local protocol", session(local(edition), PatientGroup.ADULT, changes()));
+  }
+
+  private static Protocol local(Protocol edition) {
+    return ProtocolDraft.copyOf(edition, GuidelineLibrary.baseOf(edition), Set.of(), 2026)
+        .with(ProtocolDetail.ORGANISATION, "Example EMS")
+        .with(0, ProtocolValue.BREATH_INTERVAL, "5.5")
+        .protocol();
+  }
+
+  private static List<ScriptedFinding> changes() {
+    List<ScriptedFinding> script = new ArrayList<>();
+    for (int k = 1; k <= 120; k++) {
+      script.add(
+          new ScriptedFinding(
+              k * (TestPlans.HOUR / 121),
+              k % 2 == 1 ? PatientChange.BREATHING_SLOW : PatientChange.BREATHING_STOPPED));
+    }
+    return script;
   }
 
   private static List<ScriptedFinding> script() {
@@ -46,8 +73,8 @@ final class ReviewTiming {
     return script;
   }
 
-  private static Session session(PatientGroup patient, List<ScriptedFinding> script) {
-    Protocol edition = TestPlans.edition("aha-2020");
+  private static Session session(
+      Protocol edition, PatientGroup patient, List<ScriptedFinding> script) {
     Situation situation =
         patient == PatientGroup.NEWBORN
             ? Situation.NEWBORN_VENTILATION

@@ -5,6 +5,7 @@ import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
+import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.screens.RunScreen;
 import squeezewell.files.HomeFolder;
@@ -37,11 +38,13 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
   /**
    * Begins its time, file and sound.
    *
+   * @param time tells when keys and taps happened
    * @param onEnd told once, on another thread, when it is over and written
    */
   LiveSession(
       HomeFolder home,
       Settings settings,
+      EventTime time,
       Protocol protocol,
       PracticePlan plan,
       Consumer<LiveSession<?>> onEnd) {
@@ -53,7 +56,7 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
     kept = KeptSession.create(() -> home.newSessionFile(header.startedAt()), header);
     sound = new PracticeSound(clock, settings);
     boolean compressions = plan.all().stream().anyMatch(g -> g.rhythm().compressions().isPresent());
-    keys = new PracticeKeys(settings.pedalKeys(), compressions, this);
+    keys = new PracticeKeys(time, settings.pedalKeys(), compressions, this);
   }
 
   /** What is driven. */

@@ -73,6 +73,7 @@ final class MainWindow extends JFrame implements Stage {
 
   /** Shows the window with its first screen. */
   void open() {
+    navigator.running().watchInput();
     if (settings.cautionSeenAt().isPresent()) {
       navigator.toSetup();
     } else {

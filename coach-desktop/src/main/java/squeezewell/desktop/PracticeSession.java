@@ -5,6 +5,7 @@ import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
+import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.LiveScreen;
@@ -20,10 +21,11 @@ final class PracticeSession extends LiveSession<LiveScreen> {
   PracticeSession(
       HomeFolder home,
       Settings settings,
+      EventTime time,
       Protocol protocol,
       PracticePlan plan,
       Consumer<LiveSession<?>> onEnd) {
-    super(home, settings, protocol, plan, onEnd);
+    super(home, settings, time, protocol, plan, onEnd);
     practice =
         new LivePractice(
             plan, clock(), kept(), List.of(sound()), state -> changed(state.finished()));

@@ -1,11 +1,13 @@
 package squeezewell.desktop;
 
 import java.awt.Rectangle;
+import java.awt.Toolkit;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
@@ -17,6 +19,7 @@ import squeezewell.session.Session;
  * runs. Used on the event thread.
  */
 final class Running {
+  private final EventTime time = new EventTime();
   private final HomeFolder home;
   private final Stage stage;
   private final Consumer<Session> onEnd;
@@ -36,6 +39,11 @@ final class Running {
     this.onEnd = onEnd;
   }
 
+  /** Learns from every input of a person, whatever window it goes to. */
+  void watchInput() {
+    Toolkit.getDefaultToolkit().addAWTEventListener(time, EventTime.EVENTS);
+  }
+
   boolean isNothing() {
     return live.isEmpty() && replay.isEmpty();
   }
@@ -43,13 +51,13 @@ final class Running {
   /** Starts a practice and shows it; what runs is ended. */
   void start(Settings settings, Protocol protocol, PracticePlan plan) {
     closeLive();
-    start(new PracticeSession(home, settings, protocol, plan, this::over));
+    start(new PracticeSession(home, settings, time, protocol, plan, this::over));
   }
 
   /** Starts a station and shows it, with a console if somebody leads it; what runs is ended. */
   void start(Settings settings, StationChoice choice) {
     closeLive();
-    StationSession session = new StationSession(home, settings, choice, this::over);
+    StationSession session = new StationSession(home, settings, time, choice, this::over);
     start(session);
     if (session.isLed()) {
       Rectangle beside = stage.window().getBounds();

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.Segment;
+import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.FinishGuard;
@@ -26,8 +27,12 @@ final class StationSession extends LiveSession<StationRunScreen> {
   private final Ticks ticks = new Ticks();
 
   StationSession(
-      HomeFolder home, Settings settings, StationChoice choice, Consumer<LiveSession<?>> onEnd) {
-    super(home, settings, choice.protocol(), choice.plan(), onEnd);
+      HomeFolder home,
+      Settings settings,
+      EventTime time,
+      StationChoice choice,
+      Consumer<LiveSession<?>> onEnd) {
+    super(home, settings, time, choice.protocol(), choice.plan(), onEnd);
     led = choice.setup().mode() == StationMode.INSTRUCTOR;
     voice = ExaminerVoice.start(choice.station(), sound());
     station =

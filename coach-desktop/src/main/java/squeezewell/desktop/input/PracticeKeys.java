@@ -43,6 +43,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
 
   private final Map<Integer, HeldKeys> pressHolds = new HashMap<>();
   private final Set<Integer> squeezeKeys;
+  private final EventTime time;
   private final Listener listener;
   private final HeldKeys squeeze;
   private final Timer settle = new Timer(SETTLE_MILLIS, e -> settle());
@@ -78,12 +79,15 @@ public final class PracticeKeys implements KeyEventDispatcher {
   /**
    * The keys of a practice.
    *
+   * @param time tells when events happened
    * @param pedalKeys key codes that count as a squeeze besides the space bar
    * @param compressions whether some rhythm that may come has compressions; if not, their key stays
    *     free
    * @param listener told of what happens while {@link #listen} is in force
    */
-  public PracticeKeys(List<Integer> pedalKeys, boolean compressions, Listener listener) {
+  public PracticeKeys(
+      EventTime time, List<Integer> pedalKeys, boolean compressions, Listener listener) {
+    this.time = Objects.requireNonNull(time, "time");
     this.listener = Objects.requireNonNull(listener, "listener");
     squeezeKeys = new HashSet<>(pedalKeys);
     squeezeKeys.add(KeyEvent.VK_SPACE);
@@ -106,6 +110,15 @@ public final class PracticeKeys implements KeyEventDispatcher {
       // What is done at the press has no length.
       pressHolds.put(key, new HeldKeys(atPress, atEnd -> {}));
     }
+  }
+
+  /**
+   * The reading of {@link System#nanoTime()} at which an event happened.
+   *
+   * @param whenMillis the event's stamp
+   */
+  public long at(long whenMillis) {
+    return time.nanoTimeOf(whenMillis);
   }
 
   /** Whether a key already has a meaning in a practice, so that a pedal can't be bound to it. */
@@ -205,7 +218,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
     if (held == null || (pressed && combined)) {
       return false;
     }
-    long at = EventTime.nanoTimeOf(e.getWhen());
+    long at = at(e.getWhen());
     if (pressed) {
       held.pressed(e.getKeyCode(), at);
     } else {

@@ -1,6 +1,5 @@
 package squeezewell.desktop.screens;
 
-import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.Widgets;
@@ -31,7 +30,7 @@ public abstract class KeyedScreen extends RunScreen {
   /** A button that does what a key does. */
   final ActionButton action(String text, String key, PracticeKeys.Action action) {
     ActionButton button = new ActionButton(look, text, key);
-    button.addActionListener(e -> keys.act(action, EventTime.nanoTimeOf(e.getWhen())));
+    button.addActionListener(e -> keys.act(action, keys.at(e.getWhen())));
     return button;
   }
 }

@@ -9,7 +9,6 @@ import javax.swing.JPanel;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.Segment;
-import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.Focus;
@@ -120,7 +119,7 @@ public final class LiveScreen extends KeyedScreen {
     for (FindingsView.Offer choice : view.choices()) {
       ActionButton button =
           new ActionButton(look, choice.label(), choice.key() + "  ·  " + choice.leads());
-      button.addActionListener(e -> choose(choice.key(), EventTime.nanoTimeOf(e.getWhen())));
+      button.addActionListener(e -> choose(choice.key(), keys.at(e.getWhen())));
       button.getAccessibleContext().setAccessibleDescription(choice.spokenHint());
       choices.add(button);
     }

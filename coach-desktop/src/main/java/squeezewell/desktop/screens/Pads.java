@@ -6,7 +6,6 @@ import javax.swing.JComponent;
 import javax.swing.JPanel;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
-import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.BreathPad;
@@ -42,10 +41,9 @@ final class Pads extends JPanel {
     breath =
         new BreathPad(
             look,
-            when -> hands.post(Command.SQUEEZE, EventTime.nanoTimeOf(when)),
-            when -> hands.post(Command.SQUEEZE_END, EventTime.nanoTimeOf(when)));
-    compression =
-        new CompressionPad(look, when -> hands.post(Command.COMPRESS, EventTime.nanoTimeOf(when)));
+            when -> hands.post(Command.SQUEEZE, keys.at(when)),
+            when -> hands.post(Command.SQUEEZE_END, keys.at(when)));
+    compression = new CompressionPad(look, when -> hands.post(Command.COMPRESS, keys.at(when)));
     add(breath);
   }
 

@@ -7,7 +7,6 @@ import java.util.Optional;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import squeezewell.coach.CoachState;
-import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
 import squeezewell.desktop.parts.AdviceCard;
@@ -82,8 +81,8 @@ public final class StationRunScreen extends KeyedScreen {
     bar.setPreferredSize(new Dimension(look.px(Widgets.CONTENT_WIDTH), look.px(38)));
     examiner = new AdviceCard(look, "What the examiner says", 12, 19);
     next = new TaskButton(look, 20, true);
-    next.addActionListener(e -> choose(StationRunView.NEXT_KEY, EventTime.nanoTimeOf(e.getWhen())));
-    list = new StationTaskList(kit, this::tap);
+    next.addActionListener(e -> choose(StationRunView.NEXT_KEY, keys.at(e.getWhen())));
+    list = new StationTaskList(kit, (item, when) -> tap(item, keys.at(when)));
     breathing = new StationBreathing(kit, keys, station::post);
     undo = action("Undo tap", "Z", PracticeKeys.Action.UNDO_FINDING);
     leaveOut = action("Undo breath", "Backspace", PracticeKeys.Action.RETRACT_BREATH);

@@ -8,7 +8,6 @@ import java.util.List;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.desktop.parts.Widgets;
@@ -30,9 +29,9 @@ final class StationTaskList {
     /**
      * Takes a tap.
      *
-     * @param nanoTime when, a reading of {@link System#nanoTime()}
+     * @param whenMillis the stamp of its event
      */
-    void tapped(StationItem item, long nanoTime);
+    void tapped(StationItem item, long whenMillis);
   }
 
   StationTaskList(Widgets kit, Tapped tapped) {
@@ -61,7 +60,7 @@ final class StationTaskList {
     while (buttons.size() < items.size()) {
       int place = buttons.size();
       TaskButton button = new TaskButton(kit.look(), 14, false);
-      button.addActionListener(e -> tapped(place, EventTime.nanoTimeOf(e.getWhen())));
+      button.addActionListener(e -> tapped(place, e.getWhen()));
       buttons.add(button);
       list.add(kit.comesIntoView(button));
       list.revalidate();
@@ -91,9 +90,9 @@ final class StationTaskList {
     }
   }
 
-  private void tapped(int place, long nanoTime) {
+  private void tapped(int place, long whenMillis) {
     if (place < items.size()) {
-      tapped.tapped(items.get(place), nanoTime);
+      tapped.tapped(items.get(place), whenMillis);
     }
   }
 }

@@ -44,7 +44,15 @@ class PracticeKeysTest {
         }
       };
   private PracticeKeys keys =
-      new PracticeKeys(List.of(KeyEvent.VK_CONTROL, KeyEvent.VK_S), false, listener);
+      new PracticeKeys(
+          new EventTime(), List.of(KeyEvent.VK_CONTROL, KeyEvent.VK_S), false, listener);
+
+  /** One that an event told how the clocks stand. */
+  private static EventTime learned() {
+    EventTime time = new EventTime();
+    time.nanoTimeOf(System.currentTimeMillis());
+    return time;
+  }
 
   @AfterEach
   void stop() {
@@ -138,7 +146,7 @@ class PracticeKeysTest {
 
   @Test
   void eachPressIsOneCompressionHoweverLongItIsHeld() {
-    keys = new PracticeKeys(List.of(), true, listener);
+    keys = new PracticeKeys(learned(), List.of(), true, listener);
     press(KeyEvent.VK_TAB, 0);
     long from = System.currentTimeMillis() - 110;
     // A held key repeats: as presses alone, or each with a release before it.
@@ -154,7 +162,7 @@ class PracticeKeysTest {
 
   @Test
   void aCompressionBearsTheTimeOfItsPressAndNotOfItsHandling() {
-    keys = new PracticeKeys(List.of(), true, listener);
+    keys = new PracticeKeys(learned(), List.of(), true, listener);
     press(KeyEvent.VK_TAB, 0);
     long before = System.nanoTime();
     send(KeyEvent.KEY_PRESSED, System.currentTimeMillis() - 200, 0, KeyEvent.VK_C);
@@ -163,7 +171,7 @@ class PracticeKeysTest {
 
   @Test
   void theBagIsSqueezedWhileTheChestIsCompressed() {
-    keys = new PracticeKeys(List.of(), true, listener);
+    keys = new PracticeKeys(learned(), List.of(), true, listener);
     press(KeyEvent.VK_SPACE, 0);
     press(KeyEvent.VK_C, 0);
     keys.ignore();
@@ -172,7 +180,7 @@ class PracticeKeysTest {
 
   @Test
   void aKeyThatIsBoundToThePedalIsNoCompressionAndIsNotOfferedAsOne() {
-    keys = new PracticeKeys(List.of(KeyEvent.VK_C), true, listener);
+    keys = new PracticeKeys(new EventTime(), List.of(KeyEvent.VK_C), true, listener);
     press(KeyEvent.VK_C, 0);
     assertThat(told).containsExactly("squeeze");
     assertThat(keys.compressionHint()).isEqualTo("touch");

@@ -9,6 +9,7 @@ import java.util.List;
 import javax.swing.JComponent;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
@@ -95,6 +96,7 @@ class LiveScreenTest {
             state -> {});
     PracticeKeys keys =
         new PracticeKeys(
+            new EventTime(),
             List.of(),
             false,
             new PracticeKeys.Listener() {

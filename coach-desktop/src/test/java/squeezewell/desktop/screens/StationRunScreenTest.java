@@ -10,6 +10,7 @@ import javax.swing.JCheckBox;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
@@ -110,6 +111,7 @@ class StationRunScreenTest {
     }
     PracticeKeys keys =
         new PracticeKeys(
+            new EventTime(),
             List.of(),
             false,
             new PracticeKeys.Listener() {

@@ -86,6 +86,7 @@ class ExactFramesAfterChangeTest {
               edition.guidance().stream()
                   .filter(g -> g.patient().id().equals(group))
                   .filter(g -> g.situation().id().equals(json.get("situation").getAsString()))
+                  .filter(g -> g.fromAge().map(a -> a.value()).orElse(0L) == fromAge(json))
                   .filter(
                       g -> !json.has("rescuers") || g.rescuers() == json.get("rescuers").getAsInt())
                   .findFirst()
@@ -95,6 +96,10 @@ class ExactFramesAfterChangeTest {
       }
     }
     return found.values().stream();
+  }
+
+  private static long fromAge(JsonObject json) {
+    return json.has("fromAge") ? json.getAsJsonObject("fromAge").get("value").getAsLong() : 0;
   }
 
   private static JsonObject read(String edition) {

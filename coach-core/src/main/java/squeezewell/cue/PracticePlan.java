@@ -134,6 +134,7 @@ public record PracticePlan(
     for (Situation situation : Situation.values()) {
       if (situation != guidance.situation()) {
         protocol
+            .atAgeOf(guidance)
             .find(guidance.patient(), situation, rescuers)
             .ifPresent(found -> others.put(situation, found));
       }

@@ -100,6 +100,8 @@ public final class EquipmentReader {
     return all;
   }
 
+  private static final BigDecimal HEAVIEST = BigDecimal.valueOf(400);
+
   private List<VolumeRule> volumes() throws BadInputException {
     List<VolumeRule> all = new ArrayList<>();
     BigDecimal most = new BigDecimal("20");
@@ -112,6 +114,8 @@ public final class EquipmentReader {
               each.text("label", 60),
               low,
               each.number("high", low, most, "mL/kg"),
+              each.number("lightest", BigDecimal.valueOf(0.2), HEAVIEST, "kg"),
+              each.number("heaviest", BigDecimal.valueOf(0.2), HEAVIEST, "kg"),
               citation(each)));
     }
     return all;

@@ -11,6 +11,8 @@ import squeezewell.protocol.Citation;
  * @param label for people
  * @param lowMillilitresPerKilogram the smallest, positive
  * @param highMillilitresPerKilogram the largest, at least the smallest
+ * @param lightest the lightest patient that it is for, in kilograms (our own choice)
+ * @param heaviest the heaviest (our own choice)
  * @param source where it comes from
  */
 public record VolumeRule(
@@ -18,6 +20,8 @@ public record VolumeRule(
     String label,
     BigDecimal lowMillilitresPerKilogram,
     BigDecimal highMillilitresPerKilogram,
+    BigDecimal lightest,
+    BigDecimal heaviest,
     Citation source) {
   public VolumeRule {
     Objects.requireNonNull(id, "id");

@@ -16,8 +16,6 @@ import squeezewell.words.Wording;
 public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
   private static final Wording WORDS = Wording.beside(VolumeTarget.class);
 
-  private static final String LIGHTEST = "0.3";
-  private static final String HEAVIEST = "150";
   private static final String SMALLEST_BAG = "50";
   private static final String LARGEST_BAG = "5000";
 
@@ -35,11 +33,18 @@ public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
    * For a weight that a person gives.
    *
    * @param field the option or field the weight came from
-   * @param kilograms as a person writes it, 0.3 to 150 kg
+   * @param kilograms as a person writes it, within the bounds of the rule
    */
   public static VolumeTarget ofWeight(VolumeRule rule, String field, String kilograms)
       throws BadInputException {
-    return new VolumeTarget(rule, Amount.read(field, kilograms, LIGHTEST, HEAVIEST, "kg"));
+    return new VolumeTarget(
+        rule,
+        Amount.read(
+            field,
+            kilograms,
+            rule.lightest().toPlainString(),
+            rule.heaviest().toPlainString(),
+            "kg"));
   }
 
   /** The smallest breath in millilitres, exact. */

@@ -44,7 +44,7 @@ final class AgeBandReader {
     return values.faults().take(() -> ages.has(name)).orElse(false);
   }
 
-  private static Optional<AgeLimit> limit(ProtocolValues values, JsonValue ages, String name) {
+  static Optional<AgeLimit> limit(ProtocolValues values, JsonValue ages, String name) {
     Optional<JsonValue> age =
         values.faults().take(() -> ages.field(name, "an object with value and unit"));
     if (!age.isPresent()) {

@@ -18,6 +18,11 @@ public record AgeLimit(long value, AgeUnit unit, Citation source) {
     }
   }
 
+  /** For people, such as "8 years". */
+  public String words() {
+    return value + " " + unit.word((double) value);
+  }
+
   /** In days. */
   public double days() {
     return value * unit.days();

@@ -6,8 +6,11 @@ import java.util.Objects;
  * How often to give a breath and for how long to squeeze.
  *
  * @param interval start of one squeeze to start of the next
- * @param lowNanos shortest interval that counts as in range, in nanoseconds
- * @param highNanos longest interval that counts as in range, in nanoseconds
+ * @param lowNanos shortest interval that is asked for, in nanoseconds
+ * @param highNanos longest interval that is asked for, in nanoseconds
+ * @param toleranceNanos by how much a single breath may lie outside that and still be in range, in
+ *     nanoseconds; above 0 where what is published is a rate over a minute rather than a wall for
+ *     each breath (AHA 2015: 10 to 12 a minute)
  * @param inspirationNanos length of the squeeze, in nanoseconds, shorter than the interval
  * @param intervalSource where the interval comes from
  * @param rangeSource where the range comes from
@@ -17,6 +20,7 @@ public record BreathPlan(
     Tempo interval,
     long lowNanos,
     long highNanos,
+    long toleranceNanos,
     long inspirationNanos,
     Citation intervalSource,
     Citation rangeSource,
@@ -32,14 +36,39 @@ public record BreathPlan(
     if (lowNanos > target || highNanos < target) {
       throw new IllegalArgumentException("the interval lies outside its own range");
     }
+    if (toleranceNanos < 0 || toleranceNanos >= lowNanos) {
+      throw new IllegalArgumentException("no such tolerance: " + toleranceNanos);
+    }
     if (inspirationNanos <= 0 || inspirationNanos >= lowNanos) {
       throw new IllegalArgumentException("the squeeze must be shorter than the shortest interval");
     }
   }
 
-  /** The range of the interval, in seconds, to be shown. */
+  /** A plan that judges each breath by the range alone. */
+  public BreathPlan(
+      Tempo interval,
+      long lowNanos,
+      long highNanos,
+      long inspirationNanos,
+      Citation intervalSource,
+      Citation rangeSource,
+      Citation inspirationSource) {
+    this(
+        interval,
+        lowNanos,
+        highNanos,
+        0,
+        inspirationNanos,
+        intervalSource,
+        rangeSource,
+        inspirationSource);
+  }
+
+  /** The range in which a single interval is judged to be, tolerance included, in seconds. */
   public Range range() {
-    return new Range(lowNanos / NANOS_PER_SECOND, highNanos / NANOS_PER_SECOND);
+    return new Range(
+        (lowNanos - toleranceNanos) / NANOS_PER_SECOND,
+        (highNanos + toleranceNanos) / NANOS_PER_SECOND);
   }
 
   /** The highest rate in range, breaths a minute, to be shown. */
@@ -56,9 +85,18 @@ public record BreathPlan(
     return side == Judgement.FAST ? range().low() : range().high();
   }
 
-  /** Whether the guideline itself prints the range; else it is our own. */
+  /**
+   * Whether a range is asked for, and the interval is only where we prompt in it; else a single
+   * interval is asked for, as in a local protocol of one breath every 5 s.
+   */
   public boolean rangeIsPublished() {
-    return rangeSource.confidence() != Confidence.HOUSE;
+    return rangeSource.confidence() != Confidence.HOUSE
+        && intervalSource.confidence() == Confidence.HOUSE;
+  }
+
+  /** The range that is asked for, without tolerance, in seconds. */
+  public Range asked() {
+    return new Range(lowNanos / NANOS_PER_SECOND, highNanos / NANOS_PER_SECOND);
   }
 
   /** Whether another plan asks for the same interval with the same range. */
@@ -67,16 +105,16 @@ public record BreathPlan(
   }
 
   /**
-   * How an interval is. Both ends of the range are in it and nothing beyond: an interval is
-   * measured to the nanosecond, and ranges of half a second to a second leave room enough.
+   * How an interval is. Both ends of the range, and the tolerance beyond them, are in it and
+   * nothing else: an interval is measured to the nanosecond.
    *
    * @param intervalNanos from the start of one breath to the start of the next
    */
   public Judgement judge(long intervalNanos) {
-    if (intervalNanos < lowNanos) {
+    if (intervalNanos < lowNanos - toleranceNanos) {
       return Judgement.FAST;
     }
-    return intervalNanos > highNanos ? Judgement.SLOW : Judgement.IN_RANGE;
+    return intervalNanos > highNanos + toleranceNanos ? Judgement.SLOW : Judgement.IN_RANGE;
   }
 
   /** The same for a mean or a median in seconds, to the nearest nanosecond. */
@@ -121,7 +159,8 @@ public record BreathPlan(
    */
   public boolean keepsMean(double meanSeconds) {
     if (rangeIsPublished()) {
-      return judgeSeconds(meanSeconds) == Judgement.IN_RANGE;
+      long mean = Math.round(meanSeconds * NANOS_PER_SECOND);
+      return mean >= lowNanos && mean <= highNanos;
     }
     return Math.abs(meanSeconds / interval.seconds() - 1) <= MEAN_WITHIN + 1e-9;
   }
@@ -141,6 +180,6 @@ public record BreathPlan(
 
   /** How much longer a wait is than the longest interval in range, in nanoseconds, at least 0. */
   public long overNanos(long waitNanos) {
-    return Math.max(0, waitNanos - highNanos);
+    return Math.max(0, waitNanos - highNanos - toleranceNanos);
   }
 }

@@ -35,7 +35,7 @@ public record Citation(
 
   /** The document, and a word of warning where the value was not seen in it. */
   public String line() {
-    return confidence == Confidence.MEMORY || confidence == Confidence.HOUSE
+    return confidence.compareTo(Confidence.PRACTICE) >= 0
         ? WORDS.say("citation." + confidence.id(), document())
         : document();
   }

@@ -2,10 +2,11 @@ package squeezewell.protocol;
 
 import squeezewell.words.Wording;
 
-/** How a value was checked against its source. */
+/** How a value was checked against its source, the surest first. */
 public enum Confidence {
   PRIMARY("primary"),
   SECONDARY("secondary"),
+  PRACTICE("practice"),
   MEMORY("memory"),
   HOUSE("house");
 

@@ -1,6 +1,7 @@
 package squeezewell.protocol;
 
 import java.util.Objects;
+import java.util.Optional;
 import squeezewell.words.Wording;
 
 /**
@@ -11,9 +12,16 @@ import squeezewell.words.Wording;
  * @param rescuers how many rescuers the values are for; 0 if for any number
  * @param rhythm the pattern to keep
  * @param limits the time limits to keep
+ * @param fromAge the age within the group from which the values hold, where an edition changes them
+ *     within it; empty for the group's own
  */
 public record Guidance(
-    PatientGroup patient, Situation situation, int rescuers, Rhythm rhythm, Limits limits) {
+    PatientGroup patient,
+    Situation situation,
+    int rescuers,
+    Rhythm rhythm,
+    Limits limits,
+    Optional<AgeLimit> fromAge) {
   private static final Wording WORDS = Wording.beside(Guidance.class);
   private static final long TWO_MINUTES_NANOS = 120_000_000_000L;
 
@@ -22,6 +30,26 @@ public record Guidance(
     Objects.requireNonNull(situation, "situation");
     Objects.requireNonNull(rhythm, "rhythm");
     Objects.requireNonNull(limits, "limits");
+    Objects.requireNonNull(fromAge, "fromAge");
+  }
+
+  /** Values for the whole group. */
+  public Guidance(
+      PatientGroup patient, Situation situation, int rescuers, Rhythm rhythm, Limits limits) {
+    this(patient, situation, rescuers, rhythm, limits, Optional.empty());
+  }
+
+  /** Whether two are for the same patients, whatever they ask for. */
+  boolean isLike(Guidance other) {
+    return patient == other.patient
+        && situation == other.situation
+        && rescuers == other.rescuers
+        && fromDays() == other.fromDays();
+  }
+
+  /** The age from which the values hold, in days; 0 for the group's own. */
+  double fromDays() {
+    return fromAge.map(AgeLimit::days).orElse(0.0);
   }
 
   /**
@@ -56,7 +84,10 @@ public record Guidance(
 
   /** The patient and the situation, and for how many rescuers, in one line for people. */
   public String words() {
-    return words(patient, situation, rescuers);
+    String words = words(patient, situation, rescuers);
+    return fromAge.isPresent()
+        ? WORDS.say("guidance.from-age", words, fromAge.get().words())
+        : words;
   }
 
   /**

@@ -77,7 +77,11 @@ final class GuidanceReader {
 
   private void add(JsonValue object, ProtocolValue value) {
     places.put(value, object);
-    values.number(object, value).ifPresent(number -> numbers.put(value, number));
+    boolean given =
+        !value.isOptional() || values.faults().take(() -> object.has(value.field())).orElse(false);
+    Optional<BigDecimal> number =
+        given ? values.number(object, value) : Optional.of(BigDecimal.ZERO);
+    number.ifPresent(found -> numbers.put(value, found));
     if (value.sourceOf() == value) {
       values.citation(object, value).ifPresent(citation -> sources.put(value, citation));
     }

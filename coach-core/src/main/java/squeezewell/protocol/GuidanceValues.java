@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The numbers of one guidance, taken apart: each value in its unit, and the citation of each group
@@ -61,8 +62,13 @@ final class GuidanceValues {
   }
 
   /** Puts a guidance together; everything must be whole. */
-  Guidance guidance(PatientGroup patient, Situation situation, int rescuers, RhythmKind kind) {
-    return new Guidance(patient, situation, rescuers, rhythm(kind), limits());
+  Guidance guidance(
+      PatientGroup patient,
+      Situation situation,
+      int rescuers,
+      RhythmKind kind,
+      Optional<AgeLimit> fromAge) {
+    return new Guidance(patient, situation, rescuers, rhythm(kind), limits(), fromAge);
   }
 
   private Rhythm rhythm(RhythmKind kind) {
@@ -91,6 +97,7 @@ final class GuidanceValues {
         new Tempo(nanos(ProtocolValue.BREATH_INTERVAL), 1),
         nanos(ProtocolValue.BREATH_LOW),
         nanos(ProtocolValue.BREATH_HIGH),
+        nanos(ProtocolValue.BREATH_TOLERANCE),
         nanos(ProtocolValue.INSPIRATION),
         source(ProtocolValue.BREATH_INTERVAL),
         source(ProtocolValue.BREATH_LOW),
@@ -124,6 +131,7 @@ final class GuidanceValues {
     put(ProtocolValue.BREATH_INTERVAL, plan.interval().nanosAt(1), plan.intervalSource());
     put(ProtocolValue.BREATH_LOW, plan.lowNanos(), plan.rangeSource());
     put(ProtocolValue.BREATH_HIGH, plan.highNanos(), plan.rangeSource());
+    put(ProtocolValue.BREATH_TOLERANCE, plan.toleranceNanos(), plan.intervalSource());
     put(ProtocolValue.INSPIRATION, plan.inspirationNanos(), plan.inspirationSource());
   }
 

@@ -47,7 +47,7 @@ public record LocalLabel(String title, String origin, List<String> differences) 
      */
     public String words(String base) {
       Confidence confidence = source.map(Citation::confidence).orElse(Confidence.PRIMARY);
-      boolean own = confidence == Confidence.HOUSE || confidence == Confidence.MEMORY;
+      boolean own = confidence.compareTo(Confidence.PRACTICE) >= 0;
       return WORDS.say(
           own ? "local.difference." + confidence.id() : "local.difference",
           value.label(),
@@ -135,7 +135,7 @@ public record LocalLabel(String title, String origin, List<String> differences) 
       Optional<BigDecimal> a = number(mine.numbers(), value);
       Optional<BigDecimal> b = number(theirs.numbers(), value);
       boolean same = a.isPresent() && b.isPresent() && a.get().compareTo(b.get()) == 0;
-      if (!same) {
+      if (!same && (a.isPresent() || b.isPresent())) {
         found.add(new Difference(value, a, b, Optional.ofNullable(theirs.source(value))));
       }
     }
@@ -144,6 +144,8 @@ public record LocalLabel(String title, String origin, List<String> differences) 
 
   private static Optional<BigDecimal> number(
       Map<ProtocolValue, BigDecimal> numbers, ProtocolValue value) {
-    return Optional.ofNullable(numbers.get(value));
+    BigDecimal number = numbers.get(value);
+    boolean none = value.isOptional() && (number == null || number.signum() == 0);
+    return Optional.ofNullable(none ? null : number);
   }
 }

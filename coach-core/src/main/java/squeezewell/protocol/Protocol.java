@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import squeezewell.words.Wording;
 
 /**
@@ -19,6 +20,7 @@ import squeezewell.words.Wording;
  * @param ages the age limits of its groups, where they are given
  * @param basedOn identifier of the edition that it was copied from; empty if none is known
  * @param approval who approved it and when; empty if that was not said
+ * @param supersededBy what its issuer published in its place; empty if it is the latest
  */
 public record Protocol(
     String id,
@@ -29,7 +31,8 @@ public record Protocol(
     List<Guidance> guidance,
     List<AgeBand> ages,
     String basedOn,
-    Optional<Approval> approval) {
+    Optional<Approval> approval,
+    String supersededBy) {
   private static final Wording WORDS = Wording.beside(Protocol.class);
 
   public Protocol {
@@ -40,6 +43,21 @@ public record Protocol(
     ages = List.copyOf(ages);
     Objects.requireNonNull(basedOn, "basedOn");
     Objects.requireNonNull(approval, "approval");
+    Objects.requireNonNull(supersededBy, "supersededBy");
+  }
+
+  /** A protocol that nothing has superseded. */
+  public Protocol(
+      String id,
+      String title,
+      String organisation,
+      int year,
+      boolean local,
+      List<Guidance> guidance,
+      List<AgeBand> ages,
+      String basedOn,
+      Optional<Approval> approval) {
+    this(id, title, organisation, year, local, guidance, ages, basedOn, approval, "");
   }
 
   /** A protocol that was copied from no other, and whose approval was not said. */
@@ -87,11 +105,44 @@ public record Protocol(
         : WORDS.say(local ? "missing.local" : "missing.edition", situations);
   }
 
+  /**
+   * The same protocol for a patient of that age: where values change within a group, those of the
+   * age stay. Without it the group's own hold, which are those of its youngest.
+   *
+   * @param days the age in days
+   */
+  public Protocol atAge(double days) {
+    return withGuidance(
+        guidance.stream()
+            .filter(g -> g.fromDays() <= days)
+            .filter(g -> guidance.stream().noneMatch(o -> isNearer(o, g, days)))
+            .collect(Collectors.toList()));
+  }
+
+  /** The same protocol for the age that one of its entries is for. */
+  public Protocol atAgeOf(Guidance entry) {
+    return atAge(entry.fromDays());
+  }
+
+  /** Whether an entry is like another, but for an age that is nearer. */
+  private static boolean isNearer(Guidance entry, Guidance other, double days) {
+    return entry.patient() == other.patient()
+        && entry.situation() == other.situation()
+        && entry.rescuers() == other.rescuers()
+        && entry.fromDays() <= days
+        && entry.fromDays() > other.fromDays();
+  }
+
   /** The guidance for a patient and a situation; the first, whatever the number of rescuers. */
   public Optional<Guidance> find(PatientGroup patient, Situation situation) {
+    return entries(patient, situation).findFirst();
+  }
+
+  /** The entries for a patient and a situation, those for the whole group first. */
+  private Stream<Guidance> entries(PatientGroup patient, Situation situation) {
     return guidance.stream()
         .filter(g -> g.patient() == patient && g.situation() == situation)
-        .findFirst();
+        .sorted(Comparator.comparingDouble(Guidance::fromDays));
   }
 
   /**
@@ -105,10 +156,9 @@ public record Protocol(
     if (rescuers < 1) {
       throw new IllegalArgumentException("nobody is there: " + rescuers);
     }
-    return guidance.stream()
-        .filter(g -> g.patient() == patient && g.situation() == situation)
+    return entries(patient, situation)
         .filter(g -> g.rescuers() <= rescuers)
-        .max(Comparator.comparingInt(Guidance::rescuers));
+        .min(Comparator.comparingInt(g -> -g.rescuers()));
   }
 
   /**
@@ -116,11 +166,7 @@ public record Protocol(
    * number of rescuers, else the first for the same patient and situation.
    */
   Optional<Guidance> findLike(Guidance other) {
-    Optional<Guidance> same =
-        guidance.stream()
-            .filter(g -> g.patient() == other.patient() && g.situation() == other.situation())
-            .filter(g -> g.rescuers() == other.rescuers())
-            .findFirst();
+    Optional<Guidance> same = guidance.stream().filter(other::isLike).findFirst();
     return same.isPresent() ? same : find(other.patient(), other.situation());
   }
 
@@ -133,7 +179,8 @@ public record Protocol(
         ages.stream()
             .filter(a -> others.stream().anyMatch(g -> g.patient() == a.group()))
             .collect(Collectors.toList());
-    return new Protocol(id, title, organisation, year, local, others, kept, basedOn, approval);
+    return new Protocol(
+        id, title, organisation, year, local, others, kept, basedOn, approval, supersededBy);
   }
 
   /** The guideline that this stems from: itself if it is one; empty if it is none of those. */

@@ -345,7 +345,8 @@ public final class ProtocolDraft {
             before.patient(),
             before.situation(),
             before.rescuers(),
-            RhythmKind.of(before.rhythm()));
+            RhythmKind.of(before.rhythm()),
+            before.fromAge());
   }
 
   private Citation source(

@@ -108,6 +108,8 @@ public final class ProtocolReader {
     Optional<Boolean> local = faults.take(() -> top.flagOr("local", false));
     Optional<String> basedOn = faults.take(() -> top.has("basedOn") ? id("basedOn") : "");
     Optional<Approval> approval = approval();
+    Optional<String> supersededBy =
+        faults.take(() -> top.textOr("supersededBy", Texts.LONGEST_TITLE, ""));
     addPatients();
     if (!faults.all().isEmpty()) {
       return new Checked(Optional.empty(), faults.all(), unknown());
@@ -122,7 +124,8 @@ public final class ProtocolReader {
             guidance,
             ages,
             basedOn.get(),
-            approval);
+            approval,
+            supersededBy.get());
     return new Checked(Optional.of(read), List.of(), unknown());
   }
 
@@ -271,21 +274,27 @@ public final class ProtocolReader {
     Optional<Integer> rescuers =
         faults.take(
             () -> entry.has("rescuers") ? (int) entry.integer("rescuers", 1, 4) : (Integer) 0);
+    Optional<AgeLimit> fromAge =
+        faults.take(() -> entry.has("fromAge")).orElse(false)
+            ? AgeBandReader.limit(values, entry, "fromAge")
+            : Optional.empty();
     if (situation.isPresent()
         && rescuers.isPresent()
-        && !seen.add(situation.get().id() + rescuers.get())) {
+        && !seen.add(
+            situation.get().id() + rescuers.get() + fromAge.map(AgeLimit::words).orElse(""))) {
       faults.add(
           BadInputException.fault(
               entry.source(),
               entry.path(),
               "the situation "
                   + situation.get().id()
-                  + " stands there twice for the same rescuers; allowed: once"));
+                  + " stands there twice for the same rescuers and age; allowed: once"));
     }
     Optional<RhythmKind> kind = faults.take(() -> kind(entry));
     Optional<GuidanceValues> read = GuidanceReader.read(values, entry, usual, kind);
     if (group.isPresent() && situation.isPresent() && rescuers.isPresent() && read.isPresent()) {
-      guidance.add(read.get().guidance(group.get(), situation.get(), rescuers.get(), kind.get()));
+      guidance.add(
+          read.get().guidance(group.get(), situation.get(), rescuers.get(), kind.get(), fromAge));
     }
   }
 

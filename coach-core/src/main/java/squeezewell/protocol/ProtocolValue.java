@@ -18,6 +18,7 @@ public enum ProtocolValue {
   BREATH_INTERVAL("breathInterval", "target", "s", "0.5", "60", 3),
   BREATH_LOW("breathInterval", "low", "s", "0.5", "60", 3),
   BREATH_HIGH("breathInterval", "high", "s", "0.5", "60", 3),
+  BREATH_TOLERANCE("breathInterval", "tolerance", "s", "0", "10", 3),
   COMPRESSION_RATE("compressionRate", "target", "/min", "30", "240", 3),
   COMPRESSION_LOW("compressionRate", "low", "/min", "30", "240", 3),
   COMPRESSION_HIGH("compressionRate", "high", "/min", "30", "240", 3),
@@ -83,6 +84,11 @@ public enum ProtocolValue {
     return compareTo(PULSE_CHECK_EVERY) >= 0;
   }
 
+  /** Whether a file may leave it out, which means 0. */
+  boolean isOptional() {
+    return this == BREATH_TOLERANCE;
+  }
+
   /** The range with its unit, such as {@code 0.5 to 60 s}. */
   public String range() {
     return least.toPlainString() + " to " + most.toPlainString() + spacedUnit();
@@ -133,6 +139,8 @@ public enum ProtocolValue {
     switch (this) {
       case BREATH_HIGH:
         return BREATH_LOW;
+      case BREATH_TOLERANCE:
+        return BREATH_INTERVAL;
       case COMPRESSION_HIGH:
         return COMPRESSION_LOW;
       case CYCLE_BREATHS:

@@ -41,6 +41,9 @@ public final class ProtocolWriter {
     if (protocol.approval().isPresent()) {
       approval(protocol.approval().get());
     }
+    if (!protocol.supersededBy().isEmpty()) {
+      json.name("supersededBy").value(protocol.supersededBy());
+    }
     json.name("patients").beginArray();
     Map<PatientGroup, List<Guidance>> groups = new LinkedHashMap<>();
     for (Guidance guidance : protocol.guidance()) {
@@ -91,6 +94,9 @@ public final class ProtocolWriter {
       json.name("situation").value(entry.situation().id());
       if (entry.rescuers() > 0) {
         json.name("rescuers").value(entry.rescuers());
+      }
+      if (entry.fromAge().isPresent()) {
+        age("fromAge", entry.fromAge().get());
       }
       json.name("kind").value(RhythmKind.of(entry.rhythm()).id());
       GuidanceValues values = GuidanceValues.of(entry);
@@ -149,7 +155,9 @@ public final class ProtocolWriter {
 
   private void object(GuidanceValues values, List<ProtocolValue> fields) throws IOException {
     for (ProtocolValue field : fields) {
-      json.name(field.field()).value(values.numbers().get(field));
+      if (!field.isOptional() || values.numbers().get(field).signum() != 0) {
+        json.name(field.field()).value(values.numbers().get(field));
+      }
     }
     String unit = fields.get(0).unit();
     if (!unit.isEmpty()) {

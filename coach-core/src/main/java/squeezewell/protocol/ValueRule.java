@@ -17,6 +17,11 @@ enum ValueRule {
       ProtocolValue.BREATH_LOW,
       Order.UNDER,
       "shorter than the shortest interval"),
+  TOLERANCE_UNDER_INTERVAL(
+      ProtocolValue.BREATH_TOLERANCE,
+      ProtocolValue.BREATH_LOW,
+      Order.UNDER,
+      "less than the shortest interval"),
   RATE_LOW_TO_TARGET(
       ProtocolValue.COMPRESSION_LOW,
       ProtocolValue.COMPRESSION_RATE,

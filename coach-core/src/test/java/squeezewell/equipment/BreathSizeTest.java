@@ -157,6 +157,6 @@ class BreathSizeTest {
     assertThatThrownBy(() -> target.shareOfBag("Bag", "0"))
         .hasMessage("Bag is 0; allowed: a number from 50 to 5000 mL");
     assertThatThrownBy(() -> VolumeTarget.ofWeight(rule("adult"), "Weight", "0"))
-        .hasMessageContaining("a number from 0.3 to 150 kg");
+        .hasMessageContaining("a number from 30 to 150 kg");
   }
 }

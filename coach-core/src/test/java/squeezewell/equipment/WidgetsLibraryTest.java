@@ -40,12 +40,14 @@ class WidgetsLibraryTest {
     assertThat(KIT.cylinders())
         .extracting(Cylinder::id, c -> c.source().confidence())
         .contains(
-            tuple("G", Confidence.SECONDARY),
+            tuple("G", Confidence.PRACTICE),
             tuple("E", Confidence.PRIMARY),
             tuple("UK-E", Confidence.MEMORY));
   }
 
-  /** 6 to 7 mL/kg (AHA, ERC), 6 to 8 (lung-protective, children), 4 to 8 (newborn, from memory). */
+  /**
+   * 6 to 7 mL/kg (AHA, ERC), 6 to 8 (lung-protective, children), 4 to 8 (newborn): common practice.
+   */
   @Test
   void theBreathsAreThosePublished() {
     assertThat(KIT.volumes())
@@ -57,11 +59,11 @@ class WidgetsLibraryTest {
         .containsExactly(
             tuple("adult", 6, 7, Confidence.SECONDARY),
             tuple("adult-protective", 6, 8, Confidence.SECONDARY),
-            tuple("child", 6, 8, Confidence.MEMORY),
-            tuple("newborn", 4, 8, Confidence.MEMORY));
+            tuple("child", 6, 8, Confidence.PRACTICE),
+            tuple("newborn", 4, 8, Confidence.PRACTICE));
   }
 
-  /** 15, 10 and 5 s: emergency medical responder study texts; a manual in Oregon: 10 s for all. */
+  /** 15, 10 and 5 s: common practice; a manual in Oregon: 10 s for all. */
   @Test
   void suctionTimesStandBesideTheSourceThatDiffers() {
     List<Advice> suction = KIT.sizes().stream().filter(a -> a.topic().equals("Suction")).toList();

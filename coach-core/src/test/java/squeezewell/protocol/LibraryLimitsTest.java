@@ -62,7 +62,7 @@ class LibraryLimitsTest {
       assertThat(limits.pulseCheckLongest().seconds()).isEqualTo(10);
       assertThat(limits.suctionLongest().seconds()).isEqualTo(suction);
       assertThat(limits.suctionLongest().source().confidence())
-          .isEqualTo(patient.equals("newborn") ? Confidence.HOUSE : Confidence.SECONDARY);
+          .isEqualTo(patient.equals("newborn") ? Confidence.HOUSE : Confidence.PRACTICE);
     }
   }
 

@@ -83,7 +83,7 @@ class LocalLabelTest {
     Guidance newborn =
         new Guidance(
             PatientGroup.NEWBORN,
-            Situation.NEWBORN_VENTILATION,
+            Situation.ARREST_ADVANCED_AIRWAY,
             0,
             TestPlans.steady("1.2", "0.4"),
             TestPlans.limits("30", "5"));
@@ -104,7 +104,7 @@ class LocalLabelTest {
                 + " 2025",
             "Adult, pulse, not breathing: breath every not set here, 6 s in AHA 2025",
             "Adult, pulse, not breathing: compressions in a cycle 30 here, not set in AHA 2025",
-            "Newborn, not breathing or gasping: AHA 2025 has no values for this situation");
+            "Newborn, no pulse, advanced airway in place: AHA 2025 has no values for this situation");
   }
 
   @Test

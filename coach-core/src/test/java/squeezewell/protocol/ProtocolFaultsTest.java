@@ -21,11 +21,11 @@ class ProtocolFaultsTest {
   private static final Map<String, String> FIELDS =
       Map.of(
           "steady-breaths",
-          "breathInterval, inspiration, kind, limits, rescuers, situation",
+          "breathInterval, fromAge, inspiration, kind, limits, rescuers, situation",
           "continuous-compressions",
-          "breathInterval, compressionRate, inspiration, kind, limits, rescuers, situation",
+          "breathInterval, compressionRate, fromAge, inspiration, kind, limits, rescuers, situation",
           "compression-cycle",
-          "compressionRate, cycle, inspiration, kind, limits, pause, pauseLimit, rescuers,"
+          "compressionRate, cycle, fromAge, inspiration, kind, limits, pause, pauseLimit, rescuers,"
               + " situation");
 
   private static final String GOOD = ProtocolReaderTest.builtIn("aha-2025");

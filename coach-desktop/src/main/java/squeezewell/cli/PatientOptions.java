@@ -26,10 +26,11 @@ final class PatientOptions {
   /**
    * The patient for one edition.
    *
+   * @param edition the edition, for the patient's age if that is known
    * @param group the age group
    * @param reason why, and what a person has to judge; empty if the group was named
    */
-  record Pick(PatientGroup group, String reason) {}
+  record Pick(Protocol edition, PatientGroup group, String reason) {}
 
   /** Whether any of these options was given. */
   boolean anyGiven() {
@@ -47,10 +48,11 @@ final class PatientOptions {
   /** The patient that an edition's limits pick. */
   Pick in(Protocol edition) throws BadInputException {
     if (age == null && weight == null) {
-      return new Pick(patient == null ? PatientGroup.ADULT : patient, "");
+      return new Pick(edition, patient == null ? PatientGroup.ADULT : patient, "");
     }
     AgeGroups.Match match =
         age == null ? AgeGroups.ofWeight(edition, weight) : AgeGroups.ofAge(edition, age);
+    Protocol aged = age == null ? edition : edition.atAge(age.days());
     String reason = match.reason() + "." + (match.note().isEmpty() ? "" : " " + match.note());
     if (patient != null) {
       // A weight is an estimate: a small adult is an adult.
@@ -58,9 +60,10 @@ final class PatientOptions {
         throw BadInputException.notAllowed(
             "--patient", "", patient.id(), groups(match) + ": " + reason);
       }
-      return new Pick(patient, WORDS.say("patient.chosen", reason, patient.id()));
+      return new Pick(aged, patient, WORDS.say("patient.chosen", reason, patient.id()));
     }
     return new Pick(
+        aged,
         match.group(),
         match.possible().size() == 1
             ? reason

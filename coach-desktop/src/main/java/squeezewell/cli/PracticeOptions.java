@@ -66,8 +66,8 @@ final class PracticeOptions {
     if (!protocol.isEmpty()) {
       Protocol chosen = store.require("--protocol", protocol);
       PatientOptions.Pick pick = who.in(chosen);
-      Guidance guidance = guidance(chosen, pick.group(), situation(pick.group()), there);
-      return told(new Choice(chosen, guidance, there), pick, say);
+      Guidance guidance = guidance(pick.edition(), pick.group(), situation(pick.group()), there);
+      return told(new Choice(pick.edition(), guidance, there), pick, say);
     }
     Optional<PatientOptions.Pick> newest = Optional.empty();
     Optional<BadInputException> outside = Optional.empty();
@@ -80,9 +80,10 @@ final class PracticeOptions {
         continue;
       }
       newest = Optional.of(newest.orElse(pick));
-      Optional<Guidance> guidance = find(edition, pick.group(), situation(pick.group()), there);
+      Optional<Guidance> guidance =
+          find(pick.edition(), pick.group(), situation(pick.group()), there);
       if (guidance.isPresent()) {
-        return told(new Choice(edition, guidance.get(), there), pick, say);
+        return told(new Choice(pick.edition(), guidance.get(), there), pick, say);
       }
     }
     if (newest.isEmpty() && outside.isPresent()) {

@@ -64,6 +64,9 @@ final class ProtocolCommand extends CliCommand {
                 protocol.title(),
                 protocol.organisation(),
                 protocol.year()));
+        if (!protocol.supersededBy().isEmpty()) {
+          around.print(WORDS.say("edition.superseded", protocol.supersededBy()), "    ");
+        }
         LocalLabel.of(protocol, store.baseOf(protocol))
             .ifPresent(label -> around.print(label.origin(), "    "));
         for (PatientGroup group : PatientGroup.values()) {
@@ -94,6 +97,7 @@ final class ProtocolCommand extends CliCommand {
         json.name("organisation").value(protocol.organisation());
         json.name("year").value(protocol.year());
         json.name("local").value(protocol.local());
+        json.name("supersededBy").value(ProtocolJson.supersededBy(protocol));
         ProtocolJson.local(json, protocol, store.baseOf(protocol));
         json.name("situations").beginArray();
         for (Guidance guidance : protocol.guidance()) {

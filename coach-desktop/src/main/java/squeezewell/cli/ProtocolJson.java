@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import squeezewell.protocol.AgeBand;
+import squeezewell.protocol.AgeLimit;
 import squeezewell.protocol.Approval;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
@@ -46,6 +47,7 @@ final class ProtocolJson {
     json.name("organisation").value(protocol.organisation());
     json.name("year").value(protocol.year());
     json.name("local").value(protocol.local());
+    json.name("supersededBy").value(supersededBy(protocol));
     local(json, protocol, base);
     json.name("ages").beginArray();
     for (AgeBand ages : protocol.ages()) {
@@ -63,6 +65,11 @@ final class ProtocolJson {
     }
     json.endArray();
     json.endObject();
+  }
+
+  /** Null for the latest edition. */
+  static String supersededBy(Protocol protocol) {
+    return protocol.supersededBy().isEmpty() ? null : protocol.supersededBy();
   }
 
   /** What tells a local protocol from a guideline; null and empty for a guideline. */
@@ -95,6 +102,7 @@ final class ProtocolJson {
     json.name("patient").value(guidance.patient().id());
     json.name("situation").value(guidance.situation().id());
     json.name("rescuers").value(guidance.rescuers() == 0 ? null : (Integer) guidance.rescuers());
+    json.name("fromAge").value(guidance.fromAge().map(AgeLimit::words).orElse(null));
     interval(rhythm.steadyBreaths());
     compressions(rhythm.compressions());
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
@@ -138,6 +146,7 @@ final class ProtocolJson {
     seconds("target", breaths.get().interval().nanosAt(1));
     seconds("low", breaths.get().lowNanos());
     seconds("high", breaths.get().highNanos());
+    seconds("tolerance", breaths.get().toleranceNanos());
     json.endObject();
   }
 

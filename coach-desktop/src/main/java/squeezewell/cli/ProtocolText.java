@@ -44,6 +44,9 @@ final class ProtocolText {
             protocol.local() ? "edition.publisher.local" : "edition.publisher",
             protocol.organisation(),
             protocol.year()));
+    if (!protocol.supersededBy().isEmpty()) {
+      line(WORDS.say("edition.superseded", protocol.supersededBy()));
+    }
     LocalLabel.of(protocol, base).ifPresent(this::local);
     for (PatientGroup group : PatientGroup.values()) {
       patient(protocol, group);
@@ -99,7 +102,11 @@ final class ProtocolText {
             + WORDS.say(
                 guidance.rescuers() == 0 ? "edition.situation" : "edition.situation.rescuers",
                 situation.substring(0, 1).toUpperCase(Locale.ROOT) + situation.substring(1),
-                guidance.rescuers()));
+                guidance.rescuers())
+            + guidance
+                .fromAge()
+                .map(age -> WORDS.say("edition.from-age", age.words(), mark(age.source())))
+                .orElse(""));
     Rhythm rhythm = guidance.rhythm();
     rhythm.compressions().ifPresent(this::compressions);
     rhythm.steadyBreaths().ifPresent(this::breaths);
@@ -127,6 +134,9 @@ final class ProtocolText {
         "edition.in-range",
         Quantities.exactSeconds(breaths.lowNanos()).toPlainString(),
         value(breaths.highNanos(), breaths.rangeSource()));
+    if (breaths.toleranceNanos() > 0) {
+      value("edition.tolerance", value(breaths.toleranceNanos(), breaths.intervalSource()));
+    }
     value("edition.squeeze", value(breaths.inspirationNanos(), breaths.inspirationSource()));
   }
 

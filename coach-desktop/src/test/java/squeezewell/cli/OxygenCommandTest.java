@@ -79,7 +79,7 @@ class OxygenCommandTest {
     assertThat(run.code()).isZero();
     assertThat(run.out())
         .startsWith("33 minutes at 15 L/min")
-        .contains("flow: Emergency medical texts");
+        .contains("flow: Emergency medical services teaching");
     assertThat(oxygen("--cylinder E --pressure 2000psi --flow 15").out()).doesNotContain("flow: ");
   }
 

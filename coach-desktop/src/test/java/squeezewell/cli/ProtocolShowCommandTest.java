@@ -44,7 +44,7 @@ class ProtocolShowCommandTest {
     assertThat(run.out().split("Changed: 5", -1)).as("interval and range").hasSize(3);
     assertThat(run.out())
         .contains("Sources, and how each value was checked")
-        .contains("seen in a text that reports the source")
+        .contains("read in a text that reports the source")
         .contains("our own choice")
         .contains("Not a medical device")
         .doesNotContain("Child");
@@ -112,7 +112,7 @@ class ProtocolShowCommandTest {
         "aha-2020 --patient elephant",
         "aha-2020 --situation sleeping",
         "nrp-8 --patient adult",
-        "aha-2025 erc-2025 --patient newborn --situation newborn-ventilation"
+        "erc-2025 --patient newborn --situation newborn-ventilation"
       })
   void whatCanNotBeShownIsExplained(String words) {
     CliRun run = show(words);

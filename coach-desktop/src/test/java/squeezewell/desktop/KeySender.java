@@ -16,9 +16,11 @@ import javax.imageio.ImageIO;
 /**
  * A process of its own that presses real keys and buttons at given instants of the wall clock, and
  * says when it did. Reads lines {@code INSTANT down|up KEY}, {@code INSTANT move X,Y}, {@code
- * INSTANT wheel STEPS} and {@code shot FILE [X,Y,WIDTH,HEIGHT]}; writes a line {@code INSTANT WORD
- * KEY} for each. A key is {@code pad} for the mouse button, or the end of the name of a constant of
- * {@link KeyEvent}, such as {@code space}, {@code end} or {@code n}.
+ * INSTANT wheel STEPS} and {@code shot FILE [X,Y,WIDTH,HEIGHT]}; writes a line {@code FROM TO WORD
+ * KEY} for each: the robot comes back when the window system has taken the key, so that it happened
+ * between the two instants, however busy the machine is. A key is {@code pad} for the mouse button,
+ * or the end of the name of a constant of {@link KeyEvent}, such as {@code space}, {@code end} or
+ * {@code n}.
  */
 public final class KeySender {
   private static final int PAD_X = 206;
@@ -39,8 +41,9 @@ public final class KeySender {
           continue;
         }
         waitUntil(Instant.parse(words[0]));
+        Instant from = Instant.now();
         act(robot, words[1], words[2]);
-        System.out.println(Instant.now() + " " + words[1] + " " + words[2]);
+        System.out.println(from + " " + Instant.now() + " " + words[1] + " " + words[2]);
       }
     }
   }

@@ -160,11 +160,25 @@ final class RealWindow implements AutoCloseable {
     assertThat(fromSender.readLine()).isEqualTo("ready");
   }
 
+  /**
+   * Two instants between which a key really went down or up.
+   *
+   * @param from before it was sent
+   * @param to after the window system had taken it
+   */
+  record Sent(Instant from, Instant to) {
+    /** The instant between the two that is nearest to a recorded one, both in seconds. */
+    double nearest(Instant began, double recorded) {
+      return Math.max(seconds(began, from), Math.min(seconds(began, to), recorded));
+    }
+  }
+
   /** Presses or lets go of a key at an instant; returns when that really was. */
-  Instant send(Instant at, String word, String key) throws IOException {
+  Sent send(Instant at, String word, String key) throws IOException {
     toSender.write(at + " " + word + " " + key + "\n");
     toSender.flush();
-    return Instant.parse(fromSender.readLine().split(" ", -1)[0]);
+    String[] words = fromSender.readLine().split(" ", -1);
+    return new Sent(Instant.parse(words[0]), Instant.parse(words[1]));
   }
 
   /**

@@ -31,6 +31,8 @@ class WindowPracticeIT {
 
   private record Hold(double downSeconds, double upSeconds) {}
 
+  private record SentHold(RealWindow.Sent down, RealWindow.Sent up) {}
+
   @Test
   void whatIsHeldIsWhatIsRecordedAndReviewed() throws Exception {
     try (RealWindow window = RealWindow.open(folder)) {
@@ -41,22 +43,23 @@ class WindowPracticeIT {
       Path file = window.session().orElseThrow();
       Instant began = RealWindow.startOf(file);
 
-      List<Hold> sent = new ArrayList<>();
+      List<SentHold> keys = new ArrayList<>();
       SplittableRandom random = new SplittableRandom(7);
       double at = 3.2;
       double checkAt = 0;
       double checkUntil = 0;
       while (at < 121.5) {
         // From the middle on the mouse button holds the pad; before, the space bar.
-        String key = sent.size() % 3 == 2 ? "pad" : "space";
-        Instant down = window.send(RealWindow.after(began, at), "down", key);
-        Instant up =
+        String key = keys.size() % 3 == 2 ? "pad" : "space";
+        RealWindow.Sent down = window.send(RealWindow.after(began, at), "down", key);
+        RealWindow.Sent up =
             window.send(RealWindow.after(began, at + 0.7 + random.nextDouble() * 0.6), "up", key);
-        sent.add(new Hold(RealWindow.seconds(began, down), RealWindow.seconds(began, up)));
+        keys.add(new SentHold(down, up));
         if (checkAt == 0 && at > 55) {
           window.shot(Path.of("target", "window-live.png"));
           checkAt =
-              RealWindow.seconds(began, window.send(RealWindow.after(began, at + 4), "down", "p"));
+              RealWindow.seconds(
+                  began, window.send(RealWindow.after(began, at + 4), "down", "p").to());
           window.send(RealWindow.after(began, at + 4.1), "up", "p");
           checkUntil = at + 11;
           at = checkUntil;
@@ -71,12 +74,18 @@ class WindowPracticeIT {
       Session session = SessionReader.read(file);
       List<Breath> breaths = session.breaths();
       assertThat(session.finished()).isTrue();
-      assertThat(breaths).hasSameSizeAs(sent);
+      assertThat(breaths).hasSameSizeAs(keys);
+      List<Hold> sent = new ArrayList<>();
       double worst = 0;
-      for (int i = 0; i < sent.size(); i++) {
-        double start = breaths.get(i).startNanos() / 1e9 - sent.get(i).downSeconds();
-        double end = breaths.get(i).endNanos().orElseThrow() / 1e9 - sent.get(i).upSeconds();
-        worst = Math.max(worst, Math.max(Math.abs(start), Math.abs(end)));
+      for (int i = 0; i < keys.size(); i++) {
+        double start = breaths.get(i).startNanos() / 1e9;
+        double end = breaths.get(i).endNanos().orElseThrow() / 1e9;
+        Hold hold =
+            new Hold(
+                keys.get(i).down().nearest(began, start), keys.get(i).up().nearest(began, end));
+        worst = Math.max(worst, Math.abs(start - hold.downSeconds()));
+        worst = Math.max(worst, Math.abs(end - hold.upSeconds()));
+        sent.add(hold);
       }
       System.out.printf(
           "window practice: %d holds, worst distance between sent and recorded %.1f ms%n",

@@ -260,8 +260,8 @@ public final class RhythmRule {
   static Sentence demands(BreathPlan plan) {
     return Sentence.done(
         plan.rangeIsPublished() ? "rule.demands.range" : "rule.demands",
-        Quantity.tenths(plan.range().low()),
-        Quantity.tenths(plan.range().high()),
+        Quantity.tenths(plan.asked().low()),
+        Quantity.tenths(plan.asked().high()),
         Quantity.tenths(plan.interval().seconds()),
         Quantity.tenths(plan.interval().seconds() * 5 / 3),
         Quantity.tenths(fastRate(plan)));

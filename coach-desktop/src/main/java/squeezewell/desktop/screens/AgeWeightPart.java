@@ -1,7 +1,7 @@
 package squeezewell.desktop.screens;
 
 import java.awt.Rectangle;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -21,7 +21,7 @@ final class AgeWeightPart {
 
   private final Widgets kit;
   private final Supplier<Protocol> edition;
-  private final Function<PatientGroup, String> choose;
+  private final BiFunction<Protocol, PatientGroup, String> choose;
   private final Column fold;
   private final Column answer;
   private final JTextField number = new JTextField();
@@ -32,13 +32,13 @@ final class AgeWeightPart {
    * Makes the part, folded.
    *
    * @param edition the edition whose limits count
-   * @param choose takes a group as the patient and says in a sentence what was chosen
+   * @param choose takes a group of an edition as the patient and says in a sentence what was chosen
    */
   AgeWeightPart(
       Widgets kit,
       int toggleWidth,
       Supplier<Protocol> edition,
-      Function<PatientGroup, String> choose) {
+      BiFunction<Protocol, PatientGroup, String> choose) {
     this.kit = kit;
     this.edition = edition;
     this.choose = choose;
@@ -102,7 +102,7 @@ final class AgeWeightPart {
     say(found.text());
     number.getAccessibleContext().setAccessibleDescription(found.text());
     if (found.possible().size() == 1) {
-      say(choose.apply(found.possible().get(0)));
+      say(choose.apply(found.edition(), found.possible().get(0)));
     } else if (!found.possible().isEmpty()) {
       offer(found);
     }
@@ -134,7 +134,7 @@ final class AgeWeightPart {
   private void take(AgeWeightView found, PatientGroup group) {
     answer.removeAll();
     say(found.text());
-    say(choose.apply(group));
+    say(choose.apply(found.edition(), group));
     number.requestFocusInWindow();
     show();
   }

@@ -11,7 +11,6 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Situation;
 import squeezewell.protocol.Weight;
-import squeezewell.report.SideBySide;
 
 /**
  * What an age or a weight says about the patient. Pure.
@@ -19,8 +18,9 @@ import squeezewell.report.SideBySide;
  * @param text sentences: why, and what a person has to judge or check, or what is wrong
  * @param possible the groups that fit; several where a person has to choose, none where the text
  *     says what is wrong
+ * @param edition the edition, for the age if that is known
  */
-record AgeWeightView(String text, List<PatientGroup> possible) {
+record AgeWeightView(String text, List<PatientGroup> possible, Protocol edition) {
   /** What a number can count. */
   enum Unit {
     YEARS("years"),
@@ -53,17 +53,21 @@ record AgeWeightView(String text, List<PatientGroup> possible) {
   static AgeWeightView of(Protocol edition, String typed, Unit unit) {
     String text = typed.trim() + " " + unit;
     AgeGroups.Match match;
+    Protocol aged = edition;
     try {
-      match =
-          unit.isWeight()
-              ? AgeGroups.ofWeight(edition, Weight.parse("", text))
-              : AgeGroups.ofAge(edition, Age.parse("", text));
+      if (unit.isWeight()) {
+        match = AgeGroups.ofWeight(edition, Weight.parse("", text));
+      } else {
+        Age age = Age.parse("", text);
+        match = AgeGroups.ofAge(edition, age);
+        aged = edition.atAge(age.days());
+      }
     } catch (BadInputException e) {
-      return new AgeWeightView(fault(edition, typed, unit, e), List.of());
+      return new AgeWeightView(fault(edition, typed, unit, e), List.of(), edition);
     }
     String why = match.reason() + ".";
     return new AgeWeightView(
-        match.note().isEmpty() ? why : why + " " + match.note(), match.possible());
+        match.note().isEmpty() ? why : why + " " + match.note(), match.possible(), aged);
   }
 
   private static String fault(Protocol edition, String typed, Unit unit, BadInputException e) {
@@ -97,7 +101,7 @@ record AgeWeightView(String text, List<PatientGroup> possible) {
   /** What was chosen, or that there is nothing to choose. */
   static String chosen(Protocol edition, PatientGroup group, Optional<Guidance> rhythm) {
     return rhythm
-        .map(g -> "Chosen: " + new SideBySide.Choice(group, g.situation(), g.rescuers()) + ".")
+        .map(g -> "Chosen: " + g.words() + ".")
         .orElse(Phrases.edition(edition) + " has no rhythm for this group: " + group.id() + ".");
   }
 }

@@ -8,6 +8,7 @@ import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
+import squeezewell.protocol.Range;
 import squeezewell.protocol.Rhythm;
 import squeezewell.words.Quantities;
 
@@ -77,6 +78,15 @@ final class Phrases {
   }
 
   private static String interval(BreathPlan plan) {
+    if (plan.toleranceNanos() > 0) {
+      Range asked = plan.asked();
+      return Quantities.upTo(60 / asked.high(), 1)
+          + " to "
+          + Quantities.upTo(60 / asked.low(), 1)
+          + " a minute, each "
+          + range(plan)
+          + " s";
+    }
     return plan.rangeIsPublished()
         ? "one breath every " + range(plan) + " s"
         : "one breath every " + seconds(plan.interval().seconds()) + " s";

@@ -216,14 +216,14 @@ public final class SetupScreen {
   }
 
   /** Takes a group as the patient; the sentence that says what was chosen. */
-  private String take(PatientGroup group) {
-    Optional<Guidance> rhythm = AgeWeightView.rhythm(edition(), group, guidance());
+  private String take(Protocol aged, PatientGroup group) {
+    Optional<Guidance> rhythm = AgeWeightView.rhythm(aged, group, guidance());
     for (int i = 0; i < patients.getItemCount(); i++) {
       if (rhythm.filter(patients.getItemAt(i).value()::equals).isPresent()) {
         patients.setSelectedIndex(i);
       }
     }
-    return AgeWeightView.chosen(edition(), group, rhythm);
+    return AgeWeightView.chosen(aged, group, rhythm);
   }
 
   private void describe() {
@@ -233,6 +233,9 @@ public final class SetupScreen {
           SetupView.lines(guidance).forEach(line -> summary.plain(line, 15).gap(4));
           past.lines(name(), guidance, chosenPrompts())
               .forEach(line -> summary.plain(line, 15).gap(4));
+          if (!edition().supersededBy().isEmpty()) {
+            summary.bold("Superseded by " + edition().supersededBy() + ".", 13);
+          }
           SetupView.missing(edition(), guidance.patient())
               .ifPresent(words -> summary.bold(words, 13));
           SetupView.local(edition(), guidance, protocols)

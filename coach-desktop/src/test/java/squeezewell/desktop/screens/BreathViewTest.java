@@ -47,7 +47,7 @@ class BreathViewTest {
   }
 
   @Test
-  void aChildByAgeNamesItsRuleAndThatItIsFromMemory() {
+  void aChildByAgeNamesItsRuleAndThatItIsCommonPractice() {
     // Advanced Paediatric Life Support, 5th edition: 6 years, 25 kg; x 6 to 8 is 150 to 200 mL.
     EquipmentAnswer answer = answer(BreathView.By.AGE, "", "6", "", "child", "");
     assertThat(answer.headline()).isEqualTo("150 to 200 mL a breath");
@@ -55,7 +55,7 @@ class BreathViewTest {
     assertThat(answer.lines()).noneMatch(l -> l.contains("bag"));
     assertThat(answer.sources())
         .anyMatch(s -> s.startsWith("Advanced Paediatric Life Support"))
-        .anyMatch(s -> s.endsWith("from memory"));
+        .anyMatch(s -> s.endsWith("common practice, no source"));
   }
 
   @Test

@@ -60,7 +60,6 @@ class NoRateWordsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "aha-2025,NEWBORN,HEART_RATE_UP",
     "erc-2025,NEWBORN,HEART_RATE_UP",
     "erc-2025,INFANT,HEART_RATE_UP",
     "erc-2025,INFANT,PULSE_BACK",
@@ -90,7 +89,7 @@ class NoRateWordsTest {
 
   /** Whatever else is found then, the patient still needs breaths, unless it breathes well. */
   @ParameterizedTest
-  @CsvSource({"aha-2025,NEWBORN", "erc-2025,NEWBORN", "erc-2025,INFANT", "erc-2025,CHILD"})
+  @CsvSource({"erc-2025,NEWBORN", "erc-2025,INFANT", "erc-2025,CHILD"})
   void whatIsFoundLaterChangesNothingUnlessThePatientBreathesWell(
       String edition, PatientGroup patient) {
     List<String> shown = new ArrayList<>();
@@ -122,7 +121,7 @@ class NoRateWordsTest {
 
   @Test
   void aPatientWhoBreathesWellIsWatchedOnTheScreenAndByTheVoice() throws IOException {
-    Coach coach = arrest("aha-2025", PatientGroup.NEWBORN);
+    Coach coach = arrest("erc-2025", PatientGroup.NEWBORN);
     coach.find(PatientChange.HEART_RATE_UP, 30 * SECOND);
     coach.find(PatientChange.BREATHING_BACK, 60 * SECOND);
     assertThat(toldSince(coach, 60 * SECOND))

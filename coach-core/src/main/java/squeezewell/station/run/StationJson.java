@@ -3,8 +3,10 @@ package squeezewell.station.run;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.OptionalLong;
 import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.StationRule;
 import squeezewell.words.Quantities;
 
 /** Writes a result as JSON, as docs/formats.md describes it. */
@@ -30,16 +32,9 @@ public final class StationJson {
     json.name("preparationSeconds").value(seconds(result.preparationNanos()));
     json.name("exerciseSeconds").value(seconds(result.exerciseNanos()));
     json.name("stoppedSeconds").value(seconds(result.stoppedNanos()));
-    json.name("criticalFaults").beginArray();
-    for (StationState.Fault fault : state.faults()) {
-      json.beginObject();
-      json.name("id").value(fault.id());
-      json.name("words").value(fault.words());
-      json.name("missed").value(fault.missed());
-      json.name("atSeconds").value(seconds(fault.atNanos()));
-      json.endObject();
-    }
-    json.endArray();
+    faults(json, "criticalFaults", state.critical());
+    faults(json, "toImprove", state.faults(StationRule.Severity.IMPROVE));
+    json.name("breathsRecorded").value(!state.breathsUnrecorded());
     json.name("tasks").beginArray();
     for (TaskState task : state.tasks()) {
       json.beginObject();
@@ -75,6 +70,21 @@ public final class StationJson {
     }
     json.endArray();
     json.name("caution").value(StationText.PRACTICE_AID);
+  }
+
+  private static void faults(JsonWriter json, String name, List<StationState.Fault> faults)
+      throws IOException {
+    json.name(name).beginArray();
+    for (StationState.Fault fault : faults) {
+      json.beginObject();
+      json.name("id").value(fault.id());
+      json.name("words").value(fault.words());
+      json.name("missed").value(fault.missed());
+      json.name("source").value(fault.source().isEmpty() ? null : fault.source());
+      json.name("atSeconds").value(seconds(fault.atNanos()));
+      json.endObject();
+    }
+    json.endArray();
   }
 
   private static void words(JsonWriter json, long atNanos, String words) throws IOException {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import squeezewell.equipment.Pressure;
 import squeezewell.input.FileWord;
@@ -12,6 +13,7 @@ import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationFinding;
 import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationRule;
 import squeezewell.station.file.StationTask;
 import squeezewell.station.file.TaskKind;
 
@@ -34,9 +36,11 @@ import squeezewell.station.file.TaskKind;
  * @param chosen ways that were chosen on the spot, in order
  * @param findings what holds now, in the order in which it came
  * @param told what the live practice was told, in order
- * @param faults critical faults so far, in order
+ * @param faults rules broken so far, in order of time
  * @param remarks remarks so far, in order
  * @param oxygen what is left of the oxygen, once it is connected
+ * @param breathsUnrecorded whether breaths were to be given and none was recorded, so that rules
+ *     about them judge nothing
  * @param complete whether nothing that is needed is left to do and nothing more is on its way
  * @param end how it ended; empty while it goes on
  */
@@ -59,6 +63,7 @@ public record StationState(
     List<Fault> faults,
     List<Remark> remarks,
     Optional<OxygenLeft> oxygen,
+    boolean breathsUnrecorded,
     boolean complete,
     Optional<End> end) {
   public StationState {
@@ -118,14 +123,22 @@ public record StationState(
   public record Told(long atNanos, PatientChange finding, boolean takenBack) {}
 
   /**
-   * A critical fault.
+   * A rule that was broken, or a critical task that was missed.
    *
    * @param atNanos when, session time
    * @param id identifier of the fault, or of the task that was missed
    * @param words what it is
    * @param missed whether it is a critical task that was missed
+   * @param severity how much it counts
+   * @param source the public rule that it follows; empty if none is named
    */
-  public record Fault(long atNanos, String id, String words, boolean missed) {}
+  public record Fault(
+      long atNanos,
+      String id,
+      String words,
+      boolean missed,
+      StationRule.Severity severity,
+      String source) {}
 
   /**
    * A remark.
@@ -166,6 +179,18 @@ public record StationState(
             before ->
                 before.progress() == TaskState.Progress.NOT_NEEDED
                     || (before.begunNanos().isPresent() && !(handsOver && before.isTooShort())));
+  }
+
+  /** The critical faults so far. */
+  public List<Fault> critical() {
+    return faults(StationRule.Severity.CRITICAL);
+  }
+
+  /** The broken rules of a severity, in order of time. */
+  public List<Fault> faults(StationRule.Severity severity) {
+    return faults.stream()
+        .filter(fault -> fault.severity() == severity)
+        .collect(Collectors.toList());
   }
 
   /** Whether a finding holds now. */

@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationEntry;
+import squeezewell.station.file.StationRule;
 import squeezewell.station.file.StationTask;
 import squeezewell.words.Quantities;
 import squeezewell.words.Wording;
@@ -42,9 +44,16 @@ public final class StationText {
     StationState state = result.state();
     text.add("", state.station().title());
     text.add("", result.outcome().label() + ".");
-    if (!state.faults().isEmpty()) {
-      title("result.critical");
-      state.faults().forEach(fault -> at(fault.atNanos(), fault.words()));
+    for (StationRule.Severity severity : StationRule.Severity.values()) {
+      List<StationState.Fault> faults = state.faults(severity);
+      if (!faults.isEmpty()) {
+        title("result." + severity.word());
+        faults.forEach(f -> at(f.atNanos(), withSource(f.words(), f.source())));
+      }
+    }
+    if (result.isUnjudged()) {
+      text.gap();
+      say("result.breaths-unrecorded");
     }
     text.gap();
     say(
@@ -97,6 +106,10 @@ public final class StationText {
     return Quantities.clock(nanos);
   }
 
+  private static String withSource(String words, String source) {
+    return source.isEmpty() ? words : WORDS.say("rule.source", words, source);
+  }
+
   private static String mark(StationTask task) {
     return task.critical() ? " *" : "";
   }
@@ -126,8 +139,16 @@ public final class StationText {
       title("station.branch", branch.id(), branch.words());
       branch.ways().forEach(this::entry);
     }
-    title("station.critical-faults");
-    station.faults().forEach(fault -> text.add("  ", fault.words()));
+    for (StationRule.Severity severity : StationRule.Severity.values()) {
+      List<StationRule> rules =
+          station.rules().stream()
+              .filter(rule -> rule.severity() == severity)
+              .collect(Collectors.toList());
+      if (!rules.isEmpty()) {
+        title("station." + severity.word());
+        rules.forEach(rule -> text.add("  ", withSource(rule.words(), rule.source())));
+      }
+    }
     text.gap();
     text.add("", PRACTICE_AID);
   }

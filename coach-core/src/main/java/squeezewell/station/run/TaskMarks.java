@@ -2,10 +2,12 @@ package squeezewell.station.run;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
@@ -18,8 +20,8 @@ final class TaskMarks {
   private final Station station;
   private final StationWays ways;
   private final Ventilation ventilation;
-  private final Map<String, Mark> marks = new HashMap<>();
-  private final Map<String, Long> cameFirst = new HashMap<>();
+  private final Map<String, Mark> marks = new LinkedHashMap<>();
+  private final Map<String, Long> instants = new HashMap<>();
   private OptionalLong exerciseFrom = OptionalLong.empty();
   private boolean over;
 
@@ -30,6 +32,8 @@ final class TaskMarks {
     private boolean outOfOrder;
     private boolean late;
     private boolean cutShort;
+    private boolean endedByClosing;
+    private Set<String> holding = Set.of();
     private OptionalLong done = OptionalLong.empty();
   }
 
@@ -47,9 +51,60 @@ final class TaskMarks {
     return exerciseFrom;
   }
 
-  /** A finding comes; false if it came before. */
-  boolean cameFirst(String findingId, long clock) {
-    return cameFirst.putIfAbsent(findingId, clock) == null;
+  /** Something happens from which times may count; only the first time does. */
+  void instant(TimeLimit.Anchor anchor, String id, long clock) {
+    instants.putIfAbsent(anchor.word() + " " + id, clock);
+  }
+
+  /** When something first happened; empty if it has not. */
+  private OptionalLong instant(TimeLimit.Anchor anchor, String id) {
+    Long at = instants.get(anchor.word() + " " + id);
+    return at == null ? OptionalLong.empty() : OptionalLong.of(at);
+  }
+
+  /** When a time begins to count; empty if it has not yet. */
+  OptionalLong start(TimeLimit limit) {
+    if (limit.from() == TimeLimit.Anchor.EXERCISE) {
+      return exerciseFrom;
+    }
+    OptionalLong otherwise = OptionalLong.empty();
+    if (!limit.otherwise().isEmpty()) {
+      otherwise = instant(TimeLimit.Anchor.TASK, limit.otherwise());
+    }
+    boolean inTime =
+        isBegun(limit.id())
+            && (!otherwise.isPresent()
+                || marks.get(limit.id()).begun <= otherwise.getAsLong() + limit.nanos());
+    return !limit.otherwise().isEmpty() && !inTime ? otherwise : instant(limit.from(), limit.id());
+  }
+
+  /** Whether a finding has come by a time. */
+  boolean hasCome(String findingId, long byClock) {
+    OptionalLong at = instant(TimeLimit.Anchor.FINDING, findingId);
+    return at.isPresent() && at.getAsLong() <= byClock;
+  }
+
+  /** When a task was begun; empty if it was not. */
+  OptionalLong begun(String taskId) {
+    return isBegun(taskId) ? OptionalLong.of(marks.get(taskId).begun) : OptionalLong.empty();
+  }
+
+  /** What held when a task was begun. */
+  Set<String> holding(String taskId) {
+    return marks.get(taskId).holding;
+  }
+
+  /** How long a task with a beginning that was marked went on; empty if that is not known. */
+  OptionalLong wholeLength(String taskId, long clock) {
+    Mark mark = marks.get(taskId);
+    return mark == null || !mark.timed
+        ? OptionalLong.empty()
+        : OptionalLong.of(mark.done.orElse(clock) - mark.begun);
+  }
+
+  /** Whether the trainee ended a task, rather than a finding or the end of the station. */
+  boolean isEndedByTrainee(String taskId) {
+    return isDone(taskId) && !marks.get(taskId).cutShort && !marks.get(taskId).endedByClosing;
   }
 
   boolean isBegun(String taskId) {
@@ -68,13 +123,19 @@ final class TaskMarks {
   boolean isNeeded(StationTask task) {
     return ways.exists(task.only())
         && !task.optional()
-        && (task.ifFinding().isEmpty() || cameFirst.containsKey(task.ifFinding()));
+        && (task.ifFinding().isEmpty() || hasCome(task.ifFinding(), Long.MAX_VALUE));
   }
 
-  void begin(StationTask task, long clock, boolean timed) {
+  /**
+   * A task is begun.
+   *
+   * @param holding identifiers of the findings that hold
+   */
+  void begin(StationTask task, long clock, boolean timed, Set<String> holding) {
     Mark mark = new Mark();
     mark.begun = clock;
     mark.timed = timed;
+    mark.holding = Set.copyOf(holding);
     mark.outOfOrder = !before(task).isEmpty();
     OptionalLong due = due(task);
     mark.late = due.isPresent() && mark.begun > due.getAsLong();
@@ -103,6 +164,7 @@ final class TaskMarks {
     for (StationTask task : station.tasks()) {
       if (isRunning(task.id())) {
         marks.get(task.id()).done = OptionalLong.of(clock);
+        marks.get(task.id()).endedByClosing = true;
       }
     }
     over = true;
@@ -145,15 +207,7 @@ final class TaskMarks {
       return task.phase() == StationPhase.PREPARATION ? exerciseFrom : OptionalLong.empty();
     }
     TimeLimit limit = task.limit().get();
-    OptionalLong from =
-        switch (limit.from()) {
-          case EXERCISE -> exerciseFrom;
-          case TASK -> isBegun(limit.id()) ? marks.get(limit.id()).done : OptionalLong.empty();
-          case FINDING ->
-              cameFirst.containsKey(limit.id())
-                  ? OptionalLong.of(cameFirst.get(limit.id()))
-                  : OptionalLong.empty();
-        };
+    OptionalLong from = start(limit);
     return from.isPresent() ? OptionalLong.of(from.getAsLong() + limit.nanos()) : from;
   }
 
@@ -190,6 +244,16 @@ final class TaskMarks {
     }
     boolean more = task.asksForBreaths() && judge(task) == TaskState.Length.NOT_JUDGED;
     return isDone(task.id()) && !more;
+  }
+
+  /** Whether one was begun before another; by the order of the marks at the same instant. */
+  boolean isBegunBefore(String taskId, String otherId) {
+    if (!isBegun(taskId) || !isBegun(otherId)) {
+      return isBegun(taskId);
+    }
+    long by = marks.get(taskId).begun - marks.get(otherId).begun;
+    List<String> order = new ArrayList<>(marks.keySet());
+    return by < 0 || (by == 0 && order.indexOf(taskId) < order.indexOf(otherId));
   }
 
   TaskState state(StationTask task, long clock) {

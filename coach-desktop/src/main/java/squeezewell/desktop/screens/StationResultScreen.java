@@ -65,6 +65,7 @@ public final class StationResultScreen {
     column.note(sheet.time()).notes(2, sheet.ways()).notes(2, review.notes());
     column.gap(6).bold(StationText.PRACTICE_AID, 13).gap(14);
     entries(column, "Critical faults", sheet.critical());
+    entries(column, "To improve", sheet.improve());
     counts(column, sheet.counts());
     tasks(column, sheet.tasks());
     ventilated(column, sheet);
@@ -127,7 +128,7 @@ public final class StationResultScreen {
     column.subheading(heading, 6);
     Column card = kit.card();
     for (StationSheet.Entry entry : entries) {
-      card.put(line(entry.at(), entry.words(), entry.kind(), entry.kind().equals("critical")), 6);
+      card.put(line(entry.at(), entry.words(), entry.kind(), entry.critical()), 6);
     }
     column.put(card, 16);
   }

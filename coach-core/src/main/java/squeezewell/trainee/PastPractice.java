@@ -18,6 +18,7 @@ import squeezewell.session.SessionHeader;
  * What one past practice says about a rhythm held alone.
  *
  * @param startedAt when it began
+ * @param endedAt when it ended, as far as that is known
  * @param trainee who practised; empty for somebody without a name
  * @param guidance the rhythm it began with
  * @param prompting how far breaths were to be prompted
@@ -28,6 +29,7 @@ import squeezewell.session.SessionHeader;
  */
 public record PastPractice(
     Instant startedAt,
+    Instant endedAt,
     String trainee,
     Guidance guidance,
     Prompting prompting,
@@ -36,6 +38,7 @@ public record PastPractice(
     Optional<Verdict.Outcome> test) {
   public PastPractice {
     Objects.requireNonNull(startedAt, "startedAt");
+    Objects.requireNonNull(endedAt, "endedAt");
     Objects.requireNonNull(trainee, "trainee");
     Objects.requireNonNull(guidance, "guidance");
     Objects.requireNonNull(prompting, "prompting");
@@ -51,6 +54,30 @@ public record PastPractice(
         && header.plan().prompting() != Prompting.THROUGHOUT;
   }
 
+  /**
+   * What the header of any other live practice says: only that it took place. What is practised
+   * right before a test is a run-up to it.
+   *
+   * @param writtenAt when its file was last written; the earlier of that and its planned end counts
+   */
+  public static Optional<PastPractice> of(SessionHeader header, Instant writtenAt) {
+    if (header.origin() != SessionHeader.Origin.LIVE) {
+      return Optional.empty();
+    }
+    Instant planned = header.startedAt().plusNanos(header.plan().lengthNanos());
+    boolean early = writtenAt.isAfter(header.startedAt()) && writtenAt.isBefore(planned);
+    return Optional.of(
+        new PastPractice(
+            header.startedAt(),
+            early ? writtenAt : planned,
+            header.trainee(),
+            header.plan().guidance(),
+            Prompting.THROUGHOUT,
+            0,
+            0,
+            Optional.empty()));
+  }
+
   /** What a session says; empty if {@link #tells} says that it says nothing. */
   public static Optional<PastPractice> of(Session session) {
     SessionHeader header = session.header();
@@ -61,6 +88,7 @@ public record PastPractice(
     return Optional.of(
         new PastPractice(
             header.startedAt(),
+            header.startedAt().plusNanos(session.endNanos()),
             header.trainee(),
             header.plan().guidance(),
             prompting,
@@ -85,6 +113,11 @@ public record PastPractice(
       }
     }
     return level;
+  }
+
+  /** Whether it was a test that decided something; one that was given up decides too. */
+  boolean isTried() {
+    return test.filter(outcome -> outcome != Verdict.Outcome.UNDECIDED).isPresent();
   }
 
   /** Whether it was a test, and passed. */

@@ -1,14 +1,17 @@
 package squeezewell.trainee;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.TreeSet;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
@@ -19,6 +22,9 @@ import squeezewell.review.say.VerdictText;
  * come does not matter.
  */
 public final class RecordBook {
+  private static final Duration DAYS_APART = Duration.ofHours(20);
+  private static final Duration REST = Duration.ofMinutes(30);
+
   private final List<PastPractice> practices;
 
   private RecordBook(List<PastPractice> practices) {
@@ -47,13 +53,37 @@ public final class RecordBook {
         .map(FadingStart::after);
   }
 
-  /** On which days that trainee passed the test of that rhythm. */
+  /**
+   * On which days that trainee held that rhythm without prompts. Only the first test of a day
+   * counts, and only if nothing was practised in the half hour before it: who may try until it
+   * works passes by chance, and what was just practised is no retention. Two days are at least 20
+   * hours apart. (Our own choice. A test that is undecided is no try.)
+   */
   public HeldAlone heldAlone(String trainee, Guidance guidance, ZoneId zone) {
-    TreeSet<LocalDate> days = new TreeSet<>();
-    of(trainee, guidance)
-        .filter(PastPractice::isPassed)
-        .forEach(p -> days.add(Days.on(p.startedAt(), zone)));
-    return new HeldAlone(List.copyOf(days));
+    Set<LocalDate> tried = new HashSet<>();
+    List<LocalDate> days = new ArrayList<>();
+    Optional<Instant> last = Optional.empty();
+    for (PastPractice practice : of(trainee, guidance).collect(Collectors.toList())) {
+      LocalDate day = Days.on(practice.startedAt(), zone);
+      boolean first = practice.isTried() && tried.add(day);
+      boolean apart =
+          !last.isPresent() || !practice.startedAt().isBefore(last.get().plus(DAYS_APART));
+      if (first && practice.isPassed() && apart && !isWarmedUp(practice)) {
+        days.add(day);
+        last = Optional.of(practice.startedAt());
+      }
+    }
+    return new HeldAlone(days);
+  }
+
+  /** Whether the same trainee had practised right before. */
+  private boolean isWarmedUp(PastPractice test) {
+    return practices.stream()
+        .filter(p -> p.trainee().trim().equals(test.trainee().trim()))
+        .anyMatch(
+            p ->
+                p.startedAt().isBefore(test.startedAt())
+                    && p.endedAt().plus(REST).isAfter(test.startedAt()));
   }
 
   /**

@@ -185,10 +185,11 @@ class FindingWordsTest {
   void aNumberJustBesideALimitIsNotPrintedAsTheLimit() {
     // 4.98 s would be rounded to 5 s, which is in range; 60 / 4.98 = 12.05, which is over 12.
     SessionBuilder fast = SessionBuilder.ofSeconds(120).breathsEvery(4.98, 0, 99.6);
-    assertThat(only(fast, "own-tempo").text())
-        .contains("your own interval was just under 5 s, the");
-    assertThat(only(fast.test(), "too-fast").text())
-        .contains("usually just under 5 s (just over 12 breaths a minute); asked");
+    assertThat(only(fast, "a-little-fast").text()).contains("0 of 20 intervals were in range");
+    // 4.8 s is clearly under 5 s, 12.5 a minute.
+    SessionBuilder faster = SessionBuilder.ofSeconds(120).breathsEvery(4.8, 0, 96);
+    assertThat(only(faster, "too-fast").text())
+        .contains("usually 4.8 s (12.5 breaths a minute); asked");
     // A wait of 10.02 s, where 10 s is the limit.
     SessionBuilder waited = SessionBuilder.ofSeconds(70.02).breathsEvery(6, 0, 30);
     waited.breathsEvery(6, 40.02, 70.02);

@@ -92,7 +92,8 @@ class FindingsTest {
       builder.squeeze(6 * k + 1 + 2 * (k / 16), 1, "");
     }
     Review review = builder.review();
-    assertThat(review.metrics().asynchrony().ownTempo()).isTrue();
+    assertThat(review.metrics().prompts()).isEmpty();
+    assertThat(review.metrics().asynchrony()).isEmpty();
     assertThat(review.findings()).extracting(Feedback::code).doesNotContain("own-tempo");
   }
 }

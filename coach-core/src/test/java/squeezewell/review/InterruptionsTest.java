@@ -190,7 +190,7 @@ class InterruptionsTest {
             .breaths(0, 6, 12, 24, 36, 42, 48, 54)
             .event(30, EventType.HOLE, "12.1 s")
             .review();
-    assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(7, 7, 0, 1, 0));
+    assertThat(review.metrics().prompts()).contains(new Metrics.Prompts(7, 7, 0, 1, 0));
     assertThat(review.metrics().holeCount()).isEqualTo(1);
     assertThat(review.metrics().gap().overLimitCount()).isZero();
     // 0-6, 6-12, 36-42, 42-48, 48-54
@@ -206,7 +206,7 @@ class InterruptionsTest {
             .pulseCheck(121, 128)
             .breaths(128, 134)
             .review();
-    assertThat(review.metrics().prompts()).isEqualTo(new Metrics.Prompts(23, 22, 0, 0, 1));
+    assertThat(review.metrics().prompts()).contains(new Metrics.Prompts(23, 22, 0, 0, 1));
     assertThat(review.prompts().get(20).outcome()).isEqualTo(PromptMark.Outcome.FORGIVEN);
   }
 
@@ -218,7 +218,7 @@ class InterruptionsTest {
             .pulseCheck(118, 128)
             .breaths(122, 128, 134)
             .review();
-    assertThat(review.metrics().prompts().extra()).isEqualTo(1);
+    assertThat(review.metrics().prompts().orElseThrow().extra()).isEqualTo(1);
     assertThat(review.metrics().pulseChecks().get(0).breathsDuring()).isEqualTo(1);
   }
 

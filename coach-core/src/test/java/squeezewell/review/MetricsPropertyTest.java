@@ -21,9 +21,14 @@ class MetricsPropertyTest {
   void thePartsAddUp(@ForAll @IntRange(max = 1_000_000) int seed) {
     Review review = withHolds(breaths(seed), seed).review();
     Metrics metrics = review.metrics();
-    Metrics.Prompts prompts = metrics.prompts();
-    assertThat(prompts.met() + prompts.extra()).isEqualTo(metrics.breathCount());
-    assertThat(prompts.met() + prompts.missed() + prompts.forgiven()).isEqualTo(prompts.given());
+    metrics
+        .prompts()
+        .ifPresent(
+            prompts -> {
+              assertThat(prompts.met() + prompts.extra()).isEqualTo(metrics.breathCount());
+              assertThat(prompts.met() + prompts.missed() + prompts.forgiven())
+                  .isEqualTo(prompts.given());
+            });
     Metrics.Interval interval = metrics.interval();
     assertThat(interval.inRangeCount() + interval.fastCount() + interval.slowCount())
         .isEqualTo(interval.count());

@@ -357,7 +357,14 @@ final class NaiveMetrics {
     double strength = sum.norm() / count;
     put("asynchrony.phaseLocking", count > 0, strength);
     boolean own = count >= 6 && prompts.length >= 6 && strength < 0.5;
-    figures.put("asynchrony.ownTempo", Boolean.toString(own));
+    double[] lengths = lengths(valid());
+    double asked = review.asked().intervalSeconds().orElse(1);
+    boolean another = lengths.length >= 5 && Math.abs(quantile(lengths, 50) / asked - 1) > 0.25;
+    if (prompts.length > 0 && (!steady || own || another)) {
+      figures.keySet().removeIf(n -> n.startsWith("prompts.") || n.startsWith("asynchrony."));
+      figures.put("prompts", NONE);
+      figures.put("asynchrony", NONE);
+    }
   }
 
   private void squeezes() {

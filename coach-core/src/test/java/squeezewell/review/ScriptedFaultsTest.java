@@ -66,7 +66,8 @@ class ScriptedFaultsTest {
         Set.of(script.equals(LOST_BACK) ? "rhythm-even" : "pulse-check-late"));
     codes.put(TraineeFault.SHORT_SQUEEZE, Set.of("short-squeeze"));
     codes.put(TraineeFault.ANTICIPATES, Set.of("anticipates"));
-    codes.put(TraineeFault.OWN_TEMPO, Set.of("own-tempo"));
+    // About 5 s where 5 to 7 s is in range.
+    codes.put(TraineeFault.OWN_TEMPO, Set.of("a-little-fast", "own-tempo"));
     return codes;
   }
 

@@ -10,7 +10,6 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.BreathMark;
-import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
 import squeezewell.review.say.ReviewText;
@@ -57,13 +56,20 @@ class StrangeSessionsTest {
       }
     }
     Review review = session.review();
-    Metrics.Prompts prompts = review.metrics().prompts();
-    assertThat(prompts.met() + prompts.extra() + prompts.unprompted())
-        .isEqualTo(review.metrics().breathCount());
-    assertThat(review.breaths().stream().filter(BreathMark::unprompted))
-        .hasSize(prompts.unprompted());
-    assertThat(review.breaths().stream().filter(BreathMark::extra)).hasSize(prompts.extra());
-    assertThat(prompts.met() + prompts.missed() + prompts.forgiven()).isEqualTo(prompts.given());
+    review
+        .metrics()
+        .prompts()
+        .ifPresent(
+            prompts -> {
+              assertThat(prompts.met() + prompts.extra() + prompts.unprompted())
+                  .isEqualTo(review.metrics().breathCount());
+              assertThat(review.breaths().stream().filter(BreathMark::unprompted))
+                  .hasSize(prompts.unprompted());
+              assertThat(review.breaths().stream().filter(BreathMark::extra))
+                  .hasSize(prompts.extra());
+              assertThat(prompts.met() + prompts.missed() + prompts.forgiven())
+                  .isEqualTo(prompts.given());
+            });
     assertThat(review.headline()).isNotEmpty();
     assertThat(ReviewText.write(review)).doesNotContain("NaN", "Infinity", "null");
     StringBuilder json = new StringBuilder();

@@ -64,7 +64,7 @@ class UnpromptedTest {
   void breathsThatWereNotPromptedAreNeitherLateNorMissedNorExtra() {
     // Far from every silent prompt at 66, 72, 78 …, and one fewer than they ask for.
     Review review = faded(66.2, 73.2, 80.4, 87.4, 94.2, 101).review();
-    Metrics.Prompts prompts = review.metrics().prompts();
+    Metrics.Prompts prompts = review.metrics().prompts().orElseThrow();
     // Eleven prompts to 60 s, eight from 107 s to 149 s and one at 155 s.
     assertThat(prompts.given()).isEqualTo(20);
     assertThat(prompts.met()).isEqualTo(19);
@@ -74,9 +74,8 @@ class UnpromptedTest {
     assertThat(prompts.met() + prompts.extra() + prompts.unprompted())
         .isEqualTo(review.metrics().breathCount());
     // 18 breaths on their prompts and one 0.2 s late.
-    assertThat(review.metrics().asynchrony().meanSeconds().orElseThrow())
+    assertThat(review.metrics().asynchrony().orElseThrow().meanSeconds().orElseThrow())
         .isCloseTo(0.2 / 19, within(1e-9));
-    assertThat(review.metrics().asynchrony().ownTempo()).isFalse();
     assertThat(review.breaths().stream().filter(BreathMark::unprompted)).hasSize(6);
     assertThat(review.breaths()).noneMatch(BreathMark::extra);
   }

@@ -129,7 +129,7 @@ class WorkedMetricsTest {
     // prompt at 30 s has none 6 s after it), 4.5 s are 270, 0.8 s 48 and 1.1 s 66. Cosines
     // 5 x 0.8660254 + 0 + 0.6691306 + 0.4067366 = 5.4059942, sines 2.5 - 1 + 0.7431448 + 0.9135455
     // = 3.1566903; sqrt(5.4059942^2 + 3.1566903^2) / 8.
-    worked.is("asynchrony.phaseLocking", 0.7825186).is("asynchrony.ownTempo", "false");
+    worked.is("asynchrony.phaseLocking", 0.7825186);
     // 0.6 0.9 1.0 1.0 1.1 1.2: quartiles a quarter and three quarters of the way from the first to
     // the last, at places 1.25 and 3.75: 0.9 + 0.25 x 0.1 and 1.0 + 0.75 x 0.1. One is below 0.8 s.
     worked.is("inspiration.count", 6).is("inspiration.meanSeconds", 5.8 / 6);
@@ -242,11 +242,15 @@ class WorkedMetricsTest {
         "Without prompts, from the first breath to the first one at or after 2:00: at most 15 % of"
             + " the intervals outside 5 to 7 s; the mean within 8 % of 6 s; never over 10 s from"
             + " one breath to the next, checks and suction within their limits not counted; less"
-            + " than a minute in all at over 13 breaths a minute; and nothing under To change about"
-            + " the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
+            + " than a minute in all faster than 12 breaths a minute, three or more intervals in a"
+            + " row; and nothing under To change about the breaths over time (too fast, too slow, speeding up, slowing down, uneven, a"
             + " long wait, prompts or breaths missed, a tempo of your own), in the whole, in a part"
-            + " or without prompts. (This rule is our own choice.) To pass counts for today; a"
-            + " rhythm is yours when you pass again on another day.");
+            + " or without prompts. (This rule is our own choice.) Besides at"
+            + " least 15 intervals; the first and the last third within 12 % of the interval; one"
+            + " interval and the next within 20 % on average; two thirds of the squeezes of the"
+            + " right length. The first try of a day counts, if nothing was practiced in the 30"
+            + " minutes before it; the rhythm is yours when it counts twice, at least 20 hours"
+            + " apart.");
     worked.is("prompts.given", 0).is("prompts.met", 0).is("prompts.extra", 0);
     worked.is("prompts.unprompted", 21).is("asynchrony.phaseLocking", NONE);
     return worked.is("asynchrony.meanSeconds", NONE);
@@ -301,7 +305,7 @@ class WorkedMetricsTest {
     worked.is("compressions.cycles[1].pauseSeconds", 12).is("compressions.goodCycles", 1);
     // The breaths stand at no steady interval.
     worked.is("interval.count", 0).is("rate.overallPerMinute", NONE);
-    worked.is("rate.countPerMinute", 3).is("asynchrony.phaseLocking", NONE);
+    worked.is("rate.countPerMinute", 3).is("prompts", NONE).is("asynchrony", NONE);
     return worked.is("hyperventilationMinutes", NONE);
   }
 
@@ -433,7 +437,6 @@ class WorkedMetricsTest {
             Map.entry("gap.overLimitSeconds", 50.0),
             Map.entry("prompts.given", 10.0),
             Map.entry("prompts.missed", 10.0),
-            Map.entry("asynchrony.ownTempo", "false"),
             Map.entry("inspiration.shortestGoodSeconds", 0.8),
             Map.entry("inspiration.longestGoodSeconds", 1.3));
   }

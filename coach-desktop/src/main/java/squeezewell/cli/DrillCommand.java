@@ -25,6 +25,7 @@ import squeezewell.live.SmallHeap;
 import squeezewell.protocol.PatientChange;
 import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
+import squeezewell.review.say.Review;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Wording;
@@ -81,8 +82,9 @@ final class DrillCommand extends CliCommand {
       return COULD_NOT;
     }
     around.print("");
-    Debrief.print(around, Reviewer.review(kept.session()), false);
-    next.print(header);
+    Review review = Reviewer.review(kept.session());
+    Debrief.print(around, review, false);
+    next.print(header, review);
     if (!kept.trouble().isEmpty()) {
       throw new CommandFailedException(kept.trouble());
     }

@@ -7,6 +7,7 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Guidance;
+import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
 import squeezewell.trainee.FadingStart;
 import squeezewell.trainee.NextPractice;
@@ -39,9 +40,14 @@ final class NextText {
   }
 
   /** Prints what to practise after a practice that was kept; nothing where there is no advice. */
-  void print(SessionHeader header) {
+  void print(SessionHeader header, Review review) {
     Optional<NextPractice> next =
-        NextPractice.of(book(), header.trainee(), header.plan().guidance(), folder.zone());
+        NextPractice.of(
+            book(),
+            header.trainee(),
+            header.plan().guidance(),
+            folder.zone(),
+            NextPractice.Result.of(review));
     if (next.isPresent()) {
       around.print("");
       around.print(WORDS.say("next.title"));

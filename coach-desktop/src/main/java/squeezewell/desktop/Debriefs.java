@@ -2,6 +2,7 @@ package squeezewell.desktop;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import squeezewell.desktop.screens.CompareScreen;
 import squeezewell.desktop.screens.DebriefScreen;
@@ -10,8 +11,11 @@ import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.PicturesScreen;
 import squeezewell.desktop.screens.StationResultScreen;
 import squeezewell.files.HomeFolder;
+import squeezewell.files.LastChoice;
 import squeezewell.files.SessionStore;
+import squeezewell.files.Settings;
 import squeezewell.input.BadInputException;
+import squeezewell.protocol.Guidance;
 import squeezewell.report.PracticeLabel;
 import squeezewell.report.StationSheet;
 import squeezewell.review.Reviewer;
@@ -87,20 +91,41 @@ final class Debriefs {
   }
 
   /** What followed from all that had been practised by then; a station has its own result. */
-  private List<String> next(Session session) {
+  private DebriefScreen.Next next(Session session, Review review) {
     SessionHeader header = session.header();
-    if (header.origin() != SessionHeader.Origin.LIVE || StationResult.isIn(session.events())) {
-      return List.of();
+    Optional<NextPractice> next = Optional.empty();
+    if (header.origin() == SessionHeader.Origin.LIVE && !StationResult.isIn(session.events())) {
+      try {
+        RecordBook book = new SessionStore(home).book().upTo(header.startedAt());
+        next =
+            NextPractice.of(
+                book,
+                header.trainee(),
+                header.plan().guidance(),
+                home.zone(),
+                NextPractice.Result.of(review));
+      } catch (BadInputException e) {
+        // The folder can't be listed, which the list of past practices tells.
+      }
     }
-    try {
-      RecordBook book = new SessionStore(home).book().upTo(header.startedAt());
-      return NextPractice.of(book, header.trainee(), header.plan().guidance(), home.zone())
-          .map(NextPractice::lines)
-          .orElse(List.of());
-    } catch (BadInputException e) {
-      // The folder can't be listed, which the list of past practices tells.
-      return List.of();
-    }
+    return next.map(advice -> new DebriefScreen.Next(advice.lines(), () -> follow(header, advice)))
+        .orElse(new DebriefScreen.Next(List.of(), navigator::toSetup));
+  }
+
+  /** Sets up just what was advised: the same rhythm, prompted as far as that. */
+  private void follow(SessionHeader header, NextPractice advice) {
+    Settings settings = navigator.settings();
+    Guidance guidance = header.plan().guidance();
+    navigator.keep(
+        settings.withLastChoice(
+            new LastChoice(
+                header.protocol().id(),
+                guidance.patient(),
+                guidance.situation(),
+                guidance.rescuers(),
+                settings.lastChoice().minutes(),
+                advice.prompting())));
+    navigator.toSetup();
   }
 
   /** Shows two past practices side by side. */
@@ -169,7 +194,7 @@ final class Debriefs {
             review,
             title,
             new DebriefScreen.Actions(
-                told -> work(() -> next(session), told, () -> {}),
+                told -> work(() -> next(session, review), told, () -> {}),
                 () -> startReplay(session, when, again),
                 () -> ReportSaver.save(stage.window(), session, review, home.zone()),
                 () -> showPictures(review, title, again),

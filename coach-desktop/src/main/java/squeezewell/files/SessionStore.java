@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import squeezewell.input.BadInputException;
 import squeezewell.session.Session;
+import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
@@ -114,10 +115,11 @@ public final class SessionStore {
 
   private Optional<PastPractice> past(Path file) {
     try {
-      return PastPractice.tells(SessionReader.readHeader(file))
+      SessionHeader header = SessionReader.readHeader(file);
+      return PastPractice.tells(header)
           ? PastPractice.of(open(file))
-          : Optional.empty();
-    } catch (BadInputException e) {
+          : PastPractice.of(header, Files.getLastModifiedTime(file).toInstant());
+    } catch (BadInputException | IOException e) {
       // The list of past practices tells of it.
       return Optional.empty();
     }

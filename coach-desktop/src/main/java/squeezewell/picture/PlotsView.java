@@ -6,7 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
@@ -219,12 +219,12 @@ public final class PlotsView {
   }
 
   private String latenessSummary(Map<Judgement, Integer> counts) {
-    Metrics.Asynchrony asynchrony = review.metrics().asynchrony();
-    OptionalDouble mean = asynchrony.meanSeconds();
-    if (!mean.isPresent()) {
+    Optional<Metrics.Asynchrony> asynchrony =
+        review.metrics().asynchrony().filter(a -> a.meanSeconds().isPresent());
+    if (!asynchrony.isPresent()) {
       return "No breath answered a prompt.";
     }
-    double late = mean.getAsDouble();
+    double late = asynchrony.get().meanSeconds().getAsDouble();
     StringBuilder summary =
         new StringBuilder(
             String.format(
@@ -233,6 +233,7 @@ public final class PlotsView {
                 Math.abs(late),
                 late < 0 ? "before the prompt" : "after the prompt"));
     asynchrony
+        .get()
         .sdSeconds()
         .ifPresent(
             sd -> summary.append(String.format(Locale.ROOT, ", standard deviation %.1f s", sd)));

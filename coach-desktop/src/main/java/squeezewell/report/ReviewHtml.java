@@ -176,7 +176,6 @@ public final class ReviewHtml {
   private void table(Review one, boolean part) {
     Metrics metrics = one.metrics();
     Metrics.Interval interval = metrics.interval();
-    Metrics.Prompts prompts = metrics.prompts();
     page.add("<table>\n");
     if (part) {
       row(WORDS.say("figure.asked"), DebriefWords.rhythm(one.asked()));
@@ -193,19 +192,15 @@ public final class ReviewHtml {
           WORDS.say("figure.in-range"),
           WORDS.say("figure.in-range.value", interval.inRangeCount(), interval.count()));
     }
-    row(
-        WORDS.say("figure.prompts"),
-        WORDS.say(
-            prompts.forgiven() > 0 ? "figure.prompts.excused" : "figure.prompts.value",
-            prompts.given(),
-            prompts.met(),
-            prompts.missed(),
-            prompts.forgiven()));
-    row(WORDS.say("figure.extra"), Integer.toString(prompts.extra()));
+    metrics.prompts().ifPresent(this::prompts);
     UnpromptedText.add(one, this::row);
-    row(
-        WORDS.say("figure.asynchrony"),
-        DebriefWords.seconds(metrics.asynchrony().meanSeconds(), 2));
+    metrics
+        .asynchrony()
+        .ifPresent(
+            lateness ->
+                row(
+                    WORDS.say("figure.asynchrony"),
+                    DebriefWords.seconds(lateness.meanSeconds(), 2)));
     row(WORDS.say("figure.squeeze"), DebriefWords.seconds(metrics.inspiration().meanSeconds(), 2));
     metrics.compressions().ifPresent(done -> CompressionText.add(done, this::row));
     if (part) {
@@ -215,6 +210,18 @@ public final class ReviewHtml {
       suctions(metrics.suctions());
     }
     page.add("</table>\n");
+  }
+
+  private void prompts(Metrics.Prompts prompts) {
+    row(
+        WORDS.say("figure.prompts"),
+        WORDS.say(
+            prompts.forgiven() > 0 ? "figure.prompts.excused" : "figure.prompts.value",
+            prompts.given(),
+            prompts.met(),
+            prompts.missed(),
+            prompts.forgiven()));
+    row(WORDS.say("figure.extra"), Integer.toString(prompts.extra()));
   }
 
   private void checks(List<PulseCheckResult> all) {

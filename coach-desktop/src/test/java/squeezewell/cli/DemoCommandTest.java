@@ -95,7 +95,7 @@ class DemoCommandTest {
     "late-check, pulse-check-late",
     "short-squeeze, short-squeeze",
     "anticipates, anticipates",
-    "own-tempo, own-tempo"
+    "own-tempo, a-little-fast"
   })
   void theFaultIsWhatTheDebriefTellsFirst(String fault, String code) {
     for (String seed : new String[] {"1", "2", "3", "4", "5"}) {

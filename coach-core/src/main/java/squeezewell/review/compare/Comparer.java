@@ -171,23 +171,24 @@ final class Comparer {
   }
 
   private void prompts() {
-    ToIntFunction<Review> counted =
-        r -> r.metrics().prompts().given() - r.metrics().prompts().forgiven();
-    share("prompts.met", r -> r.metrics().prompts().met(), counted, null);
+    if (!a.metrics().prompts().isPresent() || !b.metrics().prompts().isPresent()) {
+      return;
+    }
+    ToIntFunction<Review> counted = r -> prompts(r).given() - prompts(r).forgiven();
+    share("prompts.met", r -> prompts(r).met(), counted, null);
     figure("prompts.missed", ONE, "prompts.missed", counted, null);
     share(
         "prompts.extra",
-        r -> r.metrics().prompts().extra(),
-        r -> r.metrics().breathCount() - r.metrics().prompts().unprompted(),
+        r -> prompts(r).extra(),
+        r -> r.metrics().breathCount() - prompts(r).unprompted(),
         null);
     if (both.sameBreaths()) {
-      figure(
-          "lateness.mean",
-          SECONDS,
-          "asynchrony.meanSeconds",
-          r -> r.metrics().prompts().met(),
-          null);
+      figure("lateness.mean", SECONDS, "asynchrony.meanSeconds", r -> prompts(r).met(), null);
     }
+  }
+
+  private static Metrics.Prompts prompts(Review review) {
+    return review.metrics().prompts().get();
   }
 
   private void squeezes() {

@@ -22,8 +22,10 @@ public enum FindingCode {
   SLIP("slip", 0, Theme.RECORD, ADVICE),
   COMPRESSIONS_MISSING("compressions-missing", 1, Theme.COMPRESSIONS, ADVICE),
   TOO_FAST("too-fast", 10, Theme.BREATHS, FAULT),
-  SPED_UP("sped-up", 11, Theme.BREATHS, FAULT, ADVICE),
-  UNPROMPTED_FAST("unprompted-fast", 12, Theme.BREATHS, FAULT),
+  DOUBLE_BREATHS("double-breaths", 9, Theme.BREATHS, FAULT, ADVICE),
+  FAST_BURST("fast-burst", 11, Theme.BREATHS, FAULT, ADVICE),
+  SPED_UP("sped-up", 12, Theme.BREATHS, FAULT, ADVICE),
+  UNPROMPTED_FAST("unprompted-fast", 13, Theme.BREATHS, FAULT),
   SLOWED_DOWN("slowed-down", 20, Theme.BREATHS, FAULT, ADVICE),
   LONG_GAP("long-gap", 22, Theme.BREATHS, FAULT),
   COMPRESS_TOO_SLOW("compress-too-slow", 23, Theme.COMPRESSIONS, FAULT),
@@ -51,12 +53,12 @@ public enum FindingCode {
   EXTRA_BREATHS("extra-breaths", 72, Theme.PROMPTS, ADVICE),
   BREATHS_NOT_NEEDED("breaths-not-needed", 72, Theme.PROMPTS, ADVICE),
   WRONG_NUMBER("wrong-number", 73, Theme.COMPRESSIONS, ADVICE),
-  A_LITTLE_FAST("a-little-fast", 74, Theme.BREATHS, ADVICE),
-  A_LITTLE_SLOW("a-little-slow", 74, Theme.BREATHS, ADVICE),
+  A_LITTLE_FAST("a-little-fast", 28, Theme.BREATHS, FAULT, ADVICE),
+  A_LITTLE_SLOW("a-little-slow", 32, Theme.BREATHS, FAULT, ADVICE),
   LATE_BREATH("late-breath", 75, Theme.BREATHS, ADVICE),
   ANTICIPATES("anticipates", 80, Theme.PROMPTS, ADVICE),
   LATE("late", 80, Theme.PROMPTS, ADVICE),
-  OWN_TEMPO("own-tempo", 90, Theme.BREATHS, FAULT, ADVICE),
+  OWN_TEMPO("own-tempo", 90, Theme.PROMPTS, ADVICE),
   RHYTHM_EVEN("rhythm-even", 100, Theme.BREATHS, GOOD),
   UNPROMPTED_HELD("unprompted-held", 100, Theme.BREATHS, GOOD),
   COMPRESSIONS_GOOD("compressions-good", 100, Theme.COMPRESSIONS, GOOD),
@@ -69,6 +71,9 @@ public enum FindingCode {
 
   /** The place of missed prompts where breaths were left out one at a time. */
   static final int SKIPS = 21;
+
+  /** The place of an uneven rhythm that is so all along. */
+  static final int UNEVEN_ALL_ALONG = 21;
 
   /** What a finding is about. */
   public enum Theme {
@@ -130,21 +135,36 @@ public enum FindingCode {
   Set<FindingCode> silences(Severity severity) {
     boolean fault = severity == FAULT;
     return switch (this) {
-      case TOO_FAST ->
-          EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
-      case TOO_SLOW ->
-          EnumSet.of(MISSED_PROMPTS, UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
+      // What looks good beside them is only their by-product: who squeezes too often has no gap.
+      case TOO_FAST -> with(OWN_TEMPO, EXTRA_BREATHS, NO_LONG_GAP, PROMPTS_MET, MISSED_PROMPTS);
+      case FAST_BURST -> EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, MISSED_PROMPTS, PROMPTS_MET);
+      case DOUBLE_BREATHS -> with(OWN_TEMPO, EXTRA_BREATHS, NO_LONG_GAP, PROMPTS_MET);
+      case TOO_SLOW -> with(OWN_TEMPO, MISSED_PROMPTS, LATE_BREATH);
+      case A_LITTLE_FAST ->
+          fault
+              ? EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, NO_LONG_GAP, PROMPTS_MET, MISSED_PROMPTS)
+              : EnumSet.of(OWN_TEMPO);
+      case A_LITTLE_SLOW -> fault ? EnumSet.of(OWN_TEMPO, MISSED_PROMPTS) : EnumSet.of(OWN_TEMPO);
+      case UNPROMPTED_FAST -> EnumSet.of(FAST_BURST, A_LITTLE_FAST);
+      case UNPROMPTED_SLOW -> EnumSet.of(A_LITTLE_SLOW);
       case SLOWED_DOWN ->
+          fault ? with(MISSED_PROMPTS, OWN_TEMPO) : EnumSet.of(MISSED_PROMPTS, OWN_TEMPO);
+      case SPED_UP ->
           fault
-              ? EnumSet.of(MISSED_PROMPTS, UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN)
-              : EnumSet.of(MISSED_PROMPTS);
-      case SPED_UP, RHYTHM_UNEVEN ->
-          fault
-              ? EnumSet.of(UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN)
-              : EnumSet.noneOf(FindingCode.class);
+              ? with(OWN_TEMPO, MISSED_PROMPTS, EXTRA_BREATHS)
+              : EnumSet.of(OWN_TEMPO, MISSED_PROMPTS, EXTRA_BREATHS);
+      case RHYTHM_UNEVEN ->
+          with(OWN_TEMPO, MISSED_PROMPTS, EXTRA_BREATHS, LATE_BREATH, PROMPTS_MET);
       case BREATHS_MISSING -> EnumSet.of(MISSED_PROMPTS);
       default -> EnumSet.noneOf(FindingCode.class);
     };
+  }
+
+  /** These, and what is told of the time without prompts alone. */
+  private static Set<FindingCode> with(FindingCode... codes) {
+    Set<FindingCode> all = EnumSet.of(UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
+    all.addAll(Arrays.asList(codes));
+    return all;
   }
 
   /** The same of what is told of a practice with all its parts. */
@@ -153,7 +173,7 @@ public enum FindingCode {
       return EnumSet.of(EXTRA_BREATHS);
     }
     if (this == RHYTHM_NOT_HELD || this == RHYTHM_UNDECIDED) {
-      return EnumSet.of(RHYTHM_EVEN);
+      return EnumSet.of(RHYTHM_EVEN, UNPROMPTED_HELD);
     }
     Set<FindingCode> silenced = EnumSet.noneOf(FindingCode.class);
     if (theme == Theme.BREATHS && severity != GOOD) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import squeezewell.review.measure.Analysis;
+import squeezewell.review.measure.PromptMark;
 import squeezewell.session.Session;
 
 /**
@@ -106,7 +107,11 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   /** Those of one part among others. */
   private static List<Finding> ofPart(Analysis part) {
     List<Finding> found = ofRhythm(part);
-    int missed = part.metrics().prompts().missed();
+    int missed =
+        (int)
+            part.marks().prompts().stream()
+                .filter(prompt -> prompt.outcome() == PromptMark.Outcome.MISSED)
+                .count();
     if (part.metrics().effectiveSeconds() < FEWEST_SECONDS) {
       found.removeIf(one -> one.code() == FindingCode.COMPRESSIONS_MISSING);
     } else if (part.metrics().breathCount() == 0 && missed > 0) {

@@ -24,16 +24,17 @@ final class PromptFindings {
 
   private static final double LATE_SHARE = 0.15;
 
+  private static final Metrics.Prompts NONE = new Metrics.Prompts(0, 0, 0, 0, 0);
+
   private PromptFindings() {}
 
   static List<Finding> of(Analysis facts) {
     List<Finding> found = new ArrayList<>();
-    Metrics.Asynchrony asynchrony = facts.metrics().asynchrony();
-    if (asynchrony.ownTempo() && Pace.differs(facts)) {
+    if (facts.marks().locking().ownTempo() && Pace.differs(facts)) {
       found.add(ownTempo(facts));
       return found;
     }
-    Metrics.Prompts prompts = facts.metrics().prompts();
+    Metrics.Prompts prompts = facts.metrics().prompts().orElse(NONE);
     if (prompts.given() == 0) {
       return found;
     }
@@ -56,12 +57,11 @@ final class PromptFindings {
   }
 
   private static void addTiming(Analysis facts, List<Finding> found) {
-    if (!facts.practice().breathPlan().isPresent()
-        || facts.metrics().prompts().met() < FEWEST_PAIRS) {
+    if (facts.metrics().prompts().get().met() < FEWEST_PAIRS) {
       return;
     }
     BreathPlan plan = facts.practice().breathPlan().get();
-    double mean = facts.metrics().asynchrony().meanSeconds().getAsDouble();
+    double mean = facts.metrics().asynchrony().get().meanSeconds().getAsDouble();
     double interval = plan.interval().seconds();
     if (mean <= -Math.min(EARLY_SECONDS, EARLY_SHARE * interval)) {
       found.add(
@@ -79,7 +79,7 @@ final class PromptFindings {
   }
 
   private static Finding missed(Analysis facts) {
-    Metrics.Prompts prompts = facts.metrics().prompts();
+    Metrics.Prompts prompts = facts.metrics().prompts().get();
     boolean single = GapFindings.leavesOutSingleBreaths(facts);
     boolean longGaps = facts.metrics().gap().overLimitCount() > 0;
     // Where no wait was too long the breaths were given, only not with the prompts.
@@ -101,22 +101,14 @@ final class PromptFindings {
     if (!GapFindings.leftOutABreath(facts)) {
       return told.and(Sentence.done("missed-prompts.no-wait"));
     }
-    // Between compressions a breath can't be made up for.
-    String pause = facts.practice().breathPlan().isPresent() ? "" : ".pause";
-    return told.and(
-        Sentence.why("missed-prompts.why" + pause), Sentence.next("missed-prompts.next" + pause));
+    return told.and(Sentence.why("missed-prompts.why"), Sentence.next("missed-prompts.next"));
   }
 
   private static Finding ownTempo(Analysis facts) {
     Metrics.Interval interval = facts.metrics().interval();
     double own = interval.medianSeconds().orElse(0);
     double asked = facts.practice().breathPlan().get().interval().seconds();
-    // A rhythm that drifts has a finding of its own.
-    boolean harmful =
-        interval.count() - interval.inRangeCount() > RhythmRule.mostOutside(interval.count())
-            && !RhythmFindings.drifts(facts);
-    return Finding.faultOrAdvice(
-        harmful,
+    return Finding.advice(
         FindingCode.OWN_TEMPO,
         Sentence.done(
             "own-tempo.done",

@@ -11,7 +11,6 @@ import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
-import squeezewell.review.measure.RollingRate;
 import squeezewell.review.measure.Statistics;
 import squeezewell.review.measure.Unprompted;
 
@@ -19,6 +18,9 @@ import squeezewell.review.measure.Unprompted;
 final class RhythmFindings {
   /** A tempo error below this is not told: people can't hear it (our own choice). */
   private static final double TEMPO_MARGIN = 0.03;
+
+  /** Out of range so often on both sides that the rhythm is uneven all along (our own choice). */
+  private static final double ALL_ALONG = 1.0 / 3;
 
   /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
@@ -32,6 +34,7 @@ final class RhythmFindings {
   private final double[] lengths;
   private final double median;
   private final int slow;
+  private final FastTime fastTime;
 
   private RhythmFindings(Analysis facts, BreathPlan plan) {
     this.facts = facts;
@@ -39,6 +42,7 @@ final class RhythmFindings {
     interval = facts.metrics().interval();
     lengths = facts.valid().stream().mapToDouble(IntervalPoint::seconds).toArray();
     median = interval.medianSeconds().getAsDouble();
+    fastTime = FastTime.of(plan, facts.valid());
     double leftOut = GapFindings.LEFT_OUT * plan.interval().seconds();
     slow =
         (int)
@@ -55,21 +59,24 @@ final class RhythmFindings {
     return found;
   }
 
-  /** Whether it is told that the rhythm slowed down or sped up. */
-  static boolean drifts(Analysis facts) {
-    if (!facts.practice().breathPlan().isPresent() || facts.metrics().interval().count() < 3) {
-      return false;
-    }
-    RhythmFindings findings = new RhythmFindings(facts, facts.practice().breathPlan().get());
-    return findings.isSlowing() || findings.isSpeeding();
-  }
-
   private void addTo(List<Finding> found) {
+    int stacked = stacked();
+    if (stacked > most()) {
+      found.add(doubled(stacked, true));
+      return;
+    }
+    if (stacked > 1) {
+      found.add(doubled(stacked, false));
+    }
     boolean fast = isTooFast();
+    boolean tooSlow = isClearly(Judgement.SLOW);
     boolean slowing = isSlowing();
     boolean speeding = isSpeeding();
+    boolean burst = !fast && fastTime.burstSeconds() > 0;
     if (fast) {
       found.add(tooFast());
+    } else if (burst) {
+      found.add(burst());
     }
     if (speeding) {
       boolean harmful = fast || is(Judgement.FAST, last()) || interval.fastCount() > most();
@@ -79,25 +86,37 @@ final class RhythmFindings {
       boolean harmful = is(Judgement.SLOW, last()) || slow > most();
       found.add(drifted(FindingCode.SLOWED_DOWN, "drift.why-slow", harmful));
     }
-    if (isTooSlow() && !(slowing && !is(Judgement.SLOW, first()))) {
+    if (tooSlow && !(slowing && !is(Judgement.SLOW, first()))) {
       found.add(tooSlow());
     }
-    boolean own = facts.metrics().asynchrony().ownTempo();
-    int outside = interval.fastCount() + slow;
-    // Who keeps a tempo of one's own is told of that instead, where it is another tempo.
-    boolean told = own && Pace.differs(facts);
-    boolean uneven = !fast && !isTooSlow() && !told && outside > most();
-    if (uneven && !slowing && !speeding) {
-      found.add(uneven());
+    boolean told = fast || burst || tooSlow || slowing || speeding;
+    if (!told) {
+      addOff(found);
     }
-    boolean off = fast || isTooSlow() || slowing || speeding || told || outside > most();
-    double mean = interval.meanSeconds().getAsDouble();
-    // A mean that only a few long waits make slow is told as those.
-    if (!off && !plan.keepsMean(mean) && !plan.keepsMean(median)) {
-      found.add(aLittleOff(mean < plan.interval().seconds()));
-    }
-    if (!fast && !isTooSlow() && !unprompted() && RhythmRule.kept(facts)) {
+    if (!fast && !fastTime.longBurst() && !tooSlow && !unprompted() && RhythmRule.kept(facts)) {
       found.add(even());
+    }
+  }
+
+  /** What is off, but in no direction that has a name of its own yet. */
+  private void addOff(List<Finding> found) {
+    int outside = interval.fastCount() + slow;
+    double mean = interval.meanSeconds().getAsDouble();
+    if (outside > most()) {
+      if (isOften(interval.fastCount(), slow)) {
+        found.add(aLittleOff(true, true));
+      } else if (isOften(slow, interval.fastCount())) {
+        found.add(aLittleOff(false, true));
+      } else {
+        Finding uneven = uneven();
+        found.add(
+            outside >= ALL_ALONG * interval.count()
+                ? uneven.inPlaceOf(FindingCode.UNEVEN_ALL_ALONG)
+                : uneven);
+      }
+    } else if (!plan.keepsMean(mean) && !plan.keepsMean(median)) {
+      // A mean that only a few long waits make slow is told as those.
+      found.add(aLittleOff(mean < plan.interval().seconds(), false));
     }
   }
 
@@ -108,22 +127,39 @@ final class RhythmFindings {
             == interval.count();
   }
 
+  /**
+   * How many pairs of breaths came in one go: an interval under half of the one asked for, with at
+   * least twice as long a wait on either side of it (our own choice).
+   */
+  private int stacked() {
+    double half = plan.interval().seconds() / 2;
+    int pairs = 0;
+    for (int i = 0; i < lengths.length; i++) {
+      boolean alone =
+          (i == 0 || lengths[i - 1] >= 2 * lengths[i])
+              && (i == lengths.length - 1 || lengths[i + 1] >= 2 * lengths[i]);
+      pairs += lengths[i] < half && alone ? 1 : 0;
+    }
+    return pairs;
+  }
+
   private boolean isTooFast() {
-    return isUsuallyFast() || RhythmRule.fastTooLong(plan, facts.rollingRate());
+    return isClearly(Judgement.FAST) || fastTime.tooLong() || onlyAfterChecks();
   }
 
-  private boolean isUsuallyFast() {
-    boolean own = facts.metrics().asynchrony().ownTempo();
-    return isClearly(Judgement.FAST) || (!own && isOften(interval.fastCount(), slow));
-  }
-
-  private boolean isTooSlow() {
-    boolean own = facts.metrics().asynchrony().ownTempo();
-    return isClearly(Judgement.SLOW) || (!own && isOften(slow, interval.fastCount()));
-  }
-
+  /**
+   * Clearly means median and mean alike: of two lengths in turns the median is only one of them.
+   */
   private boolean isClearly(Judgement side) {
-    return plan.judgeClearly(median, TEMPO_MARGIN) == side;
+    // Neither one long wait nor a few quick breaths make a tempo.
+    double longest = GapFindings.LEFT_OUT * plan.interval().seconds();
+    double shortest = plan.interval().seconds() / 2;
+    double mean =
+        Arrays.stream(lengths)
+            .filter(s -> side == Judgement.FAST ? s < longest : s > shortest)
+            .average()
+            .orElse(median);
+    return plan.judgeClearly(median, TEMPO_MARGIN) == side && plan.judgeSeconds(mean) == side;
   }
 
   private boolean is(Judgement side, double seconds) {
@@ -173,24 +209,47 @@ final class RhythmFindings {
     return Statistics.median(part).orElse(median);
   }
 
+  private Finding doubled(int pairs, boolean often) {
+    return Finding.faultOrAdvice(
+        often,
+        FindingCode.DOUBLE_BREATHS,
+        Sentence.done(
+            "double-breaths.done",
+            pairs,
+            Quantity.tenths(facts.metrics().rate().countPerMinute().orElse(0)),
+            Quantity.tenths(60 / plan.interval().seconds())),
+        Sentence.why("double-breaths.why"),
+        Sentence.next("double-breaths.next"));
+  }
+
   private Finding tooFast() {
-    int seconds = RollingRate.secondsAbove(facts.rollingRate(), plan.highestPerMinute());
     Finding told =
         Finding.fault(
             FindingCode.TOO_FAST, Pace.off(facts.valid(), Judgement.FAST, plan), inRange());
+    int seconds = (int) Math.round(fastTime.seconds());
     if (seconds >= FAST_SECONDS) {
-      told =
-          told.and(
-              Sentence.done(
-                  "too-fast.time",
-                  Quantity.tenths(plan.highestPerMinute()),
-                  Quantity.clockSeconds(seconds)));
+      told = told.and(fastFor(seconds));
     }
     told = told.and(Sentence.why("too-fast.why"), Pace.count(plan));
     if (onlyAfterChecks()) {
       return told.titled("too-fast.title.checks", CheckKind.of(facts.practice().guidance()));
     }
-    return isUsuallyFast() ? told : told.titled("too-fast.title.while");
+    return isClearly(Judgement.FAST) ? told : told.titled("too-fast.title.while");
+  }
+
+  private Finding burst() {
+    return Finding.faultOrAdvice(
+        fastTime.longBurst(),
+        FindingCode.FAST_BURST,
+        Pace.off(facts.valid(), Judgement.FAST, plan),
+        fastFor((int) Math.round(fastTime.seconds())),
+        Sentence.why("too-fast.why"),
+        Sentence.next("fast-burst.next"));
+  }
+
+  private Sentence fastFor(int seconds) {
+    return Sentence.done(
+        "too-fast.time", Quantity.tenths(plan.highestPerMinute()), Quantity.clockSeconds(seconds));
   }
 
   private boolean onlyAfterChecks() {
@@ -238,9 +297,10 @@ final class RhythmFindings {
         Pace.count(plan));
   }
 
-  private Finding aLittleOff(boolean fast) {
+  private Finding aLittleOff(boolean fast, boolean often) {
     FindingCode code = fast ? FindingCode.A_LITTLE_FAST : FindingCode.A_LITTLE_SLOW;
-    return Finding.advice(code, asked(), inRange(), Sentence.next(code.id() + ".next"));
+    return Finding.faultOrAdvice(
+        often, code, asked(), inRange(), Sentence.next(code.id() + ".next"));
   }
 
   private Finding even() {

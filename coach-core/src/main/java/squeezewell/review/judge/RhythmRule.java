@@ -11,21 +11,18 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Gaps;
 import squeezewell.review.measure.IntervalPoint;
-import squeezewell.review.measure.RatePoint;
-import squeezewell.review.measure.RollingRate;
 
 /**
  * The rule by which a rhythm counts as held. Its numbers are our own choice: at least 120 s
  * practised; at most 15 % of the intervals out of range; the mean within 8 % of the interval asked
  * for, or inside the range where the guideline prints a range; nothing longer than 5/3 of the
- * interval; and less than a minute in all in which the rate over the last minute was more than 8 %
- * above the range. They were chosen so that a steady trainee (mean within 0.3 s, SD up to 0.4 s at
- * a 6 s interval) nearly always passes and one who is 0.6 s off nearly never does. In a long
- * practice 15 % of the intervals are enough for minutes of breathing too fast at one go, so the
- * rate is asked about too: at practical stations a full minute above the upper rate is what is
- * commonly called hyperventilating. A share of the whole also hides a part, or the time without
- * prompts, that was off by itself: what stands under the findings as a fault of the breaths is a
- * shortfall too.
+ * interval; and less than a minute in all spent breathing too fast (see {@link FastTime}). They
+ * were chosen so that a steady trainee (mean within 0.3 s, SD up to 0.4 s at a 6 s interval) nearly
+ * always passes and one who is 0.6 s off nearly never does. In a long practice 15 % of the
+ * intervals are enough for minutes of breathing too fast at one go, so the rate is asked about too:
+ * at practical stations a full minute above the upper rate is what is commonly called
+ * hyperventilating. A share of the whole also hides a part, or the time without prompts, that was
+ * off by itself: what stands under the findings as a fault of the breaths is a shortfall too.
  */
 public final class RhythmRule {
   private static final long SECOND = 1_000_000_000L;
@@ -34,12 +31,6 @@ public final class RhythmRule {
   private static final long LEAST_PRACTISED_NANOS = 120 * SECOND;
 
   private static final int MOST_OUTSIDE_PERCENT = 15;
-
-  /** A rate this far above the range is told. */
-  private static final double FAST_MARGIN = 1.08;
-
-  /** In all, from which on it is too long. */
-  private static final int FAST_SECONDS = 60;
 
   /** An interval this many times the one asked for may be two, with a breath not recorded. */
   private static final double DOUBLE_LOW = 1.7;
@@ -125,23 +116,25 @@ public final class RhythmRule {
     }
     long[] intervals = lengths(parts);
     long[] otherGaps = otherGaps(parts);
-    int fast = parts.stream().mapToInt(f -> fastSeconds(plan, f.rollingRate())).sum();
-    return verdict(plan, rule(plan), intervals, otherGaps, fast);
+    double fast = parts.stream().mapToDouble(f -> FastTime.of(plan, f.valid()).seconds()).sum();
+    return verdict(plan, rule(plan), intervals, otherGaps, new FastTime(fast, 0));
   }
 
   /**
    * What the intervals give.
    *
-   * @param fast for how many seconds the rate was clearly above the range
+   * @param fast for how long breaths came too fast
    */
   static Verdict verdict(
-      BreathPlan plan, List<Sentence> rule, long[] intervals, long[] otherGaps, int fast) {
+      BreathPlan plan, List<Sentence> rule, long[] intervals, long[] otherGaps, FastTime fast) {
     List<Sentence> reasons = shortfalls(plan, intervals, otherGaps);
-    boolean fastTooLong = fast >= FAST_SECONDS;
+    boolean fastTooLong = fast.tooLong();
     if (fastTooLong) {
       reasons.add(
           Sentence.done(
-              "reason.fast", Quantity.tenths(fastRate(plan)), Quantity.clockSeconds(fast)));
+              "reason.fast",
+              Quantity.tenths(plan.highestPerMinute()),
+              Quantity.clockSeconds(Math.round(fast.seconds()))));
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {
@@ -173,20 +166,6 @@ public final class RhythmRule {
     return reasons.size() == ruled.reasons().size()
         ? ruled
         : new Verdict(Verdict.Outcome.NOT_HELD, ruled.rule(), reasons);
-  }
-
-  /** For how long the rate over the last minute was clearly above the range, in seconds. */
-  static int fastSeconds(BreathPlan plan, List<RatePoint> rollingRate) {
-    return RollingRate.secondsAbove(rollingRate, fastRate(plan));
-  }
-
-  /** Whether that is long enough to be told. */
-  static boolean fastTooLong(BreathPlan plan, List<RatePoint> rollingRate) {
-    return fastSeconds(plan, rollingRate) >= FAST_SECONDS;
-  }
-
-  private static double fastRate(BreathPlan plan) {
-    return FAST_MARGIN * plan.highestPerMinute();
   }
 
   /** At most so many of n intervals may be out of range. */
@@ -264,6 +243,6 @@ public final class RhythmRule {
         Quantity.tenths(plan.asked().high()),
         Quantity.tenths(plan.interval().seconds()),
         Quantity.tenths(plan.interval().seconds() * 5 / 3),
-        Quantity.tenths(fastRate(plan)));
+        Quantity.tenths(plan.highestPerMinute()));
   }
 }

@@ -33,8 +33,10 @@ final class UnpromptedFindings {
     int slow = unprompted.slowCount();
     int most = RhythmRule.mostOutside(unprompted.intervalCount());
     Judgement clearly = plan.get().judgeClearly(median, TEMPO_MARGIN);
-    boolean tooFast = clearly == Judgement.FAST || often(fast, slow, most);
-    boolean tooSlow = clearly == Judgement.SLOW || often(slow, fast, most);
+    // What is a little off all along is told of the whole.
+    boolean partly = unprompted.intervalCount() < facts.metrics().interval().count();
+    boolean tooFast = clearly == Judgement.FAST || (partly && often(fast, slow, most));
+    boolean tooSlow = clearly == Judgement.SLOW || (partly && often(slow, fast, most));
     if (tooFast) {
       found.add(
           Finding.fault(

@@ -8,9 +8,9 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
+import squeezewell.review.measure.Measure;
+import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.Practice;
-import squeezewell.review.measure.RatePoint;
-import squeezewell.review.measure.RollingRate;
 import squeezewell.review.measure.Spans;
 import squeezewell.session.Breath;
 
@@ -18,9 +18,10 @@ import squeezewell.session.Breath;
  * Whether the rhythm was held for two minutes without prompts, by a rule that is stated: no score
  * is made up of several figures. It is scored from the first breath to the first one at or after
  * 120 s, checks, suction and pauses not counted, and nowhere else: to let the best two minutes
- * count would let nearly anyone pass in time. The rule is that of {@link RhythmRule}; the verdict
- * on the practice also asks that no fault of the breaths is told beside it, and counts for the days
- * on which a rhythm was held.
+ * count would let nearly anyone pass in time. The rule is that of {@link RhythmRule}, and asks for
+ * at least 15 intervals, no drift, no swing from breath to breath and squeezes of the right length;
+ * the verdict on the practice also asks that no fault of the breaths is told beside it, and counts
+ * for the days on which a rhythm was held.
  *
  * @param ruled what the rule gives
  * @param intervalCount how many intervals were scored
@@ -28,6 +29,20 @@ import squeezewell.session.Breath;
 public record UnpromptedTrial(Verdict ruled, int intervalCount) {
   /** As long as one test is, in nanoseconds. */
   static final long LENGTH_NANOS = 120_000_000_000L;
+
+  private static final double SECOND = 1e9;
+
+  /** With fewer the chance that a poor rhythm passes is too large (our own choice). */
+  private static final int FEWEST_INTERVALS = 15;
+
+  /** By this share of the interval the last third may differ from the first (our own choice). */
+  private static final double MOST_DRIFT = 0.12;
+
+  /** By this share of it an interval may differ from the one before, on average (our choice). */
+  private static final double MOST_SWING = 0.2;
+
+  /** Squeezes in range, where their ends are known (our own choice). */
+  private static final double LEAST_GOOD_SQUEEZES = 2.0 / 3;
 
   /** Whether a part is a test: the first one, with breaths at a steady interval and no prompts. */
   public static boolean isOf(Analysis part) {
@@ -98,8 +113,61 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();
     long[] others = scored.otherGaps().stream().mapToLong(Long::longValue).toArray();
-    List<RatePoint> rates = RollingRate.of(scored.points(), practice.startNanos(), scored.end());
-    int fast = RhythmRule.fastSeconds(plan, rates);
-    return new UnpromptedTrial(RhythmRule.verdict(plan, rule, lengths, others, fast), count);
+    FastTime fast = FastTime.of(plan, scored.points());
+    Verdict verdict = RhythmRule.verdict(plan, rule, lengths, others, fast);
+    List<Sentence> reasons = new ArrayList<>(verdict.reasons());
+    if (verdict.outcome() != Verdict.Outcome.UNDECIDED) {
+      addSteadiness(plan, scored.intervals(), reasons);
+    }
+    addSqueezes(practice, scored.end(), reasons);
+    if (reasons.size() > verdict.reasons().size()) {
+      return new UnpromptedTrial(new Verdict(Verdict.Outcome.NOT_HELD, rule, reasons), count);
+    }
+    if (verdict.outcome() == Verdict.Outcome.HELD && count < FEWEST_INTERVALS) {
+      Sentence few = Sentence.done("reason.few-intervals", count, FEWEST_INTERVALS);
+      return new UnpromptedTrial(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(few)), count);
+    }
+    return new UnpromptedTrial(verdict, count);
+  }
+
+  /** A rhythm may be in range all along and yet drift, or swing from breath to breath. */
+  private static void addSteadiness(BreathPlan plan, List<Long> intervals, List<Sentence> reasons) {
+    int n = intervals.size();
+    if (n < 6) {
+      return;
+    }
+    double asked = plan.interval().seconds();
+    double first = mean(intervals.subList(0, n / 3));
+    double last = mean(intervals.subList(n - n / 3, n));
+    if (Math.abs(last - first) > MOST_DRIFT * asked) {
+      reasons.add(
+          Sentence.done(
+              "reason.drift", Quantity.interval(first, asked), Quantity.interval(last, asked)));
+    }
+    double swing = 0;
+    for (int i = 1; i < n; i++) {
+      swing += Math.abs(intervals.get(i) - intervals.get(i - 1)) / SECOND;
+    }
+    if (swing / (n - 1) > MOST_SWING * asked) {
+      reasons.add(Sentence.done("reason.swing", Quantity.interval(swing / (n - 1), asked)));
+    }
+  }
+
+  private static double mean(List<Long> nanos) {
+    return nanos.stream().mapToLong(Long::longValue).average().orElse(0) / SECOND;
+  }
+
+  private static void addSqueezes(Practice practice, long end, List<Sentence> reasons) {
+    Practice scored = end < practice.endNanos() ? practice.upTo(end) : practice;
+    Metrics.Inspiration squeezes = Measure.squeezesOf(scored);
+    if (squeezes.goodFraction().orElse(1) < LEAST_GOOD_SQUEEZES) {
+      reasons.add(
+          Sentence.done(
+              "reason.squeezes",
+              squeezes.count() - squeezes.goodCount(),
+              squeezes.count(),
+              Quantity.tenths(squeezes.shortestGoodSeconds()),
+              Quantity.tenths(squeezes.longestGoodSeconds())));
+    }
   }
 }

@@ -1,6 +1,9 @@
 package squeezewell.review.measure;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntUnaryOperator;
+import java.util.stream.Collectors;
 
 /**
  * Which breath answers which prompt. Pairs keep the order of both; every prompt and every breath is
@@ -48,6 +51,42 @@ public record Alignment(
   public static Alignment of(long[] prompts, long[] breaths) {
     long[] missing = Penalties.ofMissing(prompts);
     return withLag(prompts, breaths, missing, Penalties.ofExtra(prompts, missing, breaths));
+  }
+
+  /** The same among more prompts and breaths: where its own begin, and which breaths they are. */
+  Alignment moved(int firstPrompt, IntUnaryOperator breath, int firstBreath) {
+    IntUnaryOperator named = k -> breath.applyAsInt(k + firstBreath);
+    return new Alignment(
+        pairs.stream()
+            .map(
+                p ->
+                    new Pair(
+                        p.prompt() + firstPrompt, named.applyAsInt(p.breath()), p.errorNanos()))
+            .collect(Collectors.toList()),
+        unpairedPrompts.stream().map(i -> i + firstPrompt).collect(Collectors.toList()),
+        unpairedBreaths.stream().map(named::applyAsInt).collect(Collectors.toList()),
+        offsetNanos,
+        costNanos);
+  }
+
+  /** Stretches one after the other; the lag is that of the one with the most pairs. */
+  static Alignment joined(List<Alignment> stretches) {
+    if (stretches.size() == 1) {
+      return stretches.get(0);
+    }
+    List<Pair> pairs = new ArrayList<>();
+    List<Integer> prompts = new ArrayList<>();
+    List<Integer> breaths = new ArrayList<>();
+    long cost = 0;
+    Alignment longest = stretches.get(0);
+    for (Alignment one : stretches) {
+      pairs.addAll(one.pairs);
+      prompts.addAll(one.unpairedPrompts);
+      breaths.addAll(one.unpairedBreaths);
+      cost += one.costNanos;
+      longest = one.pairs.size() > longest.pairs.size() ? one : longest;
+    }
+    return new Alignment(pairs, prompts, breaths, longest.offsetNanos, cost);
   }
 
   static Alignment withLag(long[] prompts, long[] breaths, long[] missing, long[] extra) {

@@ -35,6 +35,14 @@ public record Marks(
     List<PromptMark> prompts,
     PhaseLocking locking) {
   /**
+   * A tempo that is off by more than this share has nothing to do with the prompts (our own
+   * choice).
+   */
+  private static final double ANOTHER_TEMPO = 0.25;
+
+  private static final int FEWEST_INTERVALS = 5;
+
+  /**
    * Marks a part.
    *
    * @param allHolds of the whole session, since a breath of this part may lie a little outside of
@@ -42,15 +50,21 @@ public record Marks(
    */
   public static Marks of(Practice practice, Alignment alignment, Spans allHolds) {
     List<IntervalPoint> intervals = intervals(practice, allHolds);
+    PhaseLocking locking =
+        practice.breathPlan().isPresent()
+            ? PhaseLocking.of(practice.promptTimes(), practice.promptedBreaths())
+            : new PhaseLocking(OptionalDouble.empty(), 0, 0, 0);
     return new Marks(
         practice,
         alignment,
         intervals,
         RollingRate.of(intervals, practice.startNanos(), practice.endNanos()),
-        prompts(practice, alignment),
-        practice.breathPlan().isPresent()
-            ? PhaseLocking.of(practice.promptTimes(), practice.promptedBreaths())
-            : new PhaseLocking(OptionalDouble.empty(), 0, 0, 0));
+        prompts(
+            practice,
+            alignment,
+            practice.breaths().isEmpty()
+                || (practice.breathPlan().isPresent() && !locking.ownTempo())),
+        locking);
   }
 
   private static List<IntervalPoint> intervals(Practice practice, Spans holds) {
@@ -68,7 +82,8 @@ public record Marks(
     return points;
   }
 
-  private static List<PromptMark> prompts(Practice practice, Alignment alignment) {
+  private static List<PromptMark> prompts(
+      Practice practice, Alignment alignment, boolean answered) {
     long[] missing = Penalties.ofMissing(practice.promptTimes());
     boolean[] unpaired = new boolean[missing.length];
     alignment.unpairedPrompts().forEach(i -> unpaired[i] = true);
@@ -87,7 +102,7 @@ public record Marks(
       PromptMark.Outcome outcome = PromptMark.Outcome.MET;
       if (unpaired[i]) {
         outcome =
-            heldRightAfter || endedRightAfter
+            heldRightAfter || endedRightAfter || !answered
                 ? PromptMark.Outcome.FORGIVEN
                 : PromptMark.Outcome.MISSED;
       }
@@ -105,11 +120,12 @@ public record Marks(
     Map<Integer, Alignment.Pair> pairs = new HashMap<>();
     alignment.pairs().forEach(p -> pairs.put(p.breath(), p));
     Set<Integer> extra = new HashSet<>(alignment.unpairedBreaths());
+    boolean paired = paired();
     List<BreathMark> marks = new ArrayList<>();
     for (int k = 0; k < practice.breaths().size(); k++) {
       Breath breath = practice.breaths().get(k);
       boolean judged = k > 0 && k <= intervals.size() && intervals.get(k - 1).valid();
-      Alignment.Pair pair = pairs.get(k);
+      Alignment.Pair pair = paired ? pairs.get(k) : null;
       marks.add(
           new BreathMark(
               breath.startNanos(),
@@ -118,9 +134,36 @@ public record Marks(
               judged ? intervals.get(k - 1).judgement() : Judgement.UNJUDGED,
               pair == null ? OptionalInt.empty() : OptionalInt.of(pair.prompt() + firstPrompt),
               pair == null ? OptionalLong.empty() : OptionalLong.of(pair.errorNanos()),
-              pair == null && !extra.contains(k)));
+              !pairs.containsKey(k) && !extra.contains(k)));
     }
     return marks;
+  }
+
+  /**
+   * Whether it means something which breath met which prompt: not in cycles, where a trainee's own
+   * cycle counts and not the beat of the prompts, nor at another tempo.
+   */
+  public boolean paired() {
+    return paired(practice, intervals, locking);
+  }
+
+  private static boolean paired(
+      Practice practice, List<IntervalPoint> intervals, PhaseLocking locking) {
+    Optional<BreathPlan> plan = practice.breathPlan();
+    if (practice.place().slip()) {
+      return true;
+    }
+    if (!plan.isPresent() || locking.ownTempo()) {
+      return false;
+    }
+    double[] lengths =
+        intervals.stream()
+            .filter(IntervalPoint::valid)
+            .mapToDouble(IntervalPoint::seconds)
+            .toArray();
+    double asked = plan.get().interval().seconds();
+    return lengths.length < FEWEST_INTERVALS
+        || Math.abs(Statistics.median(lengths).getAsDouble() / asked - 1) <= ANOTHER_TEMPO;
   }
 
   /** The intervals that count, in order. */

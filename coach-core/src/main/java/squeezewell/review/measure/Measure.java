@@ -211,7 +211,17 @@ public final class Measure {
     return gaps.stream().reduce((a, b) -> order.compare(b, a) > 0 ? b : a).get();
   }
 
-  private Metrics.Prompts prompts() {
+  /** Parts without prompts say nothing of it. */
+  private boolean paired() {
+    return parts.stream()
+        .filter(p -> !p.practice().place().slip() && !p.marks().prompts().isEmpty())
+        .allMatch(p -> p.marks().paired());
+  }
+
+  private Optional<Metrics.Prompts> prompts() {
+    if (!paired()) {
+      return Optional.empty();
+    }
     int given = (int) sum(p -> p.marks().prompts().size());
     int met = (int) sum(p -> p.marks().alignment().pairs().size());
     int extra = (int) sum(p -> p.marks().alignment().unpairedBreaths().size());
@@ -223,27 +233,42 @@ public final class Measure {
                         .filter(mark -> mark.outcome() == PromptMark.Outcome.FORGIVEN)
                         .count());
     int breaths = (int) sum(p -> p.practice().breaths().size());
-    return new Metrics.Prompts(
-        given, met, given - met - forgiven, extra, forgiven, breaths - met - extra);
+    return Optional.of(
+        new Metrics.Prompts(
+            given, met, given - met - forgiven, extra, forgiven, breaths - met - extra));
   }
 
-  private Metrics.Asynchrony asynchrony(Alignment alignment) {
+  private Optional<Metrics.Asynchrony> asynchrony(Alignment alignment) {
+    if (!paired()) {
+      return Optional.empty();
+    }
     double[] errors =
         alignment.pairs().stream().mapToDouble(p -> seconds(p.errorNanos())).toArray();
-    return new Metrics.Asynchrony(
-        Statistics.mean(errors),
-        Statistics.median(errors),
-        Statistics.standardDeviation(errors),
-        parts.size() == 1 ? parts.get(0).marks().locking().strength() : OptionalDouble.empty(),
-        parts.stream().anyMatch(p -> p.marks().locking().ownTempo()));
+    return Optional.of(
+        new Metrics.Asynchrony(
+            Statistics.mean(errors),
+            Statistics.median(errors),
+            Statistics.standardDeviation(errors),
+            parts.size() == 1
+                ? parts.get(0).marks().locking().strength()
+                : OptionalDouble.empty()));
+  }
+
+  /** The squeezes of a part by itself. */
+  public static Metrics.Inspiration squeezesOf(Practice practice) {
+    return inspiration(List.of(practice));
   }
 
   private Metrics.Inspiration inspiration() {
+    return inspiration(parts.stream().map(Part::practice).collect(Collectors.toList()));
+  }
+
+  private static Metrics.Inspiration inspiration(List<Practice> parts) {
     int good = 0;
     double shortest = Double.MAX_VALUE;
     double longest = 0;
-    for (Part part : parts) {
-      double asked = seconds(inspirationNanos(part.practice()));
+    for (Practice part : parts) {
+      double asked = seconds(inspirationNanos(part));
       double least =
           Math.max(0, Math.min(SHORTEST_SQUEEZE * asked, asked - LEAST_SQUEEZE_MARGIN_SECONDS));
       double most = Math.max(LONGEST_SQUEEZE * asked, asked + LEAST_SQUEEZE_MARGIN_SECONDS);
@@ -267,8 +292,8 @@ public final class Measure {
   }
 
   /** The lengths of the squeezes whose end is known, in seconds. */
-  private static DoubleStream squeezes(Part part) {
-    return part.practice().breaths().stream()
+  private static DoubleStream squeezes(Practice part) {
+    return part.breaths().stream()
         .filter(b -> b.endNanos().isPresent())
         .mapToDouble(b -> seconds(b.endNanos().getAsLong() - b.startNanos()));
   }

@@ -18,8 +18,9 @@ import java.util.OptionalDouble;
  * @param hyperventilationMinutes how long the rate over the last minute was above the rate of the
  *     shortest interval in range; empty if that rate was known at no time
  * @param gap longest time without a breath
- * @param prompts what became of the prompts
- * @param asynchrony how breaths stood to prompts, where they were prompted
+ * @param prompts what became of the prompts; empty where it means nothing which breath met which
+ *     prompt (see {@link Marks#paired})
+ * @param asynchrony how breaths stood to prompts, where they were prompted; empty likewise
  * @param unprompted how the rhythm went without prompts; empty if every breath was prompted
  * @param inspiration length of the squeezes
  * @param pulseChecks in order of time
@@ -39,8 +40,8 @@ public record Metrics(
     Interval interval,
     OptionalDouble hyperventilationMinutes,
     Gap gap,
-    Prompts prompts,
-    Asynchrony asynchrony,
+    Optional<Prompts> prompts,
+    Optional<Asynchrony> asynchrony,
     Optional<Unprompted> unprompted,
     Inspiration inspiration,
     List<PulseCheckResult> pulseChecks,
@@ -158,14 +159,12 @@ public record Metrics(
    * @param sdSeconds standard deviation, n − 1 below; empty for one
    * @param phaseLocking 1 if every breath stood at the same place between prompts, near 0 if the
    *     breaths ran at a tempo of their own; empty for a rhythm of compressions and pauses
-   * @param ownTempo whether the breaths followed a tempo of their own
    */
   public record Asynchrony(
       OptionalDouble meanSeconds,
       OptionalDouble medianSeconds,
       OptionalDouble sdSeconds,
-      OptionalDouble phaseLocking,
-      boolean ownTempo) {}
+      OptionalDouble phaseLocking) {}
 
   /**
    * Length of the squeezes whose end is known.

@@ -58,7 +58,7 @@ public record PhaseLocking(OptionalDouble strength, long offsetNanos, int breath
   }
 
   /** Whether the breaths followed a tempo of their own rather than the prompts. */
-  boolean ownTempo() {
+  public boolean ownTempo() {
     return strength.orElse(1) < LOCKED && breaths >= FEWEST && prompts >= FEWEST;
   }
 

@@ -1,6 +1,7 @@
 package squeezewell.review.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -154,22 +155,42 @@ public record Practice(
 
   /** Which breath met which prompt. One that no prompt could be heard for is left out. */
   public Alignment align() {
-    Alignment found = Alignment.of(promptTimes(), promptedBreaths());
     int[] prompted =
         IntStream.range(0, breaths.size())
             .filter(k -> !silentAt(breaths.get(k).startNanos()))
             .toArray();
-    if (prompted.length == breaths.size()) {
-      return found;
+    long[] prompts = promptTimes();
+    long[] given = promptedBreaths();
+    List<Alignment> stretches = new ArrayList<>();
+    int prompt = 0;
+    int breath = 0;
+    for (long end : stretchEnds()) {
+      int nextPrompt = InOrder.countBefore(prompts.length, i -> prompts[i], end);
+      int nextBreath = InOrder.countBefore(given.length, i -> given[i], end);
+      stretches.add(
+          Alignment.of(
+                  Arrays.copyOfRange(prompts, prompt, Math.max(prompt, nextPrompt)),
+                  Arrays.copyOfRange(given, breath, Math.max(breath, nextBreath)))
+              .moved(prompt, k -> prompted[k], breath));
+      prompt = Math.max(prompt, nextPrompt);
+      breath = Math.max(breath, nextBreath);
     }
-    return new Alignment(
-        found.pairs().stream()
-            .map(p -> new Alignment.Pair(p.prompt(), prompted[p.breath()], p.errorNanos()))
-            .collect(Collectors.toList()),
-        found.unpairedPrompts(),
-        found.unpairedBreaths().stream().map(k -> prompted[k]).collect(Collectors.toList()),
-        found.offsetNanos(),
-        found.costNanos());
+    return Alignment.joined(stretches);
+  }
+
+  /**
+   * Where stretches between checks, suction and pauses end: half-way through each, so that a late
+   * answer to the last prompt before it still belongs to what went before. After each a trainee
+   * finds the beat anew, so each stretch has a lag of its own.
+   */
+  private List<Long> stretchEnds() {
+    List<Long> ends = new ArrayList<>();
+    for (Interruption hold : holds) {
+      ends.add(hold.startNanos() + (hold.endNanos() - hold.startNanos()) / 2);
+    }
+    ends.sort(null);
+    ends.add(Long.MAX_VALUE);
+    return ends;
   }
 
   /** Whether no breath was prompted at an instant. */

@@ -33,8 +33,8 @@ public final class Figures {
   private static final Function<Review, ?> INTERVALS = r -> interval(r).count();
 
   private static final Function<Review, ?> BREATHS = r -> r.metrics().breathCount();
-  private static final Function<Review, ?> GIVEN = r -> prompts(r).given();
-  private static final Function<Review, ?> MET = r -> prompts(r).met();
+  private static final Function<Review, ?> GIVEN = followed(Metrics.Prompts::given);
+  private static final Function<Review, ?> MET = followed(Metrics.Prompts::met);
   private static final Function<Review, ?> SILENT = alone(Unprompted::intervalCount);
   private static final Function<Review, ?> SQUEEZES = r -> r.metrics().inspiration().count();
   private static final Function<Review, ?> PAUSES = pressed(Compressions::pauseCount);
@@ -98,17 +98,15 @@ public final class Figures {
       List.of(
           of("prompts.given", ONE, GIVEN),
           of("prompts.met", ONE, MET).from(GIVEN),
-          of("prompts.missed", ONE, r -> prompts(r).missed()).from(GIVEN),
-          of("prompts.forgiven", ONE, r -> prompts(r).forgiven()).from(GIVEN),
-          of("prompts.extra", ONE, r -> prompts(r).extra())
-              .from(r -> r.metrics().breathCount() - prompts(r).unprompted()),
-          of("prompts.unprompted", ONE, r -> prompts(r).unprompted()).from(BREATHS),
-          of("asynchrony.meanSeconds", S, r -> r.metrics().asynchrony().meanSeconds()).from(MET),
-          of("asynchrony.medianSeconds", S, r -> r.metrics().asynchrony().medianSeconds())
-              .from(MET),
-          of("asynchrony.sdSeconds", S, r -> r.metrics().asynchrony().sdSeconds()).from(MET),
-          of("asynchrony.phaseLocking", ONE, r -> r.metrics().asynchrony().phaseLocking()),
-          of("asynchrony.ownTempo", WORD, r -> r.metrics().asynchrony().ownTempo()),
+          of("prompts.missed", ONE, followed(Metrics.Prompts::missed)).from(GIVEN),
+          of("prompts.forgiven", ONE, followed(Metrics.Prompts::forgiven)).from(GIVEN),
+          of("prompts.extra", ONE, followed(Metrics.Prompts::extra))
+              .from(followed(p -> p.met() + p.extra())),
+          of("prompts.unprompted", ONE, followed(Metrics.Prompts::unprompted)).from(BREATHS),
+          of("asynchrony.meanSeconds", S, lateness(Metrics.Asynchrony::meanSeconds)).from(MET),
+          of("asynchrony.medianSeconds", S, lateness(Metrics.Asynchrony::medianSeconds)).from(MET),
+          of("asynchrony.sdSeconds", S, lateness(Metrics.Asynchrony::sdSeconds)).from(MET),
+          of("asynchrony.phaseLocking", ONE, lateness(Metrics.Asynchrony::phaseLocking)),
           of("unprompted.silences", ONE, alone(Unprompted::silences)),
           of("unprompted.seconds", S, alone(Unprompted::seconds)),
           of("unprompted.breathCount", ONE, alone(Unprompted::breathCount)),
@@ -243,8 +241,13 @@ public final class Figures {
             : Optional.empty();
   }
 
-  private static Metrics.Prompts prompts(Review review) {
-    return review.metrics().prompts();
+  /** Empty where it means nothing which breath met which prompt. */
+  private static Function<Review, ?> followed(Function<Metrics.Prompts, ?> value) {
+    return review -> review.metrics().prompts().map(value);
+  }
+
+  private static Function<Review, ?> lateness(Function<Metrics.Asynchrony, OptionalDouble> value) {
+    return review -> review.metrics().asynchrony().map(value).orElse(OptionalDouble.empty());
   }
 
   private static Drift drift(Review review) {

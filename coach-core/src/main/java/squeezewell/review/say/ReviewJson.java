@@ -157,13 +157,21 @@ public final class ReviewJson {
     }
 
     private void prompts() throws IOException {
-      json.name("prompts").beginObject();
-      for (String field : PROMPTS) {
-        field(Figures.named("prompts." + field), review);
+      if (metrics.prompts().isPresent()) {
+        json.name("prompts").beginObject();
+        for (String field : PROMPTS) {
+          field(Figures.named("prompts." + field), review);
+        }
+        json.endObject();
+      } else {
+        json.name("prompts").nullValue();
       }
-      json.endObject();
       unprompted();
-      group("asynchrony");
+      if (metrics.asynchrony().isPresent()) {
+        group("asynchrony");
+      } else {
+        json.name("asynchrony").nullValue();
+      }
       group("inspiration");
     }
 

@@ -122,7 +122,6 @@ public final class ReviewText {
 
   private static void done(List<String> lines, Review review) {
     Metrics metrics = review.metrics();
-    Metrics.Prompts prompts = metrics.prompts();
     boolean whole = !review.parts().isEmpty();
     row(lines, "practised", Words.clock(review.asked().practisedNanos()));
     row(lines, "breaths", Integer.toString(metrics.breathCount()));
@@ -134,17 +133,7 @@ public final class ReviewText {
       row(lines, "in range", inRange(metrics.interval()));
       row(lines, "longest gap", longestGap(metrics.gap()));
     }
-    row(
-        lines,
-        "prompts",
-        prompts.given()
-            + " given, "
-            + prompts.met()
-            + " met, "
-            + prompts.missed()
-            + " missed"
-            + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
-            + Words.count(prompts.extra(), "extra breath"));
+    metrics.prompts().ifPresent(prompts -> row(lines, "prompts", Words.prompts(prompts)));
     UnpromptedText.add(review, (name, t) -> row(lines, name, t));
     if (metrics.inspiration().count() > 0 && !whole) {
       row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));

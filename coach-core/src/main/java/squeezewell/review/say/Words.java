@@ -1,10 +1,13 @@
 package squeezewell.review.say;
 
 import squeezewell.protocol.CompressionPlan;
+import squeezewell.review.measure.Metrics;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** Numbers as people read them. */
 public final class Words {
+  private static final Wording WORDS = Wording.beside(Words.class);
   private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
   /** A tenth of a second is more than 3 % of a shorter interval than about this. */
@@ -57,6 +60,23 @@ public final class Words {
 
   public static String clock(double seconds) {
     return clock(Math.round(seconds * NANOS_PER_SECOND));
+  }
+
+  /** What became of the prompts, in one line. */
+  public static String prompts(Metrics.Prompts prompts) {
+    String extra = count(prompts.extra(), "extra breath");
+    if (prompts.given() == 0) {
+      return prompts.extra() == 0
+          ? WORDS.say("row.prompts.none")
+          : WORDS.say("row.prompts.none.extra", extra);
+    }
+    return WORDS.say(
+        prompts.forgiven() > 0 ? "row.prompts.excused" : "row.prompts",
+        prompts.given(),
+        prompts.met(),
+        prompts.missed(),
+        prompts.forgiven(),
+        extra);
   }
 
   /** {@code 1 breath}, {@code 2 breaths}. */

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -110,10 +112,63 @@ class UnpromptedTrialTest {
   }
 
   @Test
+  @DisplayName("A drift from 5.1 to 6.9 s, either way, does not pass")
+  void aDriftDoesNotPass() {
+    for (double[] ends : new double[][] {{5.1, 6.9}, {6.9, 5.1}, {5.4, 6.6}}) {
+      double[] breaths = new double[22];
+      for (int k = 1; k < breaths.length; k++) {
+        breaths[k] = breaths[k - 1] + ends[0] + (ends[1] - ends[0]) * (k - 1) / 20;
+      }
+      assertThat(test(breaths).verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
+      assertThat(test(breaths).reasons()).anyMatch(r -> r.contains("in the first third"));
+    }
+  }
+
+  @Test
+  @DisplayName("An alternation of 5.05 and 6.95 s does not pass")
+  void anAlternationDoesNotPass() {
+    for (double off : new double[] {0.95, 0.8, 0.65}) {
+      double[] breaths = new double[22];
+      for (int k = 1; k < breaths.length; k++) {
+        breaths[k] = breaths[k - 1] + 6 + (k % 2 == 1 ? -off : off);
+      }
+      assertThat(test(breaths).verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
+    }
+  }
+
+  @ParameterizedTest
+  @DisplayName("Squeezes of 0.2 or 3 s do not pass; those of about 1 s do")
+  @CsvSource({"0.2, false", "3, false", "0.5, false", "1, true", "0.9, true", "1.2, true"})
+  void squeezesOfTheWrongLengthDoNotPass(double length, boolean passes) {
+    SessionBuilder session = SessionBuilder.ofSeconds(150).test();
+    for (int k = 0; k < 21; k++) {
+      session.squeeze(1 + 6 * k, length, "");
+    }
+    assertThat(of(session).verdict().outcome() == Verdict.Outcome.HELD).isEqualTo(passes);
+  }
+
+  @Test
+  @DisplayName("At least 15 intervals")
+  void withFewerIntervalsItIsTooShort() {
+    // Six checks of 7 s, each beside three breaths: of 20 intervals 6 are left out.
+    SessionBuilder session = SessionBuilder.ofSeconds(260).test();
+    double at = 1;
+    for (int k = 0; k < 8; k++) {
+      session.breaths(at, at + 6, at + 12);
+      session.pulseCheck(at + 15, at + 22);
+      at += 25;
+    }
+    Review review = of(session);
+    assertThat(review.testIntervals().orElseThrow()).isLessThan(15);
+    assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
+    assertThat(review.reasons()).anyMatch(r -> r.contains("the test needs 15"));
+  }
+
+  @Test
   void theVerdictOnAPracticeIsThatOfItsTest() {
     Review review = SessionBuilder.ofSeconds(150).test().breathsEvery(6, 1, 121).review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
-    assertThat(review.rule()).startsWith("Without prompts").contains("another day");
+    assertThat(review.rule()).startsWith("Without prompts").contains("at least 20 hours apart");
     assertThat(review.findings()).extracting(Feedback::code).contains("unprompted-held");
   }
 
@@ -129,8 +184,8 @@ class UnpromptedTrialTest {
     assertThat(review.testIntervals()).hasValue(10);
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
     // The other rhythm was prompted from its start.
-    assertThat(review.metrics().prompts().given()).isGreaterThan(30);
-    assertThat(review.metrics().prompts().unprompted()).isEqualTo(11);
+    assertThat(review.metrics().prompts().orElseThrow().given()).isGreaterThan(30);
+    assertThat(review.metrics().prompts().orElseThrow().unprompted()).isEqualTo(11);
   }
 
   /** Intervals until 120 s are full, as a test is scored. */
@@ -181,6 +236,38 @@ class UnpromptedTrialTest {
   void anAdultTestPassesAsOftenAsThePrototypeSays(double mean, double sd, double expected) {
     assertThat(share(PatientGroup.ADULT, "aha-2025", mean, sd, 0, "HELD"))
         .isCloseTo(expected, within(0.04));
+  }
+
+  /**
+   * A skilled trainee (SD 0.4 s at 6 s) and others, with one try and with five a day, on two days.
+   * Only the first try of a day counts, so five pass no more often than one: were the best of them
+   * to count, an SD of 0.8 s would pass 1 - (1 - p)^5 on a day.
+   */
+  @Test
+  @DisplayName("False pass and false fail over a grid of mean and SD, printed")
+  void theGridIsPrinted() {
+    System.out.println("mean  SD    a try  two days  best of five, two days (does not count)");
+    for (double mean : new double[] {5, 5.5, 5.7, 6, 6.3, 6.6, 7}) {
+      for (double sd : new double[] {0.2, 0.4, 0.6, 0.8, 1.0, 1.5}) {
+        double p = share(PatientGroup.ADULT, "aha-2025", mean, sd, 0, "HELD");
+        System.out.printf(
+            Locale.ROOT,
+            "%.1f   %.1f   %5.1f  %5.1f     %5.1f%n",
+            mean,
+            sd,
+            100 * p,
+            100 * p * p,
+            100 * Math.pow(1 - Math.pow(1 - p, 5), 2));
+        boolean good = Math.abs(mean - 6) <= 0.3 && sd <= 0.4;
+        boolean poor = Math.abs(mean - 6) >= 0.6 || sd >= 0.8;
+        if (good) {
+          assertThat(p).as("%s %s", mean, sd).isGreaterThan(0.9);
+        }
+        if (poor) {
+          assertThat(p * p).as("%s %s", mean, sd).isLessThan(0.15);
+        }
+      }
+    }
   }
 
   @ParameterizedTest

@@ -3,6 +3,7 @@ package squeezewell.desktop.screens;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -40,16 +41,15 @@ public final class DebriefScreen {
   /**
    * What the screen asks for, and where its buttons lead.
    *
-   * @param next asked once for words on what to practise next, a sentence each; may tell them
-   *     later, on the event thread, since all past practices are read for them and nobody should
-   *     wait for that
+   * @param next asked once for what to practise next; may tell it later, on the event thread, since
+   *     all past practices are read for it and nobody should wait for that
    * @param onReplay plays the practice back
    * @param onSave saves a report; told where by the person
    * @param onPictures leads to the pictures of the practice
    * @param onBack leads back to where the person came from
    */
   public record Actions(
-      Consumer<Consumer<List<String>>> next,
+      Consumer<Consumer<Next>> next,
       Runnable onReplay,
       Runnable onSave,
       Runnable onPictures,
@@ -59,6 +59,18 @@ public final class DebriefScreen {
     public static Actions none() {
       Runnable nothing = () -> {};
       return new Actions(told -> {}, nothing, nothing, nothing, nothing);
+    }
+  }
+
+  /**
+   * What to practise next.
+   *
+   * @param lines why, a sentence each; empty where there is no advice
+   * @param onNext sets just that up
+   */
+  public record Next(List<String> lines, Runnable onNext) {
+    public Next {
+      lines = List.copyOf(lines);
     }
   }
 
@@ -148,9 +160,15 @@ public final class DebriefScreen {
   private void addNext(Column column, Navigator navigator, Actions ways) {
     Column words = kit.column();
     column.put(words);
-    ways.next().accept(lines -> fill(words, lines));
+    AtomicReference<Runnable> advised = new AtomicReference<>(() -> navigator.toSetup());
+    ways.next()
+        .accept(
+            next -> {
+              fill(words, next.lines());
+              advised.set(next.onNext());
+            });
     // What is made ahead of time leads nowhere.
-    JButton again = kit.mainButton("Next practice", 'N', 232, () -> navigator.toSetup());
+    JButton again = kit.mainButton("Next practice", 'N', 232, () -> advised.get().run());
     JButton save = kit.button("Save report", 'R', 130, ways.onSave());
     column.put(kit.row(10, again, save), 10);
     column.put(

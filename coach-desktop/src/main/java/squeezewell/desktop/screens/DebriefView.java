@@ -19,6 +19,7 @@ import squeezewell.review.say.PartText;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.UnpromptedText;
+import squeezewell.review.say.Words;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
@@ -271,12 +272,14 @@ record DebriefView(
     Metrics metrics = review.metrics();
     List<String> lines = new ArrayList<>();
     metrics.compressions().ifPresent(c -> addCompressions(c, lines));
-    Metrics.Prompts prompts = metrics.prompts();
-    lines.add(Quantities.count(metrics.breathCount(), "breath") + "; " + prompts(prompts));
+    lines.add(
+        Quantities.count(metrics.breathCount(), "breath")
+            + metrics.prompts().map(prompts -> "; prompts: " + Words.prompts(prompts)).orElse(""));
     UnpromptedText.add(review, (name, text) -> lines.add(Phrases.capital(name) + ": " + text));
     metrics
         .asynchrony()
-        .meanSeconds()
+        .map(Metrics.Asynchrony::meanSeconds)
+        .orElse(OptionalDouble.empty())
         .ifPresent(
             mean ->
                 lines.add(
@@ -320,21 +323,6 @@ record DebriefView(
               suction.withinLimit() ? "" : ", over the limit"));
     }
     return lines;
-  }
-
-  private static String prompts(Metrics.Prompts prompts) {
-    if (prompts.given() == 0) {
-      return "no breath was prompted"
-          + (prompts.extra() > 0 ? "; " + prompts.extra() + " extra" : "");
-    }
-    return Quantities.count(prompts.given(), "prompt")
-        + ": "
-        + prompts.met()
-        + " met, "
-        + prompts.missed()
-        + " missed"
-        + (prompts.forgiven() > 0 ? ", " + prompts.forgiven() + " excused; " : "; ")
-        + Quantities.count(prompts.extra(), "extra breath");
   }
 
   private static String line(PulseCheckResult check) {

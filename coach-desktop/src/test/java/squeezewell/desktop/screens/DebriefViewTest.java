@@ -36,7 +36,7 @@ class DebriefViewTest {
     assertThat(view.figures().get(1).askedFor()).isEqualTo("5 to 7 s");
     assertThat(view.toChange()).isEmpty();
     assertThat(view.wentWell()).isNotEmpty();
-    assertThat(view.details().get(0)).startsWith("20 breaths; 20 prompts: 20 met, 0 missed");
+    assertThat(view.details().get(0)).startsWith("20 breaths; prompts: 20 given, 20 met, 0 missed");
   }
 
   @Test
@@ -64,7 +64,7 @@ class DebriefViewTest {
         DebriefView.of(
             Practices.review(
                 Practices.protocol(), Practices.plan(3, 2).with(Prompting.NONE), 3, 9, 15, 21));
-    assertThat(view.details().get(0)).isEqualTo("4 breaths; no breath was prompted");
+    assertThat(view.details().get(0)).isEqualTo("4 breaths; prompts: none given");
   }
 
   @Test
@@ -175,7 +175,7 @@ class DebriefViewTest {
   @Test
   void whatToPractiseNextIsAddedWhenItIsKnown() throws Exception {
     Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
-    List<Consumer<List<String>>> asked = new ArrayList<>();
+    List<Consumer<DebriefScreen.Next>> asked = new ArrayList<>();
     List<String> before = new ArrayList<>();
     List<String> after = new ArrayList<>();
     SwingUtilities.invokeAndWait(
@@ -190,7 +190,11 @@ class DebriefViewTest {
                   new DebriefScreen.Actions(asked::add, nothing, nothing, nothing, nothing));
           int width = kit.look().px(Widgets.CONTENT_WIDTH);
           collect(page, before, width);
-          asked.get(0).accept(List.of("Fade again.", "Take the test on another day."));
+          asked
+              .get(0)
+              .accept(
+                  new DebriefScreen.Next(
+                      List.of("Fade again.", "Take the test on another day."), nothing));
           collect(page, after, width);
         });
     assertThat(asked).hasSize(1);

@@ -125,6 +125,7 @@ class SetupScreenTest {
             List.of(
                 new PastPractice(
                     Instant.parse("2026-03-01T10:00:00Z"),
+                    Instant.parse("2026-03-01T10:02:00Z"),
                     "Ann",
                     adult,
                     Prompting.FADING,

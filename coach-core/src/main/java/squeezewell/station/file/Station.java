@@ -10,7 +10,8 @@ import squeezewell.protocol.Situation;
  * leads somewhere. Two stations are equal if they are defined by the same text.
  *
  * @param id identifier of lower-case letters, digits and hyphens
- * @param title name shown to people
+ * @param title name shown to people; it tells the scene
+ * @param teachingTitle what it teaches, for who runs it; empty if the file has none
  * @param setting where it plays and what was reported
  * @param group age group
  * @param patient the patient in words
@@ -30,6 +31,7 @@ import squeezewell.protocol.Situation;
 public record Station(
     String id,
     String title,
+    String teachingTitle,
     String setting,
     PatientGroup group,
     String patient,

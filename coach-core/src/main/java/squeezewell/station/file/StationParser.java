@@ -60,6 +60,10 @@ final class StationParser {
   StationFile read(String definition, long version) {
     String id = fields.id();
     String title = fields.words("title", LONGEST_TITLE);
+    String teachingTitle =
+        fields
+            .optional("teachingTitle", () -> top.text("teachingTitle", LONGEST_TITLE))
+            .orElse("");
     String setting = fields.words("setting", LONGEST_SETTING);
     Optional<StationFields> patient =
         faults.take(() -> top.field("patient", "the patient")).map(fields::of);
@@ -90,6 +94,7 @@ final class StationParser {
         new Station(
             id,
             title,
+            teachingTitle,
             setting,
             group,
             patientWords,

@@ -103,8 +103,8 @@ final class BreathLog {
   }
 
   /**
-   * Intervals without a hold, in rhythms without cycles, are strung together; a run of them that
-   * lasts as long as the rule says is too fast or too slow.
+   * Intervals without a hold are strung together; a run of them that lasts as long as the rule says
+   * is too fast or too slow. In cycles of compressions and breaths none is too slow.
    */
   private OptionalLong rate(StationRule rule) {
     List<long[]> run = new ArrayList<>();
@@ -135,10 +135,13 @@ final class BreathLog {
   }
 
   private boolean isInterval(StationRule rule, long from, long to) {
-    boolean cycles =
-        VentilationMode.of(patientAt(from)) == VentilationMode.CYCLES
-            || VentilationMode.of(patientAt(to)) == VentilationMode.CYCLES;
+    boolean cycles = rule.bounds().low().isPresent() && isCycle(from, to);
     return !cycles && due(rule, from, to) == to - from;
+  }
+
+  private boolean isCycle(long from, long to) {
+    return VentilationMode.of(patientAt(from)) == VentilationMode.CYCLES
+        || VentilationMode.of(patientAt(to)) == VentilationMode.CYCLES;
   }
 
   private OptionalLong interruption(StationRule rule, long clock) {

@@ -120,6 +120,9 @@ public final class StationText {
 
   private void station(Station station) {
     text.add("", station.id() + ": " + station.title());
+    if (!station.teachingTitle().isEmpty()) {
+      say("station.teaches", station.teachingTitle());
+    }
     text.gap();
     text.add("", station.setting());
     say("station.patient", station.patient(), station.group().id());

@@ -113,7 +113,7 @@ class BuiltInStationsTest {
     }
   }
 
-  /** A candidate of this test squeezes no bag, so nothing is known of its breaths. */
+  /** Rules about breaths are broken by trainees of their own, in the table of verdicts. */
   private static List<StationRule> aboutMarks(Station station) {
     List<StationRule> rules = new ArrayList<>(station.rules());
     rules.removeIf(rule -> rule.kind().readsBreaths());

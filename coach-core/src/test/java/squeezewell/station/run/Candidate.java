@@ -8,6 +8,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import squeezewell.input.BadInputException;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
+import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.SessionEvent;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
@@ -32,6 +36,7 @@ public final class Candidate {
   private boolean delays;
   private Consumer<StationState> each = state -> {};
   private long now;
+  private long lastBreath = -1;
 
   Candidate(Station station, List<BranchOption> ways) {
     try {
@@ -110,11 +115,46 @@ public final class Candidate {
       if (!finishOne() && !beginOne() && state.phase() == StationPhase.PREPARATION) {
         run.begin(now);
       }
+      squeezeOrCompress(run.state());
       each.accept(run.state());
       now += SECOND;
       run.advance(now);
     }
     return run.state();
+  }
+
+  /** A breath every 6, 3 or 2 s by age; without a pulse a compression in the seconds between. */
+  private void squeezeOrCompress(StationState state) {
+    boolean begun = false;
+    for (TaskState task : state.tasks()) {
+      boolean running = task.progress() == TaskState.Progress.RUNNING;
+      if (running && task.task().kind() == TaskKind.TIMED) {
+        return;
+      }
+      begun |= task.task().kind() == TaskKind.PACED && task.begunNanos().isPresent();
+    }
+    boolean held =
+        state.holds("breathes-well")
+            || state.findings().stream()
+                .anyMatch(f -> f.finding().stopsBreaths() && !f.finding().hidden());
+    if (!begun || held) {
+      return;
+    }
+    PatientGroup group = state.station().group();
+    long every = group == PatientGroup.ADULT ? 6 : group == PatientGroup.NEWBORN ? 2 : 3;
+    boolean breath = lastBreath < 0 || now - lastBreath >= every * SECOND;
+    boolean arrest =
+        state.station().situation() == Situation.ARREST_NO_ADVANCED_AIRWAY
+            || state.holds("no-pulse")
+            || state.holds("slow-heart");
+    if (breath) {
+      lastBreath = now;
+      facts.fact(new Fact.Squeeze(EventType.BREATH), now);
+      run.recorded(StationAction.BREATH, now);
+    } else if (arrest) {
+      facts.fact(new Fact.Plain(EventType.COMPRESSION), now);
+      run.recorded(StationAction.COMPRESSION, now);
+    }
   }
 
   /** Something may still be called for; an experienced candidate waits for it. */

@@ -17,6 +17,7 @@ import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.TaskButton;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.live.LiveStation;
+import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
 import squeezewell.station.run.StationPractice;
 import squeezewell.station.run.StationRun;
@@ -112,7 +113,11 @@ public final class StationConsole {
   private JScrollPane lay() {
     Column column = kit.column();
     column.note("Instructor's console. Not for the trainee's eyes.").gap(4);
-    column.heading(station.now().station().station().title(), 4);
+    Station shown = station.now().station().station();
+    column.heading(shown.title(), 4);
+    if (!shown.teachingTitle().isEmpty()) {
+      column.note(shown.teachingTitle()).gap(4);
+    }
     column.put(clock, 8);
     column.put(kit.row(10, begin, stop), 8);
     JButton undo = kit.button("Undo task mark", 'U', 181, () -> station.undo(now()));

@@ -13,6 +13,7 @@ import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationRule;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationState;
+import squeezewell.station.run.StationText;
 import squeezewell.station.run.TaskState;
 import squeezewell.station.run.VentilationTime;
 import squeezewell.words.Quantities;
@@ -146,6 +147,7 @@ public record StationSheet(
             new Count(WORDS.say("sheet.late"), result.late().size()),
             new Count(WORDS.say("sheet.out-of-order"), result.outOfOrder().size()),
             new Count(WORDS.say("sheet.wrong-length"), result.wrongLength().size()),
+            new Count(WORDS.say("sheet.improper"), result.improper().size()),
             new Count(WORDS.say("sheet.missed"), result.missed().size())),
         time(result),
         ways(state),
@@ -250,6 +252,14 @@ public record StationSheet(
     for (StationState.Told told : state.told()) {
       String kind = WORDS.say(told.takenBack() ? "story.taken-back" : "story.finding");
       story.add(new Entry(told.atNanos(), kind, told.finding().label()));
+    }
+    for (StationState.Brought brought : state.brought()) {
+      String kind = WORDS.say(brought.comes() ? "story.brought" : "story.cleared");
+      story.add(new Entry(brought.atNanos(), kind, brought.words()));
+    }
+    for (StationState.Changed changed : state.changed()) {
+      String words = StationText.changed(state.station(), changed);
+      story.add(new Entry(changed.atNanos(), WORDS.say("story.mark"), words));
     }
     for (StationState.Chosen chosen : state.chosen()) {
       String words = WORDS.say("sheet.way", chosen.branch().words(), chosen.way().words());

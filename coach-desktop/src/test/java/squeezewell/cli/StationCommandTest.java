@@ -104,6 +104,15 @@ class StationCommandTest {
   }
 
   @Test
+  void anExaminerChangesAMarkAfterTheEnd() throws Exception {
+    CliRun run = run(SCRIPT + "300 mark oxygen improper Bag not filled\n", "--json");
+    assertThat(run.err()).isEmpty();
+    assertThat(run.json().get("outcome").getAsString()).isEqualTo("to-improve");
+    JsonObject change = run.json().getAsJsonArray("markChanges").get(0).getAsJsonObject();
+    assertThat(change.get("words").getAsString()).isEqualTo("Bag not filled");
+  }
+
+  @Test
   void theSessionKeepsTheStationAndItsResult() throws Exception {
     CliRun run = run(SCRIPT, "--json", "--home", folder.toString());
     assertThat(run.code()).isZero();

@@ -2,6 +2,7 @@ package squeezewell.station.run;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -278,6 +279,13 @@ final class BreathLog {
   private boolean counts(StationRule rule, long at) {
     return rule.bounds().holding().stream().allMatch(id -> holds(id, at))
         && rule.bounds().absent().stream().noneMatch(id -> holds(id, at));
+  }
+
+  /** What held at a time. */
+  Set<String> holding(long clock) {
+    Set<String> holding = new HashSet<>();
+    findings.keySet().stream().filter(id -> holds(id, clock)).forEach(holding::add);
+    return holding;
   }
 
   private boolean holds(String findingId, long at) {

@@ -28,6 +28,8 @@ public enum StationAction implements FileWord {
   STOP_CLOCK(EventType.CLOCK_STOPPED),
   RUN_CLOCK(EventType.CLOCK_RUNNING),
   END(EventType.STATION_END),
+  /** The mark of a task is changed, even after the end. */
+  MARK(EventType.MARK_CHANGED),
   /** A squeeze was recorded. */
   BREATH(EventType.BREATH),
   /** The end of a squeeze was recorded. */
@@ -59,6 +61,14 @@ public enum StationAction implements FileWord {
     return compareTo(BREATH) >= 0;
   }
 
+  /** The words that go with a fact that is one. */
+  static String words(Fact fact) {
+    if (fact instanceof Fact.MarkChange change) {
+      return change.text();
+    }
+    return fact instanceof Fact.Told told ? told.text() : "";
+  }
+
   /** Whether an identifier or words go with it. */
   public boolean hasWords() {
     return switch (this) {
@@ -69,6 +79,9 @@ public enum StationAction implements FileWord {
 
   /** How it is written down. */
   Fact fact(String words) {
+    if (this == MARK) {
+      return Fact.MarkChange.parse(words).get();
+    }
     if (hasWords()) {
       return new Fact.Told(event, words);
     }

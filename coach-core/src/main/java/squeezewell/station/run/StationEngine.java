@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import squeezewell.protocol.PatientChange;
+import squeezewell.session.Fact;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.ScriptStep;
 import squeezewell.station.file.Station;
@@ -40,6 +41,8 @@ final class StationEngine {
   private final List<StationState.Told> told = new ArrayList<>();
   private final List<StationState.Chosen> chosen = new ArrayList<>();
   private final List<StationState.Remark> remarks = new ArrayList<>();
+  private final List<StationState.Changed> changed = new ArrayList<>();
+  private final List<StationState.Brought> brought = new ArrayList<>();
   private StationPhase phase = StationPhase.PREPARATION;
   private Optional<StationState.End> end = Optional.empty();
   private OptionalLong exerciseSince = OptionalLong.empty();
@@ -65,7 +68,7 @@ final class StationEngine {
   /** Takes an input; false if it makes no sense now, and then it changes nothing. */
   boolean apply(StationInput input) {
     advance(input.atNanos());
-    if (over()) {
+    if (over() && input.action() != StationAction.MARK) {
       return false;
     }
     settleBreaths();
@@ -84,6 +87,7 @@ final class StationEngine {
           case STOP_CLOCK -> time.stop();
           case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
+          case MARK -> mark(Fact.MarkChange.parse(input.words()), input.atNanos());
           // Whoever runs the station walks again without what was a slip.
           case UNDO -> false;
         };
@@ -116,6 +120,15 @@ final class StationEngine {
 
   List<StationState.Told> told() {
     return told;
+  }
+
+  /** The script goes on from what was marked: what was said and came about did so. */
+  private boolean mark(Optional<Fact.MarkChange> change, long atNanos) {
+    boolean sense = change.filter(c -> isLed() && tasks.change(c, log)).isPresent();
+    if (sense) {
+      changed.add(new StationState.Changed(atNanos, change.get()));
+    }
+    return sense;
   }
 
   private boolean begin() {
@@ -249,17 +262,25 @@ final class StationEngine {
     if (phase != StationPhase.EXERCISE || !isLed()) {
       return false;
     }
-    if (station.finding(word).isPresent()) {
-      return raise(word);
+    Optional<StationFinding> finding = station.finding(word);
+    if (finding.isPresent()) {
+      return raise(word) && bring(finding.get().words(), true);
     }
     Optional<PatientChange> clinical =
         PatientChange.of(word).filter(f -> f.concerns(station.group()));
     clinical.ifPresent(this::tell);
-    return clinical.isPresent();
+    return clinical.isPresent() && bring(clinical.get().label(), true);
+  }
+
+  private boolean bring(String words, boolean comes) {
+    return brought.add(new StationState.Brought(time.now(), words, comes));
   }
 
   private boolean clearByHand(String findingId) {
-    return phase == StationPhase.EXERCISE && isLed() && clear(findingId);
+    return phase == StationPhase.EXERCISE
+        && isLed()
+        && clear(findingId)
+        && bring(station.finding(findingId).get().words(), false);
   }
 
   private boolean choose(String words) {
@@ -416,6 +437,8 @@ final class StationEngine {
         toldOf,
         rules.faults(time.clock(), over()),
         remarks,
+        changed,
+        brought,
         oxygen.map(flow -> flow.leftAt(time.clock())),
         log.isUnrecorded(),
         complete,

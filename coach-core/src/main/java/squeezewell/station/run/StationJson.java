@@ -42,6 +42,7 @@ public final class StationJson {
       json.name("progress").value(task.progress().word());
       json.name("late").value(task.late());
       json.name("outOfOrder").value(task.outOfOrder());
+      json.name("improper").value(task.improper());
       json.name("length").value(task.length().word());
       optional(json, "begunSeconds", task.begunNanos());
       optional(json, "doneSeconds", task.doneNanos());
@@ -67,6 +68,28 @@ public final class StationJson {
     json.name("remarks").beginArray();
     for (StationState.Remark remark : state.remarks()) {
       words(json, remark.atNanos(), remark.words());
+    }
+    json.endArray();
+    json.name("markChanges").beginArray();
+    for (StationState.Changed changed : state.changed()) {
+      json.beginObject();
+      json.name("atSeconds").value(seconds(changed.atNanos()));
+      json.name("task").value(changed.change().task());
+      json.name("change").value(changed.change().change().word());
+      long earlier = changed.change().earlierNanos();
+      optional(
+          json, "earlierSeconds", earlier > 0 ? OptionalLong.of(earlier) : OptionalLong.empty());
+      json.name("words").value(changed.change().words());
+      json.endObject();
+    }
+    json.endArray();
+    json.name("brought").beginArray();
+    for (StationState.Brought brought : state.brought()) {
+      json.beginObject();
+      json.name("atSeconds").value(seconds(brought.atNanos()));
+      json.name("words").value(brought.words());
+      json.name("comes").value(brought.comes());
+      json.endObject();
     }
     json.endArray();
     json.name("caution").value(StationText.PRACTICE_AID);

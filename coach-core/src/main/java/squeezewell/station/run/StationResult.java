@@ -88,7 +88,7 @@ public record StationResult(StationState state) {
   }
 
   private static void replay(StationRun run, SessionEvent event) {
-    String words = event.fact() instanceof Fact.Told told ? told.text() : "";
+    String words = StationAction.words(event.fact());
     StationAction.of(event.fact())
         .ifPresent(
             action -> {
@@ -165,6 +165,11 @@ public record StationResult(StationState state) {
   /** Tasks that were begun before what must come first. */
   public List<TaskState> outOfOrder() {
     return with(TaskState::outOfOrder);
+  }
+
+  /** Tasks that the examiner says were not done properly. */
+  public List<TaskState> improper() {
+    return with(TaskState::improper);
   }
 
   /** Tasks that were too short or too long. */

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import squeezewell.equipment.Pressure;
 import squeezewell.input.FileWord;
 import squeezewell.protocol.PatientChange;
+import squeezewell.session.Fact;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationFinding;
@@ -38,6 +39,8 @@ import squeezewell.station.file.TaskKind;
  * @param told what the live practice was told, in order
  * @param faults rules broken so far, in order of time
  * @param remarks remarks so far, in order
+ * @param changed marks that the examiner changed, in order
+ * @param brought findings that a person made come or go, in order
  * @param oxygen what is left of the oxygen, once it is connected
  * @param breathsUnrecorded whether breaths were to be given and none was recorded, so that rules
  *     about them judge nothing
@@ -62,6 +65,8 @@ public record StationState(
     List<Told> told,
     List<Fault> faults,
     List<Remark> remarks,
+    List<Changed> changed,
+    List<Brought> brought,
     Optional<OxygenLeft> oxygen,
     boolean breathsUnrecorded,
     boolean complete,
@@ -79,6 +84,8 @@ public record StationState(
     told = List.copyOf(told);
     faults = List.copyOf(faults);
     remarks = List.copyOf(remarks);
+    changed = List.copyOf(changed);
+    brought = List.copyOf(brought);
   }
 
   /** How a station ended. */
@@ -147,6 +154,23 @@ public record StationState(
    * @param words the words
    */
   public record Remark(long atNanos, String words) {}
+
+  /**
+   * A mark of a task that the examiner changed.
+   *
+   * @param atNanos when, session time
+   * @param change what was changed and why
+   */
+  public record Changed(long atNanos, Fact.MarkChange change) {}
+
+  /**
+   * A finding that a person made come or go.
+   *
+   * @param atNanos when, session time
+   * @param words what was found
+   * @param comes whether it came; else it went
+   */
+  public record Brought(long atNanos, String words, boolean comes) {}
 
   /**
    * What is left of the oxygen.

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import squeezewell.session.Fact;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationEntry;
@@ -64,6 +65,9 @@ public final class StationText {
         result.outOfOrder().size(),
         result.wrongLength().size(),
         result.missed().size());
+    if (!result.improper().isEmpty()) {
+      say("result.improper", result.improper().size());
+    }
     String stopped = clock(result.stoppedNanos());
     say(
         "result.time-used",
@@ -160,12 +164,30 @@ public final class StationText {
       String words = WORDS.say("result.remark", remark.words());
       all.add(new StationState.Remark(remark.atNanos(), words));
     }
+    for (StationState.Changed changed : state.changed()) {
+      all.add(new StationState.Remark(changed.atNanos(), changed(state.station(), changed)));
+    }
+    for (StationState.Brought brought : state.brought()) {
+      String words = WORDS.say("result.brought", brought.words(), brought.comes() ? 1 : 0);
+      all.add(new StationState.Remark(brought.atNanos(), words));
+    }
     for (StationState.Chosen chosen : state.chosen()) {
       String words = WORDS.say("result.chosen", chosen.branch().words(), chosen.way().words());
       all.add(new StationState.Remark(chosen.atNanos(), words));
     }
     all.sort(Comparator.comparingLong(StationState.Remark::atNanos));
     return all;
+  }
+
+  /** A change of a mark in a sentence, with its reason. */
+  public static String changed(Station station, StationState.Changed changed) {
+    Fact.MarkChange change = changed.change();
+    String what =
+        WORDS.say(
+            "mark." + change.change().word(),
+            station.task(change.task()).map(StationTask::words).orElse(change.task()),
+            Quantities.exactSeconds(change.earlierNanos()).stripTrailingZeros().toPlainString());
+    return change.words().isEmpty() ? what : WORDS.say("mark.reason", what, change.words());
   }
 
   private void title(String key, Object... values) {

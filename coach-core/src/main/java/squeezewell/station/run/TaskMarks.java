@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import squeezewell.session.Fact;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
@@ -29,8 +30,9 @@ final class TaskMarks {
   private static final class Mark {
     private long begun;
     private boolean timed;
-    private boolean outOfOrder;
-    private boolean late;
+    private List<String> mustHave = List.of();
+    private boolean calledLate;
+    private boolean improper;
     private boolean cutShort;
     private boolean endedByClosing;
     private Set<String> holding = Set.of();
@@ -53,12 +55,12 @@ final class TaskMarks {
 
   /** Something happens from which times may count; only the first time does. */
   void instant(TimeLimit.Anchor anchor, String id, long clock) {
-    instants.putIfAbsent(anchor.word() + " " + id, clock);
+    instants.putIfAbsent(key(anchor, id), clock);
   }
 
   /** When something first happened; empty if it has not. */
   private OptionalLong instant(TimeLimit.Anchor anchor, String id) {
-    Long at = instants.get(anchor.word() + " " + id);
+    Long at = instants.get(key(anchor, id));
     return at == null ? OptionalLong.empty() : OptionalLong.of(at);
   }
 
@@ -136,9 +138,7 @@ final class TaskMarks {
     mark.begun = clock;
     mark.timed = timed;
     mark.holding = Set.copyOf(holding);
-    mark.outOfOrder = !before(task).isEmpty();
-    OptionalLong due = due(task);
-    mark.late = due.isPresent() && mark.begun > due.getAsLong();
+    mark.mustHave = before(task);
     marks.put(task.id(), mark);
   }
 
@@ -188,18 +188,80 @@ final class TaskMarks {
     return begun;
   }
 
-  /** The tasks that must come first and have not been begun. */
+  /**
+   * The examiner changes a mark; false if the task has none that it could be.
+   *
+   * @param log tells what held at the time to which a mark is dated back
+   */
+  boolean change(Fact.MarkChange change, BreathLog log) {
+    Mark mark = marks.get(change.task());
+    boolean words = change.change() == Fact.MarkChange.Change.REMARK;
+    if (mark == null) {
+      return words && station.task(change.task()).isPresent();
+    }
+    switch (change.change()) {
+      case WITHDRAWN -> withdraw(change.task());
+      case EARLIER -> {
+        long by = Math.min(change.earlierNanos(), mark.begun - earliest(change.task()));
+        withdraw(change.task());
+        mark.begun -= by;
+        mark.done = mark.done.isPresent() ? OptionalLong.of(mark.done.getAsLong() - by) : mark.done;
+        mark.holding = log.holding(mark.begun);
+        marks.put(change.task(), mark);
+        boolean lasts = station.task(change.task()).get().lasts();
+        if (lasts) {
+          instant(TimeLimit.Anchor.STARTED, change.task(), mark.begun);
+        }
+        mark.done.ifPresent(at -> instant(TimeLimit.Anchor.TASK, change.task(), at));
+      }
+      case LATE -> mark.calledLate = !mark.calledLate;
+      case IMPROPER -> mark.improper = !mark.improper;
+      case REMARK -> {
+        // The words are kept beside the marks.
+      }
+    }
+    return true;
+  }
+
+  private long earliest(String taskId) {
+    boolean prepared = station.task(taskId).get().phase() == StationPhase.PREPARATION;
+    return prepared ? 0 : exerciseFrom.orElse(0);
+  }
+
+  private void withdraw(String taskId) {
+    marks.remove(taskId);
+    instants.remove(key(TimeLimit.Anchor.TASK, taskId));
+    instants.remove(key(TimeLimit.Anchor.STARTED, taskId));
+  }
+
+  private static String key(TimeLimit.Anchor anchor, String id) {
+    return anchor.word() + " " + id;
+  }
+
+  /** Whether it was begun before what had to come first then. */
+  private boolean isOutOfOrder(String taskId) {
+    return marks.get(taskId).mustHave.stream().anyMatch(first -> isBegunBefore(taskId, first));
+  }
+
+  /** Whether it was begun after its time. */
+  private boolean isLate(StationTask task) {
+    Mark mark = marks.get(task.id());
+    OptionalLong due = due(task);
+    return mark.calledLate || (due.isPresent() && mark.begun > due.getAsLong());
+  }
+
+  /** The tasks that must come first, as things are. */
   private List<String> before(StationTask task) {
-    List<String> missing = new ArrayList<>();
+    List<String> needed = new ArrayList<>();
     for (String id : task.after()) {
       Optional<StationTask> earlier = station.task(id);
       earlier.ifPresent(t -> ways.settles(t.only()));
       boolean counts = earlier.filter(this::isNeeded).isPresent();
-      if (counts && !isBegun(id)) {
-        missing.add(id);
+      if (counts) {
+        needed.add(id);
       }
     }
-    return missing;
+    return needed;
   }
 
   private OptionalLong due(StationTask task) {
@@ -267,8 +329,9 @@ final class TaskMarks {
         task,
         mark.done.isPresent() ? TaskState.Progress.DONE : TaskState.Progress.RUNNING,
         judge(task),
-        mark.outOfOrder,
-        mark.late,
+        isOutOfOrder(task.id()),
+        isLate(task),
+        mark.improper,
         OptionalLong.of(mark.begun),
         mark.done,
         due,
@@ -292,6 +355,7 @@ final class TaskMarks {
         TaskState.Length.NOT_JUDGED,
         false,
         late && isNeeded(task),
+        false,
         OptionalLong.empty(),
         OptionalLong.empty(),
         due,

@@ -105,21 +105,6 @@ record StationRunView(
     };
   }
 
-  /** What a first press of Finish says. */
-  static String finishWarning(StationState state) {
-    long open =
-        state.tasks().stream()
-            .filter(t -> t.progress() != TaskState.Progress.DONE)
-            .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
-            .count();
-    if (open == 0) {
-      return breathsLeft(state)
-          .map(t -> t + ". Finish again ends the station.")
-          .orElse("The station is not over. Finish again ends it.");
-    }
-    return Quantities.count(open, "task") + " not done. Finish again ends the station.";
-  }
-
   /** For how long breaths still have to be given with an adjunct that is in; empty if no longer. */
   static Optional<String> breathsLeft(StationState state) {
     return state.tasks().stream()

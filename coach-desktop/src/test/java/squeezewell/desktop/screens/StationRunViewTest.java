@@ -268,13 +268,6 @@ class StationRunViewTest {
   }
 
   @Test
-  void aFirstFinishSaysWhatIsLeft() {
-    at(1);
-    assertThat(StationRunView.finishWarning(practice.state()))
-        .isEqualTo("12 tasks not done. Finish again ends the station.");
-  }
-
-  @Test
   void theConsoleOffersTheWaysThatCanStillBeChosen() {
     StationPractice led = practice(StationMode.INSTRUCTOR);
     led.begin(5 * SECOND);

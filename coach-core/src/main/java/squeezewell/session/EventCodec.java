@@ -89,9 +89,7 @@ final class EventCodec {
     if (change == Fact.MarkChange.Change.EARLIER) {
       BigDecimal most = BigDecimal.valueOf(Fact.MarkChange.LONGEST_NANOS, 9);
       earlier =
-          line.number("seconds", BigDecimal.valueOf(1, 3), most, "s")
-              .movePointRight(9)
-              .longValue();
+          line.number("seconds", BigDecimal.valueOf(1, 3), most, "s").movePointRight(9).longValue();
     }
     return new Fact.MarkChange(
         line.text("task", 40),
@@ -138,7 +136,8 @@ final class EventCodec {
       json.name("task").value(change.task());
       json.name("change").value(change.change().word());
       if (change.earlierNanos() > 0) {
-        json.name("seconds").value(BigDecimal.valueOf(change.earlierNanos(), 9).stripTrailingZeros());
+        json.name("seconds")
+            .value(BigDecimal.valueOf(change.earlierNanos(), 9).stripTrailingZeros());
       }
       if (!change.words().isEmpty()) {
         json.name("words").value(change.words());

@@ -279,7 +279,9 @@ public sealed interface Fact {
     /** As scripts and lists of events have it: task, change, seconds if dated back, words. */
     public String text() {
       String seconds =
-          change == Change.EARLIER ? " " + BigDecimal.valueOf(earlierNanos, 9).stripTrailingZeros().toPlainString() : "";
+          change == Change.EARLIER
+              ? " " + BigDecimal.valueOf(earlierNanos, 9).stripTrailingZeros().toPlainString()
+              : "";
       return task + " " + change.word() + seconds + (words.isEmpty() ? "" : " " + words);
     }
   }

@@ -83,8 +83,8 @@ class StationCommandTest {
     assertThat(run.err()).isEmpty();
     assertThat(run.code()).isZero();
     assertThat(run.out())
-        .startsWith("Not breathing, fluid in the mouth\nAll tasks done, in order and in time.\n")
-        .contains("13 of 13 tasks done in order and in time")
+        .startsWith("Found in a workshop\nAll tasks done, in order and in time.\n")
+        .contains("14 of 14 tasks done in order and in time")
         .contains("exercise 3:37 of 5:00")
         .containsPattern("Place the oral airway \\(\\d:\\d\\d of breaths with it\\)")
         .contains("0:40  Remark: The seal is tight.")
@@ -96,13 +96,14 @@ class StationCommandTest {
   }
 
   @Test
-  void allTasksDoneDoesNotHideThatTheBreathsWereTooFast() throws Exception {
+  void thirtyBreathsAMinuteAreNotPassed() throws Exception {
     // The last breath at 215 s, 5 s before the end.
     CliRun good = run(SCRIPT.replace("95 breaths 18 6", "95 breaths 21 6"));
     assertThat(good.out()).doesNotContain("The breaths need work");
     CliRun fast = run(SCRIPT.replace("95 breaths 18 6", "95 breaths 60 2"));
     assertThat(fast.out())
-        .contains("All tasks done, in order and in time.")
+        .contains("A critical fault.")
+        .contains("Over 15 breaths a minute for a minute")
         .contains("The breaths need work: Too fast");
   }
 

@@ -218,7 +218,7 @@ final class BreathLog {
   private long upAt(StationRule rule, long from, long nanos, long end) {
     long low = Math.min(end, from + nanos);
     long high = end;
-    if (due(rule, from, end) <= nanos) {
+    if (end - from <= nanos || due(rule, from, end) <= nanos) {
       return end;
     }
     while (low < high) {

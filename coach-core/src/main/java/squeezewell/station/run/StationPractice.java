@@ -12,6 +12,7 @@ import squeezewell.cue.Segment;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.Protocol;
+import squeezewell.session.Breath;
 import squeezewell.session.Fact;
 import squeezewell.session.Journal;
 import squeezewell.station.file.Station;
@@ -32,6 +33,7 @@ public final class StationPractice implements StationCommands {
 
   private final StationRun run;
   private final Coach coach;
+  private long endTold = -1;
   private boolean breathing;
 
   /**
@@ -93,6 +95,7 @@ public final class StationPractice implements StationCommands {
     if (beforeItsEnd < nowNanos) {
       coach.advance(nowNanos);
     }
+    tellEnd();
   }
 
   /**
@@ -105,7 +108,19 @@ public final class StationPractice implements StationCommands {
     OptionalLong end = coach.state().schedule().endNanos();
     long to = end.isPresent() ? Math.min(nowNanos, end.getAsLong() - 1) : nowNanos;
     coach.advance(to);
+    tellEnd();
     return to;
+  }
+
+  /** Not only a release ends a squeeze: a check or the next squeeze does too. */
+  private void tellEnd() {
+    List<Breath> breaths = coach.state().breaths();
+    for (int i = breaths.size() - 1; i >= 0 && breaths.get(i).startNanos() > endTold; i--) {
+      if (breaths.get(i).endNanos().isPresent()) {
+        endTold = breaths.get(i).startNanos();
+        run.recorded(StationAction.BREATH_END, breaths.get(i).endNanos().getAsLong());
+      }
+    }
   }
 
   /**
@@ -155,12 +170,15 @@ public final class StationPractice implements StationCommands {
       case UNDO_FINDING -> {
         // Only the station tells findings, so only it takes them back.
       }
-      case SQUEEZE_END -> {
+      case RETRACT_BREATH -> {
+        // It ends a squeeze that goes on, which is then forgotten; so its end is told before.
+        coach.command(Command.SQUEEZE_END, atNanos);
+        tellEnd();
         coach.command(command, atNanos);
-        run.recorded(StationAction.BREATH_END, Math.max(atNanos, coach.lastEventNanos()));
       }
-      case RETRACT_BREATH, SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
+      case SQUEEZE_END, SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
     }
+    tellEnd();
   }
 
   private void squeeze(Command command, long atNanos) {
@@ -172,6 +190,7 @@ public final class StationPractice implements StationCommands {
     int before = given();
     int breathsBefore = coach.state().breaths().size();
     coach.command(command, atNanos);
+    tellEnd();
     if (given() > before) {
       boolean breath = coach.state().breaths().size() > breathsBefore;
       run.recorded(
@@ -250,7 +269,9 @@ public final class StationPractice implements StationCommands {
   /** The run is told no time before the last event, so that the journal holds the very same. */
   private boolean tell(LongPredicate action, long atNanos) {
     advanceCoach(atNanos);
-    return action.test(Math.max(atNanos, coach.lastEventNanos()));
+    boolean sense = action.test(Math.max(atNanos, coach.lastEventNanos()));
+    tellEnd();
+    return sense;
   }
 
   /** Carries what the station gives out to the practice and its journal. */

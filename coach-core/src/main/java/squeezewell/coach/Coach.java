@@ -133,7 +133,8 @@ public final class Coach {
 
   /**
    * Writes down something that is not of the practice itself but happens in it, so that one journal
-   * holds all in order. The same words about the time hold as for a command.
+   * holds all in order. The same words about the time hold as for a command. A change of a mark is
+   * written down even after the end.
    *
    * @param fact one of those of a station
    * @param atNanos when, session time
@@ -142,6 +143,11 @@ public final class Coach {
   public void note(Fact fact, long atNanos) {
     if (!fact.type().isOfStation()) {
       throw new IllegalArgumentException("of the practice itself: " + fact.type().word());
+    }
+    if (finished && fact instanceof Fact.MarkChange) {
+      log.append(fact, clamp(atNanos, log.lastNanos()));
+      publish();
+      return;
     }
     carryOut(at -> log.append(fact, at), atNanos);
   }

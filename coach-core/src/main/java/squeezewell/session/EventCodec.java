@@ -11,6 +11,7 @@ import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.input.BadInputException;
+import squeezewell.input.FileWord;
 import squeezewell.input.JsonValue;
 import squeezewell.protocol.PatientChange;
 
@@ -68,6 +69,7 @@ final class EventCodec {
           WAY_CHOSEN,
           REMARK ->
           new Fact.Told(type, line.freeText(type.textField().get(), Fact.LONGEST_TEXT));
+      case MARK_CHANGED -> markChange(line);
       default -> new Fact.Plain(type);
     };
   }
@@ -78,6 +80,22 @@ final class EventCodec {
             line.number("millilitres", BigDecimal.ZERO, BigDecimal.valueOf(MOST_MILLILITRES), "mL")
                 .doubleValue())
         : OptionalDouble.empty();
+  }
+
+  private static Fact markChange(JsonValue line) throws BadInputException {
+    Fact.MarkChange.Change change =
+        line.choice("change", List.of(Fact.MarkChange.Change.values()), FileWord::word);
+    long earlier = 0;
+    if (change == Fact.MarkChange.Change.EARLIER) {
+      BigDecimal most = BigDecimal.valueOf(Fact.MarkChange.LONGEST_NANOS, 9);
+      earlier =
+          line.number("seconds", BigDecimal.valueOf(1, 3), most, "s").movePointRight(9).longValue();
+    }
+    return new Fact.MarkChange(
+        line.text("task", 40),
+        change,
+        earlier,
+        line.has("words") ? line.freeText("words", Fact.LONGEST_TEXT) : "");
   }
 
   private static Fact stall(JsonValue line) throws BadInputException {
@@ -114,6 +132,16 @@ final class EventCodec {
       json.name("setup").jsonValue(station.setup());
     } else if (fact instanceof Fact.Turn turn) {
       json.name("by").value(turn.byCommand() ? COMMAND : CLOCK);
+    } else if (fact instanceof Fact.MarkChange change) {
+      json.name("task").value(change.task());
+      json.name("change").value(change.change().word());
+      if (change.earlierNanos() > 0) {
+        json.name("seconds")
+            .value(BigDecimal.valueOf(change.earlierNanos(), 9).stripTrailingZeros());
+      }
+      if (!change.words().isEmpty()) {
+        json.name("words").value(change.words());
+      }
     } else if (fact instanceof Fact.Told told) {
       json.name(told.type().textField().get()).value(told.text());
     }
@@ -156,6 +184,9 @@ final class EventCodec {
       case STATION_BEGIN:
       case STATION_END:
         return new Fact.Turn(type, detail.equals(COMMAND));
+      case MARK_CHANGED:
+        Optional<Fact.MarkChange> change = Fact.MarkChange.parse(detail);
+        return change.isPresent() ? change.get() : new Fact.Told(EventType.REMARK, detail);
       default:
         return type.textField().isPresent() ? new Fact.Told(type, detail) : new Fact.Plain(type);
     }
@@ -208,6 +239,8 @@ final class EventCodec {
       return station.setup();
     } else if (fact instanceof Fact.Turn turn) {
       return turn.byCommand() ? COMMAND : CLOCK;
+    } else if (fact instanceof Fact.MarkChange change) {
+      return change.text();
     } else if (fact instanceof Fact.Told told) {
       return told.text();
     }

@@ -58,7 +58,9 @@ public enum EventType {
   REMARK("remark", null),
   /** The clock of a station stands; the practice does too. */
   CLOCK_STOPPED("clock-stopped", null),
-  CLOCK_RUNNING("clock-running", null);
+  CLOCK_RUNNING("clock-running", null),
+  /** The examiner changed a mark of a task, even after the end. */
+  MARK_CHANGED("mark-changed", null);
 
   private final String word;
   private final Control.Kind control;

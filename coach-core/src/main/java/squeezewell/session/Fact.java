@@ -1,11 +1,16 @@
 package squeezewell.session;
 
+import java.math.BigDecimal;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import squeezewell.cue.Control;
+import squeezewell.input.FileWord;
 import squeezewell.protocol.PatientChange;
 
 /** What happened, with what belongs to it. {@code EventCodec} says how each stands in a file. */
@@ -202,6 +207,82 @@ public sealed interface Fact {
     public Told {
       require(type.textField().isPresent(), type);
       require(text.length() <= LONGEST_TEXT, text.length() + " characters");
+    }
+  }
+
+  /**
+   * The examiner changed the mark of a task, with the reason.
+   *
+   * @param task its identifier
+   * @param change what was changed
+   * @param earlierNanos by how much the mark is dated back, on the station's clock; 0 for any other
+   *     change
+   * @param words the reason, or the remark; empty if none was given
+   */
+  record MarkChange(String task, Change change, long earlierNanos, String words) implements Fact {
+    /** The most that a mark can be dated back: the longest station. */
+    public static final long LONGEST_NANOS = 3_600_000_000_000L;
+
+    private static final Pattern TEXT =
+        Pattern.compile(
+            "(\\S{1,40}) (?:(withdrawn|late|improper|remark)"
+                + "|earlier (\\d{1,4}(?:\\.\\d{1,3})?))(?: (.*))?");
+
+    /** How a mark can be changed. */
+    public enum Change implements FileWord {
+      /** It counts no more. */
+      WITHDRAWN,
+      /** The task was done earlier than it was marked. */
+      EARLIER,
+      /** The task was done too late, whatever the clock says; a second time takes that back. */
+      LATE,
+      /** The task was not done properly; a second time takes that back. */
+      IMPROPER,
+      /** Nothing but words. */
+      REMARK
+    }
+
+    public MarkChange {
+      Objects.requireNonNull(change, "change");
+      require(words.length() <= LONGEST_TEXT, words.length() + " characters");
+      boolean earlier = change == Change.EARLIER;
+      boolean fits = earlierNanos >= 0 && earlierNanos <= LONGEST_NANOS;
+      require(fits && earlier == (earlierNanos > 0), earlierNanos + " ns");
+    }
+
+    @Override
+    public EventType type() {
+      return EventType.MARK_CHANGED;
+    }
+
+    /** What {@link #text} wrote; empty if it is nothing of that kind. */
+    public static Optional<MarkChange> parse(String text) {
+      Matcher matcher = TEXT.matcher(text);
+      if (!matcher.matches() || text.length() > LONGEST_TEXT) {
+        return Optional.empty();
+      }
+      boolean earlier = matcher.group(3) != null;
+      long nanos =
+          earlier ? new BigDecimal(matcher.group(3)).movePointRight(9).longValueExact() : 0;
+      Change change =
+          earlier ? Change.EARLIER : Change.valueOf(matcher.group(2).toUpperCase(Locale.ROOT));
+      return nanos > LONGEST_NANOS || earlier != nanos > 0
+          ? Optional.empty()
+          : Optional.of(
+              new MarkChange(
+                  matcher.group(1),
+                  change,
+                  nanos,
+                  matcher.group(4) == null ? "" : matcher.group(4).trim()));
+    }
+
+    /** As scripts and lists of events have it: task, change, seconds if dated back, words. */
+    public String text() {
+      String seconds =
+          change == Change.EARLIER
+              ? " " + BigDecimal.valueOf(earlierNanos, 9).stripTrailingZeros().toPlainString()
+              : "";
+      return task + " " + change.word() + seconds + (words.isEmpty() ? "" : " " + words);
     }
   }
 

@@ -50,7 +50,15 @@ class JournalRoundTripTest {
           Map.entry(EventType.STATION, List.of("{\"a\":[1.50,true,null,\"é<'\\n\"],\"b\":{}}")),
           Map.entry(EventType.STATION_BEGIN, List.of("command", "clock")),
           Map.entry(EventType.STATION_END, List.of("command", "clock")),
-          Map.entry(EventType.WAY_CHOSEN, List.of("gag=early")));
+          Map.entry(EventType.WAY_CHOSEN, List.of("gag=early")),
+          Map.entry(
+              EventType.MARK_CHANGED,
+              List.of(
+                  "pulse withdrawn No fingers on the neck",
+                  "pulse earlier 12.5 Missed the tap",
+                  "pulse late",
+                  "pulse improper Two fingers off",
+                  "open remark Good jaw thrust")));
 
   @TempDir Path folder;
 

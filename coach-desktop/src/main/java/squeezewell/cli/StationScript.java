@@ -20,7 +20,8 @@ final class StationScript {
       Pattern.compile("(\\d{1,4})\\s+(\\d{1,2}(?:\\.\\d{1,3})?)");
   private static final long SQUEEZE_NANOS = 1_000_000_000L;
   private static final String COMMANDS =
-      "seconds, then one of begin, start TASK, done TASK, undo TASK, order ORDER, inject FINDING,"
+      "seconds, then one of begin, start TASK, done TASK, undo TASK, mark TASK withdrawn|earlier"
+          + " SECONDS|late|improper|remark WORDS, order ORDER, inject FINDING,"
           + " clear FINDING, choose BRANCH=WAY, remark WORDS, stop-clock, run-clock, breaths COUNT"
           + " SECONDS, compressions COUNT SECONDS, end";
 

@@ -9,7 +9,7 @@ import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.StationConsole;
 import squeezewell.live.LiveStation;
 
-/** The instructor's window. What is typed in it is text, never a key of the practice. */
+/** The instructor's window. Of the keys of the practice only those that squeeze work in it. */
 final class ConsoleWindow extends JFrame {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
@@ -26,7 +26,7 @@ final class ConsoleWindow extends JFrame {
     setIconImages(WindowIcon.sizes());
     // The station goes on without it.
     setDefaultCloseOperation(DISPOSE_ON_CLOSE);
-    PracticeKeys.leaveAlone(this);
+    PracticeKeys.leaveOthersAlone(this);
     console = new StationConsole(kit, station, onProjector);
     setContentPane(console.page());
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();

@@ -7,7 +7,7 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.screens.RunScreen;
+import squeezewell.desktop.screens.KeyedScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.KeptSession;
@@ -23,7 +23,8 @@ import squeezewell.session.SessionHeader;
  *
  * @param <S> its screen
  */
-abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements PracticeKeys.Listener {
+abstract class LiveSession<S extends KeyedScreen> extends Hosted<S>
+    implements PracticeKeys.Listener {
   private final MonotonicClock clock = MonotonicClock.startNow();
   private final Protocol protocol;
   private final KeptSession kept;
@@ -154,6 +155,11 @@ abstract class LiveSession<S extends RunScreen> extends Hosted<S> implements Pra
     if (run().state().schedule().guidanceAt(now).rhythm().compressions().isPresent()) {
       run().post(Command.COMPRESS, nanoTime);
     }
+  }
+
+  @Override
+  public final void finishWasShort() {
+    screen().ifPresent(KeyedScreen::finishWasShort);
   }
 
   final void toggle(Segment.Kind hold, long nanoTime) {

@@ -7,7 +7,6 @@ import squeezewell.cue.Segment;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.desktop.screens.FinishGuard;
 import squeezewell.desktop.screens.StationChoice;
 import squeezewell.desktop.screens.StationRunScreen;
 import squeezewell.desktop.screens.Ticks;
@@ -23,7 +22,6 @@ final class StationSession extends LiveSession<StationRunScreen> {
   private final boolean led;
   private final LiveStation station;
   private final ExaminerVoice voice;
-  private final FinishGuard finishGuard = new FinishGuard();
   private final Ticks ticks = new Ticks();
 
   StationSession(
@@ -67,8 +65,7 @@ final class StationSession extends LiveSession<StationRunScreen> {
 
   @Override
   StationRunScreen screen(Widgets kit) {
-    StationRunScreen.Kept kept = new StationRunScreen.Kept(finishGuard, ticks);
-    return new StationRunScreen(kit, station, keys(), kept, soundLine());
+    return new StationRunScreen(kit, station, keys(), ticks, soundLine());
   }
 
   @Override
@@ -111,11 +108,7 @@ final class StationSession extends LiveSession<StationRunScreen> {
     switch (action) {
       case PAUSE -> station.post(Command.toggle(Segment.Kind.PAUSED, now.clockStopped()), nanoTime);
       case UNDO_FINDING -> station.undo(nanoTime);
-      case FINISH -> {
-        if (finishGuard.press(now.complete(), nanoTime)) {
-          station.post(Command.FINISH, nanoTime);
-        }
-      }
+      case FINISH -> station.post(Command.FINISH, nanoTime);
       default -> {
         // Findings come from the station or its examiner.
       }

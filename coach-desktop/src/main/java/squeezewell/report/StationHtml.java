@@ -66,6 +66,10 @@ public final class StationHtml {
       page.heading(WORDS.say("station.critical"));
       entries(sheet.critical());
     }
+    if (!sheet.improve().isEmpty()) {
+      page.heading(WORDS.say("station.improve"));
+      entries(sheet.improve());
+    }
     page.block(
         "cards",
         () ->

@@ -10,8 +10,10 @@ import squeezewell.review.judge.Severity;
 import squeezewell.review.say.Review;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.StationBranch;
+import squeezewell.station.file.StationRule;
 import squeezewell.station.run.StationResult;
 import squeezewell.station.run.StationState;
+import squeezewell.station.run.StationText;
 import squeezewell.station.run.TaskState;
 import squeezewell.station.run.VentilationTime;
 import squeezewell.words.Quantities;
@@ -25,6 +27,7 @@ import squeezewell.words.Wording;
  * @param breaths what the breaths still ask for where all tasks are done; empty if nothing, or if
  *     the outcome says that something is wrong anyway
  * @param critical critical faults with their times, in order
+ * @param improve rules broken that are not critical, with their times, in order
  * @param counts how many tasks were done, late and so on
  * @param time the time used
  * @param ways the ways taken where it could go several
@@ -37,6 +40,7 @@ public record StationSheet(
     String outcome,
     String breaths,
     List<Entry> critical,
+    List<Entry> improve,
     List<Count> counts,
     String time,
     List<String> ways,
@@ -51,6 +55,7 @@ public record StationSheet(
 
   public StationSheet {
     critical = List.copyOf(critical);
+    improve = List.copyOf(improve);
     counts = List.copyOf(counts);
     ways = List.copyOf(ways);
     ventilated = List.copyOf(ventilated);
@@ -64,8 +69,14 @@ public record StationSheet(
    * @param atNanos when, session time
    * @param kind what it is, such as remark; empty for plain words
    * @param words the words
+   * @param critical whether it is a critical fault
    */
-  public record Entry(long atNanos, String kind, String words) {
+  public record Entry(long atNanos, String kind, String words, boolean critical) {
+    /** Something that is no critical fault. */
+    Entry(long atNanos, String kind, String words) {
+      this(atNanos, kind, words, false);
+    }
+
     /** The time as people read it. */
     public String at() {
       return Quantities.clock(atNanos);
@@ -125,30 +136,34 @@ public record StationSheet(
    */
   public static StationSheet of(StationResult result, Review review) {
     StationState state = result.state();
-    List<Entry> critical = new ArrayList<>();
-    state
-        .faults()
-        .forEach(
-            f ->
-                critical.add(
-                    new Entry(
-                        f.atNanos(), f.missed() ? WORDS.say("sheet.missed") : "", f.words())));
     return new StationSheet(
         state.station().title(),
         outcome(result),
         breaths(result, review),
-        critical,
+        faults(state, StationRule.Severity.CRITICAL),
+        faults(state, StationRule.Severity.IMPROVE),
         List.of(
             new Count(WORDS.say("sheet.good", result.needed().size()), result.good().size()),
             new Count(WORDS.say("sheet.late"), result.late().size()),
             new Count(WORDS.say("sheet.out-of-order"), result.outOfOrder().size()),
             new Count(WORDS.say("sheet.wrong-length"), result.wrongLength().size()),
+            new Count(WORDS.say("sheet.improper"), result.improper().size()),
             new Count(WORDS.say("sheet.missed"), result.missed().size())),
         time(result),
         ways(state),
         ventilated(state),
         state.tasks().stream().map(StationSheet::row).collect(Collectors.toList()),
         story(state));
+  }
+
+  private static List<Entry> faults(StationState state, StationRule.Severity severity) {
+    boolean critical = severity == StationRule.Severity.CRITICAL;
+    List<Entry> entries = new ArrayList<>();
+    for (StationState.Fault fault : state.faults(severity)) {
+      String kind = fault.missed() ? WORDS.say("sheet.missed") : fault.source();
+      entries.add(new Entry(fault.atNanos(), kind, fault.words(), critical));
+    }
+    return entries;
   }
 
   private static Row row(TaskState task) {
@@ -162,7 +177,7 @@ public record StationSheet(
   }
 
   private static String outcome(StationResult result) {
-    int faults = result.state().faults().size();
+    int faults = result.state().critical().size();
     return faults > 1 ? WORDS.say("sheet.faults", faults) : result.outcome().label();
   }
 
@@ -238,13 +253,23 @@ public record StationSheet(
       String kind = WORDS.say(told.takenBack() ? "story.taken-back" : "story.finding");
       story.add(new Entry(told.atNanos(), kind, told.finding().label()));
     }
+    for (StationState.Brought brought : state.brought()) {
+      String kind = WORDS.say(brought.comes() ? "story.brought" : "story.cleared");
+      story.add(new Entry(brought.atNanos(), kind, brought.words()));
+    }
+    for (StationState.Changed changed : state.changed()) {
+      String words = StationText.changed(state.station(), changed);
+      story.add(new Entry(changed.atNanos(), WORDS.say("story.mark"), words));
+    }
     for (StationState.Chosen chosen : state.chosen()) {
       String words = WORDS.say("sheet.way", chosen.branch().words(), chosen.way().words());
       story.add(new Entry(chosen.atNanos(), WORDS.say("story.chosen"), words));
     }
-    state
-        .faults()
-        .forEach(f -> story.add(new Entry(f.atNanos(), WORDS.say("story.critical"), f.words())));
+    for (StationState.Fault fault : state.faults()) {
+      boolean critical = fault.severity() == StationRule.Severity.CRITICAL;
+      String kind = WORDS.say(critical ? "story.critical" : "story.improve");
+      story.add(new Entry(fault.atNanos(), kind, fault.words(), critical));
+    }
     state
         .remarks()
         .forEach(r -> story.add(new Entry(r.atNanos(), WORDS.say("story.remark"), r.words())));

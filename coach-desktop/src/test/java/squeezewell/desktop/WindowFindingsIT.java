@@ -57,7 +57,11 @@ class WindowFindingsIT {
       tap(window, began, 26.2, "1", sent);
       breathe(window, began, 26.6, sent);
       breathe(window, began, 32.3, sent);
-      tap(window, began, 35, "end", sent);
+      RealWindow.Sent end = window.send(RealWindow.after(began, 34), "down", "end");
+      window.send(RealWindow.after(began, 35.5), "up", "end");
+      // Held for a second, it ends.
+      sent.add(
+          new Sent("end", new RealWindow.Sent(end.from().plusSeconds(1), end.to().plusSeconds(1))));
       RealWindow.waitFor(Duration.between(Instant.now(), RealWindow.after(began, 38)));
       window.shot(Path.of("target", "window-findings-debrief.png"));
 

@@ -130,8 +130,16 @@ class WindowStationIT {
       int breaths = run(window, new ByKeys(window));
       window.shot(Path.of("target", "window-station-keys.png"));
       window.tap("end");
+      window.await("Hold to finish");
+      holdToFinish(window, "end");
       check(window, breaths);
     }
+  }
+
+  private static void holdToFinish(RealWindow window, String key) throws IOException {
+    window.hold(key);
+    RealWindow.waitFor(Duration.ofMillis(1_200));
+    window.letGo(key);
   }
 
   @Test
@@ -154,7 +162,8 @@ class WindowStationIT {
       window.click("Short rehearsal");
       window.click("Start the station");
       int breaths = run(window, new ByMouse(window));
-      window.click("Finish");
+      window.moveTo(window.await("Finish"));
+      holdToFinish(window, "pad");
       check(window, breaths);
     }
   }

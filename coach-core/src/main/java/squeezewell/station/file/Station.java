@@ -24,7 +24,7 @@ import squeezewell.protocol.Situation;
  * @param orders what else the trainee may do or have done
  * @param branches where it can go several ways
  * @param steps the script
- * @param faults what alone spoils it
+ * @param rules what alone spoils it or has to be improved
  * @param definition the text of its file, without needless space
  */
 public record Station(
@@ -43,7 +43,7 @@ public record Station(
     List<StationOrder> orders,
     List<StationBranch> branches,
     List<ScriptStep> steps,
-    List<CriticalFault> faults,
+    List<StationRule> rules,
     String definition) {
   public Station {
     kit = List.copyOf(kit);
@@ -52,7 +52,7 @@ public record Station(
     orders = List.copyOf(orders);
     branches = List.copyOf(branches);
     steps = List.copyOf(steps);
-    faults = List.copyOf(faults);
+    rules = List.copyOf(rules);
   }
 
   /** The task of that identifier. */

@@ -160,19 +160,38 @@ final class StationFields {
     return optional("limit", () -> readLimit(value.field("limit", "")));
   }
 
+  /** The instant from which something is counted; the start of the exercise if it is left out. */
+  TimeLimit since() {
+    return optional("since", () -> readInstant(value.field("since", ""), 0))
+        .orElse(new TimeLimit(0, TimeLimit.Anchor.EXERCISE, "", ""));
+  }
+
   private static TimeLimit readLimit(JsonValue limit) throws BadInputException {
-    long nanos = nanos(limit, "seconds", 1, LONGEST_SECONDS);
-    boolean fromTask = limit.has("fromTask");
-    boolean fromFinding = limit.has("fromFinding");
-    if (fromTask && fromFinding) {
-      throw limit.wrong("either fromTask or fromFinding, or neither");
+    return readInstant(limit, nanos(limit, "seconds", 1, LONGEST_SECONDS));
+  }
+
+  private static TimeLimit readInstant(JsonValue instant, long nanos) throws BadInputException {
+    List<TimeLimit.Anchor> given = new ArrayList<>();
+    for (TimeLimit.Anchor anchor : TimeLimit.Anchor.values()) {
+      if (anchor != TimeLimit.Anchor.EXERCISE && instant.has(anchor.field())) {
+        given.add(anchor);
+      }
     }
-    if (fromTask) {
-      return new TimeLimit(nanos, TimeLimit.Anchor.TASK, Identifiers.read(limit, "fromTask"));
+    if (given.size() > 1) {
+      throw instant.wrong(
+          "at most one of fromTask, fromStarted, fromStep, fromFinding, fromCleared, fromOrder");
     }
-    return fromFinding
-        ? new TimeLimit(nanos, TimeLimit.Anchor.FINDING, Identifiers.read(limit, "fromFinding"))
-        : new TimeLimit(nanos, TimeLimit.Anchor.EXERCISE, "");
+    boolean otherwise = instant.has("elseFromTask");
+    if (otherwise && !given.contains(TimeLimit.Anchor.TASK)) {
+      throw instant.wrong("elseFromTask only beside fromTask");
+    }
+    return given.isEmpty()
+        ? new TimeLimit(nanos, TimeLimit.Anchor.EXERCISE, "", "")
+        : new TimeLimit(
+            nanos,
+            given.get(0),
+            Identifiers.read(instant, given.get(0).field()),
+            otherwise ? Identifiers.read(instant, "elseFromTask") : "");
   }
 
   Optional<BranchOption> only() {

@@ -24,6 +24,7 @@ final class StationLinks {
   private final Identifiers findings;
   private final Identifiers taskIds;
   private final Identifiers orders;
+  private final Identifiers stepIds;
   private final Map<String, StationTask> tasks = new HashMap<>();
   private final Set<BranchOption> ways = new HashSet<>();
 
@@ -33,6 +34,7 @@ final class StationLinks {
   /** Identifiers of several tasks, or of one that could not be read. */
   private final Set<String> shared = new HashSet<>();
 
+  private final Set<String> ruleIds = new HashSet<>();
   private final int branchesListed;
 
   /** Whether a way could not be read or shares its identifiers, so that none is known to lack. */
@@ -48,6 +50,7 @@ final class StationLinks {
     this.findings = Identifiers.of(top, "findings");
     this.taskIds = Identifiers.of(top, "tasks");
     this.orders = Identifiers.of(top, "orders");
+    this.stepIds = Identifiers.of(top, "script");
     this.faults = faults;
     this.unsure = unsure;
     this.branchesListed =
@@ -61,8 +64,7 @@ final class StationLinks {
       List<StationBranch> branches,
       List<StationOrder> orderList,
       List<StationTask> taskList,
-      List<ScriptStep> steps,
-      List<CriticalFault> critical) {
+      List<ScriptStep> steps) {
     each("findings", findingList, (finding, place) -> {});
     shared.addAll(each("tasks", taskList, (task, place) -> tasks.putIfAbsent(task.id(), task)));
     each("orders", orderList, (order, place) -> {});
@@ -73,8 +75,18 @@ final class StationLinks {
       checkTask(taskList.get(i), "tasks[" + i + "]");
     }
     each("script", steps, this::checkStep);
-    each("criticalFaults", critical, this::checkCritical);
     checkOrder(taskList);
+  }
+
+  /** To be called after the rest, since rules lead there. */
+  void check(String list, List<StationRule> rules) {
+    for (int i = 0; i < rules.size(); i++) {
+      String id = rules.get(i).id();
+      if (!ruleIds.add(id) && !id.isEmpty()) {
+        bad(list + "[" + i + "].id", id, "an identifier that nothing else of its kind has");
+      }
+      checkRule(rules.get(i), list + "[" + i + "]");
+    }
   }
 
   /**
@@ -141,8 +153,8 @@ final class StationLinks {
     only(step.only(), place);
   }
 
-  private void checkCritical(CriticalFault fault, String place) {
-    switch (fault.rule()) {
+  private void checkRule(StationRule fault, String place) {
+    switch (fault.kind()) {
       case NOT_DONE -> task(fault.task(), place + ".task");
       case DONE_WHILE -> {
         if (!taskIds.mayHave(fault.task())
@@ -162,26 +174,42 @@ final class StationLinks {
           bad(place + ".other", fault.other(), "another task");
         }
       }
-      case TOO_LONG -> bound(fault.task(), place, StationTask::mostNanos, "mostSeconds");
-      case TOO_SHORT -> bound(fault.task(), place, StationTask::leastNanos, "leastSeconds");
+      case TOO_LONG -> bound(fault, place, StationTask::mostNanos, "mostSeconds");
+      case TOO_SHORT -> bound(fault, place, StationTask::leastNanos, "leastSeconds");
+      case BREATHS_WITHOUT -> task(fault.task(), place + ".task");
+      case BREATH_WHILE -> finding(fault.other(), place + ".finding");
+      case RATE, INTERRUPTION, NO_BREATH, NO_COMPRESSION -> {
+        // They lead nowhere but by their limit.
+      }
     }
+    findings(fault.bounds().holding(), place + ".while");
+    findings(fault.bounds().absent(), place + ".unless");
     fault.limit().ifPresent(limit -> limit(limit, place + ".limit"));
     only(fault.only(), place);
   }
 
   private void bound(
-      String taskId, String place, Function<StationTask, OptionalLong> bound, String name) {
-    if (lasting(taskId, place + ".task") && !bound.apply(tasks.get(taskId)).isPresent()) {
-      bad(place + ".task", taskId, "a task with " + name);
+      StationRule rule, String place, Function<StationTask, OptionalLong> bound, String name) {
+    boolean lasts = lasting(rule.task(), place + ".task");
+    boolean ownBound = rule.bounds().nanos().isPresent();
+    if (lasts && !ownBound && !bound.apply(tasks.get(rule.task())).isPresent()) {
+      bad(place + ".task", rule.task(), "a task with " + name);
     }
   }
 
   private void limit(TimeLimit limit, String place) {
-    if (limit.from() == TimeLimit.Anchor.TASK) {
-      task(limit.id(), place + ".fromTask");
-    } else if (limit.from() == TimeLimit.Anchor.FINDING) {
-      finding(limit.id(), place + ".fromFinding");
+    String at = place + "." + limit.from().field();
+    switch (limit.from()) {
+      case EXERCISE -> {
+        // The start leads nowhere.
+      }
+      case TASK -> task(limit.id(), at);
+      case STARTED -> lasting(limit.id(), at);
+      case STEP -> require(stepIds, limit.id(), at, "a step");
+      case FINDING, CLEARED -> finding(limit.id(), at);
+      case ORDER -> require(orders, limit.id(), at, "an order");
     }
+    task(limit.otherwise(), place + ".elseFromTask");
   }
 
   /** A task that must come after itself can't be done in order. */

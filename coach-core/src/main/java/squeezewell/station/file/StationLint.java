@@ -31,7 +31,7 @@ final class StationLint {
     station.tasks().forEach(found::task);
     station.orders().forEach(found::order);
     station.steps().forEach(found::step);
-    station.faults().forEach(found::fault);
+    station.rules().forEach(found::rule);
     return List.copyOf(found.doubts);
   }
 
@@ -93,7 +93,7 @@ final class StationLint {
           !way.findings().isEmpty()
               || station.tasks().stream().anyMatch(t -> t.only().equals(only))
               || station.steps().stream().anyMatch(s -> s.only().equals(only))
-              || station.faults().stream().anyMatch(f -> f.only().equals(only));
+              || station.rules().stream().anyMatch(f -> f.only().equals(only));
       if (way.weight() == 0) {
         doubt("doubt.branch.weightless", branch.id(), way.id());
       }
@@ -156,7 +156,7 @@ final class StationLint {
     boolean answered =
         station.steps().stream()
                 .anyMatch(s -> s.when().kind() == Trigger.Kind.ORDER && s.when().id().equals(id))
-            || station.faults().stream().anyMatch(f -> f.task().equals(id));
+            || station.rules().stream().anyMatch(f -> f.task().equals(id));
     if (!answered) {
       doubt("doubt.order.idle", id);
     }
@@ -187,9 +187,13 @@ final class StationLint {
     }
   }
 
-  private void fault(CriticalFault fault) {
-    if (!ever(r -> r.canBeCommitted(fault))) {
-      doubt("doubt.fault.never", fault.id());
+  private void rule(StationRule rule) {
+    if (!ever(r -> r.canBeBroken(rule))) {
+      boolean critical = rule.severity() == StationRule.Severity.CRITICAL;
+      doubt(critical ? "doubt.fault.never" : "doubt.rule.never", rule.id());
+    }
+    if (rule.kind().readsBreaths() && rule.source().isEmpty()) {
+      doubt("doubt.rule.no-source", rule.id());
     }
   }
 }

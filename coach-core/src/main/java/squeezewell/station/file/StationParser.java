@@ -2,7 +2,6 @@ package squeezewell.station.file;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -20,7 +19,6 @@ import squeezewell.equipment.OxygenSupply;
 import squeezewell.equipment.Pressure;
 import squeezewell.input.BadInputException;
 import squeezewell.input.Faults;
-import squeezewell.input.FileWord;
 import squeezewell.input.JsonValue;
 import squeezewell.input.UnknownField;
 import squeezewell.protocol.PatientChange;
@@ -57,8 +55,9 @@ final class StationParser {
    * Reads the file.
    *
    * @param definition its text without needless space
+   * @param version of the format, at least 1
    */
-  StationFile read(String definition) {
+  StationFile read(String definition, long version) {
     String id = fields.id();
     String title = fields.words("title", LONGEST_TITLE);
     String setting = fields.words("setting", LONGEST_SETTING);
@@ -75,8 +74,18 @@ final class StationParser {
         each("orders", 0, order -> new StationOrder(order.id(), order.words("words")));
     List<StationTask> tasks = each("tasks", 1, this::task);
     List<ScriptStep> steps = each("script", 0, step -> step(step, group));
-    List<CriticalFault> critical = each("criticalFaults", 0, StationParser::critical);
-    new StationLinks(top, faults, unsure).check(findings, branches, orders, tasks, steps, critical);
+    List<StationRule> critical = each("criticalFaults", 0, RuleReader::critical);
+    List<StationRule> more = each("rules", 0, RuleReader::rule);
+    if (!more.isEmpty() && version < StationReader.VERSION) {
+      faults.add(
+          BadInputException.fault(top.source(), "rules", "rules need version 2 of the format"));
+    }
+    StationLinks links = new StationLinks(top, faults, unsure);
+    links.check(findings, branches, orders, tasks, steps);
+    links.check("criticalFaults", critical);
+    links.check("rules", more);
+    List<StationRule> rules = new ArrayList<>(critical);
+    rules.addAll(more);
     Station station =
         new Station(
             id,
@@ -94,17 +103,18 @@ final class StationParser {
             orders,
             branches,
             steps,
-            critical,
+            rules,
             definition);
     if (!faults.all().isEmpty()) {
-      return new StationFile(Optional.empty(), faults.all(), List.of(), names(station));
+      return new StationFile(
+          Optional.empty(), faults.all(), List.of(), names(station, critical, more));
     }
     List<String> doubts = new ArrayList<>();
     for (UnknownField unknown : top.unknown()) {
       doubts.add(StationLint.unknown(unknown));
     }
     doubts.addAll(StationLint.of(station));
-    return new StationFile(Optional.of(station), List.of(), doubts, names(station));
+    return new StationFile(Optional.of(station), List.of(), doubts, names(station, critical, more));
   }
 
   private static PatientGroup group(StationFields patient) {
@@ -275,28 +285,6 @@ final class StationParser {
     return told;
   }
 
-  private static CriticalFault critical(StationFields fault) {
-    JsonValue value = fault.value();
-    value.allow(Arrays.asList("task", "order", "other", "finding"));
-    CriticalFault.Rule rule =
-        fault.take(
-            () -> value.choice("rule", List.of(CriticalFault.Rule.values()), FileWord::word),
-            CriticalFault.Rule.TOO_LONG);
-    boolean whileIt = rule == CriticalFault.Rule.DONE_WHILE;
-    boolean byOrder = whileIt && fault.take(() -> value.has("order"), false);
-    String task = fault.id(byOrder ? "order" : "task");
-    String other = "";
-    if (whileIt || rule == CriticalFault.Rule.BEFORE) {
-      other = fault.id(whileIt ? "finding" : "other");
-    }
-    Optional<TimeLimit> limit = fault.limit();
-    if (limit.isPresent() != (rule == CriticalFault.Rule.NOT_DONE)) {
-      fault.breaks("a limit belongs to the rule not-done, and only there");
-    }
-    return new CriticalFault(
-        fault.id(), fault.words("words"), rule, task, other, limit, fault.only());
-  }
-
   private <T> List<T> each(String name, int fewest, Function<StationFields, T> reading) {
     List<T> read = new ArrayList<>();
     for (JsonValue value : list(name, fewest)) {
@@ -322,14 +310,16 @@ final class StationParser {
   }
 
   /** What stands at a place such as {@code tasks[2]}, for people who do not count from 0. */
-  private static Map<String, String> names(Station station) {
+  private static Map<String, String> names(
+      Station station, List<StationRule> critical, List<StationRule> rules) {
     Map<String, String> names = new HashMap<>();
     name(names, "tasks", "task", station.tasks());
     name(names, "findings", "finding", station.findings());
     name(names, "branches", "branch", station.branches());
     name(names, "orders", "order", station.orders());
     name(names, "script", "step", station.steps());
-    name(names, "criticalFaults", "fault", station.faults());
+    name(names, "criticalFaults", "fault", critical);
+    name(names, "rules", "rule", rules);
     return names;
   }
 

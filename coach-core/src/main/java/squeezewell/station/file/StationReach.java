@@ -98,28 +98,34 @@ final class StationReach {
 
   boolean runs(TimeLimit limit) {
     return switch (limit.from()) {
-      case EXERCISE -> true;
-      case TASK -> exists(limit.id());
+      case EXERCISE, ORDER -> true;
+      case TASK -> exists(limit.id()) || exists(limit.otherwise());
+      case STARTED -> exists(limit.id());
+      case STEP -> steps.contains(limit.id());
       case FINDING -> comes(limit.id());
+      case CLEARED -> goes(limit.id());
     };
   }
 
-  boolean canBeCommitted(CriticalFault fault) {
-    if (!exists(fault.only())) {
-      return false;
-    }
-    Optional<StationTask> task = station.task(fault.task());
-    boolean there = !task.isPresent() || exists(fault.task());
+  boolean canBeBroken(StationRule rule) {
+    Optional<StationTask> task = station.task(rule.task());
+    boolean there = exists(rule.only()) && (!task.isPresent() || exists(rule.task()));
+    boolean runs = rule.limit().map(this::runs).orElse(true);
+    long length =
+        rule.limit().isPresent()
+            ? rule.limit().get().nanos()
+            : rule.bounds().nanos().orElse(task.isPresent() ? task.get().mostNanos().orElse(0) : 0);
     return there
-        && switch (fault.rule()) {
-          case NOT_DONE ->
-              isNeeded(task.get())
-                  && runs(fault.limit().get())
-                  && fault.limit().get().nanos() < station.exerciseNanos();
-          case DONE_WHILE -> comes(fault.other());
-          case BEFORE -> exists(fault.other());
-          case TOO_LONG -> task.get().mostNanos().getAsLong() < station.exerciseNanos();
-          case TOO_SHORT -> true;
+        && runs
+        && comes.containsAll(rule.bounds().holding())
+        && rule.bounds().absent().stream().allMatch(id -> !atStart.contains(id) || goes(id))
+        && switch (rule.kind()) {
+          case NOT_DONE -> isNeeded(task.get()) && length < station.exerciseNanos();
+          case DONE_WHILE, BREATH_WHILE -> comes(rule.other());
+          case BEFORE -> exists(rule.other());
+          case TOO_LONG, RATE, INTERRUPTION, NO_BREATH, NO_COMPRESSION ->
+              length < station.exerciseNanos();
+          case TOO_SHORT, BREATHS_WITHOUT -> true;
         };
   }
 

@@ -15,13 +15,13 @@ import squeezewell.input.Json;
 import squeezewell.input.JsonValue;
 
 /**
- * Reads station files, format version 1, as docs/formats.md describes them. All faults are
+ * Reads station files, format versions 1 and 2, as docs/formats.md describes them. All faults are
  * gathered; a file with any fault gives no station. Here stands what a file as a whole must be;
  * {@link StationParser} reads what is in it.
  */
 public final class StationReader {
   public static final String FORMAT = "squeezewell-station";
-  public static final int VERSION = 1;
+  public static final int VERSION = 2;
 
   /** The longest definition, in bytes, since it stands on one line of a session. */
   static final int LONGEST_DEFINITION = 40_000;
@@ -65,8 +65,8 @@ public final class StationReader {
   public static StationFile checkText(String source, String text) {
     try {
       JsonValue top = Json.readText(source, text);
-      requireVersion(top);
-      return new StationParser(top).read(definition(top));
+      long version = version(top);
+      return new StationParser(top).read(definition(top), version);
     } catch (BadInputException e) {
       return unusable(e);
     }
@@ -76,7 +76,7 @@ public final class StationReader {
     return new StationFile(Optional.empty(), List.of(fault), List.of(), Map.of());
   }
 
-  private static void requireVersion(JsonValue top) throws BadInputException {
+  private static long version(JsonValue top) throws BadInputException {
     top.choice("format", List.of(FORMAT), f -> f);
     long version = top.integer("version", 1, Integer.MAX_VALUE);
     if (version > VERSION) {
@@ -86,6 +86,7 @@ public final class StationReader {
           Long.toString(version),
           "at most " + VERSION + "; this file was made by a newer version of Squeezewell");
     }
+    return version;
   }
 
   private static String definition(JsonValue top) throws BadInputException {

@@ -28,8 +28,14 @@ public enum StationAction implements FileWord {
   STOP_CLOCK(EventType.CLOCK_STOPPED),
   RUN_CLOCK(EventType.CLOCK_RUNNING),
   END(EventType.STATION_END),
-  /** A squeeze or compression was recorded. */
-  BREATH(EventType.BREATH);
+  /** The mark of a task is changed, even after the end. */
+  MARK(EventType.MARK_CHANGED),
+  /** A squeeze was recorded. */
+  BREATH(EventType.BREATH),
+  /** The end of a squeeze was recorded. */
+  BREATH_END(EventType.BREATH_END),
+  /** A compression was recorded. */
+  COMPRESSION(EventType.COMPRESSION);
 
   private final EventType event;
 
@@ -39,26 +45,43 @@ public enum StationAction implements FileWord {
 
   /** What a person tells by a word. */
   public static Optional<StationAction> of(String word) {
-    return Arrays.stream(values()).filter(a -> a != BREATH && a.word().equals(word)).findFirst();
+    return Arrays.stream(values())
+        .filter(a -> !a.isRecorded() && a.word().equals(word))
+        .findFirst();
   }
 
   /** What a fact says that was done; empty where nobody did anything to the station. */
   static Optional<StationAction> of(Fact fact) {
     boolean byItself = fact instanceof Fact.Turn turn && !turn.byCommand();
-    EventType type = fact.type() == EventType.COMPRESSION ? EventType.BREATH : fact.type();
-    return Arrays.stream(values()).filter(a -> a.event == type && !byItself).findFirst();
+    return Arrays.stream(values()).filter(a -> a.event == fact.type() && !byItself).findFirst();
+  }
+
+  /** Whether it is a squeeze or a compression, which the practice writes down. */
+  boolean isRecorded() {
+    return compareTo(BREATH) >= 0;
+  }
+
+  /** The words that go with a fact that is one. */
+  static String words(Fact fact) {
+    if (fact instanceof Fact.MarkChange change) {
+      return change.text();
+    }
+    return fact instanceof Fact.Told told ? told.text() : "";
   }
 
   /** Whether an identifier or words go with it. */
   public boolean hasWords() {
     return switch (this) {
-      case BEGIN, STOP_CLOCK, RUN_CLOCK, END, BREATH -> false;
+      case BEGIN, STOP_CLOCK, RUN_CLOCK, END, BREATH, BREATH_END, COMPRESSION -> false;
       default -> true;
     };
   }
 
   /** How it is written down. */
   Fact fact(String words) {
+    if (this == MARK) {
+      return Fact.MarkChange.parse(words).get();
+    }
     if (hasWords()) {
       return new Fact.Told(event, words);
     }

@@ -1,5 +1,7 @@
 package squeezewell.station.run;
 
+import squeezewell.session.Fact;
+
 /**
  * What a person can do to a station. Every command returns whether it made sense; one that does not
  * changes nothing. Times are session time; one before that of an earlier call counts as that call's
@@ -74,6 +76,15 @@ public interface StationCommands {
   /** Something to be talked about afterwards. */
   default boolean remark(String words, long nowNanos) {
     return act(StationAction.REMARK, words, nowNanos);
+  }
+
+  /**
+   * The examiner changes the mark of a task, even after the end.
+   *
+   * @param change what and why
+   */
+  default boolean mark(Fact.MarkChange change, long nowNanos) {
+    return act(StationAction.MARK, change.text(), nowNanos);
   }
 
   /** The station's clock stands until {@link #runClock}. */

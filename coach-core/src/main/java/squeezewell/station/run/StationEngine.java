@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import squeezewell.protocol.PatientChange;
+import squeezewell.session.Fact;
 import squeezewell.station.file.BranchOption;
-import squeezewell.station.file.CriticalFault;
 import squeezewell.station.file.ScriptStep;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
@@ -32,7 +32,8 @@ final class StationEngine {
   private final StationTime time = new StationTime();
   private final Ventilation ventilation;
   private final TaskMarks tasks;
-  private final FaultWatch faults;
+  private final BreathLog log;
+  private final RuleWatch rules;
   private final Map<String, Long> holding = new LinkedHashMap<>();
   private final Set<String> taken = new HashSet<>();
   private final List<ScriptStep> toCome = new ArrayList<>();
@@ -40,6 +41,8 @@ final class StationEngine {
   private final List<StationState.Told> told = new ArrayList<>();
   private final List<StationState.Chosen> chosen = new ArrayList<>();
   private final List<StationState.Remark> remarks = new ArrayList<>();
+  private final List<StationState.Changed> changed = new ArrayList<>();
+  private final List<StationState.Brought> brought = new ArrayList<>();
   private StationPhase phase = StationPhase.PREPARATION;
   private Optional<StationState.End> end = Optional.empty();
   private OptionalLong exerciseSince = OptionalLong.empty();
@@ -50,7 +53,8 @@ final class StationEngine {
     this.ways = new StationWays(station, setup);
     this.ventilation = new Ventilation(station);
     this.tasks = new TaskMarks(station, ways, ventilation);
-    this.faults = new FaultWatch(station, ways, tasks, time);
+    this.log = new BreathLog(station, tasks);
+    this.rules = new RuleWatch(station, ways, tasks, log, time);
     at(station.preparationNanos(), this::beginExercise);
     timedSteps(StationPhase.PREPARATION, 0);
     advance(0);
@@ -64,7 +68,7 @@ final class StationEngine {
   /** Takes an input; false if it makes no sense now, and then it changes nothing. */
   boolean apply(StationInput input) {
     advance(input.atNanos());
-    if (over()) {
+    if (over() && input.action() != StationAction.MARK) {
       return false;
     }
     settleBreaths();
@@ -78,10 +82,12 @@ final class StationEngine {
           case CLEAR -> clearByHand(input.words());
           case CHOOSE -> choose(input.words());
           case REMARK -> remarks.add(new StationState.Remark(time.now(), input.words()));
-          case BREATH -> breath(input.atNanos());
+          case BREATH, COMPRESSION -> breath(input);
+          case BREATH_END -> log.breathEnd(breathClock(input.atNanos()));
           case STOP_CLOCK -> time.stop();
           case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
+          case MARK -> mark(Fact.MarkChange.parse(input.words()), input.atNanos());
           // Whoever runs the station walks again without what was a slip.
           case UNDO -> false;
         };
@@ -116,6 +122,15 @@ final class StationEngine {
     return told;
   }
 
+  /** The script goes on from what was marked: what was said and came about did so. */
+  private boolean mark(Optional<Fact.MarkChange> change, long atNanos) {
+    boolean sense = change.filter(c -> isLed() && tasks.change(c, log)).isPresent();
+    if (sense) {
+      changed.add(new StationState.Changed(atNanos, change.get()));
+    }
+    return sense;
+  }
+
   private boolean begin() {
     if (phase != StationPhase.PREPARATION) {
       return false;
@@ -133,7 +148,7 @@ final class StationEngine {
     tasks.exerciseBegins(from);
     exerciseSince = OptionalLong.of(time.now());
     ways.settleWhatIsSeenAtOnce();
-    anchor(TimeLimit.Anchor.EXERCISE, "");
+    log.patient(from, ventilation.patient());
     for (StationFinding finding : station.findings()) {
       if (finding.atStart()) {
         raise(finding.id());
@@ -163,7 +178,6 @@ final class StationEngine {
 
   private boolean endNow(StationState.End how) {
     tasks.end(time.clock());
-    faults.ended();
     phase = StationPhase.ENDED;
     end = Optional.of(how);
     return true;
@@ -207,9 +221,6 @@ final class StationEngine {
   private void finish(StationTask task, boolean byFinding) {
     String taskId = task.id();
     tasks.finish(task, time.clock(), byFinding);
-    if (tasks.judge(task) == TaskState.Length.TOO_SHORT) {
-      faults.lasted(task, CriticalFault.Rule.TOO_SHORT);
-    }
     if (task.oxygen() && !oxygen.isPresent()) {
       oxygen = station.oxygen().map(o -> new OxygenFlow(o, time.clock(), time.now()));
     }
@@ -230,17 +241,8 @@ final class StationEngine {
   private void beginTask(StationTask task, boolean timed) {
     ways.settles(task.only());
     endOtherPaced(task);
-    tasks.begin(task, time.clock(), timed);
-    faults.begun(task, holding.keySet());
-    if (timed && task.mostNanos().isPresent()) {
-      at(
-          time.clock() + task.mostNanos().getAsLong() + 1,
-          () -> {
-            if (tasks.isRunning(task.id())) {
-              faults.lasted(task, CriticalFault.Rule.TOO_LONG);
-            }
-          });
-    }
+    tasks.begin(task, time.clock(), timed, holding.keySet());
+    anchor(TimeLimit.Anchor.STARTED, task.id());
     if (task.lasts()) {
       trigger(Trigger.Kind.STARTED, task.id());
     }
@@ -250,7 +252,8 @@ final class StationEngine {
     if (phase != StationPhase.EXERCISE || !station.order(orderId).isPresent()) {
       return false;
     }
-    faults.ordered(orderId, holding.keySet());
+    anchor(TimeLimit.Anchor.ORDER, orderId);
+    rules.ordered(orderId, time.clock(), holding.keySet());
     trigger(Trigger.Kind.ORDER, orderId);
     return true;
   }
@@ -259,17 +262,25 @@ final class StationEngine {
     if (phase != StationPhase.EXERCISE || !isLed()) {
       return false;
     }
-    if (station.finding(word).isPresent()) {
-      return raise(word);
+    Optional<StationFinding> finding = station.finding(word);
+    if (finding.isPresent()) {
+      return raise(word) && bring(finding.get().words(), true);
     }
     Optional<PatientChange> clinical =
         PatientChange.of(word).filter(f -> f.concerns(station.group()));
     clinical.ifPresent(this::tell);
-    return clinical.isPresent();
+    return clinical.isPresent() && bring(clinical.get().label(), true);
+  }
+
+  private boolean bring(String words, boolean comes) {
+    return brought.add(new StationState.Brought(time.now(), words, comes));
   }
 
   private boolean clearByHand(String findingId) {
-    return phase == StationPhase.EXERCISE && isLed() && clear(findingId);
+    return phase == StationPhase.EXERCISE
+        && isLed()
+        && clear(findingId)
+        && bring(station.finding(findingId).get().words(), false);
   }
 
   private boolean choose(String words) {
@@ -278,12 +289,18 @@ final class StationEngine {
     return way.isPresent();
   }
 
-  private boolean breath(long atNanos) {
+  private boolean breath(StationInput input) {
     boolean counts = phase == StationPhase.EXERCISE;
     if (counts) {
-      ventilation.breath(time.clockAt(Math.min(atNanos, time.now())));
+      long clock = breathClock(input.atNanos());
+      ventilation.breath(clock);
+      log.given(clock, input.action() == StationAction.BREATH, holding.keySet());
     }
     return counts;
+  }
+
+  private long breathClock(long atNanos) {
+    return time.clockAt(Math.min(atNanos, time.now()));
   }
 
   private boolean isLed() {
@@ -295,9 +312,8 @@ final class StationEngine {
       return false;
     }
     holding.put(findingId, time.now());
-    if (tasks.cameFirst(findingId, time.clock())) {
-      anchor(TimeLimit.Anchor.FINDING, findingId);
-    }
+    anchor(TimeLimit.Anchor.FINDING, findingId);
+    log.raised(findingId, time.clock());
     trigger(Trigger.Kind.FINDING, findingId);
     return true;
   }
@@ -306,6 +322,8 @@ final class StationEngine {
     if (holding.remove(findingId) == null) {
       return false;
     }
+    anchor(TimeLimit.Anchor.CLEARED, findingId);
+    log.cleared(findingId, time.clock());
     trigger(Trigger.Kind.CLEARED, findingId);
     return true;
   }
@@ -313,6 +331,7 @@ final class StationEngine {
   private void tell(PatientChange finding) {
     told.add(new StationState.Told(time.now(), finding, false));
     ventilation.find(finding);
+    log.patient(time.clock(), ventilation.patient());
   }
 
   /** Lets something be done at a time on the station's clock. */
@@ -371,6 +390,7 @@ final class StationEngine {
     if (!ready || (!taken.add(step.id()) && !again)) {
       return;
     }
+    anchor(TimeLimit.Anchor.STEP, step.id());
     if (!step.says().isEmpty()) {
       lines.add(new StationState.Line(time.now(), step.id(), step.says()));
     }
@@ -381,9 +401,7 @@ final class StationEngine {
 
   /** Starts the times that count from something that has just happened. */
   private void anchor(TimeLimit.Anchor anchor, String id) {
-    for (CriticalFault fault : faults.timedFrom(anchor, id)) {
-      at(time.clock() + fault.limit().get().nanos() + 1, () -> faults.timeIsUp(fault));
-    }
+    tasks.instant(anchor, id, time.clock());
   }
 
   /** Where things stand, with what was really said and told. */
@@ -417,9 +435,12 @@ final class StationEngine {
         chosen,
         holds,
         toldOf,
-        faults.faults(),
+        rules.faults(time.clock(), over()),
         remarks,
+        changed,
+        brought,
         oxygen.map(flow -> flow.leftAt(time.clock())),
+        log.isUnrecorded(),
         complete,
         end);
   }

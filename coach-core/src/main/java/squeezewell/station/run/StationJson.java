@@ -3,8 +3,10 @@ package squeezewell.station.run;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.OptionalLong;
 import squeezewell.station.file.BranchOption;
+import squeezewell.station.file.StationRule;
 import squeezewell.words.Quantities;
 
 /** Writes a result as JSON, as docs/formats.md describes it. */
@@ -30,16 +32,9 @@ public final class StationJson {
     json.name("preparationSeconds").value(seconds(result.preparationNanos()));
     json.name("exerciseSeconds").value(seconds(result.exerciseNanos()));
     json.name("stoppedSeconds").value(seconds(result.stoppedNanos()));
-    json.name("criticalFaults").beginArray();
-    for (StationState.Fault fault : state.faults()) {
-      json.beginObject();
-      json.name("id").value(fault.id());
-      json.name("words").value(fault.words());
-      json.name("missed").value(fault.missed());
-      json.name("atSeconds").value(seconds(fault.atNanos()));
-      json.endObject();
-    }
-    json.endArray();
+    faults(json, "criticalFaults", state.critical());
+    faults(json, "toImprove", state.faults(StationRule.Severity.IMPROVE));
+    json.name("breathsRecorded").value(!state.breathsUnrecorded());
     json.name("tasks").beginArray();
     for (TaskState task : state.tasks()) {
       json.beginObject();
@@ -47,6 +42,7 @@ public final class StationJson {
       json.name("progress").value(task.progress().word());
       json.name("late").value(task.late());
       json.name("outOfOrder").value(task.outOfOrder());
+      json.name("improper").value(task.improper());
       json.name("length").value(task.length().word());
       optional(json, "begunSeconds", task.begunNanos());
       optional(json, "doneSeconds", task.doneNanos());
@@ -74,7 +70,44 @@ public final class StationJson {
       words(json, remark.atNanos(), remark.words());
     }
     json.endArray();
+    json.name("markChanges").beginArray();
+    for (StationState.Changed changed : state.changed()) {
+      json.beginObject();
+      json.name("atSeconds").value(seconds(changed.atNanos()));
+      json.name("task").value(changed.change().task());
+      json.name("change").value(changed.change().change().word());
+      long earlier = changed.change().earlierNanos();
+      optional(
+          json, "earlierSeconds", earlier > 0 ? OptionalLong.of(earlier) : OptionalLong.empty());
+      json.name("words").value(changed.change().words());
+      json.endObject();
+    }
+    json.endArray();
+    json.name("brought").beginArray();
+    for (StationState.Brought brought : state.brought()) {
+      json.beginObject();
+      json.name("atSeconds").value(seconds(brought.atNanos()));
+      json.name("words").value(brought.words());
+      json.name("comes").value(brought.comes());
+      json.endObject();
+    }
+    json.endArray();
     json.name("caution").value(StationText.PRACTICE_AID);
+  }
+
+  private static void faults(JsonWriter json, String name, List<StationState.Fault> faults)
+      throws IOException {
+    json.name(name).beginArray();
+    for (StationState.Fault fault : faults) {
+      json.beginObject();
+      json.name("id").value(fault.id());
+      json.name("words").value(fault.words());
+      json.name("missed").value(fault.missed());
+      json.name("source").value(fault.source().isEmpty() ? null : fault.source());
+      json.name("atSeconds").value(seconds(fault.atNanos()));
+      json.endObject();
+    }
+    json.endArray();
   }
 
   private static void words(JsonWriter json, long atNanos, String words) throws IOException {

@@ -155,7 +155,11 @@ public final class StationPractice implements StationCommands {
       case UNDO_FINDING -> {
         // Only the station tells findings, so only it takes them back.
       }
-      case SQUEEZE_END, RETRACT_BREATH, SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
+      case SQUEEZE_END -> {
+        coach.command(command, atNanos);
+        run.recorded(StationAction.BREATH_END, Math.max(atNanos, coach.lastEventNanos()));
+      }
+      case RETRACT_BREATH, SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
     }
   }
 
@@ -169,7 +173,9 @@ public final class StationPractice implements StationCommands {
     int breathsBefore = coach.state().breaths().size();
     coach.command(command, atNanos);
     if (given() > before) {
-      run.recorded(lastGiven(breathsBefore));
+      boolean breath = coach.state().breaths().size() > breathsBefore;
+      run.recorded(
+          breath ? StationAction.BREATH : StationAction.COMPRESSION, lastGiven(breathsBefore));
     }
     endHoldsThatGaveWay(atNanos);
     if (given() > before) {

@@ -88,12 +88,12 @@ public record StationResult(StationState state) {
   }
 
   private static void replay(StationRun run, SessionEvent event) {
-    String words = event.fact() instanceof Fact.Told told ? told.text() : "";
+    String words = StationAction.words(event.fact());
     StationAction.of(event.fact())
         .ifPresent(
             action -> {
-              if (action == StationAction.BREATH) {
-                run.recorded(event.atNanos());
+              if (action.isRecorded()) {
+                run.recorded(action, event.atNanos());
               } else {
                 run.act(action, words, event.atNanos());
               }
@@ -102,7 +102,7 @@ public record StationResult(StationState state) {
 
   /** What it comes to. */
   public Outcome outcome() {
-    if (!state.faults().isEmpty()) {
+    if (!state.critical().isEmpty()) {
       return Outcome.CRITICAL;
     }
     if (!state.end().isPresent()) {
@@ -110,9 +110,17 @@ public record StationResult(StationState state) {
     }
     boolean all =
         !endedEarly()
+            && state.faults().isEmpty()
+            && !isUnjudged()
             && state.tasks().stream()
                 .allMatch(t -> t.good() || t.progress() == TaskState.Progress.NOT_NEEDED);
     return all ? Outcome.ALL_DONE : Outcome.TO_IMPROVE;
+  }
+
+  /** Whether the station has rules about breaths that could not be judged. */
+  public boolean isUnjudged() {
+    return state.breathsUnrecorded()
+        && state.station().rules().stream().anyMatch(rule -> rule.kind().readsBreaths());
   }
 
   /** Whether it was ended by hand while more was on its way, though all tasks so far were done. */
@@ -157,6 +165,11 @@ public record StationResult(StationState state) {
   /** Tasks that were begun before what must come first. */
   public List<TaskState> outOfOrder() {
     return with(TaskState::outOfOrder);
+  }
+
+  /** Tasks that the examiner says were not done properly. */
+  public List<TaskState> improper() {
+    return with(TaskState::improper);
   }
 
   /** Tasks that were too short or too long. */

@@ -132,13 +132,15 @@ public final class StationRun implements StationCommands {
   }
 
   /**
-   * A squeeze or compression was recorded; here it only tells for how long breaths went on.
+   * A squeeze, its end or a compression was recorded; here it tells for how long breaths went on,
+   * and the station's rules read it.
    *
+   * @param action which of them
    * @param atNanos when, session time; in order, but it may lie a little before an earlier call's
    */
-  void recorded(long atNanos) {
+  void recorded(StationAction action, long atNanos) {
     advance(atNanos);
-    StationInput input = new StationInput(StationAction.BREATH, "", atNanos);
+    StationInput input = new StationInput(action, "", atNanos);
     if (walk.apply(input)) {
       inputs.add(input);
       publish();

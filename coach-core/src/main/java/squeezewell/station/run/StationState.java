@@ -4,14 +4,17 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import squeezewell.equipment.Pressure;
 import squeezewell.input.FileWord;
 import squeezewell.protocol.PatientChange;
+import squeezewell.session.Fact;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationFinding;
 import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationRule;
 import squeezewell.station.file.StationTask;
 import squeezewell.station.file.TaskKind;
 
@@ -34,9 +37,13 @@ import squeezewell.station.file.TaskKind;
  * @param chosen ways that were chosen on the spot, in order
  * @param findings what holds now, in the order in which it came
  * @param told what the live practice was told, in order
- * @param faults critical faults so far, in order
+ * @param faults rules broken so far, in order of time
  * @param remarks remarks so far, in order
+ * @param changed marks that the examiner changed, in order
+ * @param brought findings that a person made come or go, in order
  * @param oxygen what is left of the oxygen, once it is connected
+ * @param breathsUnrecorded whether breaths were to be given and none was recorded, so that rules
+ *     about them judge nothing
  * @param complete whether nothing that is needed is left to do and nothing more is on its way
  * @param end how it ended; empty while it goes on
  */
@@ -58,7 +65,10 @@ public record StationState(
     List<Told> told,
     List<Fault> faults,
     List<Remark> remarks,
+    List<Changed> changed,
+    List<Brought> brought,
     Optional<OxygenLeft> oxygen,
+    boolean breathsUnrecorded,
     boolean complete,
     Optional<End> end) {
   public StationState {
@@ -74,6 +84,8 @@ public record StationState(
     told = List.copyOf(told);
     faults = List.copyOf(faults);
     remarks = List.copyOf(remarks);
+    changed = List.copyOf(changed);
+    brought = List.copyOf(brought);
   }
 
   /** How a station ended. */
@@ -118,14 +130,22 @@ public record StationState(
   public record Told(long atNanos, PatientChange finding, boolean takenBack) {}
 
   /**
-   * A critical fault.
+   * A rule that was broken, or a critical task that was missed.
    *
    * @param atNanos when, session time
    * @param id identifier of the fault, or of the task that was missed
    * @param words what it is
    * @param missed whether it is a critical task that was missed
+   * @param severity how much it counts
+   * @param source the public rule that it follows; empty if none is named
    */
-  public record Fault(long atNanos, String id, String words, boolean missed) {}
+  public record Fault(
+      long atNanos,
+      String id,
+      String words,
+      boolean missed,
+      StationRule.Severity severity,
+      String source) {}
 
   /**
    * A remark.
@@ -134,6 +154,23 @@ public record StationState(
    * @param words the words
    */
   public record Remark(long atNanos, String words) {}
+
+  /**
+   * A mark of a task that the examiner changed.
+   *
+   * @param atNanos when, session time
+   * @param change what was changed and why
+   */
+  public record Changed(long atNanos, Fact.MarkChange change) {}
+
+  /**
+   * A finding that a person made come or go.
+   *
+   * @param atNanos when, session time
+   * @param words what was found
+   * @param comes whether it came; else it went
+   */
+  public record Brought(long atNanos, String words, boolean comes) {}
 
   /**
    * What is left of the oxygen.
@@ -166,6 +203,18 @@ public record StationState(
             before ->
                 before.progress() == TaskState.Progress.NOT_NEEDED
                     || (before.begunNanos().isPresent() && !(handsOver && before.isTooShort())));
+  }
+
+  /** The critical faults so far. */
+  public List<Fault> critical() {
+    return faults(StationRule.Severity.CRITICAL);
+  }
+
+  /** The broken rules of a severity, in order of time. */
+  public List<Fault> faults(StationRule.Severity severity) {
+    return faults.stream()
+        .filter(fault -> fault.severity() == severity)
+        .collect(Collectors.toList());
   }
 
   /** Whether a finding holds now. */

@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import squeezewell.session.Fact;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationEntry;
+import squeezewell.station.file.StationRule;
 import squeezewell.station.file.StationTask;
 import squeezewell.words.Quantities;
 import squeezewell.words.Wording;
@@ -42,9 +45,16 @@ public final class StationText {
     StationState state = result.state();
     text.add("", state.station().title());
     text.add("", result.outcome().label() + ".");
-    if (!state.faults().isEmpty()) {
-      title("result.critical");
-      state.faults().forEach(fault -> at(fault.atNanos(), fault.words()));
+    for (StationRule.Severity severity : StationRule.Severity.values()) {
+      List<StationState.Fault> faults = state.faults(severity);
+      if (!faults.isEmpty()) {
+        title("result." + severity.word());
+        faults.forEach(f -> at(f.atNanos(), withSource(f.words(), f.source())));
+      }
+    }
+    if (result.isUnjudged()) {
+      text.gap();
+      say("result.breaths-unrecorded");
     }
     text.gap();
     say(
@@ -55,6 +65,9 @@ public final class StationText {
         result.outOfOrder().size(),
         result.wrongLength().size(),
         result.missed().size());
+    if (!result.improper().isEmpty()) {
+      say("result.improper", result.improper().size());
+    }
     String stopped = clock(result.stoppedNanos());
     say(
         "result.time-used",
@@ -97,6 +110,10 @@ public final class StationText {
     return Quantities.clock(nanos);
   }
 
+  private static String withSource(String words, String source) {
+    return source.isEmpty() ? words : WORDS.say("rule.source", words, source);
+  }
+
   private static String mark(StationTask task) {
     return task.critical() ? " *" : "";
   }
@@ -126,8 +143,16 @@ public final class StationText {
       title("station.branch", branch.id(), branch.words());
       branch.ways().forEach(this::entry);
     }
-    title("station.critical-faults");
-    station.faults().forEach(fault -> text.add("  ", fault.words()));
+    for (StationRule.Severity severity : StationRule.Severity.values()) {
+      List<StationRule> rules =
+          station.rules().stream()
+              .filter(rule -> rule.severity() == severity)
+              .collect(Collectors.toList());
+      if (!rules.isEmpty()) {
+        title("station." + severity.word());
+        rules.forEach(rule -> text.add("  ", withSource(rule.words(), rule.source())));
+      }
+    }
     text.gap();
     text.add("", PRACTICE_AID);
   }
@@ -139,12 +164,30 @@ public final class StationText {
       String words = WORDS.say("result.remark", remark.words());
       all.add(new StationState.Remark(remark.atNanos(), words));
     }
+    for (StationState.Changed changed : state.changed()) {
+      all.add(new StationState.Remark(changed.atNanos(), changed(state.station(), changed)));
+    }
+    for (StationState.Brought brought : state.brought()) {
+      String words = WORDS.say("result.brought", brought.words(), brought.comes() ? 1 : 0);
+      all.add(new StationState.Remark(brought.atNanos(), words));
+    }
     for (StationState.Chosen chosen : state.chosen()) {
       String words = WORDS.say("result.chosen", chosen.branch().words(), chosen.way().words());
       all.add(new StationState.Remark(chosen.atNanos(), words));
     }
     all.sort(Comparator.comparingLong(StationState.Remark::atNanos));
     return all;
+  }
+
+  /** A change of a mark in a sentence, with its reason. */
+  public static String changed(Station station, StationState.Changed changed) {
+    Fact.MarkChange change = changed.change();
+    String what =
+        WORDS.say(
+            "mark." + change.change().word(),
+            station.task(change.task()).map(StationTask::words).orElse(change.task()),
+            Quantities.exactSeconds(change.earlierNanos()).stripTrailingZeros().toPlainString());
+    return change.words().isEmpty() ? what : WORDS.say("mark.reason", what, change.words());
   }
 
   private void title(String key, Object... values) {

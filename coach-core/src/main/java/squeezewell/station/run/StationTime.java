@@ -1,6 +1,8 @@
 package squeezewell.station.run;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.List;
 import java.util.OptionalLong;
 import java.util.PriorityQueue;
 import java.util.function.BooleanSupplier;
@@ -13,6 +15,10 @@ final class StationTime {
   private final PriorityQueue<Item> items =
       new PriorityQueue<>(
           Comparator.comparingLong(Item::clockNanos).thenComparingLong(Item::number));
+
+  /** When the clock was stopped, on itself, and for how long. */
+  private final List<long[]> stops = new ArrayList<>();
+
   private long now;
   private long stoppedNanos;
   private boolean stopped;
@@ -72,6 +78,7 @@ final class StationTime {
     if (!stopped) {
       return false;
     }
+    stops.add(new long[] {clock(), now - stoppedAt});
     stoppedNanos += now - stoppedAt;
     stopped = false;
     return true;
@@ -82,6 +89,15 @@ final class StationTime {
     return stopped || items.isEmpty()
         ? OptionalLong.empty()
         : OptionalLong.of(items.peek().clockNanos() + stoppedNanos);
+  }
+
+  /** Session time at a time of the station's clock; the earlier one where the clock stood. */
+  long sessionAt(long clockNanos) {
+    long at = clockNanos;
+    for (long[] stop : stops) {
+      at += stop[0] < clockNanos ? stop[1] : 0;
+    }
+    return at;
   }
 
   /** The station's clock at a session time since which it was neither stopped nor set going. */

@@ -2,10 +2,13 @@ package squeezewell.station.run;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
+import squeezewell.session.Fact;
 import squeezewell.station.file.Adjunct;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationPhase;
@@ -18,8 +21,8 @@ final class TaskMarks {
   private final Station station;
   private final StationWays ways;
   private final Ventilation ventilation;
-  private final Map<String, Mark> marks = new HashMap<>();
-  private final Map<String, Long> cameFirst = new HashMap<>();
+  private final Map<String, Mark> marks = new LinkedHashMap<>();
+  private final Map<String, Long> instants = new HashMap<>();
   private OptionalLong exerciseFrom = OptionalLong.empty();
   private boolean over;
 
@@ -27,9 +30,12 @@ final class TaskMarks {
   private static final class Mark {
     private long begun;
     private boolean timed;
-    private boolean outOfOrder;
-    private boolean late;
+    private List<String> mustHave = List.of();
+    private boolean calledLate;
+    private boolean improper;
     private boolean cutShort;
+    private boolean endedByClosing;
+    private Set<String> holding = Set.of();
     private OptionalLong done = OptionalLong.empty();
   }
 
@@ -47,9 +53,60 @@ final class TaskMarks {
     return exerciseFrom;
   }
 
-  /** A finding comes; false if it came before. */
-  boolean cameFirst(String findingId, long clock) {
-    return cameFirst.putIfAbsent(findingId, clock) == null;
+  /** Something happens from which times may count; only the first time does. */
+  void instant(TimeLimit.Anchor anchor, String id, long clock) {
+    instants.putIfAbsent(key(anchor, id), clock);
+  }
+
+  /** When something first happened; empty if it has not. */
+  private OptionalLong instant(TimeLimit.Anchor anchor, String id) {
+    Long at = instants.get(key(anchor, id));
+    return at == null ? OptionalLong.empty() : OptionalLong.of(at);
+  }
+
+  /** When a time begins to count; empty if it has not yet. */
+  OptionalLong start(TimeLimit limit) {
+    if (limit.from() == TimeLimit.Anchor.EXERCISE) {
+      return exerciseFrom;
+    }
+    OptionalLong otherwise = OptionalLong.empty();
+    if (!limit.otherwise().isEmpty()) {
+      otherwise = instant(TimeLimit.Anchor.TASK, limit.otherwise());
+    }
+    boolean inTime =
+        isBegun(limit.id())
+            && (!otherwise.isPresent()
+                || marks.get(limit.id()).begun <= otherwise.getAsLong() + limit.nanos());
+    return !limit.otherwise().isEmpty() && !inTime ? otherwise : instant(limit.from(), limit.id());
+  }
+
+  /** Whether a finding has come by a time. */
+  boolean hasCome(String findingId, long byClock) {
+    OptionalLong at = instant(TimeLimit.Anchor.FINDING, findingId);
+    return at.isPresent() && at.getAsLong() <= byClock;
+  }
+
+  /** When a task was begun; empty if it was not. */
+  OptionalLong begun(String taskId) {
+    return isBegun(taskId) ? OptionalLong.of(marks.get(taskId).begun) : OptionalLong.empty();
+  }
+
+  /** What held when a task was begun. */
+  Set<String> holding(String taskId) {
+    return marks.get(taskId).holding;
+  }
+
+  /** How long a task with a beginning that was marked went on; empty if that is not known. */
+  OptionalLong wholeLength(String taskId, long clock) {
+    Mark mark = marks.get(taskId);
+    return mark == null || !mark.timed
+        ? OptionalLong.empty()
+        : OptionalLong.of(mark.done.orElse(clock) - mark.begun);
+  }
+
+  /** Whether the trainee ended a task, rather than a finding or the end of the station. */
+  boolean isEndedByTrainee(String taskId) {
+    return isDone(taskId) && !marks.get(taskId).cutShort && !marks.get(taskId).endedByClosing;
   }
 
   boolean isBegun(String taskId) {
@@ -68,16 +125,20 @@ final class TaskMarks {
   boolean isNeeded(StationTask task) {
     return ways.exists(task.only())
         && !task.optional()
-        && (task.ifFinding().isEmpty() || cameFirst.containsKey(task.ifFinding()));
+        && (task.ifFinding().isEmpty() || hasCome(task.ifFinding(), Long.MAX_VALUE));
   }
 
-  void begin(StationTask task, long clock, boolean timed) {
+  /**
+   * A task is begun.
+   *
+   * @param holding identifiers of the findings that hold
+   */
+  void begin(StationTask task, long clock, boolean timed, Set<String> holding) {
     Mark mark = new Mark();
     mark.begun = clock;
     mark.timed = timed;
-    mark.outOfOrder = !before(task).isEmpty();
-    OptionalLong due = due(task);
-    mark.late = due.isPresent() && mark.begun > due.getAsLong();
+    mark.holding = Set.copyOf(holding);
+    mark.mustHave = before(task);
     marks.put(task.id(), mark);
   }
 
@@ -103,6 +164,7 @@ final class TaskMarks {
     for (StationTask task : station.tasks()) {
       if (isRunning(task.id())) {
         marks.get(task.id()).done = OptionalLong.of(clock);
+        marks.get(task.id()).endedByClosing = true;
       }
     }
     over = true;
@@ -126,18 +188,80 @@ final class TaskMarks {
     return begun;
   }
 
-  /** The tasks that must come first and have not been begun. */
+  /**
+   * The examiner changes a mark; false if the task has none that it could be.
+   *
+   * @param log tells what held at the time to which a mark is dated back
+   */
+  boolean change(Fact.MarkChange change, BreathLog log) {
+    Mark mark = marks.get(change.task());
+    boolean words = change.change() == Fact.MarkChange.Change.REMARK;
+    if (mark == null) {
+      return words && station.task(change.task()).isPresent();
+    }
+    switch (change.change()) {
+      case WITHDRAWN -> withdraw(change.task());
+      case EARLIER -> {
+        long by = Math.min(change.earlierNanos(), mark.begun - earliest(change.task()));
+        withdraw(change.task());
+        mark.begun -= by;
+        mark.done = mark.done.isPresent() ? OptionalLong.of(mark.done.getAsLong() - by) : mark.done;
+        mark.holding = log.holding(mark.begun);
+        marks.put(change.task(), mark);
+        boolean lasts = station.task(change.task()).get().lasts();
+        if (lasts) {
+          instant(TimeLimit.Anchor.STARTED, change.task(), mark.begun);
+        }
+        mark.done.ifPresent(at -> instant(TimeLimit.Anchor.TASK, change.task(), at));
+      }
+      case LATE -> mark.calledLate = !mark.calledLate;
+      case IMPROPER -> mark.improper = !mark.improper;
+      case REMARK -> {
+        // The words are kept beside the marks.
+      }
+    }
+    return true;
+  }
+
+  private long earliest(String taskId) {
+    boolean prepared = station.task(taskId).get().phase() == StationPhase.PREPARATION;
+    return prepared ? 0 : exerciseFrom.orElse(0);
+  }
+
+  private void withdraw(String taskId) {
+    marks.remove(taskId);
+    instants.remove(key(TimeLimit.Anchor.TASK, taskId));
+    instants.remove(key(TimeLimit.Anchor.STARTED, taskId));
+  }
+
+  private static String key(TimeLimit.Anchor anchor, String id) {
+    return anchor.word() + " " + id;
+  }
+
+  /** Whether it was begun before what had to come first then. */
+  private boolean isOutOfOrder(String taskId) {
+    return marks.get(taskId).mustHave.stream().anyMatch(first -> isBegunBefore(taskId, first));
+  }
+
+  /** Whether it was begun after its time. */
+  private boolean isLate(StationTask task) {
+    Mark mark = marks.get(task.id());
+    OptionalLong due = due(task);
+    return mark.calledLate || (due.isPresent() && mark.begun > due.getAsLong());
+  }
+
+  /** The tasks that must come first, as things are. */
   private List<String> before(StationTask task) {
-    List<String> missing = new ArrayList<>();
+    List<String> needed = new ArrayList<>();
     for (String id : task.after()) {
       Optional<StationTask> earlier = station.task(id);
       earlier.ifPresent(t -> ways.settles(t.only()));
       boolean counts = earlier.filter(this::isNeeded).isPresent();
-      if (counts && !isBegun(id)) {
-        missing.add(id);
+      if (counts) {
+        needed.add(id);
       }
     }
-    return missing;
+    return needed;
   }
 
   private OptionalLong due(StationTask task) {
@@ -145,15 +269,7 @@ final class TaskMarks {
       return task.phase() == StationPhase.PREPARATION ? exerciseFrom : OptionalLong.empty();
     }
     TimeLimit limit = task.limit().get();
-    OptionalLong from =
-        switch (limit.from()) {
-          case EXERCISE -> exerciseFrom;
-          case TASK -> isBegun(limit.id()) ? marks.get(limit.id()).done : OptionalLong.empty();
-          case FINDING ->
-              cameFirst.containsKey(limit.id())
-                  ? OptionalLong.of(cameFirst.get(limit.id()))
-                  : OptionalLong.empty();
-        };
+    OptionalLong from = start(limit);
     return from.isPresent() ? OptionalLong.of(from.getAsLong() + limit.nanos()) : from;
   }
 
@@ -192,6 +308,16 @@ final class TaskMarks {
     return isDone(task.id()) && !more;
   }
 
+  /** Whether one was begun before another; by the order of the marks at the same instant. */
+  boolean isBegunBefore(String taskId, String otherId) {
+    if (!isBegun(taskId) || !isBegun(otherId)) {
+      return isBegun(taskId);
+    }
+    long by = marks.get(taskId).begun - marks.get(otherId).begun;
+    List<String> order = new ArrayList<>(marks.keySet());
+    return by < 0 || (by == 0 && order.indexOf(taskId) < order.indexOf(otherId));
+  }
+
   TaskState state(StationTask task, long clock) {
     OptionalLong due = due(task);
     if (!isBegun(task.id())) {
@@ -203,8 +329,9 @@ final class TaskMarks {
         task,
         mark.done.isPresent() ? TaskState.Progress.DONE : TaskState.Progress.RUNNING,
         judge(task),
-        mark.outOfOrder,
-        mark.late,
+        isOutOfOrder(task.id()),
+        isLate(task),
+        mark.improper,
         OptionalLong.of(mark.begun),
         mark.done,
         due,
@@ -228,6 +355,7 @@ final class TaskMarks {
         TaskState.Length.NOT_JUDGED,
         false,
         late && isNeeded(task),
+        false,
         OptionalLong.empty(),
         OptionalLong.empty(),
         due,

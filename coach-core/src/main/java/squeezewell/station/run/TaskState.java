@@ -16,6 +16,7 @@ import squeezewell.words.Wording;
  * @param length how its length is judged
  * @param outOfOrder whether it was begun before what must come first
  * @param late whether it was begun, or still is not, after its time
+ * @param improper whether the examiner says that it was not done properly
  * @param begunNanos when it was begun, on the station's clock; empty if it was not
  * @param doneNanos when it was done, on the station's clock; empty if it was not
  * @param dueNanos by when it has to be begun, on the station's clock; empty if no time runs
@@ -29,6 +30,7 @@ public record TaskState(
     Length length,
     boolean outOfOrder,
     boolean late,
+    boolean improper,
     OptionalLong begunNanos,
     OptionalLong doneNanos,
     OptionalLong dueNanos,
@@ -84,6 +86,9 @@ public record TaskState(
     if (progress != Progress.DONE) {
       return progress.word();
     }
+    if (improper) {
+      return WORDS.say("task.improper");
+    }
     if (outOfOrder) {
       return WORDS.say("task.out-of-order");
     }
@@ -124,6 +129,6 @@ public record TaskState(
 
   /** Whether it was done, in order, in time and at a good length. */
   public boolean good() {
-    return progress == Progress.DONE && !outOfOrder && !late && !isWrongLength();
+    return progress == Progress.DONE && !outOfOrder && !late && !improper && !isWrongLength();
   }
 }

@@ -111,6 +111,10 @@ final class Ventilation {
     patient = patient.after(finding);
   }
 
+  PatientState patient() {
+    return patient;
+  }
+
   /** For how long breaths went on between two times. */
   long nanos(long from, long to) {
     return sum(from, to, kind -> true);

@@ -248,7 +248,7 @@ class StationReaderTest {
   @Test
   void aNewerVersionIsRefused() {
     assertThatThrownBy(
-            () -> StationReader.readText("s.json", SMALL.replace("\"version\":1", "\"version\":2")))
+            () -> StationReader.readText("s.json", SMALL.replace("\"version\":1", "\"version\":3")))
         .hasMessageContaining("made by a newer version");
   }
 

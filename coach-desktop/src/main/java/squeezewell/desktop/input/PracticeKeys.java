@@ -20,20 +20,26 @@ import javax.swing.Timer;
 import javax.swing.text.JTextComponent;
 
 /**
- * The keys of a running practice. They work wherever the keyboard focus is in our windows, so that
- * nobody has to look for it with a mask in hand. Used on the event thread only.
+ * The keys of a running practice. The space bar and the pedals squeeze whatever has the keyboard
+ * focus, in every window and dialog of ours, and press no button there, so that nobody has to look
+ * for the focus with a mask in hand. The other keys are left to dialogs and to windows that ask for
+ * it. In a text field what types a character is text; Enter and Escape leave the field. Used on the
+ * event thread only.
  */
 public final class PracticeKeys implements KeyEventDispatcher {
   private static final int SETTLE_MILLIS = 5;
   private static final int COMPRESSION_KEY = KeyEvent.VK_C;
+  private static final int FINISH_KEY = KeyEvent.VK_END;
   private static final int LAST_DIGIT = 9;
+
+  /** For so long Finish is held, so that no slip ends a practice (our own choice). */
+  static final long HOLD_TO_FINISH_NANOS = 1_000_000_000L;
 
   private static final Map<Integer, Action> ACTION_KEYS =
       Map.of(
           KeyEvent.VK_P, Action.PULSE_CHECK,
           KeyEvent.VK_S, Action.SUCTION,
           KeyEvent.VK_ESCAPE, Action.PAUSE,
-          KeyEvent.VK_END, Action.FINISH,
           KeyEvent.VK_BACK_SPACE, Action.RETRACT_BREATH,
           KeyEvent.VK_F, Action.FINDINGS,
           KeyEvent.VK_Z, Action.UNDO_FINDING,
@@ -49,11 +55,18 @@ public final class PracticeKeys implements KeyEventDispatcher {
   private final Timer settle = new Timer(SETTLE_MILLIS, e -> settle());
   private final PropertyChangeListener focusLeft = e -> focusChanged(e.getNewValue());
 
+  /** Since when Finish is held. */
+  private OptionalLong finishSince = OptionalLong.empty();
+
+  /** Whether what the last press types is dealt with, which a list or a button must not see. */
+  private boolean typedIsOurs;
+
   /** What the keys other than the squeeze keys do. */
   public enum Action {
     PULSE_CHECK,
     SUCTION,
     PAUSE,
+    /** Its key or button was held long enough. */
     FINISH,
     RETRACT_BREATH,
     FINDINGS,
@@ -71,6 +84,9 @@ public final class PracticeKeys implements KeyEventDispatcher {
     void compressed(long nanoTime);
 
     void action(Action action, long nanoTime);
+
+    /** Finish was let go too early. */
+    void finishWasShort();
 
     /** A digit from 1 to 9: it chooses among what a screen offers. */
     void digit(int digit, long nanoTime);
@@ -93,6 +109,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
     squeezeKeys.add(KeyEvent.VK_SPACE);
     squeeze = new HeldKeys(listener::squeezeBegan, listener::squeezeEnded);
     ACTION_KEYS.forEach((key, action) -> bind(key, at -> listener.action(action, at)));
+    bind(FINISH_KEY, new HeldKeys(this::holdFinish, this::letGoFinish));
     if (compressions) {
       bind(COMPRESSION_KEY, listener::compressed);
     }
@@ -106,10 +123,38 @@ public final class PracticeKeys implements KeyEventDispatcher {
 
   /** Makes a key do something at each press; what the squeeze has already, it keeps. */
   private void bind(int key, LongConsumer atPress) {
+    // What is done at the press has no length.
+    bind(key, new HeldKeys(atPress, atEnd -> {}));
+  }
+
+  private void bind(int key, HeldKeys held) {
     if (!squeezeKeys.contains(key)) {
-      // What is done at the press has no length.
-      pressHolds.put(key, new HeldKeys(atPress, atEnd -> {}));
+      pressHolds.put(key, held);
     }
+  }
+
+  /** Finish is pressed, with its key or its button: held on, it ends what runs. */
+  public void holdFinish(long nanoTime) {
+    finishSince = OptionalLong.of(nanoTime);
+    settle.start();
+  }
+
+  /** Finish is let go. */
+  public void letGoFinish(long nanoTime) {
+    if (finishSince.isPresent() && !finishIfHeld(nanoTime)) {
+      finishSince = OptionalLong.empty();
+      listener.finishWasShort();
+    }
+  }
+
+  private boolean finishIfHeld(long nanoTime) {
+    boolean held =
+        finishSince.isPresent() && nanoTime - finishSince.getAsLong() >= HOLD_TO_FINISH_NANOS;
+    if (held) {
+      finishSince = OptionalLong.empty();
+      listener.action(Action.FINISH, nanoTime);
+    }
+    return held;
   }
 
   /**
@@ -128,6 +173,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
             || (key > KeyEvent.VK_NUMPAD0 && key <= KeyEvent.VK_NUMPAD0 + LAST_DIGIT);
     return ACTION_KEYS.containsKey(key)
         || digit
+        || key == FINISH_KEY
         || key == COMPRESSION_KEY
         || key == KeyEvent.VK_SPACE
         || key == KeyEvent.VK_TAB
@@ -153,18 +199,19 @@ public final class PracticeKeys implements KeyEventDispatcher {
     }
   }
 
-  /** Keeps the keys of a practice out of a window in which a person writes. */
-  public static void leaveAlone(JFrame window) {
+  /** Leaves all keys but those that squeeze to a window. */
+  public static void leaveOthersAlone(JFrame window) {
     window.getRootPane().putClientProperty(LEFT_ALONE, true);
   }
 
-  private static boolean leftAlone(Component source, Window window) {
-    boolean own =
-        (window instanceof JFrame frame
-                && frame.getRootPane().getClientProperty(LEFT_ALONE) != null)
-            || (source instanceof JFrame itself
-                && itself.getRootPane().getClientProperty(LEFT_ALONE) != null);
-    return own || (source instanceof JTextComponent text && text.isEditable());
+  private static boolean squeezesOnly(Component source) {
+    Window window =
+        source == null || source instanceof Window
+            ? (Window) source
+            : SwingUtilities.windowForComponent(source);
+    return window instanceof java.awt.Dialog
+        || (window instanceof JFrame frame
+            && frame.getRootPane().getClientProperty(LEFT_ALONE) != null);
   }
 
   /** Starts to listen. */
@@ -201,18 +248,45 @@ public final class PracticeKeys implements KeyEventDispatcher {
   @Override
   public boolean dispatchKeyEvent(KeyEvent e) {
     Component source = e.getComponent();
-    Window window = source == null ? null : SwingUtilities.windowForComponent(source);
-    boolean inDialog = (source instanceof java.awt.Dialog) || (window instanceof java.awt.Dialog);
-    int modifiers = KeyEvent.CTRL_DOWN_MASK | KeyEvent.ALT_DOWN_MASK | KeyEvent.META_DOWN_MASK;
-    if (inDialog || leftAlone(source, window)) {
-      return false;
-    }
     if (e.getID() == KeyEvent.KEY_TYPED) {
-      // The press has been dealt with; a focused button must not see the typed space.
-      return e.getKeyChar() == ' ';
+      return typedIsOurs;
     }
-    HeldKeys held = squeezeKeys.contains(e.getKeyCode()) ? squeeze : pressHolds.get(e.getKeyCode());
     boolean pressed = e.getID() == KeyEvent.KEY_PRESSED;
+    boolean text = source instanceof JTextComponent field && field.isEditable();
+    boolean ours =
+        text ? inText(e, pressed) : take(e, pressed, squeezesOnly(source) ? squeezes(e) : held(e));
+    if (pressed) {
+      typedIsOurs = ours;
+    }
+    return ours;
+  }
+
+  /** What types a character is text; a pedal on another key squeezes. */
+  private boolean inText(KeyEvent e, boolean pressed) {
+    int key = e.getKeyCode();
+    boolean leaves = key == KeyEvent.VK_ENTER || key == KeyEvent.VK_ESCAPE;
+    if (leaves && pressed) {
+      // After what the field itself does at Enter.
+      SwingUtilities.invokeLater(e.getComponent()::transferFocus);
+      return key == KeyEvent.VK_ESCAPE;
+    }
+    boolean typing =
+        e.getKeyChar() != KeyEvent.CHAR_UNDEFINED && !Character.isISOControl(e.getKeyChar());
+    boolean ours = take(e, pressed, pressed && typing ? null : squeezes(e));
+    return ours && !typing;
+  }
+
+  private HeldKeys squeezes(KeyEvent e) {
+    return squeezeKeys.contains(e.getKeyCode()) ? squeeze : null;
+  }
+
+  private HeldKeys held(KeyEvent e) {
+    HeldKeys squeezes = squeezes(e);
+    return squeezes == null ? pressHolds.get(e.getKeyCode()) : squeezes;
+  }
+
+  private boolean take(KeyEvent e, boolean pressed, HeldKeys held) {
+    int modifiers = KeyEvent.CTRL_DOWN_MASK | KeyEvent.ALT_DOWN_MASK | KeyEvent.META_DOWN_MASK;
     // A pedal may well be a control key, which then stands among its own modifiers.
     boolean combined = held != squeeze && (e.getModifiersEx() & modifiers) != 0;
     if (held == null || (pressed && combined)) {
@@ -229,9 +303,15 @@ public final class PracticeKeys implements KeyEventDispatcher {
   }
 
   private void settle() {
-    long now = System.nanoTime();
+    settle(System.nanoTime());
+  }
+
+  /** Lets time pass. */
+  void settle(long now) {
     OptionalLong pending = squeeze.settle(now);
     boolean more = pending.isPresent();
+    finishIfHeld(now);
+    more |= finishSince.isPresent();
     for (HeldKeys held : pressHolds.values()) {
       more |= held.settle(now).isPresent();
     }

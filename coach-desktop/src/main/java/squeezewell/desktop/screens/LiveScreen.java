@@ -81,7 +81,7 @@ public final class LiveScreen extends KeyedScreen {
     findings = action("Findings", "F", PracticeKeys.Action.FINDINGS);
     undoFinding = action("Undo finding", "Z", PracticeKeys.Action.UNDO_FINDING);
     mute = action("Mute", "M", PracticeKeys.Action.MUTE);
-    finish = action("Finish", "End", PracticeKeys.Action.FINISH);
+    finish = finishButton();
     lay();
     addAncestorListener(Focus.on(pads.forFocus()));
   }
@@ -185,7 +185,7 @@ public final class LiveScreen extends KeyedScreen {
     breathsShown = breaths;
     String text = state.trouble().isEmpty() ? sound.notice().get() : state.trouble();
     boolean isLeftOut = text.isEmpty() && now - leftOutAt < TELL_NANOS;
-    tell(isLeftOut ? "The last breath is left out." : text);
+    tellOrHint(isLeftOut ? "The last breath is left out." : text);
   }
 
   private void showRhythm(CoachState state, long now) {

@@ -34,7 +34,7 @@ public final class StationRunScreen extends KeyedScreen {
   private static final String BREATHE = "breathe";
 
   private final transient LiveStation station;
-  private final transient Kept kept;
+  private final transient Ticks ticks;
   private final JLabel phase;
   private final JLabel left;
   private final JLabel oxygen;
@@ -54,27 +54,19 @@ public final class StationRunScreen extends KeyedScreen {
   private transient StationRunView view;
 
   /**
-   * What outlives the screen when it is made anew in another size.
-   *
-   * @param finishGuard whether a second press ends the station
-   * @param ticks what of the kit is ticked off
-   */
-  public record Kept(FinishGuard finishGuard, Ticks ticks) {}
-
-  /**
    * Builds the screen.
    *
    * @param kit makes the parts
    * @param station what is shown and told
    * @param keys the keys of a practice; listening while the screen is shown
-   * @param kept what outlives the screen
+   * @param ticks what outlives the screen
    * @param sound what is told of sound and saving
    */
   public StationRunScreen(
-      Widgets kit, LiveStation station, PracticeKeys keys, Kept kept, SoundLine sound) {
+      Widgets kit, LiveStation station, PracticeKeys keys, Ticks ticks, SoundLine sound) {
     super(kit, keys, sound, 10, 6);
     this.station = station;
-    this.kept = kept;
+    this.ticks = ticks;
     phase = kit.boldLabel("", 15);
     left = kit.boldLabel("0:00", 34);
     oxygen = kit.boldLabel("", 13);
@@ -88,7 +80,7 @@ public final class StationRunScreen extends KeyedScreen {
     leaveOut = action("Undo breath", "Backspace", PracticeKeys.Action.RETRACT_BREATH);
     pause = action("Stop clock", "Esc", PracticeKeys.Action.PAUSE);
     mute = action("Mute", "M", PracticeKeys.Action.MUTE);
-    finish = action("Finish", "End", PracticeKeys.Action.FINISH);
+    finish = finishButton();
     lay();
     frame();
     addAncestorListener(Focus.on(breathing.forFocus()));
@@ -120,7 +112,7 @@ public final class StationRunScreen extends KeyedScreen {
     high(next, 64, 52);
     lower.setOpaque(false);
     lower.add(breathing, BREATHE);
-    lower.add(StationPreparation.of(kit, station.now().station().station(), kept.ticks()), PREPARE);
+    lower.add(StationPreparation.of(kit, station.now().station().station(), ticks), PREPARE);
     high(lower, 190, 190);
     JPanel actions = high(grid(1, 6, undo, leaveOut, pause, mute, finish), 50, 48);
     rows.add(header, 0, look.px(6))
@@ -164,9 +156,7 @@ public final class StationRunScreen extends KeyedScreen {
     showMute(mute);
     String trouble = practice.trouble().isEmpty() ? sound.notice().get() : practice.trouble();
     String slip = at.slip().map(s -> "Tapped: " + s.words() + ". Z takes it back.").orElse("");
-    boolean ends = kept.finishGuard().waits(System.nanoTime());
-    finish.show(ends ? "Really?" : "Finish", ends);
-    tell(ends ? StationRunView.finishWarning(state) : trouble.isEmpty() ? slip : trouble);
+    tellOrHint(trouble.isEmpty() ? slip : trouble);
   }
 
   private static String opening(StationState state) {

@@ -105,21 +105,6 @@ record StationRunView(
     };
   }
 
-  /** What a first press of Finish says. */
-  static String finishWarning(StationState state) {
-    long open =
-        state.tasks().stream()
-            .filter(t -> t.progress() != TaskState.Progress.DONE)
-            .filter(t -> t.progress() != TaskState.Progress.NOT_NEEDED)
-            .count();
-    if (open == 0) {
-      return breathsLeft(state)
-          .map(t -> t + ". Finish again ends the station.")
-          .orElse("The station is not over. Finish again ends it.");
-    }
-    return Quantities.count(open, "task") + " not done. Finish again ends the station.";
-  }
-
   /** For how long breaths still have to be given with an adjunct that is in; empty if no longer. */
   static Optional<String> breathsLeft(StationState state) {
     return state.tasks().stream()
@@ -148,7 +133,10 @@ record StationRunView(
       }
     }
     boolean preparing = state.phase() == StationPhase.PREPARATION;
-    Optional<TaskState> expected = expected(state, t -> presses(t, clock));
+    Optional<TaskState> expected = expected(state, t -> isCalledFor(state, t));
+    if (!expected.isPresent()) {
+      expected = expected(state, t -> presses(t, clock));
+    }
     if (!expected.isPresent()) {
       expected = expected(state, t -> true);
     }
@@ -158,7 +146,11 @@ record StationRunView(
     return preparing ? Optional.of(StationItem.toBegin(NEXT_KEY)) : Optional.empty();
   }
 
-  /** The first task to be done, in the station's order, whose turn it is. */
+  /**
+   * The first task to be done, in the station's order, whose turn it is. Once the exercise has
+   * begun, the patient comes before the kit: what should have been prepared is asked for only if it
+   * is critical.
+   */
   private static Optional<TaskState> expected(StationState state, Predicate<TaskState> which) {
     boolean preparing = state.phase() == StationPhase.PREPARATION;
     return state.tasks().stream()
@@ -169,8 +161,17 @@ record StationRunView(
                     || t.progress() == TaskState.Progress.LATE)
         .filter(t -> !preparing || t.task().phase() == StationPhase.PREPARATION)
         .filter(t -> !t.task().optional() && state.isInTurn(t.task()))
+        .filter(t -> preparing || isOfExercise(t) || t.task().critical())
         .filter(which)
         .findFirst();
+  }
+
+  private static boolean isOfExercise(TaskState task) {
+    return task.task().phase() == StationPhase.EXERCISE;
+  }
+
+  private static boolean isCalledFor(StationState state, TaskState task) {
+    return !task.task().ifFinding().isEmpty() && state.holds(task.task().ifFinding());
   }
 
   /** What is late or nearly so comes before what has no time. */

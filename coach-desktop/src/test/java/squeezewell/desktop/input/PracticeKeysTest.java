@@ -2,16 +2,34 @@ package squeezewell.desktop.input;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Component;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
 import java.util.List;
+import javax.swing.JButton;
+import javax.swing.JCheckBox;
+import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JList;
 import javax.swing.JPanel;
+import javax.swing.JRadioButton;
+import javax.swing.JScrollPane;
+import javax.swing.JSlider;
+import javax.swing.JTabbedPane;
+import javax.swing.JTable;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
+import javax.swing.JTree;
+import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** What the keys of a practice mean, told to the listener as events would tell them. */
 class PracticeKeysTest {
+  private static final long SECOND = 1_000_000_000L;
+  private static final char UNDEFINED = KeyEvent.CHAR_UNDEFINED;
+
   private final List<String> told = new ArrayList<>();
   private final JPanel source = new JPanel();
   private final List<Long> compressedAt = new ArrayList<>();
@@ -36,6 +54,11 @@ class PracticeKeysTest {
         @Override
         public void action(PracticeKeys.Action action, long nanoTime) {
           told.add(action.name());
+        }
+
+        @Override
+        public void finishWasShort() {
+          told.add("FINISH_SHORT");
         }
 
         @Override
@@ -78,19 +101,106 @@ class PracticeKeysTest {
 
   @Test
   void whatIsTypedIntoAFieldIsTextAndNoKeyOfThePractice() {
-    javax.swing.JTextField field = new javax.swing.JTextField();
-    for (int key : new int[] {KeyEvent.VK_SPACE, KeyEvent.VK_P, KeyEvent.VK_1, KeyEvent.VK_END}) {
-      KeyEvent typed =
-          new KeyEvent(
-              field,
-              KeyEvent.KEY_PRESSED,
-              System.currentTimeMillis(),
-              0,
-              key,
-              KeyEvent.CHAR_UNDEFINED);
-      assertThat(keys.dispatchKeyEvent(typed)).isFalse();
+    JTextField field = new JTextField();
+    assertThat(send(field, KeyEvent.KEY_PRESSED, KeyEvent.VK_SPACE, ' ')).isFalse();
+    assertThat(send(field, KeyEvent.KEY_TYPED, KeyEvent.VK_UNDEFINED, ' ')).isFalse();
+    // S is bound as a pedal here.
+    for (char key : new char[] {'P', '1', 'S'}) {
+      assertThat(send(field, KeyEvent.KEY_PRESSED, key, key)).isFalse();
+    }
+    assertThat(send(field, KeyEvent.KEY_PRESSED, KeyEvent.VK_END, UNDEFINED)).isFalse();
+    assertThat(told).isEmpty();
+  }
+
+  @Test
+  void aPedalOnAKeyThatTypesNothingSqueezesInAFieldToo() {
+    JTextField field = new JTextField();
+    assertThat(send(field, KeyEvent.KEY_PRESSED, KeyEvent.VK_CONTROL, UNDEFINED)).isTrue();
+    assertThat(send(field, KeyEvent.KEY_RELEASED, KeyEvent.VK_CONTROL, UNDEFINED)).isTrue();
+    keys.ignore();
+    assertThat(told).containsExactly("squeeze", "end");
+  }
+
+  @Test
+  void enterAndEscapeLeaveAField() throws Exception {
+    for (int key : new int[] {KeyEvent.VK_ENTER, KeyEvent.VK_ESCAPE}) {
+      boolean[] left = {false};
+      JTextField field =
+          new JTextField() {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void transferFocus() {
+              left[0] = true;
+            }
+          };
+      // What the field does at Enter it still does.
+      assertThat(send(field, KeyEvent.KEY_PRESSED, key, (char) key))
+          .isEqualTo(key == KeyEvent.VK_ESCAPE);
+      SwingUtilities.invokeAndWait(() -> {});
+      assertThat(left[0]).isTrue();
     }
     assertThat(told).isEmpty();
+  }
+
+  @Test
+  void spaceSqueezesOnEachKindOfControlAndPressesNone() {
+    List<JComponent> controls =
+        List.of(
+            new JButton(),
+            new JCheckBox(),
+            new JRadioButton(),
+            new JToggleButton(),
+            new JComboBox<String>(),
+            new JList<String>(),
+            new JTable(),
+            new JTree(),
+            new JSlider(),
+            new JTabbedPane(),
+            new JScrollPane());
+    for (JComponent control : controls) {
+      told.clear();
+      assertThat(send(control, KeyEvent.KEY_PRESSED, KeyEvent.VK_SPACE, ' ')).isTrue();
+      assertThat(send(control, KeyEvent.KEY_TYPED, KeyEvent.VK_UNDEFINED, ' ')).isTrue();
+      assertThat(send(control, KeyEvent.KEY_RELEASED, KeyEvent.VK_SPACE, ' ')).isTrue();
+      keys.settle(System.nanoTime() + SECOND);
+      assertThat(told).as(control.getClass().getSimpleName()).containsExactly("squeeze", "end");
+    }
+  }
+
+  @Test
+  void whatALetterPedalTypesIsNotSeenByAListThatHasTheFocus() {
+    JList<String> list = new JList<>();
+    assertThat(send(list, KeyEvent.KEY_PRESSED, KeyEvent.VK_S, 's')).isTrue();
+    assertThat(send(list, KeyEvent.KEY_TYPED, KeyEvent.VK_UNDEFINED, 's')).isTrue();
+    assertThat(send(list, KeyEvent.KEY_PRESSED, KeyEvent.VK_X, 'x')).isFalse();
+    assertThat(send(list, KeyEvent.KEY_TYPED, KeyEvent.VK_UNDEFINED, 'x')).isFalse();
+  }
+
+  @Test
+  void finishIsHeldAndAShortPressSaysSo() {
+    keys.holdFinish(0);
+    keys.letGoFinish(SECOND - 1);
+    assertThat(told).containsExactly("FINISH_SHORT");
+    told.clear();
+    keys.holdFinish(2 * SECOND);
+    keys.settle(3 * SECOND - 1);
+    assertThat(told).isEmpty();
+    keys.settle(3 * SECOND);
+    keys.letGoFinish(4 * SECOND);
+    assertThat(told).containsExactly("FINISH");
+  }
+
+  @Test
+  void aTapOnTheKeyEndFinishesNothing() {
+    send(source, KeyEvent.KEY_PRESSED, KeyEvent.VK_END, UNDEFINED);
+    send(source, KeyEvent.KEY_RELEASED, KeyEvent.VK_END, UNDEFINED);
+    keys.settle(System.nanoTime() + HeldKeys.REPEAT_WITHIN_NANOS * 2);
+    assertThat(told).containsExactly("FINISH_SHORT");
+  }
+
+  private boolean send(Component to, int kind, int key, char typed) {
+    return keys.dispatchKeyEvent(new KeyEvent(to, kind, System.currentTimeMillis(), 0, key, typed));
   }
 
   @Test

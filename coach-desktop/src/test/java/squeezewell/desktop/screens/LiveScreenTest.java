@@ -121,6 +121,11 @@ class LiveScreenTest {
               }
 
               @Override
+              public void finishWasShort() {
+                // Not used here.
+              }
+
+              @Override
               public void digit(int digit, long nanoTime) {
                 // Not used here.
               }

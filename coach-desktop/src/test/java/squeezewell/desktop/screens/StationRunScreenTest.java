@@ -136,17 +136,18 @@ class StationRunScreenTest {
               }
 
               @Override
+              public void finishWasShort() {
+                // Not used here.
+              }
+
+              @Override
               public void digit(int digit, long nanoTime) {
                 // Not used here.
               }
             });
     StationRunScreen screen =
         new StationRunScreen(
-            new Widgets(look),
-            live,
-            keys,
-            new StationRunScreen.Kept(new FinishGuard(), ticks),
-            new SoundLine(() -> "", () -> false, () -> {}));
+            new Widgets(look), live, keys, ticks, new SoundLine(() -> "", () -> false, () -> {}));
     if (exercise) {
       live.close();
     }

@@ -719,6 +719,8 @@ final class NaiveMetrics {
     double mean = StatUtils.mean(lengths);
     put("compressions.count", pressed.length);
     put("compressions.ratePerMinute", lengths.length > 0, 60 / mean);
+    // No cycle here is paced by events.
+    put("compressions.eventsPerMinute", false, 0);
     put("compressions.inRangeFraction", lengths.length > 0, (double) inRange / lengths.length);
     put("compressions.pauseCount", place);
     put("compressions.longestPauseSeconds", place > 0, longest);

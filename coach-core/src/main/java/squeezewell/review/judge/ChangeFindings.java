@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import squeezewell.cue.InOrder;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Practice;
 import squeezewell.session.NotedFinding;
@@ -70,7 +71,23 @@ final class ChangeFindings {
 
   private static void waited(NotedFinding noted, Practice part, List<Finding> found) {
     if (part.compressions().isEmpty()) {
-      // There is a finding that says so.
+      long without = part.endNanos() - noted.atNanos();
+      if (without > LONGEST_WAIT_NANOS) {
+        found.add(
+            Finding.fault(
+                    FindingCode.COMPRESSIONS_MISSING,
+                    Sentence.done(
+                        "compressions-missing.done.after",
+                        Quantity.clock(noted.atNanos()),
+                        noted.finding(),
+                        Quantity.tenths(without / 1e9)),
+                    Sentence.why("compressions-late.why"),
+                    Sentence.next("compressions-late.next"))
+                .titled(
+                    noted.finding() == PatientChange.PULSE_LOST
+                        ? "compressions-missing.title.pulse"
+                        : "compressions-missing.title.after"));
+      }
       return;
     }
     long waited = part.compressions().get(0) - noted.atNanos();

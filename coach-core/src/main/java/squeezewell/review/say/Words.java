@@ -48,9 +48,17 @@ public final class Words {
     return Quantities.upTo(value, 2);
   }
 
-  /** {@code 100 to 120 a minute}. */
-  public static String range(CompressionPlan plan) {
-    return decimal(plan.range().low()) + " to " + decimal(plan.range().high()) + " a minute";
+  /**
+   * {@code 100 to 120 a minute}.
+   *
+   * @param share how many compressions one of the plan's tempo stands for
+   */
+  static String range(CompressionPlan plan, double share) {
+    return WORDS.say(
+        share < 1 ? "compressions.range.events" : "compressions.range",
+        decimal(share * plan.range().low()),
+        decimal(share * plan.range().high()),
+        decimal(plan.tempo().perMinute()));
   }
 
   /** Minutes and seconds since the session began: {@code 2:05}. */

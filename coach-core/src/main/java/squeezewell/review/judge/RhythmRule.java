@@ -129,7 +129,7 @@ public final class RhythmRule {
           Sentence.done(
               "reason.fast",
               Quantity.tenths(plan.highestPerMinute()),
-              Quantity.clockSeconds(Math.round(fast.seconds()))));
+              Quantity.clockSeconds((double) Math.round(fast.seconds()))));
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {

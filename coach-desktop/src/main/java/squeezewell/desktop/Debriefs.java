@@ -176,7 +176,15 @@ final class Debriefs {
                 () -> showReview(done, () -> showResult(done, result, back)),
                 () ->
                     StationSaver.save(stage.window(), session, result, done.review(), home.zone()),
-                back)));
+                back,
+                result.state().setup().mode().hasExaminer()
+                    ? result.state().station().tasks()
+                    : List.of(),
+                change ->
+                    work(
+                        () -> reviewed(new SessionStore(home).change(session, change)),
+                        changed -> showDebrief(changed, back),
+                        () -> {}))));
   }
 
   private void showReview(Reviewed done, Runnable back) {

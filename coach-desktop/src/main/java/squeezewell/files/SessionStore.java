@@ -1,10 +1,12 @@
 package squeezewell.files;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
 import java.time.Instant;
@@ -16,14 +18,17 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import squeezewell.input.BadInputException;
+import squeezewell.session.Fact;
 import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
+import squeezewell.session.SessionFormat;
 import squeezewell.session.SessionHeader;
 import squeezewell.session.SessionReader;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 import squeezewell.words.Wording;
 
-/** The past sessions of a home. It reads; it never changes or deletes. */
+/** The past sessions of a home. It reads and never deletes; a change of a mark it adds. */
 public final class SessionStore {
   private static final Pattern NAME =
       Pattern.compile("(\\d{4}-\\d{2}-\\d{2}_\\d{6})(?:-(\\d{1,6}))?(?:-[0-9a-f]{8})?\\.jsonl");
@@ -132,6 +137,45 @@ public final class SessionStore {
    */
   public Session open(Path file) throws BadInputException {
     return SessionReader.read(file);
+  }
+
+  /**
+   * Adds a change of a mark to the file of a finished session.
+   *
+   * @return the session with it
+   * @throws BadInputException if the file is not there, is damaged or can't be written
+   */
+  public Session change(Session session, Fact.MarkChange change) throws BadInputException {
+    for (Path file : files()) {
+      if (startedAt(file).equals(Optional.of(session.header().startedAt()))) {
+        Session kept = open(file);
+        if (!kept.notes().isEmpty() || !kept.finished()) {
+          throw BadInputException.fault(file.toString(), "", WORDS.say("session-not-whole"));
+        }
+        List<SessionEvent> events = kept.events();
+        long last = events.get(events.size() - 1).atNanos();
+        String line = SessionFormat.line(new SessionEvent(events.size() + 1, last, change));
+        try {
+          Files.write(
+              file,
+              line.getBytes(StandardCharsets.UTF_8),
+              StandardOpenOption.APPEND,
+              StandardOpenOption.SYNC);
+        } catch (IOException e) {
+          throw BadInputException.fault(file.toString(), "", e.getMessage());
+        }
+        return open(file);
+      }
+    }
+    throw BadInputException.fault(home.sessions().toString(), "", WORDS.say("session-not-kept"));
+  }
+
+  private static Optional<Instant> startedAt(Path file) {
+    try {
+      return Optional.of(SessionReader.readHeader(file).startedAt());
+    } catch (BadInputException e) {
+      return Optional.empty();
+    }
   }
 
   private Entry entry(Path file) {

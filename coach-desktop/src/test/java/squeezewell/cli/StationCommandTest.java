@@ -10,6 +10,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import squeezewell.files.HomeFolder;
+import squeezewell.files.SessionStore;
+import squeezewell.session.Fact;
 import squeezewell.session.Session;
 import squeezewell.session.SessionReader;
 import squeezewell.station.file.Station;
@@ -110,6 +113,21 @@ class StationCommandTest {
     assertThat(run.json().get("outcome").getAsString()).isEqualTo("to-improve");
     JsonObject change = run.json().getAsJsonArray("markChanges").get(0).getAsJsonObject();
     assertThat(change.get("words").getAsString()).isEqualTo("Bag not filled");
+  }
+
+  @Test
+  void aChangeOfAMarkIsAddedToTheFileOfAFinishedSession() throws Exception {
+    run(SCRIPT, "--home", folder.toString());
+    SessionStore store = new SessionStore(HomeFolder.at(folder));
+    Session before = store.open(store.files().get(0));
+    Fact.MarkChange change = Fact.MarkChange.parse("open improper Neck not tilted").get();
+    Session after = store.change(before, change);
+    assertThat(after.notes()).isEmpty();
+    assertThat(after.events()).hasSize(before.events().size() + 1);
+    assertThat(after.endNanos()).isEqualTo(before.endNanos());
+    assertThat(StationResult.of(after.events()).improper())
+        .extracting(t -> t.task().id())
+        .containsExactly("open");
   }
 
   @Test

@@ -126,6 +126,11 @@ public final class StationConsole {
     column.put(waysPart);
     part(column, "Findings of this station", findings);
     part(column, "Tasks (* critical): press to mark", tasks);
+    MarkChanges.put(
+        column,
+        kit,
+        station.now().station().station().tasks(),
+        change -> post((to, at) -> to.mark(change, at)));
     part(column, "Other findings, which change the prompts only", prompts);
     column.note(Phrases.CAUTION);
     return kit.page(column, remark);
@@ -171,7 +176,7 @@ public final class StationConsole {
     }
     if (!view.faults().equals(faultsShown)) {
       faultsShown = view.faults();
-      list(faults, "Critical faults so far", faultsShown);
+      list(faults, "Broken so far (! critical)", faultsShown);
     }
     if (!view.remarks().equals(remarksShown)) {
       remarksShown = view.remarks();

@@ -7,6 +7,7 @@ import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.StationBranch;
 import squeezewell.station.file.StationFinding;
 import squeezewell.station.file.StationPhase;
+import squeezewell.station.file.StationRule;
 import squeezewell.station.run.StationState;
 import squeezewell.station.run.TaskState;
 import squeezewell.words.Quantities;
@@ -20,7 +21,7 @@ import squeezewell.words.Quantities;
  * @param findings the station's findings and whether they hold
  * @param prompts what else may be found, which changes the prompts only
  * @param tasks the tasks and how they stand
- * @param faults critical faults so far
+ * @param faults rules broken so far, a critical one with an exclamation mark
  * @param remarks remarks so far, the last one first
  */
 record StationConsoleView(
@@ -82,7 +83,10 @@ record StationConsoleView(
               task.progress() == TaskState.Progress.DONE));
     }
     List<String> faults = new ArrayList<>();
-    state.faults().forEach(f -> faults.add(Quantities.clock(f.atNanos()) + "  " + f.words()));
+    for (StationState.Fault fault : state.faults()) {
+      boolean critical = fault.severity() == StationRule.Severity.CRITICAL;
+      faults.add(Quantities.clock(fault.atNanos()) + (critical ? "  ! " : "  ") + fault.words());
+    }
     List<String> remarks = new ArrayList<>();
     for (int i = state.remarks().size() - 1; i >= 0; i--) {
       StationState.Remark remark = state.remarks().get(i);

@@ -3,6 +3,7 @@ package squeezewell.desktop.screens;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.util.List;
+import java.util.function.Consumer;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -13,6 +14,8 @@ import squeezewell.desktop.parts.Column;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.report.StationSheet;
 import squeezewell.review.say.Review;
+import squeezewell.session.Fact;
+import squeezewell.station.file.StationTask;
 import squeezewell.station.run.StationText;
 
 /** What came of a station: critical faults first, then the tasks, then the breaths. */
@@ -33,8 +36,15 @@ public final class StationResultScreen {
    * @param onReview to the review of the breaths
    * @param onSave saves the sheet; told where by the person
    * @param onBack to where the person came from
+   * @param tasks whose marks may be changed; empty if none may
+   * @param onMark keeps a change of a mark
    */
-  public record Actions(Runnable onReview, Runnable onSave, Runnable onBack) {}
+  public record Actions(
+      Runnable onReview,
+      Runnable onSave,
+      Runnable onBack,
+      List<StationTask> tasks,
+      Consumer<Fact.MarkChange> onMark) {}
 
   /**
    * Builds the screen.
@@ -71,6 +81,9 @@ public final class StationResultScreen {
     ventilated(column, sheet);
     breaths(column, review, ways);
     entries(column, "Said, found and remarked", sheet.story());
+    if (!ways.tasks().isEmpty()) {
+      MarkChanges.put(column, kit, ways.tasks(), ways.onMark());
+    }
     JButton again = kit.mainButton("Next station", 'N', 232, navigator::toStations);
     column.put(kit.row(10, again, kit.button("Save sheet", 'S', 130, ways.onSave())), 10);
     column.put(kit.button("Past practices", 'P', Widgets.CONTENT_WIDTH, navigator::toPast), 14);

@@ -133,7 +133,10 @@ record StationRunView(
       }
     }
     boolean preparing = state.phase() == StationPhase.PREPARATION;
-    Optional<TaskState> expected = expected(state, t -> presses(t, clock));
+    Optional<TaskState> expected = expected(state, t -> isCalledFor(state, t));
+    if (!expected.isPresent()) {
+      expected = expected(state, t -> presses(t, clock));
+    }
     if (!expected.isPresent()) {
       expected = expected(state, t -> true);
     }
@@ -143,7 +146,11 @@ record StationRunView(
     return preparing ? Optional.of(StationItem.toBegin(NEXT_KEY)) : Optional.empty();
   }
 
-  /** The first task to be done, in the station's order, whose turn it is. */
+  /**
+   * The first task to be done, in the station's order, whose turn it is. Once the exercise has
+   * begun, the patient comes before the kit: what should have been prepared is asked for only if it
+   * is critical.
+   */
   private static Optional<TaskState> expected(StationState state, Predicate<TaskState> which) {
     boolean preparing = state.phase() == StationPhase.PREPARATION;
     return state.tasks().stream()
@@ -154,8 +161,17 @@ record StationRunView(
                     || t.progress() == TaskState.Progress.LATE)
         .filter(t -> !preparing || t.task().phase() == StationPhase.PREPARATION)
         .filter(t -> !t.task().optional() && state.isInTurn(t.task()))
+        .filter(t -> preparing || isOfExercise(t) || t.task().critical())
         .filter(which)
         .findFirst();
+  }
+
+  private static boolean isOfExercise(TaskState task) {
+    return task.task().phase() == StationPhase.EXERCISE;
+  }
+
+  private static boolean isCalledFor(StationState state, TaskState task) {
+    return !task.task().ifFinding().isEmpty() && state.holds(task.task().ifFinding());
   }
 
   /** What is late or nearly so comes before what has no time. */

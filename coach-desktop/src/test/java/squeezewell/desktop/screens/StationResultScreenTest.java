@@ -91,7 +91,7 @@ class StationResultScreenTest {
             StationSheet.of(StationResult.of(events), review),
             review,
             "1 March 2026",
-            new StationResultScreen.Actions(() -> {}, () -> {}, () -> {}));
+            new StationResultScreen.Actions(() -> {}, () -> {}, () -> {}, List.of(), change -> {}));
     return allOf(page, JTextArea.class).stream().map(JTextArea::getText).toList();
   }
 }

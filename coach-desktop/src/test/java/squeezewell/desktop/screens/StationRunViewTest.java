@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import squeezewell.live.LiveStation;
 import squeezewell.session.Journal;
 import squeezewell.station.file.BranchOption;
 import squeezewell.station.file.Station;
 import squeezewell.station.file.StationLibrary;
+import squeezewell.station.file.StationReader;
 import squeezewell.station.run.StationMode;
 import squeezewell.station.run.StationOutput;
 import squeezewell.station.run.StationPractice;
@@ -76,6 +78,40 @@ class StationRunViewTest {
     done("protect", 2);
     done("check-kit", 3);
     assertThat(at(4).next().orElseThrow().kind()).isEqualTo(StationItem.Kind.BEGIN);
+  }
+
+  @Test
+  @DisplayName("Nobody is told to check the kit while the patient has no pulse")
+  void thePatientComesBeforeTheKit() throws Exception {
+    Station lost =
+        StationReader.readText(
+            "s.json",
+            """
+            {"format":"squeezewell-station","version":2,"id":"small","title":"Small",
+             "setting":"A room.","patient":{"group":"adult","words":"Grown-up"},
+             "situation":"pulse-no-breathing","exerciseSeconds":300,
+             "findings":[{"id":"no-pulse","words":"No pulse","lasting":true}],
+             "tasks":[
+               {"id":"kit","words":"Kit","doneWhen":"Looked at","phase":"preparation"},
+               {"id":"gloves","words":"Gloves","doneWhen":"On","phase":"preparation",
+                "critical":true},
+               {"id":"oxygen","words":"Oxygen","doneWhen":"On","limit":{"seconds":5}},
+               {"id":"cpr","words":"Compress","doneWhen":"Begun","kind":"paced",
+                "ifFinding":"no-pulse","limit":{"seconds":60,"fromFinding":"no-pulse"}}],
+             "script":[{"id":"lost","when":{"seconds":10},"says":"No pulse.",
+                        "raises":["no-pulse"],"tells":"pulse-lost"}]}
+            """);
+    StationRun run =
+        new StationRun(
+            lost, StationSetup.of(lost, StationMode.PARTNER, List.of(), 1), StationOutput.none());
+    run.begin(SECOND);
+    assertThat(next(StationRunView.of(run.state(), SECOND))).isEqualTo("gloves");
+    run.advance(20 * SECOND);
+    assertThat(next(StationRunView.of(run.state(), 20 * SECOND))).isEqualTo("cpr");
+    run.start("cpr", 21 * SECOND);
+    run.done("gloves", 22 * SECOND);
+    run.done("oxygen", 23 * SECOND);
+    assertThat(next(StationRunView.of(run.state(), 23 * SECOND))).isEqualTo("none");
   }
 
   @Test

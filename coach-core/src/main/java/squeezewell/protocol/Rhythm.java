@@ -11,6 +11,11 @@ public sealed interface Rhythm {
   /** The compressions, if the rhythm has any. */
   Optional<CompressionPlan> compressions();
 
+  /** How many compressions a minute one of the plan's tempo stands for, 1 but for events. */
+  default double compressionShare() {
+    return 1;
+  }
+
   /** Breaths only. */
   record SteadyBreaths(BreathPlan breaths) implements Rhythm {
     public SteadyBreaths {
@@ -87,6 +92,19 @@ public sealed interface Rhythm {
       if (pauseNanos > pauseLimitNanos) {
         throw new IllegalArgumentException("the planned pause is longer than its limit");
       }
+    }
+
+    /**
+     * Whether a breath takes the place of a compression in the beat, as in a newborn's 3:1: what is
+     * paced are then events, 120 a minute, of which 90 are compressions (newborn programme).
+     */
+    public boolean byEvents() {
+      return pauseNanos <= compressing.tempo().nanosAt(breathsPerCycle);
+    }
+
+    @Override
+    public double compressionShare() {
+      return byEvents() ? (double) perCycle / (perCycle + breathsPerCycle) : 1;
     }
 
     /** The tempo of whole cycles. */

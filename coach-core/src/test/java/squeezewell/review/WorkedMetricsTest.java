@@ -13,7 +13,9 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import squeezewell.TestPlans;
 import squeezewell.protocol.PatientChange;
+import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Review;
@@ -60,6 +62,7 @@ class WorkedMetricsTest {
         silentTest(),
         silentSlowing(),
         compressed(),
+        events(),
         cut());
   }
 
@@ -233,8 +236,8 @@ class WorkedMetricsTest {
     // Wilson (1927) for 20 of 20: from n / (n + z x z) = 20 / 23.841459 to 1.
     worked.is("unprompted.inRangeLow", 20 / 23.841459).is("unprompted.inRangeHigh", 1);
     worked.is("unprompted.driftPercentPerMinute", NONE);
-    // From 121 s to the end.
-    worked.is("unprompted.longestGapSeconds", 29).is("unprompted.longestGapAtSeconds", 121);
+    // From 121 s to the end; the clock of a test begins with its first breath, at 1 s.
+    worked.is("unprompted.longestGapSeconds", 29).is("unprompted.longestGapAtSeconds", 120);
     worked.is("unprompted.highestLevel", NONE);
     worked.is("unprompted.test.outcome", "PASS").is("unprompted.test.intervalCount", 20);
     worked.is(
@@ -307,6 +310,22 @@ class WorkedMetricsTest {
     worked.is("interval.count", 0).is("rate.overallPerMinute", NONE);
     worked.is("rate.countPerMinute", 3).is("prompts", NONE).is("asynchrony", NONE);
     return worked.is("hyperventilationMinutes", NONE);
+  }
+
+  /** A newborn's 3:1: an event each half second, the fourth of them a breath. */
+  private static Worked events() {
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(20)
+            .by(TestPlans.edition("aha-2025"), PatientGroup.NEWBORN)
+            .in(Situation.ARREST_NO_ADVANCED_AIRWAY);
+    for (int k = 0; k < 10; k++) {
+      session.compressions(3, 2 * k, 0.5).breaths(2 * k + 1.5);
+    }
+    // 120 events a minute, of which three in four are compressions.
+    return new Worked("events", session)
+        .is("compressions.count", 30)
+        .is("compressions.eventsPerMinute", 120)
+        .is("compressions.ratePerMinute", 90);
   }
 
   /**

@@ -104,7 +104,7 @@ final class ProtocolJson {
     json.name("rescuers").value(guidance.rescuers() == 0 ? null : (Integer) guidance.rescuers());
     json.name("fromAge").value(guidance.fromAge().map(AgeLimit::words).orElse(null));
     interval(rhythm.steadyBreaths());
-    compressions(rhythm.compressions());
+    compressions(rhythm);
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       json.name("compressionsPerCycle").value(cycle.perCycle());
       json.name("breathsPerCycle").value(cycle.breathsPerCycle());
@@ -150,17 +150,25 @@ final class ProtocolJson {
     json.endObject();
   }
 
-  private void compressions(Optional<CompressionPlan> compressions) throws IOException {
+  private void compressions(Rhythm rhythm) throws IOException {
+    Optional<CompressionPlan> compressions = rhythm.compressions();
     json.name("compressionsPerMinute");
     if (compressions.isEmpty()) {
       json.nullValue();
-      return;
+    } else {
+      double share = rhythm.compressionShare();
+      json.beginObject();
+      rate("target", share * compressions.get().tempo().perMinute());
+      rate("low", share * compressions.get().lowPerMinute());
+      rate("high", share * compressions.get().highPerMinute());
+      json.endObject();
     }
-    json.beginObject();
-    rate("target", compressions.get().tempo().perMinute());
-    rate("low", compressions.get().lowPerMinute());
-    rate("high", compressions.get().highPerMinute());
-    json.endObject();
+    json.name("eventsPerMinute");
+    if (rhythm instanceof Rhythm.CompressionCycle cycle && cycle.byEvents()) {
+      rate(cycle.compressing().tempo().perMinute());
+    } else {
+      json.nullValue();
+    }
   }
 
   private void limits(Limits limits) throws IOException {
@@ -184,8 +192,13 @@ final class ProtocolJson {
 
   /** Without needless zeros, as the other numbers are written. */
   private void rate(String name, double perMinute) throws IOException {
+    json.name(name);
+    rate(perMinute);
+  }
+
+  private void rate(double perMinute) throws IOException {
     BigDecimal plain = BigDecimal.valueOf(perMinute).stripTrailingZeros();
-    json.name(name).value(plain.setScale(Math.max(0, plain.scale())));
+    json.value(plain.setScale(Math.max(0, plain.scale())));
   }
 
   private void citation(String source, String confidence, Citation citation) throws IOException {

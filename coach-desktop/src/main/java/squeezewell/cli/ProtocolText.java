@@ -108,7 +108,7 @@ final class ProtocolText {
                 .map(age -> WORDS.say("edition.from-age", age.words(), mark(age.source())))
                 .orElse(""));
     Rhythm rhythm = guidance.rhythm();
-    rhythm.compressions().ifPresent(this::compressions);
+    rhythm.compressions().ifPresent(plan -> compressions(plan, rhythm.compressionShare()));
     rhythm.steadyBreaths().ifPresent(this::breaths);
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       value("edition.cycle", cycle.perCycle(), cycle.breathsPerCycle(), mark(cycle.cycleSource()));
@@ -140,14 +140,17 @@ final class ProtocolText {
     value("edition.squeeze", value(breaths.inspirationNanos(), breaths.inspirationSource()));
   }
 
-  private void compressions(CompressionPlan plan) {
+  private void compressions(CompressionPlan plan, double share) {
     value(
         "edition.compressions",
-        Quantities.upTo(plan.tempo().perMinute(), 1),
+        Quantities.upTo(share * plan.tempo().perMinute(), 1),
         mark(plan.source()),
-        Quantities.upTo(plan.lowPerMinute(), 1),
-        Quantities.upTo(plan.highPerMinute(), 1),
+        Quantities.upTo(share * plan.lowPerMinute(), 1),
+        Quantities.upTo(share * plan.highPerMinute(), 1),
         mark(plan.rangeSource()));
+    if (share < 1) {
+      value("edition.events", Quantities.upTo(plan.tempo().perMinute(), 1));
+    }
   }
 
   private void limits(Limits limits) {

@@ -192,12 +192,15 @@ public record SideBySide(List<Value> values) {
   }
 
   private static Optional<Shown> compressions(Guidance guidance) {
-    return guidance.rhythm().compressions().map(SideBySide::rate);
+    return guidance
+        .rhythm()
+        .compressions()
+        .map(plan -> rate(plan, guidance.rhythm().compressionShare()));
   }
 
-  private static Shown rate(CompressionPlan plan) {
-    String low = Quantities.upTo(plan.lowPerMinute(), 1);
-    String high = Quantities.upTo(plan.highPerMinute(), 1);
+  private static Shown rate(CompressionPlan plan, double share) {
+    String low = Quantities.upTo(share * plan.lowPerMinute(), 1);
+    String high = Quantities.upTo(share * plan.highPerMinute(), 1);
     return new Shown(low.equals(high) ? low : low + " to " + high, plan.rangeSource());
   }
 

@@ -77,7 +77,16 @@ class MetricReferencesTest {
 
   private static Session session(
       Situation situation, Prompting prompting, int seconds, Object[]... facts) {
-    Guidance guidance = Reports.edition().find(PatientGroup.ADULT, situation).orElseThrow();
+    return session(PatientGroup.ADULT, situation, prompting, seconds, facts);
+  }
+
+  private static Session session(
+      PatientGroup patient,
+      Situation situation,
+      Prompting prompting,
+      int seconds,
+      Object[]... facts) {
+    Guidance guidance = Reports.edition().find(patient, situation).orElseThrow();
     PracticePlan plan = new PracticePlan(guidance, 0, seconds * Reports.SECOND, 0).with(prompting);
     List<SessionEvent> events = new ArrayList<>();
     for (Object[] fact : facts) {
@@ -147,6 +156,21 @@ class MetricReferencesTest {
         facts.toArray(Object[][]::new));
   }
 
+  /** Three to one: 90 compressions and 30 breaths, 120 events a minute. */
+  private static Session newborn() {
+    List<Object[]> facts = new ArrayList<>();
+    for (int k = 0; k < 120; k++) {
+      facts.add(fact(0.5 * k, k % 4 == 3 ? EventType.BREATH : EventType.COMPRESSION));
+    }
+    facts.add(fact(60, EventType.FINISH));
+    return session(
+        PatientGroup.NEWBORN,
+        Situation.ARREST_NO_ADVANCED_AIRWAY,
+        Prompting.THROUGHOUT,
+        60,
+        facts.toArray(Object[][]::new));
+  }
+
   /** Breaths that slow down by a tenth a minute in one long silence, and a check when due. */
   private static Session slowing() {
     List<Object[]> facts = new ArrayList<>();
@@ -169,6 +193,7 @@ class MetricReferencesTest {
         test(),
         slowing(),
         cycles(),
+        newborn(),
         Reports.changing(),
         Reports.steady(2),
         Reports.steady(200));

@@ -109,7 +109,10 @@ final class Comparer {
       Target range = (r, seconds) -> plan.judgeSeconds(seconds).off();
       figure("interval.mean", SECONDS, "interval.meanSeconds", Comparer::intervals, range);
       figure("interval.median", SECONDS, "interval.medianSeconds", Comparer::intervals, range);
-      figure("interval.sd", SECONDS, "interval.sdSeconds", Comparer::intervals, null);
+      // How even a rhythm is that is out of range says nothing that matters to a patient.
+      if (!tooManyOutside(a.metrics().interval()) && !tooManyOutside(b.metrics().interval())) {
+        figure("interval.sd", SECONDS, "interval.sdSeconds", Comparer::intervals, null);
+      }
     }
     share(
         "unprompted.inRange",
@@ -207,6 +210,10 @@ final class Comparer {
   /** The same for so many of so many. */
   private interface ShareTarget {
     boolean isMissed(int these, int all);
+  }
+
+  private static boolean tooManyOutside(Metrics.Interval interval) {
+    return tooManyOutside(interval.inRangeCount(), interval.count());
   }
 
   private static boolean tooManyOutside(int inRange, int all) {

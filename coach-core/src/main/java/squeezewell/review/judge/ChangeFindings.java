@@ -5,10 +5,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import squeezewell.cue.InOrder;
+import squeezewell.protocol.PatientChange;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Practice;
 import squeezewell.session.NotedFinding;
-import squeezewell.session.Session;
 
 /** Findings about how soon a change of rhythm was followed. */
 final class ChangeFindings {
@@ -22,7 +22,7 @@ final class ChangeFindings {
 
   private ChangeFindings() {}
 
-  static List<Finding> of(Session session, List<Analysis> parts) {
+  static List<Finding> of(List<NotedFinding> all, List<Analysis> parts) {
     Map<Long, List<Practice>> starting = new HashMap<>();
     for (Analysis part : parts) {
       starting
@@ -30,7 +30,7 @@ final class ChangeFindings {
           .add(part.practice());
     }
     List<Finding> found = new ArrayList<>();
-    for (NotedFinding noted : session.findings()) {
+    for (NotedFinding noted : all) {
       if (noted.undone() || !noted.changesPrompts()) {
         continue;
       }
@@ -70,7 +70,23 @@ final class ChangeFindings {
 
   private static void waited(NotedFinding noted, Practice part, List<Finding> found) {
     if (part.compressions().isEmpty()) {
-      // There is a finding that says so.
+      long without = part.endNanos() - noted.atNanos();
+      if (without > LONGEST_WAIT_NANOS) {
+        found.add(
+            Finding.fault(
+                    FindingCode.COMPRESSIONS_MISSING,
+                    Sentence.done(
+                        "compressions-missing.done.after",
+                        Quantity.clock(noted.atNanos()),
+                        noted.finding(),
+                        Quantity.tenths(without / 1e9)),
+                    Sentence.why("compressions-late.why"),
+                    Sentence.next("compressions-late.next"))
+                .titled(
+                    noted.finding() == PatientChange.PULSE_LOST
+                        ? "compressions-missing.title.pulse"
+                        : "compressions-missing.title.after"));
+      }
       return;
     }
     long waited = part.compressions().get(0) - noted.atNanos();

@@ -11,6 +11,7 @@ import squeezewell.protocol.Rhythm;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.MeasureCompressions;
+import squeezewell.review.measure.Statistics;
 
 /**
  * Findings about compressions. The limits are the protocol's; how much has to be off before it is
@@ -26,7 +27,15 @@ final class CompressionFindings {
   /** Below this share of intervals in range the rate is not praised, whatever its mean. */
   private static final double MOSTLY = 0.5;
 
+  /** Counting up to thirty may be one off; a count of three may not. */
+  private static final int COUNTED = 15;
+
+  /** A usual number this far off is a fault. */
+  private static final double WRONG_SHARE = 0.1;
+
   private final Compressions done;
+  private final double share;
+  private final boolean first;
   private final CompressionPlan plan;
   private final Optional<Rhythm.CompressionCycle> cycle;
   private final int breaths;
@@ -38,6 +47,8 @@ final class CompressionFindings {
     cycle = MeasureCompressions.cycleOf(facts.practice());
     breaths = facts.metrics().breathCount();
     patient = facts.practice().guidance().patient();
+    share = facts.practice().guidance().rhythm().compressionShare();
+    first = facts.practice().place().first();
   }
 
   static List<Finding> of(Analysis facts) {
@@ -51,7 +62,8 @@ final class CompressionFindings {
   }
 
   private void addTo(List<Finding> found) {
-    if (done.count() == 0) {
+    // After a change a finding tells of the change.
+    if (done.count() == 0 && first) {
       found.add(missing());
     }
     if (done.count() < FEWEST) {
@@ -76,9 +88,12 @@ final class CompressionFindings {
   }
 
   private void addRate(List<Finding> found) {
-    double rate = done.ratePerMinute().orElse(plan.tempo().perMinute());
+    double rate =
+        done.ratePerMinute().isPresent()
+            ? done.ratePerMinute().getAsDouble() / share
+            : plan.tempo().perMinute();
     Judgement judgement = plan.judgeRate(rate);
-    Quantity shown = Quantity.tenths(rate, plan.limitPerMinute(judgement));
+    Quantity shown = Quantity.tenths(share * rate, share * plan.limitPerMinute(judgement));
     if (judgement == Judgement.FAST) {
       found.add(offRate(FindingCode.COMPRESS_TOO_FAST, shown));
     } else if (judgement == Judgement.SLOW) {
@@ -90,10 +105,11 @@ final class CompressionFindings {
     return Finding.fault(
         code,
         Sentence.done(
-            "compress-rate",
+            cycle.map(c -> c.byEvents()).orElse(false) ? "compress-rate.events" : "compress-rate",
             rate,
-            Quantity.tenths(plan.range().low()),
-            Quantity.tenths(plan.range().high())),
+            Quantity.tenths(share * plan.range().low()),
+            Quantity.tenths(share * plan.range().high()),
+            Quantity.tenths(plan.tempo().perMinute())),
         Sentence.why(code.id() + ".why"),
         Sentence.next("compress-rate.next"));
   }
@@ -128,12 +144,23 @@ final class CompressionFindings {
               Sentence.why(whyBreaths()),
               Sentence.next("breaths-missing.next")));
     }
-    int off = count(c -> c.compressions() != asked.perCycle());
+    int counted = asked.perCycle() >= COUNTED ? 1 : 0;
+    int off = count(c -> Math.abs(c.compressions() - asked.perCycle()) > counted);
     if (off > MOST_OFF * done.cycles().size()) {
+      double usual =
+          Statistics.median(done.cycles().stream().mapToDouble(c -> c.compressions()).toArray())
+              .getAsDouble();
+      boolean far = Math.abs(usual - asked.perCycle()) > WRONG_SHARE * asked.perCycle();
       found.add(
-          Finding.advice(
+          Finding.faultOrAdvice(
+              far,
               FindingCode.WRONG_NUMBER,
-              Sentence.done("wrong-number.done", off, done.cycles().size(), asked.perCycle()),
+              Sentence.done(
+                  "wrong-number.done",
+                  off,
+                  done.cycles().size(),
+                  asked.perCycle(),
+                  Math.round(usual)),
               Sentence.next("wrong-number.next")));
     }
   }
@@ -156,9 +183,9 @@ final class CompressionFindings {
             FindingCode.COMPRESSIONS_GOOD,
             Sentence.done(
                 "compressions-good.done",
-                Quantity.tenths(plan.asRead(done.ratePerMinute().getAsDouble())),
-                Quantity.tenths(plan.range().low()),
-                Quantity.tenths(plan.range().high())));
+                Quantity.tenths(share * plan.asRead(done.ratePerMinute().getAsDouble() / share)),
+                Quantity.tenths(share * plan.range().low()),
+                Quantity.tenths(share * plan.range().high())));
     return done.cycles().isEmpty()
         ? told
         : told.and(

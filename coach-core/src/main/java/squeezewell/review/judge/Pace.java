@@ -2,7 +2,10 @@ package squeezewell.review.judge;
 
 import java.util.List;
 import squeezewell.protocol.BreathPlan;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
+import squeezewell.protocol.PatientGroup;
+import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Statistics;
@@ -51,6 +54,16 @@ final class Pace {
             seconds,
             Quantity.tenths(60 / usual, 60 / limit),
             asked);
+  }
+
+  /** What too many breaths do to such a patient. */
+  static Sentence whyFast(Analysis facts) {
+    Guidance guidance = facts.practice().guidance();
+    if (guidance.patient() == PatientGroup.NEWBORN) {
+      return Sentence.why("too-fast.why.newborn");
+    }
+    boolean tube = guidance.situation() == Situation.ARREST_ADVANCED_AIRWAY;
+    return Sentence.why(tube ? "too-fast.why.airway" : "too-fast.why.mask");
   }
 
   /** Seconds can be counted; what is shorter than two is felt as a beat. */

@@ -22,6 +22,14 @@ final class RhythmFindings {
   /** Out of range so often on both sides that the rhythm is uneven all along (our own choice). */
   private static final double ALL_ALONG = 1.0 / 3;
 
+  private static final double EITHER_SIDE = 0.1;
+  private static final double STANDS_OUT = 1.5;
+
+  /** So many pairs, and this share of the intervals inside them, are double breaths all along. */
+  private static final int FEWEST_STACKED = 3;
+
+  private static final double STACKED = 0.25;
+
   /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
 
@@ -61,17 +69,21 @@ final class RhythmFindings {
 
   private void addTo(List<Finding> found) {
     int stacked = stacked();
-    if (stacked > most()) {
-      found.add(doubled(stacked, true));
-      return;
-    }
+    boolean often = stacked >= FEWEST_STACKED && stacked >= STACKED * interval.count();
     if (stacked > 1) {
-      found.add(doubled(stacked, false));
+      found.add(doubled(stacked, often));
+    }
+    if (often) {
+      return;
     }
     boolean fast = isTooFast();
     boolean tooSlow = isClearly(Judgement.SLOW);
     boolean slowing = isSlowing();
     boolean speeding = isSpeeding();
+    if (!fast && !tooSlow && isUnevenAllAlong() && !isSteadyDrift(slowing || speeding)) {
+      found.add(uneven().inPlaceOf(FindingCode.UNEVEN_ALL_ALONG));
+      return;
+    }
     boolean burst = !fast && fastTime.burstSeconds() > 0;
     if (fast) {
       found.add(tooFast());
@@ -108,16 +120,25 @@ final class RhythmFindings {
       } else if (isOften(slow, interval.fastCount())) {
         found.add(aLittleOff(false, true));
       } else {
-        Finding uneven = uneven();
-        found.add(
-            outside >= ALL_ALONG * interval.count()
-                ? uneven.inPlaceOf(FindingCode.UNEVEN_ALL_ALONG)
-                : uneven);
+        found.add(uneven());
       }
     } else if (!plan.keepsMean(mean) && !plan.keepsMean(median)) {
       // A mean that only a few long waits make slow is told as those.
       found.add(aLittleOff(mean < plan.interval().seconds(), false));
     }
+  }
+
+  /** Often out of range, and on both sides. */
+  private boolean isUnevenAllAlong() {
+    int n = interval.count();
+    int late = interval.slowCount();
+    return interval.fastCount() + late >= ALL_ALONG * n
+        && Math.min(interval.fastCount(), late) >= EITHER_SIDE * n;
+  }
+
+  /** A drift is more than the chance of uneven intervals if it stands out from their spread. */
+  private boolean isSteadyDrift(boolean told) {
+    return told && Math.abs(last() - first()) >= STANDS_OUT * interval.sdSeconds().orElse(0);
   }
 
   /** Whether no breath was prompted: then a kept rhythm is told as one without prompts. */
@@ -230,7 +251,7 @@ final class RhythmFindings {
     if (seconds >= FAST_SECONDS) {
       told = told.and(fastFor(seconds));
     }
-    told = told.and(Sentence.why("too-fast.why"), Pace.count(plan));
+    told = told.and(Pace.whyFast(facts), Pace.count(plan));
     if (onlyAfterChecks()) {
       return told.titled("too-fast.title.checks", CheckKind.of(facts.practice().guidance()));
     }
@@ -243,7 +264,7 @@ final class RhythmFindings {
         FindingCode.FAST_BURST,
         Pace.off(facts.valid(), Judgement.FAST, plan),
         fastFor((int) Math.round(fastTime.seconds())),
-        Sentence.why("too-fast.why"),
+        Pace.whyFast(facts),
         Sentence.next("fast-burst.next"));
   }
 

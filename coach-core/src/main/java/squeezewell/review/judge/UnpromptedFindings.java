@@ -42,7 +42,7 @@ final class UnpromptedFindings {
           Finding.fault(
               FindingCode.UNPROMPTED_FAST,
               off(facts, Judgement.FAST, plan.get()),
-              Sentence.why("unprompted-fast.why"),
+              Pace.whyFast(facts),
               Pace.count(plan.get())));
     } else if (tooSlow) {
       found.add(

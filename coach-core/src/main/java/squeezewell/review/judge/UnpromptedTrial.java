@@ -107,8 +107,7 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
         List.of(Sentence.done("rule.unprompted", RhythmRule.demands(plan), Severity.FAULT));
     int count = scored.intervals().size();
     if (!scored.whole()) {
-      Sentence far =
-          Sentence.done("reason.first-to-last", RhythmRule.shortOf2Minutes(scored.nanos()));
+      Sentence far = Sentence.done("reason.first-to-last", Quantity.clock(scored.nanos()));
       return new UnpromptedTrial(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();

@@ -13,7 +13,10 @@ import java.util.OptionalDouble;
  * cycles and the rate.
  *
  * @param count compressions given up to the end
- * @param ratePerMinute 60 over the mean interval between two compressions with no pause between
+ * @param ratePerMinute 60 over the mean interval between two compressions with no pause between;
+ *     where a breath takes the place of a compression in the beat, the share of it that is
+ *     compressions, as those rhythms are told (90 of 120)
+ * @param eventsPerMinute the whole of it, compressions and breaths; empty elsewhere
  * @param inRangeFraction share of those intervals whose rate lies in the protocol's range, 0 to 1;
  *     empty if the rhythm asks for no compressions
  * @param pauseCount how many pauses lay between compressions
@@ -36,6 +39,7 @@ import java.util.OptionalDouble;
 public record Compressions(
     int count,
     OptionalDouble ratePerMinute,
+    OptionalDouble eventsPerMinute,
     OptionalDouble inRangeFraction,
     int pauseCount,
     OptionalDouble longestPauseSeconds,

@@ -123,11 +123,16 @@ public final class MeasureCompressions {
     double[] all = intervals.stream().mapToDouble(Double::doubleValue).toArray();
     OptionalDouble mean = Statistics.mean(all);
     OptionalDouble none = OptionalDouble.empty();
+    boolean known = mean.isPresent() && mean.getAsDouble() > 0;
+    double beat = known ? 60 / mean.getAsDouble() : 0;
+    boolean events =
+        !measures.isEmpty()
+            && measures.stream().allMatch(m -> m.cycle.map(c -> c.byEvents()).orElse(false));
+    double share = events ? measures.get(0).cycle.get().compressionShare() : 1;
     return new Compressions(
         count,
-        mean.isPresent() && mean.getAsDouble() > 0
-            ? OptionalDouble.of(60 / mean.getAsDouble())
-            : none,
+        known ? OptionalDouble.of(share * beat) : none,
+        known && events ? OptionalDouble.of(beat) : none,
         judged > 0 ? OptionalDouble.of((double) inRange / judged) : none,
         pauses,
         longest,

@@ -16,6 +16,10 @@ public final class CompressionText {
     StringBuilder given = new StringBuilder(Integer.toString(done.count()));
     done.ratePerMinute()
         .ifPresent(rate -> given.append(", ").append(Words.decimal(rate)).append(" a minute"));
+    done.eventsPerMinute()
+        .ifPresent(
+            rate ->
+                given.append(", with the breaths ").append(Words.decimal(rate)).append(" events"));
     done.inRangeFraction()
         .ifPresent(share -> given.append(", ").append(percent(share)).append(" in range"));
     row.accept("compressions", given.toString());

@@ -142,6 +142,7 @@ public final class Figures {
       List.of(
           of("compressions.count", ONE, pressed(Compressions::count)),
           of("compressions.ratePerMinute", PER_MINUTE, pressed(Compressions::ratePerMinute)),
+          of("compressions.eventsPerMinute", PER_MINUTE, pressed(Compressions::eventsPerMinute)),
           of("compressions.inRangeFraction", ONE, pressed(Compressions::inRangeFraction)),
           of("compressions.pauseCount", ONE, PAUSES),
           of("compressions.longestPauseSeconds", S, pressed(Compressions::longestPauseSeconds))

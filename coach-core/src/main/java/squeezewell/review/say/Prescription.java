@@ -93,7 +93,8 @@ public record Prescription(
   }
 
   private static String compressions(Rhythm rhythm) {
-    String range = rhythm.compressions().map(Words::range).orElse("");
+    String range =
+        rhythm.compressions().map(plan -> Words.range(plan, rhythm.compressionShare())).orElse("");
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       return Sayings.WORDS.say("asked.cycle", cycle.perCycle(), cycle.breathsPerCycle(), range);
     }

@@ -8,7 +8,6 @@ import squeezewell.words.Wording;
 /** Numbers as people read them. */
 public final class Words {
   private static final Wording WORDS = Wording.beside(Words.class);
-  private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
   /** A tenth of a second is more than 3 % of a shorter interval than about this. */
   private static final double SHORT_SECONDS = 3.5;
@@ -48,18 +47,17 @@ public final class Words {
     return Quantities.upTo(value, 2);
   }
 
-  /** {@code 100 to 120 a minute}. */
-  public static String range(CompressionPlan plan) {
-    return decimal(plan.range().low()) + " to " + decimal(plan.range().high()) + " a minute";
-  }
-
-  /** Minutes and seconds since the session began: {@code 2:05}. */
-  public static String clock(long nanos) {
-    return Quantities.nearestClock(nanos);
-  }
-
-  public static String clock(double seconds) {
-    return clock(Math.round(seconds * NANOS_PER_SECOND));
+  /**
+   * {@code 100 to 120 a minute}.
+   *
+   * @param share how many compressions one of the plan's tempo stands for
+   */
+  static String range(CompressionPlan plan, double share) {
+    return WORDS.say(
+        share < 1 ? "compressions.range.events" : "compressions.range",
+        decimal(share * plan.range().low()),
+        decimal(share * plan.range().high()),
+        decimal(plan.tempo().perMinute()));
   }
 
   /** What became of the prompts, in one line. */

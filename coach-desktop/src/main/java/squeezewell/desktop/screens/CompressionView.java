@@ -50,12 +50,14 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     String count = state.compressionCount() + " so far";
     OptionalDouble rate = perMinute(state);
     boolean paced = state.schedule().stretchAt(nowNanos).kind() == Segment.Kind.PACED;
-    Optional<CompressionPlan> asked = state.schedule().guidanceAt(nowNanos).rhythm().compressions();
+    Rhythm rhythm = state.schedule().guidanceAt(nowNanos).rhythm();
+    Optional<CompressionPlan> asked = rhythm.compressions();
     if (!asked.isPresent() || !rate.isPresent() || !paced || since > FRESH_NANOS) {
       return new CompressionView(since < LIT_NANOS, count, "", Judgement.UNJUDGED);
     }
     Judgement judgement = asked.get().judgeRate(rate.getAsDouble());
-    String words = Math.round(rate.getAsDouble()) + "/min  " + judgement.label();
+    String words =
+        Math.round(rhythm.compressionShare() * rate.getAsDouble()) + "/min  " + judgement.label();
     return new CompressionView(since < LIT_NANOS, count, words, judgement);
   }
 

@@ -41,14 +41,15 @@ final class Phrases {
           + ", then "
           + Quantities.count(cycle.breathsPerCycle(), "breath")
           + ", at "
-          + rate(cycle.compressing())
-          + " a minute";
+          + rate(cycle.compressing(), cycle.compressionShare())
+          + " a minute"
+          + events(cycle);
     }
     String breaths = guidance.rhythm().steadyBreaths().map(Phrases::interval).orElse("");
     return guidance
         .rhythm()
         .compressions()
-        .map(c -> "compressions without a pause at " + rate(c) + " a minute; " + breaths)
+        .map(c -> "compressions without a pause at " + rate(c, 1) + " a minute; " + breaths)
         .orElse(breaths);
   }
 
@@ -59,17 +60,26 @@ final class Phrases {
           + " to "
           + cycle.breathsPerCycle()
           + ", at "
-          + rate(cycle.compressing())
-          + " a minute";
+          + rate(cycle.compressing(), cycle.compressionShare())
+          + " a minute"
+          + events(cycle);
     }
     return guidance.rhythm().steadyBreaths().map(Phrases::interval).orElse("");
   }
 
+  private static String events(Rhythm.CompressionCycle cycle) {
+    return cycle.byEvents()
+        ? " (" + Quantities.upTo(cycle.compressing().tempo().perMinute(), 1) + " events)"
+        : "";
+  }
+
   /** The published range of a rate; where only we gave a range, the rate that is asked for. */
-  private static String rate(CompressionPlan plan) {
+  private static String rate(CompressionPlan plan, double share) {
     return plan.rangeIsPublished()
-        ? Quantities.upTo(plan.range().low(), 1) + " to " + Quantities.upTo(plan.range().high(), 1)
-        : Quantities.upTo(plan.tempo().perMinute(), 1);
+        ? Quantities.upTo(share * plan.range().low(), 1)
+            + " to "
+            + Quantities.upTo(share * plan.range().high(), 1)
+        : Quantities.upTo(share * plan.tempo().perMinute(), 1);
   }
 
   /** The range of an interval in seconds, without the unit. */

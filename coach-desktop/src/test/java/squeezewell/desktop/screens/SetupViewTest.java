@@ -59,7 +59,7 @@ class SetupViewTest {
     assertThat(
             SetupView.lines(guidance(PatientGroup.NEWBORN, Situation.ARREST_NO_ADVANCED_AIRWAY, 0)))
         .first()
-        .isEqualTo("3 compressions, then 1 breath, at 120 a minute.");
+        .isEqualTo("3 compressions, then 1 breath, at 90 a minute (120 events).");
   }
 
   @Test

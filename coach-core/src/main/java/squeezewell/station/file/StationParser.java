@@ -61,9 +61,7 @@ final class StationParser {
     String id = fields.id();
     String title = fields.words("title", LONGEST_TITLE);
     String teachingTitle =
-        fields
-            .optional("teachingTitle", () -> top.text("teachingTitle", LONGEST_TITLE))
-            .orElse("");
+        fields.optional("teachingTitle", () -> top.text("teachingTitle", LONGEST_TITLE)).orElse("");
     String setting = fields.words("setting", LONGEST_SETTING);
     Optional<StationFields> patient =
         faults.take(() -> top.field("patient", "the patient")).map(fields::of);

@@ -81,7 +81,7 @@ class StationReaderTest {
       """;
 
   private static final List<String> LISTS =
-      List.of("findings", "tasks", "orders", "branches", "script", "criticalFaults");
+      List.of("findings", "tasks", "orders", "branches", "script", "criticalFaults", "rules");
 
   @Test
   void theSmallStationIsGood() {

@@ -88,9 +88,7 @@ class ConfusionTableTest {
   private void print(int runs) throws Exception {
     StringBuilder text = new StringBuilder();
     text.append(String.format("%d trainees a station; one may have done several things%n", runs));
-    text.append(
-        String.format(
-            "%-45s%10s%12s%10s%n", "did", "all done", "to improve", "critical"));
+    text.append(String.format("%-45s%10s%12s%10s%n", "did", "all done", "to improve", "critical"));
     table.forEach(
         (row, counts) ->
             text.append(

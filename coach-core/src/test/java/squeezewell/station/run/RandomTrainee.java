@@ -121,9 +121,7 @@ final class RandomTrainee {
   }
 
   private void step(StationState state, long now) {
-    state
-        .findings()
-        .forEach(f -> seenSince.putIfAbsent(f.finding().id() + f.sinceNanos(), half));
+    state.findings().forEach(f -> seenSince.putIfAbsent(f.finding().id() + f.sinceNanos(), half));
     if (half >= busyUntil && !running.isEmpty()) {
       run.act(StationAction.DONE, running, now);
       running = "";

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import squeezewell.coach.Command;
 import squeezewell.live.LiveStation;
 import squeezewell.session.Journal;
 import squeezewell.station.file.BranchOption;
@@ -260,7 +261,7 @@ class StationRunViewTest {
     assertThat(projected(led, 40).clock()).isEqualTo("4:43");
     // A critical fault is made, and stays with the instructor.
     led.runClock(41 * SECOND);
-    led.start("ventilate", 42 * SECOND);
+    led.command(Command.SQUEEZE, 42 * SECOND);
     assertThat(led.state().faults()).isNotEmpty();
     for (squeezewell.station.run.StationState.Fault fault : led.state().faults()) {
       assertThat(projected(led, 43).toString()).doesNotContain(fault.words());

@@ -103,8 +103,7 @@ class StationCommandTest {
     CliRun fast = run(SCRIPT.replace("95 breaths 18 6", "95 breaths 60 2"));
     assertThat(fast.out())
         .contains("A critical fault.")
-        .contains("Over 15 breaths a minute for a minute")
-        .contains("The breaths need work: Too fast");
+        .contains("Over 15 breaths a minute for a minute");
   }
 
   @Test
@@ -157,9 +156,8 @@ class StationCommandTest {
             SCRIPT
                 .replace("22 done suction", "31 done suction\n32 done suction")
                 .replace("25 breaths 11 6", "33 breaths 9 6"));
-    assertThat(run.out().lines().skip(1).limit(4))
-        .containsExactly(
-            "A critical fault.", "", "Critical", "  0:30  Suctioned for more than fifteen seconds");
+    assertThat(run.out())
+        .contains("\nA critical fault.\n\nCritical\n  0:30  Suctioned for more than fifteen seconds");
     assertThat(run.err()).contains("line 13: made no sense then: 32 done suction");
   }
 

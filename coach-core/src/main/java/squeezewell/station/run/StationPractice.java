@@ -174,7 +174,11 @@ public final class StationPractice implements StationCommands {
         // It ends a squeeze that goes on, which is then forgotten; so its end is told before.
         coach.command(Command.SQUEEZE_END, atNanos);
         tellEnd();
+        int before = coach.state().breaths().size();
         coach.command(command, atNanos);
+        if (coach.state().breaths().size() < before) {
+          run.recorded(StationAction.RETRACT, Math.max(atNanos, coach.lastEventNanos()));
+        }
       }
       case SQUEEZE_END, SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
     }

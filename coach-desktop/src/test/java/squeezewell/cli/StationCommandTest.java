@@ -157,7 +157,8 @@ class StationCommandTest {
                 .replace("22 done suction", "31 done suction\n32 done suction")
                 .replace("25 breaths 11 6", "33 breaths 9 6"));
     assertThat(run.out())
-        .contains("\nA critical fault.\n\nCritical\n  0:30  Suctioned for more than fifteen seconds");
+        .contains(
+            "\nA critical fault.\n\nCritical\n  0:30  Suctioned for more than fifteen seconds");
     assertThat(run.err()).contains("line 13: made no sense then: 32 done suction");
   }
 

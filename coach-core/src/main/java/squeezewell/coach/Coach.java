@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.LongConsumer;
+import squeezewell.cue.CheckAnswer;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PatientCourse;
@@ -144,6 +145,29 @@ public final class Coach {
   public void find(PatientChange finding, long atNanos) {
     Objects.requireNonNull(finding, "finding");
     carryOut(at -> noteFinding(finding, at), atNanos);
+  }
+
+  /**
+   * Answers the check that goes on, which ends it, and notes what the answer says has changed.
+   * Where no check goes on nothing happens. The same words about the time hold as for a command.
+   *
+   * @param answer what was felt or seen
+   * @param atNanos when, session time
+   */
+  public void answer(CheckAnswer answer, long atNanos) {
+    carryOut(at -> answerCheck(answer, at), atNanos);
+  }
+
+  private void answerCheck(CheckAnswer answer, long at) {
+    if (schedule.stretchAt(at).kind() != Segment.Kind.PULSE_CHECK) {
+      return;
+    }
+    remember(Command.PULSE_CHECK_END, at);
+    control(new Fact.CheckEnd(Optional.of(answer)), at);
+    answer
+        .change()
+        .filter(course.state().possible()::contains)
+        .ifPresent(change -> noteFinding(change, log.lastNanos()));
   }
 
   /**

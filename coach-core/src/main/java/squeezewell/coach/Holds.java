@@ -2,6 +2,9 @@ package squeezewell.coach;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import squeezewell.cue.CheckAnswer;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PatientCourse;
@@ -42,15 +45,21 @@ final class Holds {
       case SUCTION_END -> endIf(now, Segment.Kind.SUCTION);
       case RESUME -> endIf(now, Segment.Kind.PAUSED);
       // Where somebody else clears the airway, compressions are what was asked for.
-      case COMPRESS -> now.compressing() ? List.of() : breathing(now, atNanos);
-      case SQUEEZE, BREATH -> breathing(now, atNanos);
+      case COMPRESS ->
+          now.compressing() ? List.of() : goingOn(now, CheckAnswer.COMPRESSION, atNanos);
+      // In a rhythm check only compressions go on; a squeeze there is written down, no more.
+      case SQUEEZE, BREATH ->
+          now.kind() == Segment.Kind.PULSE_CHECK
+                  && schedule.inForceAt(atNanos).check() == CheckKind.RHYTHM
+              ? List.of()
+              : goingOn(now, CheckAnswer.SQUEEZE, atNanos);
       default -> List.of();
     };
   }
 
-  private static List<Fact> breathing(Segment now, long atNanos) {
+  private static List<Fact> goingOn(Segment now, CheckAnswer by, long atNanos) {
     boolean again = atNanos - now.startNanos() >= BREATHING_AGAIN_NANOS;
-    return again && now.kind() != Segment.Kind.PAUSED ? end(now) : List.of();
+    return again && now.kind() != Segment.Kind.PAUSED ? end(now, Optional.of(by)) : List.of();
   }
 
   /** One hold ends where another begins. */
@@ -75,8 +84,12 @@ final class Holds {
 
   /** Nothing where nothing is held up. */
   private static List<Fact> end(Segment now) {
+    return end(now, Optional.empty());
+  }
+
+  private static List<Fact> end(Segment now, Optional<CheckAnswer> by) {
     return switch (now.kind()) {
-      case PULSE_CHECK -> List.of(new Fact.Plain(EventType.PULSE_CHECK_END));
+      case PULSE_CHECK -> List.of(new Fact.CheckEnd(by));
       case SUCTION -> List.of(new Fact.SuctionEnd(false));
       case PAUSED -> List.of(new Fact.Plain(EventType.RESUME));
       default -> List.of();

@@ -28,7 +28,7 @@ public enum CheckKind {
     if (guidance.patient().isJudgedByHeartRate()) {
       return HEART_RATE;
     }
-    return guidance.rhythm().compressions().isPresent() ? RHYTHM : PULSE;
+    return guidance.checksRhythm() ? RHYTHM : PULSE;
   }
 
   /** Its name, in lower case. */

@@ -23,6 +23,11 @@ public record Cue(long atNanos, CueKind kind, int count, int of, long lengthNano
     Objects.requireNonNull(kind, "kind");
   }
 
+  /** The same, counted from an instant. */
+  public Cue from(long zeroNanos) {
+    return new Cue(atNanos - zeroNanos, kind, count, of, lengthNanos, leadIn);
+  }
+
   static Cue of(long atNanos, CueKind kind, int count) {
     return new Cue(atNanos, kind, count, 0, 0, false);
   }

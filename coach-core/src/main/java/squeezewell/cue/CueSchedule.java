@@ -45,7 +45,14 @@ public final class CueSchedule {
     this.clock = new PracticeClock(segments);
     List<PulseCheckPlan> planned = PulseCheckPlan.of(plan, segments, clock);
     this.pulseChecks = PulseCheckDue.of(planned, segments, clock);
-    this.reminders = Reminders.of(plan, planned, clock, endNanos().orElse(Segment.OPEN));
+    List<Cue> reminded =
+        new ArrayList<>(Reminders.of(plan, planned, clock, endNanos().orElse(Segment.OPEN)));
+    // While a check went on nothing reminded of it, though it was broken off.
+    reminded.removeIf(
+        c ->
+            c.kind() != CueKind.LAST_MINUTE
+                && PulseCheckPlan.brokenOff(segments, indexAt(c.atNanos())));
+    this.reminders = List.copyOf(reminded);
     this.runsUntil = runsUntil(segments);
   }
 

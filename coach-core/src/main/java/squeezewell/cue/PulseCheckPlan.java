@@ -3,6 +3,7 @@ package squeezewell.cue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import squeezewell.protocol.CheckLength;
 import squeezewell.protocol.Limits;
 
 /**
@@ -38,11 +39,13 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
     Limits limits = segments.get(0).guidance().limits();
     long due = plan.countInNanos() + limits.pulseCheckEvery().nanos();
     Segment before = segments.get(0);
-    for (Segment segment : segments) {
+    for (int i = 0; i < segments.size(); i++) {
+      Segment segment = segments.get(i);
+      boolean check = segment.kind() == Segment.Kind.PULSE_CHECK && !brokenOff(segments, i);
       boolean changed =
           segment.kind() != Segment.Kind.ENDED && !segment.guidance().equals(before.guidance());
       before = segment;
-      if (!changed && segment.kind() != Segment.Kind.PULSE_CHECK) {
+      if (!changed && !check) {
         continue;
       }
       long start = clock.toPractice(segment.startNanos());
@@ -57,7 +60,7 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
         limits = segment.guidance().limits();
         due = Math.max(start, plan.countInNanos()) + limits.pulseCheckEvery().nanos();
       }
-      if (segment.kind() == Segment.Kind.PULSE_CHECK) {
+      if (check) {
         boolean extra = start < due - servesWithin(limits);
         planned.add(
             extra
@@ -71,6 +74,17 @@ record PulseCheckPlan(long practiceNanos, OptionalLong settledNanos, Status stat
       planned.add(new PulseCheckPlan(due, OptionalLong.empty(), Status.OPEN, limits));
     }
     return planned;
+  }
+
+  /** Whether a stretch is a check that ended before anything could be felt: it was not made. */
+  static boolean brokenOff(List<Segment> segments, int index) {
+    Segment check = segments.get(index);
+    if (check.kind() != Segment.Kind.PULSE_CHECK || index + 1 == segments.size()) {
+      return false;
+    }
+    boolean cut = segments.get(index + 1).kind() == Segment.Kind.ENDED;
+    long length = check.endNanos() - check.startNanos();
+    return !cut && CheckLength.judge(check.guidance(), length) == CheckLength.NOT_MADE;
   }
 
   /** At least the notice, so that a check that was announced is never an extra one. */

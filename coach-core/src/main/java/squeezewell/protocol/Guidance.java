@@ -78,6 +78,11 @@ public record Guidance(
         && limits.pulseCheckEvery().nanos() >= TWO_MINUTES_NANOS;
   }
 
+  /** Whether a check looks for the rhythm of the heart: the chest is compressed. */
+  public boolean checksRhythm() {
+    return rhythm.compressions().isPresent() && !patient.isJudgedByHeartRate();
+  }
+
   private int rescuersOf(int there) {
     return rescuers == 0 ? there : rescuers;
   }

@@ -28,18 +28,23 @@ import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Notes;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
+import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
 
 /** Reviews a session: measures what was done, judges it by what was asked, and says so. Pure. */
 public final class Reviewer {
   private final Session session;
+  private final long zero;
+  private final List<NotedFinding> noted;
   private final Spans holds;
   private final Optional<Protocol> base;
   private final boolean stationOver;
 
   private Reviewer(Session session, Practice whole) {
     this.session = session;
-    holds = Spans.whole(whole.holds());
+    zero = Session.zeroNanos(session.header().plan(), session.breaths());
+    noted = session.findings().stream().map(f -> f.from(zero)).collect(Collectors.toList());
+    holds = Spans.whole(whole.onItsClock(zero).holds());
     // Both are asked once: one opens an edition, the other looks through all events.
     base = GuidelineLibrary.baseOf(session.header().protocol());
     stationOver = session.finished() && Notes.inStation(session);
@@ -51,12 +56,13 @@ public final class Reviewer {
     return new Reviewer(session, whole).review(whole);
   }
 
-  private Review review(Practice whole) {
-    Alignment alignment = whole.align();
+  private Review review(Practice asRecorded) {
+    Alignment alignment = asRecorded.align();
     List<Analysis> parts = new ArrayList<>();
-    for (PracticeParts.Part part : PracticeParts.of(session, whole, alignment)) {
-      parts.add(Analysis.of(Marks.of(part.practice(), part.alignment(), holds)));
+    for (PracticeParts.Part part : PracticeParts.of(session, asRecorded, alignment)) {
+      parts.add(Analysis.of(Marks.of(part.practice().onItsClock(zero), part.alignment(), holds)));
     }
+    Practice whole = asRecorded.onItsClock(zero);
     List<Analysis> tested = parts.stream().map(this::tested).collect(Collectors.toList());
     List<String> notes = new ArrayList<>(Notes.of(session, whole));
     Notes.afterTest(parts.get(0), tested.get(0)).ifPresent(notes::add);
@@ -123,7 +129,7 @@ public final class Reviewer {
       intervals.addAll(part.intervals());
       rolling.addAll(part.rollingRate());
     }
-    Findings judged = Findings.of(session, parts, tested);
+    Findings judged = Findings.of(noted, parts, tested);
     boolean slip = alone && parts.get(0).practice().place().slip();
     return new Review(
         Prescription.of(
@@ -150,7 +156,7 @@ public final class Reviewer {
             : OptionalInt.empty(),
         slip,
         notes,
-        whole.place().equals(Practice.Place.WHOLE) ? session.findings() : List.of(),
+        whole.place().first() && whole.place().last() ? noted : List.of(),
         reviews);
   }
 }

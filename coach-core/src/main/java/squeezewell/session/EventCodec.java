@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import squeezewell.cue.CheckAnswer;
 import squeezewell.input.BadInputException;
 import squeezewell.input.FileWord;
 import squeezewell.input.JsonValue;
@@ -27,6 +28,8 @@ final class EventCodec {
   private static final Pattern LEVEL = Pattern.compile("level ([0-5])\\b(?:, (\\w+))?.*");
   private static final Pattern SECONDS = Pattern.compile("(\\d{1,9})(?:\\.(\\d))?\\d* s");
   private static final Pattern NUMBER = Pattern.compile("[1-9]\\d{0,8}");
+  private static final List<CheckAnswer> ANSWERS = List.of(CheckAnswer.values());
+  private static final String BY = "by";
   private static final String COMPRESSING = "compressing";
   private static final String SLIP = "slip";
   private static final String COMMAND = "command";
@@ -39,6 +42,11 @@ final class EventCodec {
   static Fact read(EventType type, JsonValue line) throws BadInputException {
     return switch (type) {
       case BREATH, BREATH_END -> new Fact.Squeeze(type, millilitres(line));
+      case PULSE_CHECK_END ->
+          new Fact.CheckEnd(
+              line.has(BY)
+                  ? Optional.of(line.choice(BY, ANSWERS, CheckAnswer::word))
+                  : Optional.empty());
       case SUCTION -> new Fact.Suction(line.flagOr(COMPRESSING, false));
       case SUCTION_END -> new Fact.SuctionEnd(line.flagOr(SLIP, false));
       case FINDING ->
@@ -58,7 +66,7 @@ final class EventCodec {
       case HOLE -> stall(line);
       case STATION -> new Fact.StationSet(line.field("setup", "the station that is run").compact());
       case STATION_BEGIN, STATION_END ->
-          new Fact.Turn(type, line.choice("by", List.of(COMMAND, CLOCK), w -> w).equals(COMMAND));
+          new Fact.Turn(type, line.choice(BY, List.of(COMMAND, CLOCK), w -> w).equals(COMMAND));
       case TASK_START,
           TASK_DONE,
           TASK_UNDONE,
@@ -111,6 +119,8 @@ final class EventCodec {
   static void write(JsonWriter json, Fact fact) throws IOException {
     if (fact instanceof Fact.Squeeze squeeze && squeeze.millilitres().isPresent()) {
       json.name("millilitres").value(decimal(squeeze));
+    } else if (fact instanceof Fact.CheckEnd end && end.answer().isPresent()) {
+      json.name(BY).value(end.answer().get().word());
     } else if (fact instanceof Fact.Suction suction && suction.compressing()) {
       json.name(COMPRESSING).value(true);
     } else if (fact instanceof Fact.SuctionEnd end && end.slip()) {
@@ -131,7 +141,7 @@ final class EventCodec {
     } else if (fact instanceof Fact.StationSet station) {
       json.name("setup").jsonValue(station.setup());
     } else if (fact instanceof Fact.Turn turn) {
-      json.name("by").value(turn.byCommand() ? COMMAND : CLOCK);
+      json.name(BY).value(turn.byCommand() ? COMMAND : CLOCK);
     } else if (fact instanceof Fact.MarkChange change) {
       json.name("task").value(change.task());
       json.name("change").value(change.change().word());
@@ -160,6 +170,8 @@ final class EventCodec {
         return volume.matches()
             ? new Fact.Squeeze(type, OptionalDouble.of(Double.parseDouble(volume.group(1))))
             : new Fact.Squeeze(type);
+      case PULSE_CHECK_END:
+        return new Fact.CheckEnd(ANSWERS.stream().filter(a -> a.word().equals(text)).findFirst());
       case SUCTION:
         return new Fact.Suction(detail.equals(COMPRESSING));
       case SUCTION_END:
@@ -220,6 +232,8 @@ final class EventCodec {
   static String text(Fact fact) {
     if (fact instanceof Fact.Squeeze squeeze && squeeze.millilitres().isPresent()) {
       return decimal(squeeze).toPlainString() + " mL";
+    } else if (fact instanceof Fact.CheckEnd end && end.answer().isPresent()) {
+      return end.answer().get().word();
     } else if (fact instanceof Fact.Suction suction && suction.compressing()) {
       return COMPRESSING;
     } else if (fact instanceof Fact.SuctionEnd end && end.slip()) {

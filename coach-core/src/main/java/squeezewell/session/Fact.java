@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import squeezewell.cue.CheckAnswer;
 import squeezewell.cue.Control;
 import squeezewell.input.FileWord;
 import squeezewell.protocol.PatientChange;
@@ -42,6 +43,18 @@ public sealed interface Fact {
     /** A squeeze whose volume was not measured. */
     public Squeeze(EventType type) {
       this(type, OptionalDouble.empty());
+    }
+  }
+
+  /**
+   * A check ended.
+   *
+   * @param answer what ended it; empty if that is not told
+   */
+  record CheckEnd(Optional<CheckAnswer> answer) implements Fact {
+    @Override
+    public EventType type() {
+      return EventType.PULSE_CHECK_END;
     }
   }
 

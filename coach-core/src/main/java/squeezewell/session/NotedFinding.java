@@ -43,6 +43,17 @@ public record NotedFinding(
     return new NotedFinding(number, atNanos, finding, before, after, OptionalLong.of(nanos));
   }
 
+  /** The same, counted from an instant. */
+  public NotedFinding from(long zero) {
+    return new NotedFinding(
+        number,
+        atNanos - zero,
+        finding,
+        before,
+        after,
+        undone() ? OptionalLong.of(undoneNanos.getAsLong() - zero) : undoneNanos);
+  }
+
   /** The same as it was known at an instant. */
   public NotedFinding asOf(long nanos) {
     return undoneNanos.orElse(nanos) <= nanos

@@ -10,6 +10,8 @@ import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 
 /** What was done in a practice: the facts, in order. Immutable. */
 public final class Session {
@@ -48,6 +50,18 @@ public final class Session {
   /** All events, in order, retracted ones included. */
   public List<SessionEvent> events() {
     return events;
+  }
+
+  /**
+   * The instant that every clock shows as 0:00, in nanoseconds since the session began: the first
+   * prompt; in a test without prompts the first breath. What comes in the count-in is before zero.
+   *
+   * @param breaths so far, in order
+   */
+  public static long zeroNanos(PracticePlan plan, List<Breath> breaths) {
+    return plan.prompting() == Prompting.NONE && !breaths.isEmpty()
+        ? breaths.get(0).startNanos()
+        : plan.countInNanos();
   }
 
   /** What a reader should know about how the session was read, such as a torn last line. */

@@ -45,21 +45,26 @@ public final class Quantities {
     return plain(BigDecimal.valueOf(nanos, 9));
   }
 
-  /** Minutes and seconds, such as {@code 5:00}; whole seconds, rounded down. */
+  /**
+   * Minutes and seconds, such as {@code 5:00}. What is not a whole second yet is left off, as on a
+   * clock that runs, so that a screen and the debrief of it agree; before zero {@code -0:02}.
+   */
   public static String clock(long nanos) {
-    long seconds = nanos / NANOS_PER_SECOND;
-    return String.format(Locale.ROOT, "%d:%02d", seconds / 60, seconds % 60);
+    long seconds = Math.abs(nanos / NANOS_PER_SECOND);
+    String sign = nanos <= -NANOS_PER_SECOND ? "-" : "";
+    return String.format(Locale.ROOT, "%s%d:%02d", sign, seconds / 60, seconds % 60);
   }
 
-  /** Minutes and seconds to the nearest second. */
-  public static String nearestClock(long nanos) {
-    return clock(Math.round(nanos / 1e9) * NANOS_PER_SECOND);
+  /** The same of seconds. */
+  public static String clock(double seconds) {
+    return clock(Math.round(seconds * NANOS_PER_SECOND));
   }
 
-  /** Minutes and seconds to the nearest tenth: {@code 1:02.3}. */
+  /** The same with tenths: {@code 1:02.3}. */
   public static String tenthsClock(long nanos) {
-    long tenths = Math.round(nanos / 1e8);
-    return clock(tenths * (NANOS_PER_SECOND / 10)) + "." + tenths % 10;
+    long tenths = nanos / (NANOS_PER_SECOND / 10);
+    String sign = tenths < 0 ? "-" : "";
+    return sign + clock(Math.abs(nanos)) + "." + Math.abs(tenths % 10);
   }
 
   /** Such as {@code 1 breath} or {@code 2 breaths}. */

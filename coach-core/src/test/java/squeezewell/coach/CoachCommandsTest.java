@@ -95,7 +95,7 @@ class CoachCommandsTest {
     command(Command.PULSE_CHECK, 10_000);
     command(Command.SQUEEZE, 17_300);
     assertThat(journal.lines())
-        .containsExactly("10000 pulse-check", "17300 pulse-check-end", "17300 breath");
+        .containsExactly("10000 pulse-check", "17300 pulse-check-end squeeze", "17300 breath");
     assertThat(output.instantsOf(CueKind.SQUEEZE)).endsWith(17_300 * MILLI);
     advance(24_000);
     assertThat(output.instantsOf(CueKind.SQUEEZE)).endsWith(17_300 * MILLI, 23_300 * MILLI);
@@ -109,7 +109,7 @@ class CoachCommandsTest {
         .isEqualTo(Segment.Kind.PULSE_CHECK);
     command(Command.SQUEEZE_END, 10_400);
     command(Command.SQUEEZE, 10_500);
-    assertThat(journal.lines()).contains("10500 pulse-check-end");
+    assertThat(journal.lines()).contains("10500 pulse-check-end squeeze");
   }
 
   @Test

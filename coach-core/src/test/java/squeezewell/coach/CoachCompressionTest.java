@@ -51,7 +51,7 @@ class CoachCompressionTest {
     compress(1_299);
     assertThat(journal.lines()).containsExactly("1000 pulse-check", "1299 compression");
     compress(1_600);
-    assertThat(journal.lines()).endsWith("1600 pulse-check-end", "1600 compression");
+    assertThat(journal.lines()).endsWith("1600 pulse-check-end compression", "1600 compression");
   }
 
   @Test

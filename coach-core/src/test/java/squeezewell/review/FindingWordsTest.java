@@ -261,10 +261,10 @@ class FindingWordsTest {
 
   @Test
   void aTestOfNearlyTwoMinutesIsNotPrintedAsTwo() {
-    // 20 intervals of 5.985 s: 119.7 s, which the clock rounds to 2:00.
+    // 20 intervals of 5.985 s: 119.7 s, which no clock shows as 2:00 yet.
     assertThat(
             SessionBuilder.ofSeconds(150).test().breathsEvery(5.985, 1, 120.7).review().reasons())
-        .containsExactly("just under 2:00 from the first breath to the last; the rule needs 2:00");
+        .containsExactly("1:59 from the first breath to the last; the rule needs 2:00");
   }
 
   private static Feedback only(SessionBuilder session, String code) {

@@ -42,6 +42,7 @@ final class NaiveMetrics {
 
   private final Session session;
   private final Review review;
+  private final long zero;
   private final long start;
   private final long end;
   private final long[] at;
@@ -53,6 +54,7 @@ final class NaiveMetrics {
   private NaiveMetrics(Session session, Review review) {
     this.session = session;
     this.review = review;
+    zero = Session.zeroNanos(session.header().plan(), session.breaths());
     start = review.startNanos();
     end = review.endNanos();
     at = review.breaths().stream().mapToLong(BreathMark::startNanos).toArray();
@@ -572,7 +574,9 @@ final class NaiveMetrics {
     put("unprompted.breathCount", Arrays.stream(at).filter(this::silent).count());
     put(
         "unprompted.plannedCount",
-        session.schedule().squeezesAsked(0, end).stream().filter(this::silent).count());
+        session.schedule().squeezesAsked(0, zero + end).stream()
+            .filter(at -> silent(at - zero))
+            .count());
     double[] lengths = lengths(all);
     int n = lengths.length;
     int fast = (int) all.stream().filter(i -> i[1] - i[0] < low).count();

@@ -33,9 +33,11 @@ class ReviewerTest {
 
   @Test
   void aBreathJustBeforeTheFirstPromptMeetsIt() {
-    // Count-in of 3 s: prompts at 3, 9, 15. Breaths at 2.8 (meets the first), 9.1, 15.
+    // Count-in of 3 s, after which the clock begins: prompts at 0, 6, 12, in the session at 3, 9,
+    // 15. Breaths at 2.8 (meets the first), 9.1, 15.
     Review review = SessionBuilder.ofSeconds(15).countIn(3).breaths(2.8, 9.1, 15).review();
-    assertThat(review.startNanos()).isEqualTo(SessionBuilder.nanos(3));
+    assertThat(review.startNanos()).isZero();
+    assertThat(review.breaths().get(0).startNanos()).isEqualTo(SessionBuilder.nanos(-0.2));
     assertThat(review.metrics().prompts()).contains(new Metrics.Prompts(3, 3, 0, 0, 0));
     assertThat(review.metrics().firstBreathSeconds().getAsDouble()).isEqualTo(-0.2);
     assertThat(review.breaths().get(0).errorNanos()).hasValue(SessionBuilder.nanos(-0.2));

@@ -236,8 +236,8 @@ class WorkedMetricsTest {
     // Wilson (1927) for 20 of 20: from n / (n + z x z) = 20 / 23.841459 to 1.
     worked.is("unprompted.inRangeLow", 20 / 23.841459).is("unprompted.inRangeHigh", 1);
     worked.is("unprompted.driftPercentPerMinute", NONE);
-    // From 121 s to the end.
-    worked.is("unprompted.longestGapSeconds", 29).is("unprompted.longestGapAtSeconds", 121);
+    // From 121 s to the end; the clock of a test begins with its first breath, at 1 s.
+    worked.is("unprompted.longestGapSeconds", 29).is("unprompted.longestGapAtSeconds", 120);
     worked.is("unprompted.highestLevel", NONE);
     worked.is("unprompted.test.outcome", "PASS").is("unprompted.test.intervalCount", 20);
     worked.is(

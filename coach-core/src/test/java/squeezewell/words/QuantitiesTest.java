@@ -13,15 +13,17 @@ import org.junit.jupiter.params.provider.CsvSource;
 class QuantitiesTest {
   @ParameterizedTest
   @CsvSource({
-    "0, 0:00, 0:00, 0:00.0",
-    "59999999999, 0:59, 1:00, 1:00.0",
-    "62340000000, 1:02, 1:02, 1:02.3",
-    "62350000000, 1:02, 1:02, 1:02.4",
-    "3599500000000, 59:59, 60:00, 59:59.5"
+    "0, 0:00, 0:00.0",
+    "59999999999, 0:59, 0:59.9",
+    "62340000000, 1:02, 1:02.3",
+    "62390000000, 1:02, 1:02.3",
+    "3599500000000, 59:59, 59:59.5",
+    "-400000000, 0:00, -0:00.4",
+    "-2600000000, -0:02, -0:02.6"
   })
-  void clocksRoundDownOrToTheNearest(long nanos, String down, String nearest, String tenths) {
+  void clocksLeaveOffWhatIsNotWholeYet(long nanos, String down, String tenths) {
     assertThat(Quantities.clock(nanos)).isEqualTo(down);
-    assertThat(Quantities.nearestClock(nanos)).isEqualTo(nearest);
+    assertThat(Quantities.clock(nanos / 1e9)).isEqualTo(down);
     assertThat(Quantities.tenthsClock(nanos)).isEqualTo(tenths);
   }
 

@@ -11,6 +11,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
+import squeezewell.cue.CheckAnswer;
+import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
 import squeezewell.files.HomeFolder;
@@ -200,7 +202,30 @@ final class DrillCommand extends CliCommand {
           }
         }
         case FINDINGS -> offer();
-        default -> live.post(command(action, live), nanoTime);
+        default -> {
+          Command command = command(action, live);
+          live.post(command, nanoTime);
+          if (command == Command.PULSE_CHECK) {
+            tellAnswers();
+          }
+        }
+      }
+    }
+
+    /** What can be answered to the check that goes on. */
+    private List<CheckAnswer> answers() {
+      CueSchedule schedule = live.state().schedule();
+      long now = live.clock().nanos();
+      return schedule.stretchAt(now).kind() == Segment.Kind.PULSE_CHECK
+          ? CheckAnswer.offered(schedule.inForceAt(now))
+          : List.of();
+    }
+
+    private void tellAnswers() {
+      List<CheckAnswer> answers =
+          CheckAnswer.offered(live.state().schedule().inForceAt(live.clock().nanos()));
+      for (int i = 0; i < answers.size(); i++) {
+        screen.line("  " + (i + 1) + "  " + answers.get(i).label());
       }
     }
 
@@ -213,7 +238,12 @@ final class DrillCommand extends CliCommand {
 
     @Override
     public void digit(int digit, long nanoTime) {
-      if (digit <= offered.size()) {
+      if (offered.isEmpty()) {
+        List<CheckAnswer> answers = answers();
+        if (digit <= answers.size()) {
+          live.post(answers.get(digit - 1), nanoTime);
+        }
+      } else if (digit <= offered.size()) {
         PatientChange found = offered.get(digit - 1);
         offered = List.of();
         String advice = live.state().course().after(found).advice(found);

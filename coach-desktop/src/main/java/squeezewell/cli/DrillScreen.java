@@ -67,7 +67,7 @@ final class DrillScreen implements CueOutput {
   public void cue(Cue cue, long nowNanos) {
     String words = words(cue, nowNanos);
     if (!words.isEmpty()) {
-      line(Quantities.clock(cue.atNanos()) + "  " + words);
+      line(Quantities.clock(cue.atNanos() - schedule.plan().countInNanos()) + "  " + words);
     }
   }
 

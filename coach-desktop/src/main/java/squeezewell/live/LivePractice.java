@@ -8,6 +8,7 @@ import squeezewell.coach.Coach;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
+import squeezewell.cue.CheckAnswer;
 import squeezewell.cue.PracticePlan;
 import squeezewell.protocol.PatientChange;
 import squeezewell.session.Journal;
@@ -45,6 +46,15 @@ public final class LivePractice extends LiveRun<CoachState> {
    */
   public void post(PatientChange finding, long nanoTime) {
     act(at -> coach.find(finding, at), nanoTime);
+  }
+
+  /**
+   * Answers the check that goes on.
+   *
+   * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
+   */
+  public void post(CheckAnswer answer, long nanoTime) {
+    act(at -> coach.answer(answer, at), nanoTime);
   }
 
   @Override

@@ -144,9 +144,7 @@ final class DebriefWords {
         WORDS.say("seconds", net),
         WORDS.say("card.gap"),
         net.equals(longest)
-            ? WORDS.say(
-                "card.gap.from",
-                Quantities.clock(Math.round(gap.longestAtSeconds()) * 1_000_000_000L))
+            ? WORDS.say("card.gap.from", Quantities.clock(gap.longestAtSeconds()))
             : WORDS.say("card.gap.longest", longest));
   }
 

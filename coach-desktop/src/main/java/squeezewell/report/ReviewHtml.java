@@ -300,8 +300,6 @@ public final class ReviewHtml {
   }
 
   private static String clock(OptionalDouble seconds) {
-    return seconds.isPresent()
-        ? Quantities.clock(Math.round(seconds.getAsDouble() * 1e9))
-        : DebriefWords.UNKNOWN;
+    return seconds.isPresent() ? Quantities.clock(seconds.getAsDouble()) : DebriefWords.UNKNOWN;
   }
 }

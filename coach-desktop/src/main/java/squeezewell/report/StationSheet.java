@@ -30,7 +30,8 @@ import squeezewell.words.Wording;
  * @param improve rules broken that are not critical, with their times, in order
  * @param counts how many tasks were done, late and so on
  * @param time the time used
- * @param ways the ways taken where it could go several
+ * @param ways what has to be known of it: checks of which key and mark say different things, that
+ *     breaths were not judged, the ways taken where it could go several
  * @param ventilated for how long breaths went on, with each adjunct in each mode
  * @param tasks the tasks in the station's order
  * @param story what was said, found and remarked, in order of time
@@ -150,7 +151,7 @@ public record StationSheet(
             new Count(WORDS.say("sheet.improper"), result.improper().size()),
             new Count(WORDS.say("sheet.missed"), result.missed().size())),
         time(result),
-        ways(state),
+        notes(result),
         ventilated(state),
         state.tasks().stream().map(StationSheet::row).collect(Collectors.toList()),
         story(state));
@@ -229,8 +230,12 @@ public record StationSheet(
     return String.join("; ", parts) + ".";
   }
 
-  private static List<String> ways(StationState state) {
-    List<String> ways = new ArrayList<>();
+  private static List<String> notes(StationResult result) {
+    StationState state = result.state();
+    List<String> ways = new ArrayList<>(StationText.disputed(result));
+    if (result.isUnjudged()) {
+      ways.add(WORDS.say("sheet.unjudged"));
+    }
     for (StationBranch branch : state.station().branches()) {
       for (StationBranch.Way way : branch.ways()) {
         Optional<String> taken =

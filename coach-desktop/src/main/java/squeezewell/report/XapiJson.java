@@ -53,6 +53,7 @@ public final class XapiJson {
           .withZone(ZoneOffset.UTC);
 
   private final SessionHeader header;
+  private final long zeroNanos;
   private final XapiAccount account;
   private final UUID registration;
   private final String actorName;
@@ -60,6 +61,7 @@ public final class XapiJson {
 
   private XapiJson(Session session, XapiAccount account, JsonWriter json) {
     this.header = session.header();
+    this.zeroNanos = Session.zeroNanos(header.plan(), session.breaths());
     this.account = account;
     this.registration = NamedUuid.of(NAMESPACE, XapiIdentity.of(session));
     this.actorName = actorName(session.header(), account, registration);
@@ -110,7 +112,7 @@ public final class XapiJson {
     json.beginObject();
     json.name("id").value(id(part).toString());
     if (header.origin() != SessionHeader.Origin.EVENT_LIST) {
-      json.name("timestamp").value(when(whole ? 0 : review.startNanos()));
+      json.name("timestamp").value(when(whole ? 0 : zeroNanos + review.startNanos()));
     }
     actor();
     json.name("verb").beginObject();

@@ -45,9 +45,9 @@ class DebriefWordsTest {
   }
 
   @Test
-  void theTimeOfAGapIsRoundedAsTheFindingsRoundIt() {
+  void theTimeOfAGapIsThatOfTheClockThatRan() {
     assertThat(DebriefWords.gap(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).note())
-        .isEqualTo("from 0:37");
+        .isEqualTo("from 0:36");
   }
 
   @Test

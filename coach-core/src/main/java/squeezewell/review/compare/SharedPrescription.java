@@ -10,6 +10,7 @@ import squeezewell.protocol.BreathPlan;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.Words;
+import squeezewell.words.Quantities;
 import squeezewell.words.Wording;
 
 /** What two practices asked for, and in what they did not ask for the same. */
@@ -91,7 +92,7 @@ final class SharedPrescription {
       lines.add(WORDS.say("asked.own-squeeze"));
     }
     if (Math.abs(a.asked().practisedNanos() - b.asked().practisedNanos()) >= 1_000_000_000L) {
-      differs(lines, "asked.practised", r -> Words.clock(r.asked().practisedNanos()));
+      differs(lines, "asked.practised", r -> Quantities.clock(r.asked().practisedNanos()));
       lines.add(WORDS.say("asked.longer"));
     }
     return lines;
@@ -113,7 +114,9 @@ final class SharedPrescription {
             .map(
                 part ->
                     WORDS.say(
-                        "asked.change", Words.clock(part.startNanos()), part.asked().situation()))
+                        "asked.change",
+                        Quantities.clock(part.startNanos()),
+                        part.asked().situation()))
             .collect(Collectors.joining("; "));
     int more = changes - MOST_CHANGES;
     String changed =

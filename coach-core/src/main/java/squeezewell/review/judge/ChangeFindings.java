@@ -9,7 +9,6 @@ import squeezewell.protocol.PatientChange;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Practice;
 import squeezewell.session.NotedFinding;
-import squeezewell.session.Session;
 
 /** Findings about how soon a change of rhythm was followed. */
 final class ChangeFindings {
@@ -23,7 +22,7 @@ final class ChangeFindings {
 
   private ChangeFindings() {}
 
-  static List<Finding> of(Session session, List<Analysis> parts) {
+  static List<Finding> of(List<NotedFinding> all, List<Analysis> parts) {
     Map<Long, List<Practice>> starting = new HashMap<>();
     for (Analysis part : parts) {
       starting
@@ -31,7 +30,7 @@ final class ChangeFindings {
           .add(part.practice());
     }
     List<Finding> found = new ArrayList<>();
-    for (NotedFinding noted : session.findings()) {
+    for (NotedFinding noted : all) {
       if (noted.undone() || !noted.changesPrompts()) {
         continue;
       }

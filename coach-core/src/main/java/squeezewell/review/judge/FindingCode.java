@@ -40,7 +40,7 @@ public enum FindingCode {
   PULSE_CHECK_LATE("pulse-check-late", 41, Theme.CHECKS, FAULT),
   PULSE_CHECK_EARLY("pulse-check-early", 41, Theme.CHECKS, ADVICE),
   PULSE_CHECK_LONG("pulse-check-long", 42, Theme.CHECKS, FAULT),
-  PULSE_CHECK_SHORT("pulse-check-short", 43, Theme.CHECKS, FAULT, ADVICE),
+  PULSE_CHECK_SHORT("pulse-check-short", 43, Theme.CHECKS, FAULT),
   SUCTION_LONG("suction-long", 50, Theme.CHECKS, FAULT),
   SHORT_SQUEEZE("short-squeeze", 60, Theme.SQUEEZES, FAULT),
   LONG_SQUEEZE("long-squeeze", 60, Theme.SQUEEZES, FAULT),

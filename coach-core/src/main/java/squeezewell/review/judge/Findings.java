@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.PromptMark;
-import squeezewell.session.Session;
+import squeezewell.session.NotedFinding;
 
 /**
  * What to tell the trainee of a practice: at most six findings, worst first, and what went well
@@ -33,12 +33,13 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   /**
    * Judges a practice, or a part of it by itself.
    *
+   * @param noted what was found in the whole session, on the clock of its parts
    * @param parts its parts with a rhythm each, in order: one, if the rhythm never changed
    * @param tested the same, each as far as it counts: of a test that came to its end, up to there
    */
-  public static Findings of(Session session, List<Analysis> parts, List<Analysis> tested) {
+  public static Findings of(List<NotedFinding> noted, List<Analysis> parts, List<Analysis> tested) {
     Verdict ruled = ruled(parts);
-    List<Finding> found = found(session, parts, tested);
+    List<Finding> found = found(noted, parts, tested);
     if (ruled.outcome() == Verdict.Outcome.NOT_HELD) {
       found.add(ofRule(FindingCode.RHYTHM_NOT_HELD, ruled));
     } else if (ruled.outcome() == Verdict.Outcome.UNDECIDED) {
@@ -64,7 +65,8 @@ public record Findings(List<Finding> findings, Verdict verdict) {
         : RhythmRule.judge(parts);
   }
 
-  private static List<Finding> found(Session session, List<Analysis> parts, List<Analysis> tested) {
+  private static List<Finding> found(
+      List<NotedFinding> noted, List<Analysis> parts, List<Analysis> tested) {
     List<Analysis> judged = judged(parts);
     if (judged.isEmpty() && parts.size() == 1) {
       return new ArrayList<>(List.of(Finding.advice(FindingCode.SLIP, Sentence.done("rule.slip"))));
@@ -88,7 +90,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
     }
     found.addAll(InterruptionFindings.of(judged));
     if (!alone) {
-      found.addAll(ChangeFindings.of(session, judged));
+      found.addAll(ChangeFindings.of(noted, judged));
     }
     if (found.isEmpty()) {
       found.add(

@@ -83,7 +83,9 @@ final class InterruptionFindings {
                   FindingCode.CHECKS_ON_TIME,
                   known
                       ? Sentence.done(
-                          "checks-on-time.done",
+                          kind == CheckKind.RHYTHM
+                              ? "checks-on-time.done.most"
+                              : "checks-on-time.done",
                           onTime,
                           kind,
                           Quantity.tenths(limits.pulseCheckShortest().seconds()),
@@ -205,25 +207,24 @@ final class InterruptionFindings {
     if (!tooShort.isEmpty()) {
       double shortest =
           tooShort.stream().mapToDouble(c -> c.lengthSeconds().getAsDouble()).min().getAsDouble();
-      // Compressions wait meanwhile, so nobody is harmed by a check that was short and sure.
-      boolean fault = kind != CheckKind.RHYTHM;
-      Finding told =
+      found.add(
           others(
-                  Finding.faultOrAdvice(
-                      fault,
+                  Finding.fault(
                       FindingCode.PULSE_CHECK_SHORT,
                       lasted(Quantity.tenths(shortest, least), least, most)),
                   tooShort.size())
-              .and(Sentence.why("pulse-check-short.why." + kind()))
-              .titled("pulse-check-short.title", kind);
-      found.add(
-          fault ? told.and(Sentence.next("pulse-check-short.next", Quantity.tenths(least))) : told);
+              .and(
+                  Sentence.why("pulse-check-short.why." + kind()),
+                  Sentence.next("pulse-check-short.next", Quantity.tenths(least)))
+              .titled("pulse-check-short.title", kind));
     }
   }
 
   private Sentence lasted(Quantity length, double least, double most) {
-    return Sentence.done(
-        "pulse-check.lasted", kind, length, Quantity.tenths(least), Quantity.tenths(most));
+    return kind == CheckKind.RHYTHM
+        ? Sentence.done("pulse-check.lasted.most", kind, length, Quantity.tenths(most))
+        : Sentence.done(
+            "pulse-check.lasted", kind, length, Quantity.tenths(least), Quantity.tenths(most));
   }
 
   private static void addWatched(List<Analysis> parts, List<Finding> found) {

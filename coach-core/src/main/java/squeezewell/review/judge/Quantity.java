@@ -52,10 +52,6 @@ public record Quantity(double value, Form form, OptionalDouble limit) {
     return new Quantity(nanos, Form.CLOCK, OptionalDouble.empty());
   }
 
-  static Quantity clock(long nanos, long limit) {
-    return new Quantity(nanos, Form.CLOCK, OptionalDouble.of((double) limit));
-  }
-
   static Quantity clockSeconds(double seconds) {
     return clock(Math.round(seconds * 1e9));
   }

@@ -79,11 +79,6 @@ public final class RhythmRule {
     return new Verdict(Verdict.Outcome.TOO_SHORT, rules, reasons);
   }
 
-  /** A time of less than 2:00, never printed as 2:00. */
-  static Quantity shortOf2Minutes(long nanos) {
-    return Quantity.clock(nanos, LEAST_PRACTISED_NANOS);
-  }
-
   /** Whether the breaths of one part are as the rule demands, however long it lasted. */
   static boolean kept(Analysis facts) {
     BreathPlan plan = facts.practice().breathPlan().get();
@@ -112,7 +107,7 @@ public final class RhythmRule {
       return new Verdict(
           Verdict.Outcome.TOO_SHORT,
           rule(plan),
-          List.of(Sentence.done("reason.practised", shortOf2Minutes(practised))));
+          List.of(Sentence.done("reason.practised", Quantity.clock(practised))));
     }
     long[] intervals = lengths(parts);
     long[] otherGaps = otherGaps(parts);
@@ -134,7 +129,7 @@ public final class RhythmRule {
           Sentence.done(
               "reason.fast",
               Quantity.tenths(plan.highestPerMinute()),
-              Quantity.clockSeconds(Math.round(fast.seconds()))));
+              Quantity.clockSeconds((double) Math.round(fast.seconds()))));
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {

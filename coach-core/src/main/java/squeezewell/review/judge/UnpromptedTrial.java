@@ -114,8 +114,7 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
           new Verdict(Verdict.Outcome.UNDECIDED, rule, List.of(stalled)), count);
     }
     if (!scored.whole()) {
-      Sentence far =
-          Sentence.done("reason.first-to-last", RhythmRule.shortOf2Minutes(scored.nanos()));
+      Sentence far = Sentence.done("reason.first-to-last", Quantity.clock(scored.nanos()));
       return new UnpromptedTrial(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();

@@ -43,6 +43,12 @@ public record Interruption(
         : Optional.empty();
   }
 
+  /** The same, counted from an instant. */
+  Interruption from(long zero) {
+    return new Interruption(
+        kind, startNanos - zero, endNanos - zero, excusedNanos, cutByEnd, compressing);
+  }
+
   /** Its whole length in seconds. */
   public double seconds() {
     return (endNanos - startNanos) / 1e9;

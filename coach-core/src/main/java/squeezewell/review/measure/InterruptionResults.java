@@ -8,7 +8,8 @@ import java.util.OptionalDouble;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.PulseCheckDue;
 import squeezewell.cue.Segment;
-import squeezewell.protocol.Limits;
+import squeezewell.protocol.CheckLength;
+import squeezewell.protocol.Guidance;
 
 /** Compares pulse checks and suctions with their limits. */
 final class InterruptionResults {
@@ -73,21 +74,21 @@ final class InterruptionResults {
         OptionalDouble.of(hold.seconds()),
         extra ? none : OptionalDouble.of(late),
         outcome,
-        length(hold, practice.limits()),
+        length(hold, practice.guidance()),
         during);
   }
 
-  private static PulseCheckResult.LengthOutcome length(Interruption hold, Limits limits) {
-    long length = hold.endNanos() - hold.startNanos();
-    if (length > limits.pulseCheckLongest().nanos()) {
+  private static PulseCheckResult.LengthOutcome length(Interruption hold, Guidance guidance) {
+    CheckLength length = CheckLength.judge(guidance, hold.endNanos() - hold.startNanos());
+    if (length == CheckLength.TOO_LONG) {
       return PulseCheckResult.LengthOutcome.TOO_LONG;
     }
     if (hold.cutByEnd()) {
       return PulseCheckResult.LengthOutcome.NOT_JUDGED;
     }
-    return length < limits.pulseCheckShortest().nanos()
-        ? PulseCheckResult.LengthOutcome.TOO_SHORT
-        : PulseCheckResult.LengthOutcome.RIGHT;
+    return length == CheckLength.RIGHT
+        ? PulseCheckResult.LengthOutcome.RIGHT
+        : PulseCheckResult.LengthOutcome.TOO_SHORT;
   }
 
   private static PulseCheckResult notMade(PulseCheckDue due, Practice practice) {

@@ -104,9 +104,7 @@ public final class MeasureUnprompted {
   }
 
   private static long planned(Practice practice) {
-    return practice.silences().stream()
-        .mapToLong(s -> practice.schedule().squeezesAsked(s.startNanos(), s.endNanos()).size())
-        .sum();
+    return practice.silences().stream().mapToLong(practice::askedIn).sum();
   }
 
   private OptionalDouble drift() {

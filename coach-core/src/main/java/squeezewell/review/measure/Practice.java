@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.IntToLongFunction;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import squeezewell.cue.Cue;
@@ -28,7 +29,9 @@ import squeezewell.session.SessionEvent;
 /**
  * What a review needs of a session, or of a part of it with one rhythm, taken apart once.
  *
- * @param schedule what was asked in the whole session
+ * @param schedule what was asked in the whole session, in nanoseconds since it began
+ * @param zeroNanos the instant of the schedule from which all other instants here are counted: 0
+ *     while the session is taken apart, then that of {@link #onItsClock}
  * @param guidance the rhythm and limits in force; of a whole session, those of its start
  * @param place where it stands in the session
  * @param startNanos end of the count-in, or start of the part
@@ -44,6 +47,7 @@ import squeezewell.session.SessionEvent;
  */
 public record Practice(
     CueSchedule schedule,
+    long zeroNanos,
     Guidance guidance,
     Place place,
     long startNanos,
@@ -66,7 +70,7 @@ public record Practice(
    * @param last whether nothing comes after it
    * @param slip whether a finding led to it that was taken back
    * @param breathedUntilNanos end of the last squeeze before it, its start if the end is not known;
-   *     0 if there is none
+   *     the start of the session if there is none
    * @param compressedAtNanos the last compression before it, if any
    */
   public record Place(
@@ -94,6 +98,7 @@ public record Practice(
             .collect(Collectors.toList());
     return new Practice(
         schedule,
+        0,
         schedule.plan().guidance(),
         Place.WHOLE,
         Math.min(Math.max(schedule.plan().countInNanos(), stoodUntil(holds)), end),
@@ -223,10 +228,58 @@ public record Practice(
     return until;
   }
 
+  /**
+   * The same with every instant counted from 0:00 of the practice, as whatever is shown or exported
+   * has it.
+   *
+   * @param zero nanoseconds since the session began
+   */
+  public Practice onItsClock(long zero) {
+    return new Practice(
+        schedule,
+        zero,
+        guidance,
+        new Place(
+            place.first(),
+            place.last(),
+            place.slip(),
+            place.breathedUntilNanos() - zero,
+            from(zero, place.compressedAtNanos())),
+        startNanos - zero,
+        endNanos - zero,
+        each(prompts, c -> c.from(zero)),
+        each(
+            breaths,
+            b -> new Breath(b.startNanos() - zero, from(zero, b.endNanos()), b.millilitres())),
+        each(compressions, c -> c - zero),
+        each(holds, h -> h.from(zero)),
+        each(
+            checks,
+            c -> new PulseCheckDue(c.dueNanos() - zero, from(zero, c.startedNanos()), c.extra())),
+        each(silences, s -> new UnpromptedSpan(s.startNanos() - zero, s.endNanos() - zero)),
+        highestLevel);
+  }
+
+  private static OptionalLong from(long zero, OptionalLong nanos) {
+    return nanos.isPresent() ? OptionalLong.of(nanos.getAsLong() - zero) : nanos;
+  }
+
+  private static <T> List<T> each(List<T> all, UnaryOperator<T> moved) {
+    return all.stream().map(moved).collect(Collectors.toList());
+  }
+
+  /** How many breaths were asked for in a silence. */
+  int askedIn(UnpromptedSpan silence) {
+    return schedule
+        .squeezesAsked(zeroNanos + silence.startNanos(), zeroNanos + silence.endNanos())
+        .size();
+  }
+
   /** The same up to a breath with which what counts ends. */
   public Practice upTo(long nanos) {
     return new Practice(
         schedule,
+        zeroNanos,
         guidance,
         new Place(
             place.first(),
@@ -241,8 +294,11 @@ public record Practice(
         compressions.stream().filter(c -> c <= nanos).collect(Collectors.toList()),
         holds.stream().filter(h -> h.startNanos() <= nanos).collect(Collectors.toList()),
         checks,
-        // The breath at the end is one of them.
-        silences(schedule, startNanos, nanos + 1),
+        silences.stream()
+            .filter(s -> s.startNanos() <= nanos)
+            // The breath at the end is one of them.
+            .map(s -> new UnpromptedSpan(s.startNanos(), Math.min(s.endNanos(), nanos + 1)))
+            .collect(Collectors.toList()),
         highestLevel);
   }
 
@@ -252,7 +308,8 @@ public record Practice(
 
   /** How much was practised in it, pauses not counted, in nanoseconds. */
   public long practisedNanos() {
-    return schedule.practisedAt(endNanos) - schedule.practisedAt(startNanos);
+    return schedule.practisedAt(zeroNanos + endNanos)
+        - schedule.practisedAt(zeroNanos + startNanos);
   }
 
   /**

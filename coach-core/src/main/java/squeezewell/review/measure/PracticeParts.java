@@ -75,6 +75,7 @@ public final class PracticeParts {
             ? whole
             : new Practice(
                 whole.schedule(),
+                whole.zeroNanos(),
                 parts.guidance.get(0),
                 Practice.Place.WHOLE,
                 whole.startNanos(),
@@ -167,6 +168,7 @@ public final class PracticeParts {
     long end = last ? whole.endNanos() : starts[part + 1];
     return new Practice(
         whole.schedule(),
+        whole.zeroNanos(),
         guidance.get(part),
         new Practice.Place(
             part == 0, last, isSlip(start, end), breathedUntil(firstBreath), compressedAt(start)),

@@ -10,6 +10,7 @@ import squeezewell.review.measure.Practice;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Quantities;
 
 /** What a reader should know about how a review came about. */
 public final class Notes {
@@ -25,18 +26,20 @@ public final class Notes {
     if (live && !session.finished()) {
       notes.add(
           "The record stops in the middle. What was recorded up to "
-              + Words.clock(practice.endNanos())
+              + Quantities.clock(practice.endNanos())
               + " is reviewed.");
     } else if (practised < asked && !inStation(session)) {
       notes.add(
           "The practice was ended early: "
-              + Words.clock(practised)
+              + Quantities.clock(practised)
               + " of "
-              + Words.clock(asked)
+              + Quantities.clock(asked)
               + ".");
     }
     long after =
-        session.breaths().stream().filter(b -> b.startNanos() > practice.endNanos()).count();
+        session.breaths().stream()
+            .filter(b -> b.startNanos() - practice.zeroNanos() > practice.endNanos())
+            .count();
     if (after > 0) {
       notes.add(
           Words.count(after, "breath")
@@ -49,7 +52,7 @@ public final class Notes {
     if (withoutRate > 0) {
       notes.add(
           "For "
-              + Words.clock(withoutRate)
+              + Quantities.clock(withoutRate)
               + " the patient needed breaths and no compressions, and this edition gives no rate"
               + " for them. How they came then is not judged.");
     }
@@ -66,7 +69,7 @@ public final class Notes {
         ? Optional.empty()
         : Optional.of(
             "The test ended at "
-                + Words.clock(tested.practice().endNanos())
+                + Quantities.clock(tested.practice().endNanos())
                 + ". "
                 + Words.count(after, "later breath")
                 + (after == 1 ? " is" : " are")

@@ -5,6 +5,7 @@ import java.util.List;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 
 /** What was found in a session, and the parts it is cut into, in words. */
 public final class PartText {
@@ -12,12 +13,12 @@ public final class PartText {
 
   /** From when to when a part goes: {@code 2:00 to 3:30}. */
   public static String span(Review part) {
-    return Words.clock(part.startNanos()) + " to " + Words.clock(part.endNanos());
+    return Quantities.clock(part.startNanos()) + " to " + Quantities.clock(part.endNanos());
   }
 
   /** When something was found: {@code 2:00}. */
   public static String at(NotedFinding noted) {
-    return Words.clock(noted.atNanos());
+    return Quantities.clock(noted.atNanos());
   }
 
   /** What was found, and whether it was taken back. */

@@ -22,7 +22,8 @@ import squeezewell.session.NotedFinding;
  * How what was done differs from what was asked. Immutable.
  *
  * @param asked what was asked for
- * @param startNanos end of the count-in, nanoseconds since the session began
+ * @param startNanos end of the count-in, nanoseconds on the clock of the practice, as all instants
+ *     here: from its first prompt, in a test without prompts from its first breath
  * @param endNanos up to when something is known
  * @param metrics the figures
  * @param breaths every breath, in order

@@ -19,7 +19,7 @@ import squeezewell.review.measure.SuctionResult;
 import squeezewell.session.NotedFinding;
 
 /**
- * Writes a review as one JSON object for programs. Times are seconds since the session began, as
+ * Writes a review as one JSON object for programs. Times are seconds since 0:00 of the practice, as
  * plain decimals of at most nine places; what can't be computed is null.
  */
 public final class ReviewJson {

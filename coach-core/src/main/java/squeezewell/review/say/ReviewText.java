@@ -9,6 +9,7 @@ import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.session.NotedFinding;
+import squeezewell.words.Quantities;
 import squeezewell.words.WrappedText;
 
 /** Writes a review as plain text for a terminal, at most 80 columns wide. */
@@ -123,7 +124,7 @@ public final class ReviewText {
   private static void done(List<String> lines, Review review) {
     Metrics metrics = review.metrics();
     boolean whole = !review.parts().isEmpty();
-    row(lines, "practised", Words.clock(review.asked().practisedNanos()));
+    row(lines, "practised", Quantities.clock(review.asked().practisedNanos()));
     row(lines, "breaths", Integer.toString(metrics.breathCount()));
     if (review.asked().intervalSeconds().isPresent()) {
       row(lines, "breaths a minute", number(metrics.rate().overallPerMinute(), ""));
@@ -168,7 +169,7 @@ public final class ReviewText {
           lines,
           "suction",
           "at "
-              + Words.clock(suction.startedSeconds())
+              + Quantities.clock(suction.startedSeconds())
               + ", "
               + Words.seconds(suction.lengthSeconds())
               + " (limit "
@@ -180,12 +181,12 @@ public final class ReviewText {
   private static String pulseCheck(PulseCheckResult check) {
     String due =
         check.dueSeconds().isPresent()
-            ? "due " + Words.clock(check.dueSeconds().getAsDouble())
+            ? "due " + Quantities.clock(check.dueSeconds().getAsDouble())
             : "not due";
     String made =
         check.startedSeconds().isPresent()
             ? "made "
-                + Words.clock(check.startedSeconds().getAsDouble())
+                + Quantities.clock(check.startedSeconds().getAsDouble())
                 + ", "
                 + Words.seconds(check.lengthSeconds().getAsDouble())
             : "not made";

@@ -48,11 +48,11 @@ final class Sayings {
 
   /** How a passage on a part begins. */
   static String from(Where part) {
-    String start = Words.clock(part.startNanos());
+    String start = Quantities.clock(part.startNanos());
     String situation = part.situation().label();
     return part.last()
         ? WORDS.say("passage.from", start, situation)
-        : WORDS.say("passage.from-to", start, Words.clock(part.endNanos()), situation);
+        : WORDS.say("passage.from-to", start, Quantities.clock(part.endNanos()), situation);
   }
 
   private static Object value(Object value) {
@@ -97,7 +97,7 @@ final class Sayings {
     return switch (form) {
       case TENTHS -> Words.decimal(value);
       case HUNDREDTHS -> Words.hundredths(value);
-      case CLOCK -> Words.clock((long) value);
+      case CLOCK -> Quantities.clock((long) value);
     };
   }
 
@@ -117,8 +117,8 @@ final class Sayings {
   }
 
   private static String place(Where first, Where last) {
-    String start = Words.clock(first.startNanos());
-    String end = Words.clock(last.endNanos());
+    String start = Quantities.clock(first.startNanos());
+    String end = Quantities.clock(last.endNanos());
     if (first.first()) {
       return WORDS.say("place.before", end);
     }

@@ -3,6 +3,7 @@ package squeezewell.review.say;
 import java.util.function.BiConsumer;
 import squeezewell.cue.CueFader;
 import squeezewell.review.measure.Unprompted;
+import squeezewell.words.Quantities;
 
 /** The rows of a table about the rhythm without prompts. */
 public final class UnpromptedText {
@@ -23,7 +24,7 @@ public final class UnpromptedText {
   private static void add(Unprompted done, BiConsumer<String, String> row) {
     row.accept(
         "without prompts",
-        Words.clock(done.seconds())
+        Quantities.clock(done.seconds())
             + (done.silences() == 1 ? "" : ", " + done.silences() + " times")
             + "; "
             + Words.count(done.breathCount(), "breath")

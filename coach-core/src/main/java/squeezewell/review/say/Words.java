@@ -8,7 +8,6 @@ import squeezewell.words.Wording;
 /** Numbers as people read them. */
 public final class Words {
   private static final Wording WORDS = Wording.beside(Words.class);
-  private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
   /** A tenth of a second is more than 3 % of a shorter interval than about this. */
   private static final double SHORT_SECONDS = 3.5;
@@ -59,15 +58,6 @@ public final class Words {
         decimal(share * plan.range().low()),
         decimal(share * plan.range().high()),
         decimal(plan.tempo().perMinute()));
-  }
-
-  /** Minutes and seconds since the session began: {@code 2:05}. */
-  public static String clock(long nanos) {
-    return Quantities.nearestClock(nanos);
-  }
-
-  public static String clock(double seconds) {
-    return clock(Math.round(seconds * NANOS_PER_SECOND));
   }
 
   /** What became of the prompts, in one line. */

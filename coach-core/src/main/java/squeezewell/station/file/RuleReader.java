@@ -1,6 +1,7 @@
 package squeezewell.station.file;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -41,9 +42,10 @@ final class RuleReader {
       StationFields rule, StationRule.Severity severity, boolean fullRules) {
     JsonValue value = rule.value();
     value.allow(Arrays.asList("task", "order", "other", "finding"));
-    List<StationRule.Kind> kinds = Arrays.asList(StationRule.Kind.values());
-    List<StationRule.Kind> allowed =
-        fullRules ? kinds : kinds.subList(0, StationRule.Kind.RATE.ordinal());
+    List<StationRule.Kind> allowed = new ArrayList<>(List.of(StationRule.Kind.values()));
+    if (!fullRules) {
+      allowed.removeIf(StationRule.Kind::readsBreaths);
+    }
     StationRule.Kind kind =
         rule.take(() -> value.choice("rule", allowed, FileWord::word), StationRule.Kind.TOO_LONG);
     boolean whileIt = kind == StationRule.Kind.DONE_WHILE;

@@ -92,6 +92,15 @@ public final class StationJson {
       json.endObject();
     }
     json.endArray();
+    json.name("checksByKey").beginArray();
+    for (StationResult.KeyedCheck check : result.keyed()) {
+      json.beginObject();
+      json.name("fromSeconds").value(seconds(check.fromNanos()));
+      json.name("toSeconds").value(seconds(check.toNanos()));
+      json.name("task").value(result.marked(check).map(t -> t.task().id()).orElse(null));
+      json.endObject();
+    }
+    json.endArray();
     json.name("caution").value(StationText.PRACTICE_AID);
   }
 

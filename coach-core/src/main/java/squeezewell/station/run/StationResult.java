@@ -3,7 +3,11 @@ package squeezewell.station.run;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import squeezewell.cue.Segment;
 import squeezewell.input.BadInputException;
 import squeezewell.input.FileWord;
 import squeezewell.session.EventType;
@@ -17,12 +21,57 @@ import squeezewell.words.Wording;
  * Immutable.
  *
  * @param state where the station stood at its end, or at the last fact if it was cut off
+ * @param keyed pulse checks that the trainee's key recorded, in order
  */
-public record StationResult(StationState state) {
+public record StationResult(StationState state, List<KeyedCheck> keyed) {
   private static final String SOURCE = "the station in the session";
+
+  /** A check and a mark that begin no further apart are one (our own choice). */
+  private static final long SAME_CHECK_NANOS = 15_000_000_000L;
+
+  private static final long SECOND_NANOS = 1_000_000_000L;
 
   public StationResult {
     Objects.requireNonNull(state, "state");
+    keyed = List.copyOf(keyed);
+  }
+
+  /** A result in which no key recorded a check. */
+  public StationResult(StationState state) {
+    this(state, List.of());
+  }
+
+  /**
+   * A pulse check as the trainee's key recorded it, on the station's clock.
+   *
+   * @param fromNanos when it began
+   * @param toNanos when it ended
+   */
+  public record KeyedCheck(long fromNanos, long toNanos) {}
+
+  /**
+   * The task that is the same check as one by the key; the examiner's mark of it decides. Empty if
+   * there is none.
+   */
+  public Optional<TaskState> marked(KeyedCheck check) {
+    return state.tasks().stream()
+        .filter(t -> t.task().hold().filter(Segment.Kind.PULSE_CHECK::equals).isPresent())
+        .filter(t -> t.begunNanos().isPresent())
+        .filter(t -> Math.abs(t.begunNanos().getAsLong() - check.fromNanos()) <= SAME_CHECK_NANOS)
+        .findFirst();
+  }
+
+  /** Checks by the key whose mark says something else by a second or more. */
+  public List<KeyedCheck> disputed() {
+    return keyed.stream()
+        .filter(check -> marked(check).filter(task -> differs(check, task)).isPresent())
+        .collect(Collectors.toList());
+  }
+
+  private static boolean differs(KeyedCheck check, TaskState task) {
+    long from = task.begunNanos().getAsLong() - check.fromNanos();
+    long to = task.doneNanos().orElse(check.toNanos()) - check.toNanos();
+    return Math.abs(from) >= SECOND_NANOS || Math.abs(to) >= SECOND_NANOS;
   }
 
   /** What it comes to, by this program's own rule. */
@@ -70,12 +119,21 @@ public record StationResult(StationState state) {
     StationSetup setup = StationSetup.read(SOURCE, setup(events), station);
     StationRun run = new StationRun(station, setup, StationOutput.none());
     long last = 0;
+    List<KeyedCheck> keyed = new ArrayList<>();
+    OptionalLong from = OptionalLong.empty();
     for (SessionEvent event : events) {
       replay(run, event);
       last = event.atNanos();
+      boolean begins = event.what() == EventType.PULSE_CHECK;
+      if (begins || event.what() == EventType.PULSE_CHECK_END) {
+        run.advance(last);
+        long clock = run.state().clockNanos();
+        from.ifPresent(start -> keyed.add(new KeyedCheck(start, clock)));
+        from = begins ? OptionalLong.of(clock) : OptionalLong.empty();
+      }
     }
     run.advance(last);
-    return new StationResult(run.state());
+    return new StationResult(run.state(), keyed);
   }
 
   private static String setup(List<SessionEvent> events) throws BadInputException {

@@ -82,6 +82,7 @@ public final class StationText {
     title("tasks");
     state.tasks().forEach(this::task);
     text.add("  ", WORDS.say("tasks.critical-mark"));
+    disputed(result).forEach(words -> text.add("  ", words));
     if (!state.ventilation().isEmpty()) {
       title("result.ventilation");
       for (VentilationTime time : state.ventilation()) {
@@ -104,6 +105,23 @@ public final class StationText {
     text.add(
         String.format(Locale.ROOT, "  %s  %-12s  ", begun, task.word()),
         task.task().words() + length + mark(task.task()));
+  }
+
+  /** Checks of which the trainee's key and the examiner's mark say different things, both told. */
+  public static List<String> disputed(StationResult result) {
+    List<String> all = new ArrayList<>();
+    for (StationResult.KeyedCheck check : result.disputed()) {
+      TaskState task = result.marked(check).get();
+      all.add(
+          WORDS.say(
+              "result.disputed",
+              task.task().words(),
+              clock(check.fromNanos()),
+              clock(check.toNanos()),
+              clock(task.begunNanos().getAsLong()),
+              clock(task.doneNanos().orElse(check.toNanos()))));
+    }
+    return all;
   }
 
   private static String clock(long nanos) {

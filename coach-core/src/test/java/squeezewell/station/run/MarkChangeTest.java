@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import squeezewell.input.BadInputException;
+import squeezewell.session.EventType;
 import squeezewell.session.Fact;
 import squeezewell.session.SessionEvent;
 import squeezewell.station.file.Station;
@@ -194,6 +195,37 @@ final class MarkChangeTest {
     StationRun alone = new StationRun(station, setup(StationMode.ALONE), StationOutput.none());
     alone.done("gloves", SECOND);
     assertThat(alone.mark(change("gloves withdrawn"), 2 * SECOND)).isFalse();
+  }
+
+  @Test
+  @DisplayName("Two records of one check: the examiner's decides, both are shown")
+  void twoRecordsOfOneCheck() throws BadInputException {
+    Station check =
+        StationReader.readText(
+            "s.json",
+            STATION.replace(
+                "\"doneWhen\":\"Felt\"",
+                "\"doneWhen\":\"Felt\",\"kind\":\"timed\",\"leastSeconds\":5,"
+                    + "\"holds\":\"pulse-check\""));
+    List<Fact> said =
+        List.of(
+            new Fact.StationSet(
+                StationSetup.of(check, StationMode.INSTRUCTOR, List.of(), 1).json(check)),
+            new Fact.Told(EventType.TASK_DONE, "gloves"),
+            new Fact.Plain(EventType.PULSE_CHECK),
+            new Fact.Told(EventType.TASK_START, "pulse"),
+            new Fact.Plain(EventType.PULSE_CHECK_END),
+            new Fact.Told(EventType.TASK_DONE, "pulse"));
+    int[] seconds = {0, 1, 10, 12, 20, 16};
+    List<SessionEvent> events = new ArrayList<>();
+    for (int i : new int[] {0, 1, 2, 3, 5, 4}) {
+      events.add(new SessionEvent(events.size() + 1, seconds[i] * SECOND, said.get(i)));
+    }
+    StationResult result = StationResult.of(events);
+    assertThat(result.state().task("pulse").get().length()).isEqualTo(TaskState.Length.TOO_SHORT);
+    assertThat(StationText.of(result).replaceAll("\\s+", " "))
+        .contains("Pulse: by the trainee's key from 0:10 to 0:20")
+        .contains("by the examiner's mark from 0:12 to 0:16. The mark decides.");
   }
 
   @Test

@@ -58,9 +58,7 @@ class StationClockTest {
               .as(place)
               .isEqualTo(practice.state().lines().size());
           assertInOrder(events);
-          assertThat(StationResult.of(events))
-              .as(place)
-              .isEqualTo(new StationResult(practice.state()));
+          assertThat(StationResult.of(events).state()).as(place).isEqualTo(practice.state());
         }
       }
     }
@@ -131,7 +129,7 @@ class StationClockTest {
     }
     practice.end(0);
     assertThat(practice.practice().finished()).isTrue();
-    assertThat(StationResult.of(events)).isEqualTo(new StationResult(practice.state()));
+    assertThat(StationResult.of(events).state()).isEqualTo(practice.state());
   }
 
   /** Wherever the file ends, all whole lines are there, and the rest is told in plain words. */

@@ -89,7 +89,7 @@ class StationPracticeTest {
         .isEqualTo(TaskState.Progress.RUNNING);
     practice.end(200 * SECOND);
     assertThat(practice.practice().finished()).isTrue();
-    assertThat(StationResult.of(events)).isEqualTo(new StationResult(practice.state()));
+    assertThat(StationResult.of(events).state()).isEqualTo(practice.state());
   }
 
   @Test

@@ -208,7 +208,7 @@ class StationRunPropertyTest {
       assertThat(events.get(i).atNanos())
           .isGreaterThanOrEqualTo(i == 0 ? 0 : events.get(i - 1).atNanos());
     }
-    assertThat(StationResult.of(events)).isEqualTo(new StationResult(practice.state()));
+    assertThat(StationResult.of(events).state()).isEqualTo(practice.state());
   }
 
   static PracticePlan plan(Station station) {

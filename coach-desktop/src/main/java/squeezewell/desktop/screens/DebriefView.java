@@ -132,8 +132,8 @@ record DebriefView(
             ? ", one breath every " + Phrases.seconds(asked.intervalSeconds().getAsDouble()) + " s"
             : ", " + asked.situation();
     boolean early = asked.practisedNanos() < asked.lengthNanos();
-    return Quantities.nearestClock(asked.practisedNanos())
-        + (early ? " of " + Quantities.nearestClock(asked.lengthNanos()) : "")
+    return Quantities.clock(asked.practisedNanos())
+        + (early ? " of " + Quantities.clock(asked.lengthNanos()) : "")
         + ", "
         + asked.patient().toLowerCase(Locale.ROOT)
         + rhythm
@@ -343,6 +343,6 @@ record DebriefView(
 
   /** To the nearest second, as the findings tell it. */
   private static String clock(double seconds) {
-    return Quantities.clock(Math.round(seconds) * 1_000_000_000L);
+    return Quantities.clock(seconds);
   }
 }

@@ -3,11 +3,13 @@ package squeezewell.desktop.screens;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.GridLayout;
+import java.util.List;
 import java.util.Optional;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.ActiveGuidance;
+import squeezewell.cue.CheckAnswer;
 import squeezewell.cue.Segment;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.ActionButton;
@@ -39,6 +41,7 @@ public final class LiveScreen extends KeyedScreen {
   private final CardLayout handsCards = new CardLayout();
   private final JPanel hands = new JPanel(handsCards);
   private final JPanel choices;
+  private final JPanel answers;
   private final JLabel asked;
   private final ActionButton check;
   private final ActionButton suction;
@@ -49,6 +52,7 @@ public final class LiveScreen extends KeyedScreen {
   private final ActionButton mute;
   private final ActionButton finish;
   private transient Optional<FindingsView> offered = Optional.empty();
+  private transient List<CheckAnswer> answered = List.of();
   private int breathsShown;
   private long leftOutAt = -TELL_NANOS;
 
@@ -74,6 +78,8 @@ public final class LiveScreen extends KeyedScreen {
     choices = new JPanel(new GridLayout(0, 2, look.px(6), look.px(6)));
     choices.setOpaque(false);
     choices.setFocusable(true);
+    answers = grid(1, 6);
+    answers.setVisible(false);
     check = action("Pulse check", "P", PracticeKeys.Action.PULSE_CHECK);
     suction = action("Suction", "S", PracticeKeys.Action.SUCTION);
     pause = action("Pause", "Esc", PracticeKeys.Action.PAUSE);
@@ -94,7 +100,7 @@ public final class LiveScreen extends KeyedScreen {
         grid(2, 6, check, suction, findings, pause, leaveOut, undoFinding, mute, finish);
     JPanel usual = new JPanel();
     usual.setOpaque(false);
-    new Rows(usual).add(pads, 1, look.px(12)).add(actions, 0, 0);
+    new Rows(usual).add(answers, 0, look.px(6)).add(pads, 1, look.px(12)).add(actions, 0, 0);
     hands.setOpaque(false);
     hands.add(usual, USUAL);
     hands.add(choices, CHOICES);
@@ -155,7 +161,27 @@ public final class LiveScreen extends KeyedScreen {
     if (chosen.isPresent()) {
       practice.post(chosen.get().finding(), nanoTime);
       closeFindings();
+    } else if (digit <= answered.size()) {
+      practice.post(answered.get(digit - 1), nanoTime);
     }
+  }
+
+  /** Offers what can be answered while a check goes on, all alike in weight. */
+  private void showAnswers(List<CheckAnswer> offeredNow) {
+    if (offeredNow.equals(answered)) {
+      return;
+    }
+    answered = offeredNow;
+    answers.removeAll();
+    for (int i = 1; i <= answered.size(); i++) {
+      int digit = i;
+      ActionButton button =
+          new ActionButton(look, answered.get(i - 1).label(), Integer.toString(digit));
+      button.addActionListener(e -> choose(digit, keys.at(e.getWhen())));
+      answers.add(button);
+    }
+    answers.setVisible(!answered.isEmpty());
+    revalidate();
   }
 
   /** Two labels at the ends of a line; the left one gives way. */
@@ -207,6 +233,7 @@ public final class LiveScreen extends KeyedScreen {
     Segment.Kind kind = state.schedule().stretchAt(now).kind();
     boolean paused = kind == Segment.Kind.PAUSED;
     ActiveGuidance inForce = state.schedule().inForceAt(now);
+    showAnswers(kind == Segment.Kind.PULSE_CHECK ? CheckAnswer.offered(inForce) : List.of());
     check.show(
         kind == Segment.Kind.PULSE_CHECK ? "Check done" : LiveView.checkButton(inForce.check()),
         kind == Segment.Kind.PULSE_CHECK);
@@ -216,7 +243,7 @@ public final class LiveScreen extends KeyedScreen {
     showMute(mute);
     String word =
         switch (kind) {
-          case PULSE_CHECK, SUCTION -> LiveView.goOn(inForce);
+          case PULSE_CHECK, SUCTION -> LiveView.goOn(kind, inForce);
           case PAUSED -> "Paused";
           case ENDED -> "Done";
           default -> state.squeezing() ? "Squeezing" : "Hold while you squeeze";

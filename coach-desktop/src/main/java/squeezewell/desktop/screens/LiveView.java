@@ -181,7 +181,10 @@ public record LiveView(
   }
 
   /** What the breath pad says during a check or suction. */
-  static String goOn(ActiveGuidance inForce) {
+  static String goOn(Segment.Kind kind, ActiveGuidance inForce) {
+    if (kind == Segment.Kind.PULSE_CHECK) {
+      return inForce.check() == CheckKind.RHYTHM ? "Rhythm check" : "Ends the check";
+    }
     return switch (inForce.care()) {
       case BREATHE, BREATHE_NO_RATE -> "Squeeze to go on";
       // Compressions that go on do not end suction.
@@ -218,7 +221,10 @@ public record LiveView(
               : moment.of() == 0 ? "" : cycle ? inCycle(moment) : "count of " + moment.of();
       case WATCHING -> "breathing well";
       case NO_RATE -> "no rate here";
-      case PULSE_CHECK -> "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
+      case PULSE_CHECK ->
+          guidance.checksRhythm()
+              ? "of " + Phrases.seconds(limits.pulseCheckLongest().nanos()) + " s max"
+              : "seconds of " + Phrases.seconds(limits.pulseCheckLongest().nanos());
       case SUCTION -> "seconds of " + Phrases.seconds(limits.suctionLongest().nanos());
       default -> "";
     };

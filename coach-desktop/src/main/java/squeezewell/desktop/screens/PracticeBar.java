@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.OptionalLong;
 import squeezewell.coach.CoachState;
 import squeezewell.cue.ActiveGuidance;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
 import squeezewell.protocol.Guidance;
@@ -32,17 +33,9 @@ final class PracticeBar {
     switch (moment.segment().kind()) {
       case PULSE_CHECK:
         long most = limits.pulseCheckLongest().nanos();
-        String range =
-            Phrases.seconds(limits.pulseCheckShortest().nanos())
-                + " to "
-                + Phrases.seconds(most)
-                + " s";
         return since >= most
-            ? new BarLine("Check over " + Phrases.seconds(most) + " s: " + next, 1, true)
-            : new BarLine(
-                Phrases.capital(inForce.check().task()) + ", " + range,
-                (double) since / most,
-                false);
+            ? new BarLine(checkOver(inForce, most, next), 1, true)
+            : new BarLine(checking(inForce, limits), (double) since / most, false);
       case SUCTION:
         long longest = limits.suctionLongest().nanos();
         boolean compressing = moment.segment().compressing();
@@ -62,13 +55,37 @@ final class PracticeBar {
       default:
         long without = state.withoutBreathNanos(now);
         if (without > limits.gapLongest().nanos()) {
-          return new BarLine("No breath for " + Quantities.clock(without), 1, true);
+          return new BarLine("Squeeze now: no breath for " + Quantities.clock(without), 1, true);
         }
         BarLine check = checkBar(schedule, moment, now);
         return moment.act() == Moment.Act.KEEP_RHYTHM
             ? withoutSeconds(schedule, moment, check, now)
             : check;
     }
+  }
+
+  private static String checkOver(ActiveGuidance inForce, long most, String next) {
+    return inForce.check() == CheckKind.PULSE
+        ? "Decide now. Not sure? No pulse: start CPR"
+        : "Check over " + Phrases.seconds(most) + " s: " + next;
+  }
+
+  private static String checking(ActiveGuidance inForce, Limits limits) {
+    String most = Phrases.seconds(limits.pulseCheckLongest().nanos());
+    return switch (inForce.check()) {
+      case RHYTHM ->
+          "Rhythm check, " + most + " s max" + (inForce.changesCompressors() ? ": switch" : "");
+      case HEART_RATE -> "Heart rate?";
+      case PULSE -> {
+        String range = Phrases.seconds(limits.pulseCheckShortest().nanos()) + " to " + most + " s";
+        yield switch (inForce.guidance().patient()) {
+          case ADULT -> "Carotid pulse, " + range;
+          case CHILD -> "Carotid or femoral pulse, " + range;
+          case INFANT -> "Brachial pulse, " + range;
+          default -> "Feel the pulse, " + range;
+        };
+      }
+    };
   }
 
   /** The same without seconds that run: only what is due, or nearly. */

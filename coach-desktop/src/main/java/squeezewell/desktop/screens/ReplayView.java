@@ -9,16 +9,18 @@ import squeezewell.coach.Replay;
 import squeezewell.cue.Segment;
 import squeezewell.session.Breath;
 import squeezewell.session.NotedFinding;
+import squeezewell.session.Session;
 import squeezewell.words.Quantities;
 
 /**
  * What the replay screen shows of a whole session. Pure.
  *
+ * @param zeroNanos the moment that the clock shows as 0:00, session time
  * @param endNanos the last moment, session time
  * @param breaths when each breath began, in order
  * @param moments the holds and findings, in order
  */
-record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
+record ReplayView(long zeroNanos, long endNanos, List<Long> breaths, List<Moment> moments) {
   /** Steps of the arrow keys (our own choice). */
   static final long STEP_NANOS = 10_000_000_000L;
 
@@ -66,7 +68,11 @@ record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
     for (Breath breath : replay.session().breaths()) {
       breaths.add(breath.startNanos());
     }
-    return new ReplayView(end, breaths, moments);
+    return new ReplayView(
+        Session.zeroNanos(replay.schedule().plan(), replay.session().breaths()),
+        end,
+        breaths,
+        moments);
   }
 
   /** The next hold or finding after a moment; empty if there is none. */
@@ -87,7 +93,7 @@ record ReplayView(long endNanos, List<Long> breaths, List<Moment> moments) {
 
   /** A moment in words, such as 0:42 of 2:03. */
   String time(long nanos) {
-    return Quantities.clock(nanos) + " of " + Quantities.clock(endNanos);
+    return Quantities.clock(nanos - zeroNanos) + " of " + Quantities.clock(endNanos - zeroNanos);
   }
 
   /**

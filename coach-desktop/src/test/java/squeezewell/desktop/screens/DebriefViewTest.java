@@ -81,9 +81,9 @@ class DebriefViewTest {
     DebriefView.Figure figure = DebriefView.gapFigure(new Metrics.Gap(179.9, 60, 5.4, 12, 0, 0));
     assertThat(figure.value()).isEqualTo("5 s");
     assertThat(figure.askedFor()).isEqualTo("180 s with holds");
-    // The findings round a time to the nearest second.
+    // What is not a whole second yet is left off, as on the clock that ran.
     assertThat(DebriefView.gapFigure(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).askedFor())
-        .isEqualTo("from 0:37");
+        .isEqualTo("from 0:36");
   }
 
   @Test

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Segment;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Judgement;
 import squeezewell.protocol.PatientChange;
@@ -63,8 +64,9 @@ class LiveViewTest {
     Coach coach = Practices.coach(0, 5);
     coach.command(Command.PULSE_CHECK, 121 * SECOND);
     assertThat(at(coach, 125.2).word() + at(coach, 125.2).count()).isEqualTo("Check4");
-    assertThat(at(coach, 125.2).bar().text()).isEqualTo("Feel the pulse, 5 to 10 s");
-    assertThat(at(coach, 131.5).bar().text()).isEqualTo("Check over 10 s: squeeze");
+    assertThat(at(coach, 125.2).bar().text()).isEqualTo("Carotid pulse, 5 to 10 s");
+    assertThat(at(coach, 131.5).bar().text())
+        .isEqualTo("Decide now. Not sure? No pulse: start CPR");
     assertThat(at(coach, 131.5).bar().urgent()).isTrue();
   }
 
@@ -77,7 +79,7 @@ class LiveViewTest {
     double end = coach.state().breaths().get(0).endNanos().orElseThrow() / 1e9;
     // The limit of this edition is 10 s.
     assertThat(at(coach, end + 9.9).bar().text()).startsWith("Pulse check in");
-    assertThat(at(coach, end + 10.6).bar().text()).isEqualTo("No breath for 0:10");
+    assertThat(at(coach, end + 10.6).bar().text()).isEqualTo("Squeeze now: no breath for 0:10");
     assertThat(at(coach, end + 10.6).bar().urgent()).isTrue();
     coach.command(Command.SUCTION, Math.round((end + 11) * 1e9));
     assertThat(at(coach, end + 12).bar().text()).startsWith("Suction");
@@ -202,32 +204,35 @@ class LiveViewTest {
   @ParameterizedTest
   @CsvSource({
     "aha-2020,ADULT,PULSE_NO_BREATHING,2,no,"
-        + "'Feel the pulse, 5 to 10 s|Check over 10 s: squeeze|Suction over 15 s: squeeze|"
-        + "Pulse check in|Pulse check|Squeeze to go on'",
+        + "'Carotid pulse, 5 to 10 s|Decide now. Not sure? No pulse: start CPR|"
+        + "Suction over 15 s: squeeze|"
+        + "Pulse check in|Pulse check|Ends the check'",
     "aha-2020,CHILD,PULSE_SLOW_BREATHING,2,no,"
-        + "'Feel the pulse, 5 to 10 s|Check over 10 s: squeeze|Suction over 10 s: squeeze|"
-        + "Pulse check in|Pulse check|Squeeze to go on'",
+        + "'Carotid or femoral pulse, 5 to 10 s|Decide now. Not sure? No pulse: start CPR|"
+        + "Suction over 10 s: squeeze|"
+        + "Pulse check in|Pulse check|Ends the check'",
     "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,2,no,"
-        + "'Check the rhythm, 5 to 10 s|Check over 10 s: compress|Suction over 15 s: end it|"
-        + "Rhythm check in|Rhythm check|Compress to go on'",
+        + "'Rhythm check, 10 s max: switch|Check over 10 s: compress|Suction over 15 s: end it|"
+        + "Rhythm check in|Rhythm check|Rhythm check'",
     "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,1,no,"
-        + "'Check the rhythm, 5 to 10 s|Check over 10 s: compress|Suction over 15 s: compress|"
-        + "Rhythm check in|Rhythm check|Compress to go on'",
+        + "'Rhythm check, 10 s max|Check over 10 s: compress|Suction over 15 s: compress|"
+        + "Rhythm check in|Rhythm check|Rhythm check'",
     "aha-2020,INFANT,ARREST_ADVANCED_AIRWAY,2,no,"
-        + "'Check the rhythm, 5 to 10 s|Check over 10 s: compress|Suction over 5 s: end it|"
-        + "Rhythm check in|Rhythm check|Compress to go on'",
+        + "'Rhythm check, 10 s max: switch|Check over 10 s: compress|Suction over 5 s: end it|"
+        + "Rhythm check in|Rhythm check|Rhythm check'",
     "nrp-8,NEWBORN,NEWBORN_VENTILATION,2,no,"
-        + "'Count the heart rate, 5 to 10 s|Check over 10 s: squeeze|Suction over 5 s: squeeze|"
-        + "Heart rate check in|Heart rate|Squeeze to go on'",
+        + "'Heart rate?|Check over 10 s: squeeze|Suction over 5 s: squeeze|"
+        + "Heart rate check in|Heart rate|Ends the check'",
     "nrp-8,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,2,no,"
-        + "'Count the heart rate, 5 to 10 s|Check over 10 s: compress|Suction over 5 s: end it|"
-        + "Heart rate check in|Heart rate|Compress to go on'",
+        + "'Heart rate?|Check over 10 s: compress|Suction over 5 s: end it|"
+        + "Heart rate check in|Heart rate|Ends the check'",
     "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,2,yes,"
-        + "'Feel the pulse, 5 to 10 s|Check over 10 s: watch|Suction over 15 s: watch|"
-        + "Pulse check in|Pulse check|Then watch'",
+        + "'Carotid pulse, 5 to 10 s|Decide now. Not sure? No pulse: start CPR|"
+        + "Suction over 15 s: watch|"
+        + "Pulse check in|Pulse check|Ends the check'",
     "nrp-8,NEWBORN,NEWBORN_VENTILATION,2,yes,"
-        + "'Count the heart rate, 5 to 10 s|Check over 10 s: watch|Suction over 5 s: watch|"
-        + "Heart rate check in|Heart rate|Then watch'",
+        + "'Heart rate?|Check over 10 s: watch|Suction over 5 s: watch|"
+        + "Heart rate check in|Heart rate|Ends the check'",
   })
   void theWordsFitThePatient(
       String edition,
@@ -243,7 +248,8 @@ class LiveViewTest {
     check.command(Command.PULSE_CHECK, 7 * SECOND);
     said[0] = at(check, 8).bar().text();
     said[1] = at(check, 18).bar().text();
-    said[5] = LiveView.goOn(check.state().schedule().inForceAt(8 * SECOND));
+    said[5] =
+        LiveView.goOn(Segment.Kind.PULSE_CHECK, check.state().schedule().inForceAt(8 * SECOND));
     Coach suction = coach(edition, patient, situation, rescuers, watched.equals("yes"));
     suction.command(Command.SUCTION, 7 * SECOND);
     said[2] = at(suction, 23).bar().text();

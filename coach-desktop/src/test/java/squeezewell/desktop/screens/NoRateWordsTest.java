@@ -18,6 +18,7 @@ import squeezewell.coach.Command;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
@@ -83,7 +84,7 @@ class NoRateWordsTest {
         .contains("breaths only")
         .contains("no rate here")
         .doesNotContain("watch");
-    assertThat(LiveView.goOn(coach.state().schedule().inForceAt(31 * SECOND)))
+    assertThat(LiveView.goOn(Segment.Kind.SUCTION, coach.state().schedule().inForceAt(31 * SECOND)))
         .isEqualTo("Squeeze to go on");
   }
 

@@ -147,7 +147,7 @@ class ReplayScreenTest {
     assertThat(slider.getMaximum()).isEqualTo(1_500);
     slider.setValue(424);
     assertThat(player.nowNanos()).isEqualTo(42_400_000_000L);
-    assertThat(slider.getAccessibleContext().getAccessibleDescription()).isEqualTo("0:42 of 2:30");
+    assertThat(slider.getAccessibleContext().getAccessibleDescription()).isEqualTo("0:39 of 2:27");
     press(screen, KeyEvent.VK_RIGHT);
     assertThat(slider.getValue()).isEqualTo(524);
   }

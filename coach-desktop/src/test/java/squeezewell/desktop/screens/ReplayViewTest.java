@@ -63,7 +63,7 @@ class ReplayViewTest {
 
   @Test
   void theWordsTellWhatWasDone() {
-    assertThat(view.time(62 * SECOND)).isEqualTo("1:02 of 2:30");
+    assertThat(view.time(62 * SECOND)).isEqualTo("0:59 of 2:27");
     assertThat(words(2)).isEqualTo("No breath yet");
     assertThat(ReplayView.breath(replay.stateAt(3_400_000_000L), 3_400_000_000L))
         .isEqualTo("Squeezing, 0.4 s");

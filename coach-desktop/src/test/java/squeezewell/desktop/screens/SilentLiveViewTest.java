@@ -101,10 +101,10 @@ class SilentLiveViewTest {
   void whatKeepsAPatientSafeIsShownAllTheSame() {
     Coach coach = coach(Prompting.NONE);
     // Nobody has breathed since the start at 3 s.
-    assertThat(at(coach, 14).bar().text()).isEqualTo("No breath for 0:11");
+    assertThat(at(coach, 14).bar().text()).isEqualTo("Squeeze now: no breath for 0:11");
     breathe(coach, 15);
     assertThat(at(coach, 25).bar().text()).isEqualTo("Keep the rhythm on your own");
-    assertThat(at(coach, 27).bar().text()).isEqualTo("No breath for 0:11");
+    assertThat(at(coach, 27).bar().text()).isEqualTo("Squeeze now: no breath for 0:11");
     assertThat(at(coach, 27).bar().urgent()).isTrue();
     breathe(coach, 110);
     assertThat(at(coach, 114).bar().text()).isEqualTo("Pulse check soon");

@@ -73,6 +73,10 @@ class LibraryLimitsTest {
         Limits limits = g.limits();
         assertThat(limits.pulseCheckNotice().source().confidence()).isEqualTo(Confidence.HOUSE);
         assertThat(limits.suctionNotice().source().confidence()).isEqualTo(Confidence.HOUSE);
+        // Our own choice: 5, 3, 2 and 2 s before 15, 10, 5 and 5 s.
+        double longest = limits.suctionLongest().seconds();
+        assertThat(limits.suctionNotice().seconds())
+            .isEqualTo(longest == 15 ? 5 : longest == 10 ? 3 : 2);
         assertThat(limits.gapLongest().source().confidence()).isEqualTo(Confidence.HOUSE);
         g.rhythm()
             .steadyBreaths()

@@ -172,8 +172,7 @@ class InterruptionsTest {
             .pause(32, 92)
             .breathsEvery(6, 93, 177)
             .review();
-    assertThat(review.metrics().gap().longestSeconds()).isEqualTo(63);
-    assertThat(review.metrics().gap().longestNetSeconds()).isEqualTo(6);
+    assertThat(review.metrics().gap().longestSeconds()).isEqualTo(6);
     assertThat(review.metrics().sessionSeconds()).isEqualTo(180);
     assertThat(review.metrics().effectiveSeconds()).isEqualTo(120);
     assertThat(review.asked().practisedNanos()).isEqualTo(SessionBuilder.nanos(120));

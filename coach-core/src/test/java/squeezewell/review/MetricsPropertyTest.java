@@ -34,8 +34,7 @@ class MetricsPropertyTest {
         .isEqualTo(interval.count());
     interval.inRangeFraction().ifPresent(f -> assertThat(f).isBetween(0.0, 1.0));
     interval.timeInRangeFraction().ifPresent(f -> assertThat(f).isBetween(0.0, 1.0));
-    assertThat(metrics.gap().longestNetSeconds())
-        .isLessThanOrEqualTo(metrics.gap().longestSeconds());
+    assertThat(metrics.gap().longestSeconds()).isLessThanOrEqualTo(metrics.gap().longestSeconds());
     assertThat(review.findings()).hasSizeBetween(1, 6);
     assertThat(review.findings())
         .isSortedAccordingTo((a, b) -> a.severity().compareTo(b.severity()));
@@ -78,14 +77,14 @@ class MetricsPropertyTest {
   @Property(tries = 200)
   void aPauseNeverLengthensTheNetGap(@ForAll @IntRange(max = 1_000_000) int seed) {
     double[] breaths = breaths(seed);
-    double net = session(breaths).review().metrics().gap().longestNetSeconds();
+    double net = session(breaths).review().metrics().gap().longestSeconds();
     // The pause moves the planned end, so the finish is set to the same instant.
     Review held =
         session(breaths)
             .pause(50, 70)
             .event(LENGTH, squeezewell.session.EventType.FINISH, "")
             .review();
-    assertThat(held.metrics().gap().longestNetSeconds()).isLessThanOrEqualTo(net + 1e-9);
+    assertThat(held.metrics().gap().longestSeconds()).isLessThanOrEqualTo(net + 1e-9);
   }
 
   private static double countRate(double[] breaths) {

@@ -51,6 +51,8 @@ class MetricsReferenceTest {
   /** Names under which the JSON has a figure, where they differ from those of the record. */
   private static final Map<String, String> JSON_NAMES =
       Map.ofEntries(
+          Map.entry("gap.longestNetSeconds", "gap.longestSeconds"),
+          Map.entry("gap.longestNetAtSeconds", "gap.longestAtSeconds"),
           Map.entry("breaths.count", "breathCount"),
           Map.entry("breaths.firstSeconds", "firstBreathSeconds"),
           Map.entry("interval.inRangeFractionLow", "interval.inRangeLow"),

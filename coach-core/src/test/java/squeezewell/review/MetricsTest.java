@@ -64,9 +64,8 @@ class MetricsTest {
             .metrics();
     assertThat(metrics.interval().count()).isEqualTo(25);
     assertThat(metrics.rate().overallPerMinute().getAsDouble()).isCloseTo(10, within(1e-9));
-    assertThat(metrics.gap().longestSeconds()).isEqualTo(15);
     assertThat(metrics.gap().longestAtSeconds()).isEqualTo(114);
-    assertThat(metrics.gap().longestNetSeconds()).isEqualTo(7);
+    assertThat(metrics.gap().longestSeconds()).isEqualTo(7);
     assertThat(metrics.interval().timeInRangeFraction().getAsDouble()).isEqualTo(1.0);
     assertThat(metrics.pulseChecks()).hasSize(1);
     PulseCheckResult check = metrics.pulseChecks().get(0);

@@ -274,8 +274,6 @@ final class NaiveMetrics {
 
   private void gaps() {
     double limit = review.asked().gapLongestNanos() / SECOND;
-    double longest = -1;
-    double longestAt = 0;
     double longestNet = -1;
     double longestNetAt = 0;
     int over = 0;
@@ -285,11 +283,7 @@ final class NaiveMetrics {
       long to = Math.max(start, k < at.length ? at[k] : end);
       from = Math.min(to, Math.max(start, from));
       double raw = (to - from) / SECOND;
-      double net = (to - from - excused(from, to)) / SECOND;
-      if (raw > longest) {
-        longest = raw;
-        longestAt = from / SECOND;
-      }
+      double net = raw - held(from, to) / SECOND;
       if (net > longestNet) {
         longestNet = net;
         longestNetAt = from / SECOND;
@@ -298,10 +292,8 @@ final class NaiveMetrics {
       overSeconds += Math.max(0, net - limit);
       from = k < at.length ? review.breaths().get(k).endNanos().orElse(at[k]) : end;
     }
-    put("gap.longestSeconds", longest);
-    put("gap.longestAtSeconds", longestAt);
-    put("gap.longestNetSeconds", longestNet);
-    put("gap.longestNetAtSeconds", longestNetAt);
+    put("gap.longestSeconds", longestNet);
+    put("gap.longestAtSeconds", longestNetAt);
     put("gap.overLimitCount", over);
     put("gap.overLimitSeconds", overSeconds);
   }

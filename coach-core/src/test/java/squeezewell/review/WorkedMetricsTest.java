@@ -118,8 +118,7 @@ class WorkedMetricsTest {
     // From 31.6 s, the end of a squeeze, to 52.5 s; less 15 s 5.9 s. Net the longest is from 16.5
     // s,
     // the end of which is not known, to 24.5 s.
-    worked.is("gap.longestSeconds", 20.9).is("gap.longestAtSeconds", 31.6);
-    worked.is("gap.longestNetSeconds", 8).is("gap.longestNetAtSeconds", 16.5);
+    worked.is("gap.longestSeconds", 8).is("gap.longestAtSeconds", 16.5);
     worked.is("gap.overLimitCount", 0).is("gap.overLimitSeconds", 0);
     // Each prompt but the last has its breath; the practice ends 1 s after that one.
     worked.is("prompts.given", 10).is("prompts.met", 9).is("prompts.missed", 0);
@@ -179,8 +178,7 @@ class WorkedMetricsTest {
     worked.is("rate.countPerMinute", 120 / 372.95);
     // Waits: 0 to 128 s, 7 excused from 125 s on, of which 3 lie in it: net 125; 128 to 300 s, the
     // other 4 excused: net 168; 300 to 400 s less 20.05 s: net 79.95.
-    worked.is("gap.longestSeconds", 172).is("gap.longestAtSeconds", 128);
-    worked.is("gap.longestNetSeconds", 168).is("gap.longestNetAtSeconds", 128);
+    worked.is("gap.longestSeconds", 168).is("gap.longestAtSeconds", 128);
     worked.is("gap.overLimitCount", 3).is("gap.overLimitSeconds", 115 + 158 + 69.95);
     // Both intervals hold part of the check.
     worked.is("interval.count", 0).is("interval.meanSeconds", NONE);
@@ -360,7 +358,6 @@ class WorkedMetricsTest {
     // 29.7 s in range; of the 14.2 s from 35.8 s to the end 7.2 are too many.
     worked.is("interval.timeInRangeFraction", 29.7 / 36.9);
     worked.is("gap.longestSeconds", 14.2).is("gap.longestAtSeconds", 35.8);
-    worked.is("gap.longestNetSeconds", 14.2).is("gap.longestNetAtSeconds", 35.8);
     worked.is("gap.overLimitCount", 1).is("gap.overLimitSeconds", 4.2);
     worked.is("inspiration.count", 2).is("inspiration.meanSeconds", 0.85);
     worked.is("inspiration.lowerQuartileSeconds", 0.775);
@@ -451,7 +448,6 @@ class WorkedMetricsTest {
             Map.entry("sessionSeconds", 60.0),
             Map.entry("effectiveSeconds", 60.0),
             Map.entry("gap.longestSeconds", 60.0),
-            Map.entry("gap.longestNetSeconds", 60.0),
             Map.entry("gap.overLimitCount", 1.0),
             Map.entry("gap.overLimitSeconds", 50.0),
             Map.entry("prompts.given", 10.0),

@@ -149,7 +149,8 @@ public final class SessionStore {
     for (Path file : files()) {
       if (startedAt(file).equals(Optional.of(session.header().startedAt()))) {
         Session kept = open(file);
-        if (!kept.notes().isEmpty() || !kept.finished()) {
+        boolean same = kept.events().size() == session.events().size();
+        if (!same || !kept.notes().isEmpty() || !kept.finished()) {
           throw BadInputException.fault(file.toString(), "", WORDS.say("session-not-whole"));
         }
         List<SessionEvent> events = kept.events();

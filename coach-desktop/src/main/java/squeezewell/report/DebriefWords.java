@@ -130,22 +130,15 @@ final class DebriefWords {
         WORDS.say("card.compressions.count", done.count()));
   }
 
-  /**
-   * The longest time without a breath, first without the times in which none was asked for; not
-   * known if the breaths never began.
-   */
+  /** The longest time without a breath; not known if the breaths never began. */
   static Card gap(Metrics.Gap gap) {
     if (!gap.happened()) {
       return new Card(UNKNOWN, WORDS.say("card.gap"), WORDS.say("card.gap.unknown"));
     }
-    String longest = Quantities.upTo(gap.longestSeconds(), 1);
-    String net = Quantities.upTo(gap.longestNetSeconds(), 1);
     return new Card(
-        WORDS.say("seconds", net),
+        WORDS.say("seconds", Quantities.upTo(gap.longestSeconds(), 1)),
         WORDS.say("card.gap"),
-        net.equals(longest)
-            ? WORDS.say("card.gap.from", Quantities.clock(gap.longestAtSeconds()))
-            : WORDS.say("card.gap.longest", longest));
+        WORDS.say("card.gap.from", Quantities.clock(gap.longestAtSeconds())));
   }
 
   private static String range(Prescription asked) {

@@ -57,8 +57,8 @@ class WindowStationIT {
   private static final Duration HELD = Duration.ofMillis(600);
   private static final Duration LET_GO = Duration.ofMillis(700);
 
-  /** A little longer than the least length of a check. */
-  private static final Duration CHECK = Duration.ofMillis(1_200);
+  /** A little longer than the 2 s under which a check was not made. */
+  private static final Duration CHECK = Duration.ofMillis(2_200);
 
   @TempDir Path home;
 

@@ -33,21 +33,19 @@ class DebriefWordsTest {
 
   @Test
   void aGapThatNeverHappenedIsNotKnownAndIsNoNumber() {
-    assertThat(DebriefWords.gap(new Metrics.Gap(0, 0, 0, 0, 0, 0)))
+    assertThat(DebriefWords.gap(new Metrics.Gap(0, 0, 0, 0)))
         .isEqualTo(new DebriefWords.Card("–", "longest gap", "not known: the breaths never began"));
   }
 
   @Test
-  void aGapWithACheckInItIsFirstToldWithoutIt() {
-    assertThat(DebriefWords.gap(new Metrics.Gap(14, 120, 5.5, 60, 0, 0)))
-        .isEqualTo(
-            new DebriefWords.Card("5.5 s", "longest gap", "14 s with checks, suction and pauses"));
+  void theGapIsToldOnceAndFromWhen() {
+    assertThat(DebriefWords.gap(new Metrics.Gap(5.5, 60, 0, 0)))
+        .isEqualTo(new DebriefWords.Card("5.5 s", "longest gap", "from 1:00"));
   }
 
   @Test
   void theTimeOfAGapIsThatOfTheClockThatRan() {
-    assertThat(DebriefWords.gap(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).note())
-        .isEqualTo("from 0:36");
+    assertThat(DebriefWords.gap(new Metrics.Gap(23.4, 36.987, 0, 0)).note()).isEqualTo("from 0:36");
   }
 
   @Test

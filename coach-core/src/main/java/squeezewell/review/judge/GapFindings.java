@@ -62,7 +62,7 @@ final class GapFindings {
       found.add(lateBreath(latest.get(), plan, late.size()));
     } else if (all.stream().allMatch(g -> g.netNanos() <= limit)
         && all.stream().noneMatch(g -> RhythmRule.tooLong(plan, g.netOnsetNanos()))) {
-      double net = facts.metrics().gap().longestNetSeconds();
+      double net = facts.metrics().gap().longestSeconds();
       found.add(
           Finding.good(
               FindingCode.NO_LONG_GAP,

@@ -1,7 +1,6 @@
 package squeezewell.review.measure;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -190,25 +189,18 @@ public final class Measure {
     for (Part part : parts) {
       long limit = part.practice().limits().gapLongest().nanos();
       Gaps.of(part.practice()).stream()
-          .map(g -> g.netNanos() - limit)
+          .map(g -> g.unheldNanos() - limit)
           .filter(nanos -> nanos > 0)
           .forEach(over::add);
     }
-    List<Gaps.Gap> gaps = Gaps.of(whole);
-    Gaps.Gap raw = longest(gaps, Comparator.comparingLong(Gaps.Gap::rawNanos));
-    Gaps.Gap net = longest(gaps, Comparator.comparingLong(Gaps.Gap::netNanos));
+    // The first of the longest.
+    Gaps.Gap longest =
+        Gaps.of(whole).stream().reduce((a, b) -> b.unheldNanos() > a.unheldNanos() ? b : a).get();
     return new Metrics.Gap(
-        seconds(raw.rawNanos()),
-        seconds(raw.startNanos()),
-        seconds(net.netNanos()),
-        seconds(net.startNanos()),
+        seconds(longest.unheldNanos()),
+        seconds(longest.startNanos()),
         over.size(),
         seconds(over.stream().mapToLong(Long::longValue).sum()));
-  }
-
-  /** The first of the longest. */
-  private static Gaps.Gap longest(List<Gaps.Gap> gaps, Comparator<Gaps.Gap> order) {
-    return gaps.stream().reduce((a, b) -> order.compare(b, a) > 0 ? b : a).get();
   }
 
   /** Parts without prompts say nothing of it. */

@@ -109,22 +109,16 @@ public record Metrics(
 
   /**
    * The longest time without a breath, from the end of a squeeze (its start if the end is not
-   * known) to the next, and at both ends of the session.
+   * known) to the start of the next, and at both ends of the session; checks, suction and pauses
+   * are left out of it.
    *
-   * @param longestSeconds as it was
-   * @param longestAtSeconds when it began, seconds since the session began
-   * @param longestNetSeconds the longest after the excused parts of holds are taken off
-   * @param longestNetAtSeconds when that one began
-   * @param overLimitCount how many were longer than the limit, net
+   * @param longestSeconds how long it was
+   * @param longestAtSeconds when it began, seconds on the clock of the practice
+   * @param overLimitCount how many were longer than the limit
    * @param overLimitSeconds by how much in all
    */
   public record Gap(
-      double longestSeconds,
-      double longestAtSeconds,
-      double longestNetSeconds,
-      double longestNetAtSeconds,
-      int overLimitCount,
-      double overLimitSeconds) {
+      double longestSeconds, double longestAtSeconds, int overLimitCount, double overLimitSeconds) {
     /**
      * Whether any time passed in which breaths were to be given, as none does before they begin.
      */

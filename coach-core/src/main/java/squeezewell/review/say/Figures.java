@@ -89,8 +89,8 @@ public final class Figures {
               .from(BREATHS),
           of("gap.longestSeconds", S, r -> r.metrics().gap().longestSeconds()),
           of("gap.longestAtSeconds", S, r -> r.metrics().gap().longestAtSeconds()),
-          of("gap.longestNetSeconds", S, r -> r.metrics().gap().longestNetSeconds()),
-          of("gap.longestNetAtSeconds", S, r -> r.metrics().gap().longestNetAtSeconds()),
+          of("gap.longestNetSeconds", S, r -> r.metrics().gap().longestSeconds()),
+          of("gap.longestNetAtSeconds", S, r -> r.metrics().gap().longestAtSeconds()),
           of("gap.overLimitCount", ONE, r -> r.metrics().gap().overLimitCount()),
           of("gap.overLimitSeconds", S, r -> r.metrics().gap().overLimitSeconds()).besideJson());
 

@@ -155,9 +155,10 @@ public final class ReviewText {
     if (!gap.happened()) {
       return "the breaths never began";
     }
-    String raw = Words.seconds(gap.longestSeconds());
-    String net = Words.seconds(gap.longestNetSeconds());
-    return raw.equals(net) ? raw : raw + ", " + net + " without checks, suction and pauses";
+    return Words.seconds(gap.longestSeconds())
+        + ", from "
+        + Quantities.clock(gap.longestAtSeconds())
+        + " (end of a squeeze to the start of the next; checks, suction and pauses left out)";
   }
 
   private static void holds(List<String> lines, Metrics metrics) {

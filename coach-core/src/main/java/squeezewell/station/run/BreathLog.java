@@ -60,6 +60,17 @@ final class BreathLog {
     return false;
   }
 
+  /** The last squeeze was a slip; false if there is none. */
+  boolean retract() {
+    for (int i = given.size() - 1; i >= 0; i--) {
+      if (given.get(i).breath()) {
+        given.remove(i);
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** From now on the patient is so. */
   void patient(long clock, PatientState patient) {
     patients.add(new Stretch(clock, patient));

@@ -35,7 +35,9 @@ public enum StationAction implements FileWord {
   /** The end of a squeeze was recorded. */
   BREATH_END(EventType.BREATH_END),
   /** A compression was recorded. */
-  COMPRESSION(EventType.COMPRESSION);
+  COMPRESSION(EventType.COMPRESSION),
+  /** The last squeeze was a slip. */
+  RETRACT(EventType.RETRACT);
 
   private final EventType event;
 
@@ -72,7 +74,7 @@ public enum StationAction implements FileWord {
   /** Whether an identifier or words go with it. */
   public boolean hasWords() {
     return switch (this) {
-      case BEGIN, STOP_CLOCK, RUN_CLOCK, END, BREATH, BREATH_END, COMPRESSION -> false;
+      case BEGIN, STOP_CLOCK, RUN_CLOCK, END, BREATH, BREATH_END, COMPRESSION, RETRACT -> false;
       default -> true;
     };
   }

@@ -87,6 +87,7 @@ final class StationEngine {
           case STOP_CLOCK -> time.stop();
           case RUN_CLOCK -> time.run();
           case END -> endNow(StationState.End.COMMAND);
+          case RETRACT -> log.retract();
           case MARK -> mark(Fact.MarkChange.parse(input.words()), input.atNanos());
           // Whoever runs the station walks again without what was a slip.
           case UNDO -> false;

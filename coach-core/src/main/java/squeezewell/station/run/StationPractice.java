@@ -159,7 +159,14 @@ public final class StationPractice implements StationCommands {
         coach.command(command, atNanos);
         run.recorded(StationAction.BREATH_END, Math.max(atNanos, coach.lastEventNanos()));
       }
-      case RETRACT_BREATH, SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
+      case RETRACT_BREATH -> {
+        int before = coach.state().breaths().size();
+        coach.command(command, atNanos);
+        if (coach.state().breaths().size() < before) {
+          run.recorded(StationAction.RETRACT, Math.max(atNanos, coach.lastEventNanos()));
+        }
+      }
+      case SOUND_LOST, SOUND_BACK -> coach.command(command, atNanos);
     }
   }
 

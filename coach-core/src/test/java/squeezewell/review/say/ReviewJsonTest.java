@@ -25,9 +25,9 @@ class ReviewJsonTest {
     assertThat(number(json, "interval", "medianSeconds")).isEqualTo("6");
     assertThat(number(json, "interval", "sdSeconds")).isEqualTo("0");
     assertThat(number(json, "interval", "inRangeFraction")).isEqualTo("1");
-    assertThat(number(json, "gap", "longestSeconds")).isEqualTo("60");
-    // 60 s less the 8 s of the check and 15 s of the suction
-    assertThat(number(json, "gap", "longestNetSeconds")).isEqualTo("37");
+    // 60 s less the 8 s of the check and the 20 s of the suction
+    assertThat(number(json, "gap", "longestSeconds")).isEqualTo("32");
+    assertThat(number(json, "gap", "longestNetSeconds")).isEqualTo("32");
     assertThat(json.getAsJsonObject("prompts").keySet())
         .contains("given", "met", "missed", "extra");
     assertThat(json.getAsJsonObject("asynchrony").keySet()).contains("meanSeconds", "sdSeconds");

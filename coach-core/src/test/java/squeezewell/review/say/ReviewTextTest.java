@@ -69,14 +69,15 @@ class ReviewTextTest {
   }
 
   @Test
-  void aGapFromWhichNothingIsTakenOffIsToldOnce() {
+  void theGapIsToldOnce() {
     // From 4.2 to 20 s: 15.8 s, no hold in it.
     assertThat(ReviewText.write(SessionBuilder.ofSeconds(26).breaths(0.2, 4.2, 20, 26).review()))
-        .contains("  longest gap        15.8 s\n");
+        .contains("  longest gap        15.8 s, from 0:04 (end of a squeeze to the start of the\n");
     assertThat(
             ReviewText.write(
                 SessionBuilder.ofSeconds(26).breaths(0.2, 4.2, 20).suction(6, 12).review()))
-        .contains("  longest gap        15.8 s, 9.8 s without checks, suction and pauses\n");
+        .contains(
+            "  longest gap        9.8 s, from 0:04 (end of a squeeze to the start of the\n");
   }
 
   @Test

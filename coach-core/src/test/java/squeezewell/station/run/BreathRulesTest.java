@@ -158,6 +158,16 @@ final class BreathRulesTest {
         .isEqualTo(at == null ? List.of() : List.of(at));
   }
 
+  @Test
+  @DisplayName("A squeeze into vomit that was a slip of the key is none")
+  void aRetractedSqueezeIsNone() throws BadInputException {
+    squeezes(1, 55, 6);
+    told(60, EventType.ORDER, "spill");
+    squeeze(66);
+    at(68, new Fact.Correction(EventType.RETRACT, 1));
+    assertThat(broken("\"rule\":\"breath-while\",\"finding\":\"vomit\"", 80)).isEmpty();
+  }
+
   @ParameterizedTest(name = "first breath {0} s after the check: {1}")
   @CsvSource({"30, ", "30.1, 50", "45, 50"})
   @DisplayName("No breath within 30 s of the end of a check")

@@ -141,7 +141,7 @@ class StationPracticeTest {
     assertThat(asked.lengthNanos()).isEqualTo(asked.practisedNanos());
     // What comes before the breaths begin is no gap in them: 61 to 66 s and 67 to 72 s, by hand.
     assertThat(review(practice).metrics().gap().longestSeconds()).isCloseTo(5, within(1e-8));
-    assertThat(review(practice).metrics().gap().longestNetSeconds()).isCloseTo(5, within(1e-8));
+    assertThat(review(practice).metrics().gap().longestSeconds()).isCloseTo(5, within(1e-8));
   }
 
   @Test

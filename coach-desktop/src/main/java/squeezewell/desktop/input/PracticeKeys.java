@@ -151,8 +151,9 @@ public final class PracticeKeys implements KeyEventDispatcher {
     boolean held =
         finishSince.isPresent() && nanoTime - finishSince.getAsLong() >= HOLD_TO_FINISH_NANOS;
     if (held) {
+      long since = finishSince.getAsLong();
       finishSince = OptionalLong.empty();
-      listener.action(Action.FINISH, nanoTime);
+      listener.action(Action.FINISH, since + HOLD_TO_FINISH_NANOS);
     }
     return held;
   }

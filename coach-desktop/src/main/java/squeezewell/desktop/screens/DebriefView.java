@@ -171,9 +171,9 @@ record DebriefView(
       return new Figure("–", "longest gap", "breaths never began", Judgement.UNJUDGED);
     }
     return new Figure(
-        Math.round(gap.longestNetSeconds()) + " s",
+        Quantities.upTo(gap.longestSeconds(), 1) + " s",
         "longest gap",
-        gapNote(gap),
+        "from " + clock(gap.longestAtSeconds()),
         Judgement.UNJUDGED);
   }
 
@@ -220,14 +220,6 @@ record DebriefView(
             range,
             Judgement.UNJUDGED),
         gapFigure(metrics.gap()));
-  }
-
-  /** While breathing was to be held no breath was missing, so the gap without that leads. */
-  private static String gapNote(Metrics.Gap gap) {
-    long whole = Math.round(gap.longestSeconds());
-    return Math.round(gap.longestNetSeconds()) < whole
-        ? whole + " s with holds"
-        : "from " + clock(gap.longestAtSeconds());
   }
 
   /** For a rhythm of cycles: how fast, how many cycles as asked, the longest pause. */
@@ -299,17 +291,6 @@ record DebriefView(
                         "Squeezes: median %.1f s, asked %s s",
                         median,
                         Phrases.seconds(review.asked().inspirationNanos()))));
-    Metrics.Gap gap = metrics.gap();
-    if (Math.round(gap.longestNetSeconds()) < Math.round(gap.longestSeconds())) {
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "Longest gap: %.0f s from %s; with checks, suction and pauses, %.0f s from %s",
-              gap.longestNetSeconds(),
-              clock(gap.longestNetAtSeconds()),
-              gap.longestSeconds(),
-              clock(gap.longestAtSeconds())));
-    }
     for (PulseCheckResult check : metrics.pulseChecks()) {
       lines.add(line(check));
     }

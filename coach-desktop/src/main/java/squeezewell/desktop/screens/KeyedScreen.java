@@ -63,7 +63,7 @@ public abstract class KeyedScreen extends RunScreen {
 
   /** Ends a frame with what is to be told. */
   final void tellOrHint(String text) {
-    boolean hint = text.isEmpty() && System.nanoTime() - finishShortAt < TELL_NANOS;
+    boolean hint = System.nanoTime() - finishShortAt < TELL_NANOS;
     tell(hint ? "Hold to finish" : text);
   }
 }

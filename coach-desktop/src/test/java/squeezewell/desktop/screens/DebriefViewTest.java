@@ -77,12 +77,12 @@ class DebriefViewTest {
   }
 
   @Test
-  void aGapInWhichThePatientWasWatchedIsFirstToldWithoutThat() {
-    DebriefView.Figure figure = DebriefView.gapFigure(new Metrics.Gap(179.9, 60, 5.4, 12, 0, 0));
-    assertThat(figure.value()).isEqualTo("5 s");
-    assertThat(figure.askedFor()).isEqualTo("180 s with holds");
+  void theGapIsToldToATenthAndFromWhen() {
+    DebriefView.Figure figure = DebriefView.gapFigure(new Metrics.Gap(5.4, 12, 0, 0));
+    assertThat(figure.value()).isEqualTo("5.4 s");
+    assertThat(figure.askedFor()).isEqualTo("from 0:12");
     // What is not a whole second yet is left off, as on the clock that ran.
-    assertThat(DebriefView.gapFigure(new Metrics.Gap(23.4, 36.987, 23.4, 36.987, 0, 0)).askedFor())
+    assertThat(DebriefView.gapFigure(new Metrics.Gap(23.4, 36.987, 0, 0)).askedFor())
         .isEqualTo("from 0:36");
   }
 

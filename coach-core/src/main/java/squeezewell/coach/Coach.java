@@ -32,6 +32,9 @@ public final class Coach {
   /** Standing still for longer than this is written down as a hole (our own choice). */
   public static final long HOLE_NANOS = 1_000_000_000L;
 
+  /** So often time passes at the least, so that standing still is noticed whatever is prompted. */
+  private static final long TICK_NANOS = 1_000_000_000L;
+
   private final EventLog log;
   private final CueGiver cues;
   private final HandsRecord hands = new HandsRecord();
@@ -47,6 +50,7 @@ public final class Coach {
   private PatientCourse course;
   private Fading fading;
   private long latestNow;
+  private long tickedAt;
   private boolean started;
   private boolean soundLost;
   private boolean finished;
@@ -89,8 +93,19 @@ public final class Coach {
   private OptionalLong nextDue() {
     OptionalLong cue = cues.nextAt(schedule);
     OptionalLong rescue = rescueDue();
-    boolean earlier = rescue.isPresent() && rescue.getAsLong() < cue.orElse(Long.MAX_VALUE);
-    return earlier ? rescue : cue;
+    long due = Math.min(cue.orElse(Long.MAX_VALUE), rescue.orElse(Long.MAX_VALUE));
+    long next = Math.min(due, tick());
+    return next == Long.MAX_VALUE ? OptionalLong.empty() : OptionalLong.of(next);
+  }
+
+  /** In a pause nothing is measured, so nothing is blamed on anybody. */
+  private long tick() {
+    long tick = tickedAt + TICK_NANOS;
+    return started
+            && tick < SessionEvent.LATEST_NANOS - HOLE_NANOS
+            && schedule.stretchAt(tickedAt).kind() != Segment.Kind.PAUSED
+        ? tick
+        : Long.MAX_VALUE;
   }
 
   /**
@@ -407,6 +422,7 @@ public final class Coach {
   private void pass(long upToNanos) {
     noteHole(upToNanos);
     cues.give(schedule, upToNanos, latestNow);
+    tickedAt = latestNow;
     started = true;
     long end = schedule.endNanos().orElse(Segment.OPEN);
     if (end <= latestNow) {

@@ -2,13 +2,18 @@ package squeezewell.coach;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.PracticePlan;
+import squeezewell.cue.Prompting;
 import squeezewell.cue.Segment;
+import squeezewell.session.EventType;
+import squeezewell.session.Journal;
 import squeezewell.session.SessionEvent;
 
 class CoachCommandsTest {
@@ -105,6 +110,23 @@ class CoachCommandsTest {
     command(Command.SQUEEZE_END, 10_400);
     command(Command.SQUEEZE, 10_500);
     assertThat(journal.lines()).contains("10500 pulse-check-end squeeze");
+  }
+
+  @Test
+  @DisplayName("A program that stands still in the test without prompts is written down")
+  void standingStillIsNoticedWithNothingToPrompt() {
+    PracticePlan test = TestPlans.everySixSeconds(5 * TestPlans.MINUTE).with(Prompting.NONE);
+    List<SessionEvent> events = new ArrayList<>();
+    Coach alone = new Coach(test, Journal.to(events::add), List.of());
+    for (long at = 0; at <= 20 * SECOND; at = alone.nextDueNanos().getAsLong()) {
+      alone.advance(at);
+    }
+    assertThat(events).noneMatch(e -> e.what() == EventType.HOLE);
+    alone.advance(50 * SECOND);
+    assertThat(events)
+        .filteredOn(e -> e.what() == EventType.HOLE)
+        .singleElement()
+        .satisfies(e -> assertThat(e.atNanos()).isEqualTo(50 * SECOND));
   }
 
   @Test

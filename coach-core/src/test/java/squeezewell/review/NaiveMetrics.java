@@ -626,15 +626,23 @@ final class NaiveMetrics {
     List<Double> intervals = new ArrayList<>();
     List<Double> besideHolds = new ArrayList<>();
     double scored = 0;
+    long until = end;
     for (int k = 1; k < at.length && scored < 120 - 1e-9; k++) {
+      until = at[k];
       long held = held(at[k - 1], at[k]);
       scored += (at[k] - at[k - 1] - held) / SECOND;
       double net = (at[k] - at[k - 1] - excused(at[k - 1], at[k])) / SECOND;
       (held == 0 ? intervals : besideHolds).add(net);
     }
     double asked = review.asked().intervalSeconds().getAsDouble();
+    long scoredTo = until;
+    boolean stoodStill =
+        review.holds().stream()
+            .anyMatch(h -> h.kind() == Segment.Kind.STALLED && h.startNanos() < scoredTo);
     String outcome = "FAIL";
-    if (scored < 120 - 1e-9) {
+    if (stoodStill) {
+      outcome = "REPEAT";
+    } else if (scored < 120 - 1e-9) {
       outcome = "INCOMPLETE";
     } else if (passes(intervals, besideHolds, asked)) {
       outcome = "PASS";

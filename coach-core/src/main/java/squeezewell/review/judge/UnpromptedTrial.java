@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import squeezewell.cue.Prompting;
+import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.Analysis;
@@ -106,6 +107,12 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
     List<Sentence> rule =
         List.of(Sentence.done("rule.unprompted", RhythmRule.demands(plan), Severity.FAULT));
     int count = scored.intervals().size();
+    if (practice.holds(Segment.Kind.STALLED).stream()
+        .anyMatch(h -> h.startNanos() < scored.end())) {
+      Sentence stalled = Sentence.done("reason.stalled");
+      return new UnpromptedTrial(
+          new Verdict(Verdict.Outcome.UNDECIDED, rule, List.of(stalled)), count);
+    }
     if (!scored.whole()) {
       Sentence far = Sentence.done("reason.first-to-last", Quantity.clock(scored.nanos()));
       return new UnpromptedTrial(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);

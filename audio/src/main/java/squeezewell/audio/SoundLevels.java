@@ -21,7 +21,7 @@ public record SoundLevels(
           Map.of(
               SoundKind.SQUEEZE, 0.8,
               SoundKind.RELEASE, 0.6,
-              SoundKind.COUNT, 0.35,
+              SoundKind.COUNT, 0.72,
               SoundKind.COMPRESSION, 0.6,
               SoundKind.REMINDER, 0.6,
               SoundKind.VOICE, 0.8,
@@ -37,7 +37,7 @@ public record SoundLevels(
     Objects.requireNonNull(countStyle, "countStyle");
   }
 
-  /** Everything on, counts quiet and as tones (our own choice). */
+  /** Everything on, counts softer than squeezes and as tones (our own choice). */
   public static SoundLevels defaults() {
     return DEFAULTS;
   }

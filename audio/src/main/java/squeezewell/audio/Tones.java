@@ -3,7 +3,9 @@ package squeezewell.audio;
 /**
  * Our own sounds at full volume. All peaks lie below 0.75 of full scale, all frequencies were
  * chosen by us within one friendly chord (C, E, G), well away from the patterns of clinical alarms:
- * no sharp harmonics, no fast repeated bursts. Pure.
+ * no sharp harmonics, no fast repeated bursts. Squeeze and release carry overtones, so that at
+ * least half of their energy lies above 600 Hz, where a small loudspeaker in a noisy room is heard.
+ * Pure.
  */
 final class Tones {
   private static final double C3 = 130.81;
@@ -19,6 +21,8 @@ final class Tones {
   static final double SWELL_GAP_SECONDS = 0.04;
 
   private static final double SHORTEST_SWELL_SECONDS = 0.1;
+
+  private static final double[] OVERTONES = {0.2, 0.2, 0.34, 0.26};
 
   private Tones() {}
 
@@ -39,9 +43,7 @@ final class Tones {
               double rise = Math.sin(Math.PI / 2 * t / length);
               return 0.20 * Math.exp(-t / 0.015) + 0.10 + 0.45 * rise * rise;
             },
-            0.8,
-            0.15,
-            0.05)
+            OVERTONES)
         .endingOver(Math.min(0.08, length / 3));
   }
 
@@ -51,9 +53,8 @@ final class Tones {
         .add(
             0,
             t -> C4 + (G4 - C4) * Math.exp(-t / 0.12),
-            t -> 0.45 * Math.exp(-t / 0.13),
-            0.85,
-            0.15)
+            t -> 0.55 * Math.exp(-t / 0.13),
+            OVERTONES)
         .endingOver(0.08);
   }
 
@@ -61,7 +62,7 @@ final class Tones {
   static float[] count(int rate, boolean leadIn) {
     double pitch = leadIn ? B4 : G4;
     return new Wave(rate, 0.09)
-        .add(0, t -> pitch, t -> 0.55 * Math.exp(-t / 0.018), 0.9, 0.1)
+        .add(0, t -> pitch, t -> (leadIn ? 0.70 : 0.55) * Math.exp(-t / 0.024), 0.75, 0.25)
         .endingOver(0.02);
   }
 

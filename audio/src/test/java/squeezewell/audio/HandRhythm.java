@@ -19,13 +19,14 @@ final class HandRhythm {
   /** What a sound is, as far as one can be taken for another. */
   enum Kind {
     SQUEEZE(0.24),
-    RELEASE(0.27),
-    COUNT(0.1925),
+    RELEASE(0.33),
+    COUNT(0.504),
     COMPRESS(0.33);
 
     /**
      * The first sample at default volumes, worked by hand: volume times the amplitude at time 0
-     * times the sum of the partials, e.g. 0.8 x 0.30 x 1 for the squeeze.
+     * times the sum of the partials, e.g. 0.8 x 0.30 x 1 for the squeeze; the louder of the two
+     * counts.
      */
     final double firstSample;
 

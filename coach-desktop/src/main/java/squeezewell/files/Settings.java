@@ -43,7 +43,7 @@ public record Settings(
       Map.of(
           "squeeze", 0.8,
           "release", 0.6,
-          "count", 0.35,
+          "count", 0.72,
           "compression", 0.6,
           "reminder", 0.6,
           "voice", 0.8,

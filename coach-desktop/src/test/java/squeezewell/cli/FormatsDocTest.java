@@ -87,7 +87,8 @@ class FormatsDocTest {
   @Test
   void theCuesAreThoseThatAreRendered() throws Exception {
     Path cues = folder.resolve("cues.json");
-    CliRun run = CliRun.of("render", "--minutes", "0.05", "--cues", cues.toString());
+    CliRun run =
+        CliRun.of("render", "--no-count-in", "--minutes", "0.05", "--cues", cues.toString());
     assertThat(run.code()).isZero();
     assertThat(JsonParser.parseString(example("cues")))
         .isEqualTo(JsonParser.parseString(Files.readString(cues)));

@@ -159,7 +159,8 @@ class PromptsOptionTest {
     String line = screen.status(coach.state(), 5 * SECOND);
     assertThat(line).isEqualTo("NO PROMPTS NOW: keep the rhythm  breaths 1  under 3 minutes left");
     assertThat(screen.status(coach.state(), 11 * SECOND)).isEqualTo(line);
-    assertThat(screen.status(coach.state(), 16 * SECOND)).isEqualTo("SQUEEZE NOW: no breath for 0:12");
+    assertThat(screen.status(coach.state(), 16 * SECOND))
+        .isEqualTo("SQUEEZE NOW: no breath for 0:12");
     assertThat(paper.text()).contains("No prompts from now on: keep the rhythm.");
   }
 

@@ -119,7 +119,7 @@ class RenderCommandTest {
   }
 
   private CliRun render(String... more) {
-    List<String> words = new ArrayList<>(List.of("render"));
+    List<String> words = new ArrayList<>(List.of("render", "--no-count-in"));
     words.addAll(List.of(more));
     words.addAll(List.of("--out", wav.toString(), "--cues", cues.toString()));
     return CliRun.of(words.toArray(new String[0]));
@@ -134,5 +134,30 @@ class RenderCommandTest {
       }
     }
     return at;
+  }
+
+  @Test
+  void aCountInComesFirstAndChecksAreSilent() throws Exception {
+    Path cues = folder.resolve("checks.json");
+    CliRun.of("render", "--minutes", "3", "--cues", cues.toString());
+    JsonObject json = JsonParser.parseString(Files.readString(cues)).getAsJsonObject();
+    assertThat(json.get("firstPromptAtSeconds").getAsInt()).isEqualTo(3);
+    assertThat(at(json, "squeeze").get(0)).isEqualByComparingTo("3");
+    // Due 2 minutes after the first prompt; 10 s are for the check (AHA).
+    assertThat(at(json, "squeeze"))
+        .noneMatch(t -> t.doubleValue() >= 123 && t.doubleValue() < 133)
+        .anyMatch(t -> t.doubleValue() == 133);
+  }
+
+  @Test
+  void aPracticeWithAFaultIsPlayed() throws Exception {
+    Path sound = folder.resolve("fast.wav");
+    assertThat(
+            CliRun.of("render", "--minutes", "1", "--fault", "fast", "--out", sound.toString())
+                .code())
+        .isZero();
+    assertThat(Files.size(sound)).isGreaterThan(60 * 48_000 * 2);
+    assertThat(CliRun.of("render", "--fault", "no-such", "--out", sound.toString()).code())
+        .isEqualTo(2);
   }
 }

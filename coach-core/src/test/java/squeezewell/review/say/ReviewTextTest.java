@@ -76,8 +76,7 @@ class ReviewTextTest {
     assertThat(
             ReviewText.write(
                 SessionBuilder.ofSeconds(26).breaths(0.2, 4.2, 20).suction(6, 12).review()))
-        .contains(
-            "  longest gap        9.8 s, from 0:04 (end of a squeeze to the start of the\n");
+        .contains("  longest gap        9.8 s, from 0:04 (end of a squeeze to the start of the\n");
   }
 
   @Test

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.Paths;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -56,7 +57,8 @@ class ConfusionTableTest {
   }
 
   private void note(Station station, Set<RandomTrainee.Wrong> did, StationResult result) {
-    List<String> rows = did.stream().map(w -> w.name().toLowerCase()).collect(Collectors.toList());
+    List<String> rows =
+        did.stream().map(w -> w.name().toLowerCase(Locale.ROOT)).collect(Collectors.toList());
     if (did.isEmpty()) {
       rows.add("all right");
     }

@@ -136,33 +136,31 @@ public enum FindingCode {
     boolean fault = severity == FAULT;
     return switch (this) {
       // What looks good beside them is only their by-product: who squeezes too often has no gap.
-      case TOO_FAST -> with(OWN_TEMPO, EXTRA_BREATHS, NO_LONG_GAP, PROMPTS_MET, MISSED_PROMPTS);
-      case FAST_BURST -> EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, MISSED_PROMPTS, PROMPTS_MET);
-      case DOUBLE_BREATHS -> with(OWN_TEMPO, EXTRA_BREATHS, NO_LONG_GAP, PROMPTS_MET);
-      case TOO_SLOW -> with(OWN_TEMPO, MISSED_PROMPTS, LATE_BREATH);
-      case A_LITTLE_FAST ->
-          fault
-              ? EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, NO_LONG_GAP, PROMPTS_MET, MISSED_PROMPTS)
-              : EnumSet.of(OWN_TEMPO);
-      case A_LITTLE_SLOW -> fault ? EnumSet.of(OWN_TEMPO, MISSED_PROMPTS) : EnumSet.of(OWN_TEMPO);
+      case TOO_FAST -> off(NO_LONG_GAP);
+      case DOUBLE_BREATHS -> off(NO_LONG_GAP, LATE_BREATH);
+      case TOO_SLOW, RHYTHM_UNEVEN -> off(LATE_BREATH);
+      case FAST_BURST -> ofPrompts();
+      case A_LITTLE_FAST -> fault ? ofPrompts(NO_LONG_GAP) : EnumSet.of(OWN_TEMPO);
+      case A_LITTLE_SLOW -> fault ? ofPrompts() : EnumSet.of(OWN_TEMPO);
       case UNPROMPTED_FAST -> EnumSet.of(FAST_BURST, A_LITTLE_FAST);
       case UNPROMPTED_SLOW -> EnumSet.of(A_LITTLE_SLOW);
-      case SLOWED_DOWN ->
-          fault ? with(MISSED_PROMPTS, OWN_TEMPO) : EnumSet.of(MISSED_PROMPTS, OWN_TEMPO);
-      case SPED_UP ->
-          fault
-              ? with(OWN_TEMPO, MISSED_PROMPTS, EXTRA_BREATHS)
-              : EnumSet.of(OWN_TEMPO, MISSED_PROMPTS, EXTRA_BREATHS);
-      case RHYTHM_UNEVEN ->
-          with(OWN_TEMPO, MISSED_PROMPTS, EXTRA_BREATHS, LATE_BREATH, PROMPTS_MET);
+      case SLOWED_DOWN, SPED_UP -> fault ? off() : ofPrompts();
       case BREATHS_MISSING -> EnumSet.of(MISSED_PROMPTS);
       default -> EnumSet.noneOf(FindingCode.class);
     };
   }
 
-  /** These, and what is told of the time without prompts alone. */
-  private static Set<FindingCode> with(FindingCode... codes) {
-    Set<FindingCode> all = EnumSet.of(UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN);
+  /** These, what follows the prompts, and what is told of the time without them alone. */
+  private static Set<FindingCode> off(FindingCode... codes) {
+    Set<FindingCode> all = ofPrompts(codes);
+    all.addAll(EnumSet.of(UNPROMPTED_FAST, UNPROMPTED_SLOW, UNPROMPTED_UNEVEN));
+    return all;
+  }
+
+  /** These, and what tells how breaths followed the prompts, which means little beside them. */
+  private static Set<FindingCode> ofPrompts(FindingCode... codes) {
+    Set<FindingCode> all =
+        EnumSet.of(OWN_TEMPO, EXTRA_BREATHS, MISSED_PROMPTS, PROMPTS_MET, ANTICIPATES, LATE);
     all.addAll(Arrays.asList(codes));
     return all;
   }

@@ -331,9 +331,18 @@ final class RhythmFindings {
   private Sentence asked() {
     return Sentence.done(
         "mean-interval",
-        Quantity.tenths(interval.meanSeconds().getAsDouble()),
+        mean(),
         Quantity.tenths(facts.metrics().rate().overallPerMinute().orElse(0)),
         Quantity.tenths(plan.interval().seconds()));
+  }
+
+  /** Out of range it is never printed as the end of the range. */
+  private Quantity mean() {
+    double mean = interval.meanSeconds().getAsDouble();
+    Judgement judgement = plan.judgeSeconds(mean);
+    return judgement.off()
+        ? Quantity.tenths(mean, plan.limitSeconds(judgement))
+        : Quantity.tenths(mean);
   }
 
   private Sentence inRange() {

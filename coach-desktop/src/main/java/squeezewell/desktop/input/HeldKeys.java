@@ -37,6 +37,11 @@ public final class HeldKeys {
     this.ended = Objects.requireNonNull(ended, "ended");
   }
 
+  /** Whether a key is held. */
+  boolean isDown() {
+    return !down.isEmpty();
+  }
+
   /** A key went down, or repeats. */
   public void pressed(int key, long atNanos) {
     if (releasePending && releasedKey == key && atNanos - releasedAtNanos < REPEAT_WITHIN_NANOS) {

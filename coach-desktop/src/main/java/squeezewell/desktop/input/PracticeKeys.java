@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.LongConsumer;
@@ -229,6 +230,9 @@ public final class PracticeKeys implements KeyEventDispatcher {
     manager.removePropertyChangeListener("activeWindow", focusLeft);
     settle.stop();
     squeeze.releaseAll(System.nanoTime());
+    Optional.ofNullable(pressHolds.get(FINISH_KEY))
+        .filter(HeldKeys::isDown)
+        .ifPresent(held -> new HeldOn(FINISH_KEY).swallow());
   }
 
   /** Carries out an action that a button stands for. */

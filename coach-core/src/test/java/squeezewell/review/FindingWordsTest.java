@@ -26,7 +26,7 @@ import squeezewell.session.EventType;
  * trainee reads it, rounded as it stands there, and has to bear out the word.
  */
 class FindingWordsTest {
-  private static final int SEEDS = Tries.orLong(1_000, 3_000);
+  private static final int SEEDS = Tries.orLong(2_000, 3_000);
   private static final int FEWEST_OF_EACH = 5;
 
   /** A number as it is printed, with the words that keep it off a limit. */

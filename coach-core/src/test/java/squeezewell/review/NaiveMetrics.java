@@ -328,10 +328,18 @@ final class NaiveMetrics {
     phase(prompts);
   }
 
-  /** The length of the mean of unit vectors (Fisher, 1993), over prompts with no hold between. */
-  private void phase(long[] prompts) {
-    Complex sum = Complex.ZERO;
-    int count = 0;
+  private static long[] within(long[] instants, long from, long to) {
+    return Arrays.stream(instants).filter(i -> from <= i && i < to).toArray();
+  }
+
+  /** The length of the sum of unit vectors (Fisher, 1993). */
+  private static double norm(List<Complex> turns) {
+    return turns.stream().reduce(Complex.ZERO, Complex::add).norm();
+  }
+
+  /** A unit vector for each breath between two prompts with no hold between them. */
+  private List<Complex> turns(long[] prompts, long[] breaths) {
+    List<Complex> turns = new ArrayList<>();
     long[] apart = new long[Math.max(0, prompts.length - 1)];
     for (int i = 0; i < apart.length; i++) {
       apart[i] = prompts[i + 1] - prompts[i];
@@ -339,18 +347,39 @@ final class NaiveMetrics {
     long[] sorted = apart.clone();
     Arrays.sort(sorted);
     for (int i = 0; i < apart.length && steady; i++) {
-      for (long breath : at) {
+      for (long breath : breaths) {
         boolean between = prompts[i] <= breath && breath < prompts[i + 1];
         if (between && !silent(breath) && apart[i] <= 1.5 * sorted[sorted.length / 2]) {
           double turn = (breath - prompts[i]) / (double) apart[i];
-          sum = sum.add(new Complex(0, 2 * Math.PI * turn).exp());
-          count++;
+          turns.add(new Complex(0, 2 * Math.PI * turn).exp());
         }
       }
     }
-    double strength = sum.norm() / count;
-    put("asynchrony.phaseLocking", count > 0, strength);
-    boolean own = count >= 6 && prompts.length >= 6 && strength < 0.5;
+    return turns;
+  }
+
+  private void phase(long[] prompts) {
+    List<Complex> all = turns(prompts, at);
+    put("asynchrony.phaseLocking", !all.isEmpty(), norm(all) / all.size());
+    // After a check a trainee may keep another place: the middle of each hold divides.
+    TreeSet<Long> middles = new TreeSet<>(List.of(Long.MAX_VALUE));
+    review.holds().forEach(h -> middles.add(h.startNanos() + (h.endNanos() - h.startNanos()) / 2));
+    double norms = 0;
+    int count = 0;
+    long from = Long.MIN_VALUE;
+    for (long to : middles) {
+      List<Complex> some = turns(within(prompts, from, to), within(at, from, to));
+      if (some.size() >= 6) {
+        norms += norm(some);
+        count += some.size();
+      }
+      from = to;
+    }
+    if (count == 0) {
+      norms = norm(all);
+      count = all.size();
+    }
+    boolean own = count >= 6 && prompts.length >= 6 && norms / count < 0.5;
     double[] lengths = lengths(valid());
     double asked = review.asked().intervalSeconds().orElse(1);
     boolean another = lengths.length >= 5 && Math.abs(quantile(lengths, 50) / asked - 1) > 0.25;

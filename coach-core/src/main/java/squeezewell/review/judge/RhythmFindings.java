@@ -3,6 +3,7 @@ package squeezewell.review.judge;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
@@ -29,6 +30,18 @@ final class RhythmFindings {
   private static final int FEWEST_STACKED = 3;
 
   private static final double STACKED = 0.25;
+
+  /** Fewer are told first too where this share of what is out of range comes of them. */
+  private static final double DUE = 0.75;
+
+  /** Three breaths in one go are stacked too; more are a burst (our own choice). */
+  private static final int MOST_STACKED_IN_A_ROW = 2;
+
+  /**
+   * A spread of this share of the way from the middle of the range to its end is uneven (our own
+   * choice).
+   */
+  private static final double UNEVEN = 0.8;
 
   /** Time above the range is told in seconds from here on. */
   private static final int FAST_SECONDS = 30;
@@ -68,8 +81,10 @@ final class RhythmFindings {
   }
 
   private void addTo(List<Finding> found) {
-    int stacked = stacked();
-    boolean often = stacked >= FEWEST_STACKED && stacked >= STACKED * interval.count();
+    boolean[] pairs = stacked();
+    int stacked = (int) IntStream.range(0, pairs.length).filter(i -> pairs[i]).count();
+    boolean often =
+        stacked >= FEWEST_STACKED && (stacked >= STACKED * interval.count() || isDueTo(pairs));
     if (stacked > 1) {
       found.add(doubled(stacked, often));
     }
@@ -84,7 +99,7 @@ final class RhythmFindings {
       found.add(uneven().inPlaceOf(FindingCode.UNEVEN_ALL_ALONG));
       return;
     }
-    boolean burst = !fast && fastTime.burstSeconds() > 0;
+    boolean burst = !fast && fastTime.burstSeconds() > 0 && !(speeding && isGradual());
     if (fast) {
       found.add(tooFast());
     } else if (burst) {
@@ -115,7 +130,10 @@ final class RhythmFindings {
     int outside = interval.fastCount() + slow;
     double mean = interval.meanSeconds().getAsDouble();
     if (outside > most()) {
-      if (isOften(interval.fastCount(), slow)) {
+      if (spread() >= UNEVEN * (plan.range().high() - plan.range().low()) / 2) {
+        boolean allAlong = outside >= ALL_ALONG * interval.count();
+        found.add(allAlong ? uneven().inPlaceOf(FindingCode.UNEVEN_ALL_ALONG) : uneven());
+      } else if (isOften(interval.fastCount(), slow)) {
         found.add(aLittleOff(true, true));
       } else if (isOften(slow, interval.fastCount())) {
         found.add(aLittleOff(false, true));
@@ -149,19 +167,67 @@ final class RhythmFindings {
   }
 
   /**
-   * How many pairs of breaths came in one go: an interval under half of the one asked for, with at
-   * least twice as long a wait on either side of it (our own choice).
+   * The standard deviation of the intervals in seconds, from the squares of the differences between
+   * neighbors (von Neumann, 1941), so that a step to another tempo is no spread. Long waits are
+   * told as such.
    */
-  private int stacked() {
+  private double spread() {
+    double leftOut = GapFindings.LEFT_OUT * plan.interval().seconds();
+    double[] some = Arrays.stream(lengths).filter(s -> s < leftOut).toArray();
+    return Math.sqrt(
+        IntStream.range(1, some.length)
+                .mapToDouble(i -> (some[i] - some[i - 1]) * (some[i] - some[i - 1]))
+                .average()
+                .orElse(0)
+            / 2);
+  }
+
+  /** Whether the change goes on all the time, where a burst is a step. */
+  private boolean isGradual() {
+    double middle = third(1);
+    return Math.min(Math.abs(middle - first()), Math.abs(last() - middle)) >= noticeable();
+  }
+
+  /**
+   * Inside which intervals breaths came in one go: one or two in a row, each under half of the one
+   * asked for, with at least twice as long a wait on either side of them (our own choice).
+   */
+  private boolean[] stacked() {
     double half = plan.interval().seconds() / 2;
-    int pairs = 0;
-    for (int i = 0; i < lengths.length; i++) {
+    boolean[] pairs = new boolean[lengths.length];
+    int end;
+    for (int i = 0; i < lengths.length; i = end + 1) {
+      double longest = 0;
+      for (end = i; end < lengths.length && lengths[end] < half; end++) {
+        longest = Math.max(longest, lengths[end]);
+      }
       boolean alone =
-          (i == 0 || lengths[i - 1] >= 2 * lengths[i])
-              && (i == lengths.length - 1 || lengths[i + 1] >= 2 * lengths[i]);
-      pairs += lengths[i] < half && alone ? 1 : 0;
+          (i == 0 || lengths[i - 1] >= 2 * longest)
+              && (end == lengths.length || lengths[end] >= 2 * longest);
+      Arrays.fill(pairs, i, end, alone && end - i <= MOST_STACKED_IN_A_ROW);
     }
     return pairs;
+  }
+
+  /** Whether too much is out of range, and pairs and the waits beside them make most of it. */
+  private boolean isDueTo(boolean[] pairs) {
+    int off = 0;
+    int due = 0;
+    for (int i = 0; i < lengths.length; i++) {
+      if (plan.judgeSeconds(lengths[i]).off()) {
+        off++;
+        due += pairs[i] || isWait(pairs, i, i - 1) || isWait(pairs, i, i + 1) ? 1 : 0;
+      }
+    }
+    return off > most() && due >= DUE * off;
+  }
+
+  /** Whether an interval is off for the pair beside it: with that pair's it is no short one. */
+  private boolean isWait(boolean[] pairs, int at, int pair) {
+    return pair >= 0
+        && pair < pairs.length
+        && pairs[pair]
+        && !is(Judgement.FAST, lengths[at] + lengths[pair]);
   }
 
   private boolean isTooFast() {

@@ -52,7 +52,7 @@ public record Marks(
     List<IntervalPoint> intervals = intervals(practice, allHolds);
     PhaseLocking locking =
         practice.breathPlan().isPresent()
-            ? PhaseLocking.of(practice.promptTimes(), practice.promptedBreaths())
+            ? practice.locking()
             : new PhaseLocking(OptionalDouble.empty(), 0, 0, 0);
     return new Marks(
         practice,

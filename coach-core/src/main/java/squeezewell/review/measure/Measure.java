@@ -242,7 +242,7 @@ public final class Measure {
             Statistics.median(errors),
             Statistics.standardDeviation(errors),
             parts.size() == 1
-                ? parts.get(0).marks().locking().strength()
+                ? parts.get(0).practice().lockingAsOne().strength()
                 : OptionalDouble.empty()));
   }
 

@@ -1,6 +1,7 @@
 package squeezewell.review.measure;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -55,6 +56,27 @@ public record PhaseLocking(OptionalDouble strength, long offsetNanos, int breath
         Math.round(turn * usual),
         count,
         prompts.length);
+  }
+
+  /**
+   * Of stretches one after the other, each with a place of its own: the mean of their strengths,
+   * each weighed by its breaths, so that another place after a check is no tempo of its own. A few
+   * breaths keep a place by chance: stretches of fewer than six do not count.
+   *
+   * @param all of all stretches together, which holds where none has six
+   */
+  static PhaseLocking joined(List<PhaseLocking> stretches, PhaseLocking all) {
+    double sum = 0;
+    int breaths = 0;
+    for (PhaseLocking one : stretches) {
+      if (one.breaths >= FEWEST) {
+        sum += one.strength.orElse(0) * one.breaths;
+        breaths += one.breaths;
+      }
+    }
+    return breaths == 0
+        ? all
+        : new PhaseLocking(OptionalDouble.of(sum / breaths), all.offsetNanos, breaths, all.prompts);
   }
 
   /** Whether the breaths followed a tempo of their own rather than the prompts. */

@@ -167,20 +167,53 @@ public record Practice(
     long[] prompts = promptTimes();
     long[] given = promptedBreaths();
     List<Alignment> stretches = new ArrayList<>();
-    int prompt = 0;
-    int breath = 0;
-    for (long end : stretchEnds()) {
-      int nextPrompt = InOrder.countBefore(prompts.length, i -> prompts[i], end);
-      int nextBreath = InOrder.countBefore(given.length, i -> given[i], end);
+    for (Stretch one : stretches(prompts, given)) {
       stretches.add(
-          Alignment.of(
-                  Arrays.copyOfRange(prompts, prompt, Math.max(prompt, nextPrompt)),
-                  Arrays.copyOfRange(given, breath, Math.max(breath, nextBreath)))
-              .moved(prompt, k -> prompted[k], breath));
-      prompt = Math.max(prompt, nextPrompt);
-      breath = Math.max(breath, nextBreath);
+          Alignment.of(one.prompts.of(prompts), one.breaths.of(given))
+              .moved(one.prompts.from, k -> prompted[k], one.breaths.from));
     }
     return Alignment.joined(stretches);
+  }
+
+  /** Whether breaths kept a place between prompts, in each stretch its own. */
+  PhaseLocking locking() {
+    long[] prompts = promptTimes();
+    long[] given = promptedBreaths();
+    return PhaseLocking.joined(
+        stretches(prompts, given).stream()
+            .map(s -> PhaseLocking.of(s.prompts.of(prompts), s.breaths.of(given)))
+            .collect(Collectors.toList()),
+        lockingAsOne());
+  }
+
+  /** The same of all breaths together, as the figure is defined. */
+  PhaseLocking lockingAsOne() {
+    return PhaseLocking.of(promptTimes(), promptedBreaths());
+  }
+
+  /** Places in a row of instants. */
+  private record Slice(int from, int to) {
+    long[] of(long[] instants) {
+      return Arrays.copyOfRange(instants, from, to);
+    }
+
+    /** What follows it, before an instant. */
+    Slice next(long[] instants, long before) {
+      return new Slice(
+          to, Math.max(to, InOrder.countBefore(instants.length, i -> instants[i], before)));
+    }
+  }
+
+  private record Stretch(Slice prompts, Slice breaths) {}
+
+  private List<Stretch> stretches(long[] prompts, long[] given) {
+    List<Stretch> stretches = new ArrayList<>();
+    Stretch last = new Stretch(new Slice(0, 0), new Slice(0, 0));
+    for (long end : stretchEnds()) {
+      last = new Stretch(last.prompts.next(prompts, end), last.breaths.next(given, end));
+      stretches.add(last);
+    }
+    return stretches;
   }
 
   /**

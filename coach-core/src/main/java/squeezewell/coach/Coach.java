@@ -451,6 +451,7 @@ public final class Coach {
             hands.isSqueezing(),
             CoachState.lastInterval(schedule, hands.breaths()),
             findings,
+            fading.level(),
             soundLost,
             log.trouble(),
             finished);

@@ -3,6 +3,7 @@ package squeezewell.coach;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PatientCourse;
@@ -21,6 +22,7 @@ import squeezewell.session.NotedFinding;
  * @param lastIntervalNanos from the squeeze before the last to the last, when nothing held up
  *     breathing between them; empty otherwise
  * @param findings what was found so far, in order, slips that were taken back included
+ * @param fadingLevel the level of fading, 0 to 5; empty where prompts do not fade
  * @param soundLost whether sound has stopped
  * @param trouble what a person must know, such as a full disk; empty if all is well
  * @param finished whether the practice is over
@@ -33,6 +35,7 @@ public record CoachState(
     boolean squeezing,
     OptionalLong lastIntervalNanos,
     List<NotedFinding> findings,
+    OptionalInt fadingLevel,
     boolean soundLost,
     String trouble,
     boolean finished) {
@@ -125,6 +128,7 @@ public record CoachState(
         false,
         lastIntervalNanos,
         findings,
+        fadingLevel,
         soundLost,
         finalTrouble,
         true);

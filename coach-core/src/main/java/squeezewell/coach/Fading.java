@@ -54,6 +54,11 @@ final class Fading {
             : Optional.empty());
   }
 
+  /** The level, 0 to {@link CueFader#HIGHEST}; empty where prompts do not fade. */
+  OptionalInt level() {
+    return fader.isPresent() ? OptionalInt.of(fader.get().level()) : OptionalInt.empty();
+  }
+
   /** Whether the prompts have faded and are silent now. */
   boolean isSilent() {
     return fader.isPresent() && !fader.get().prompts();

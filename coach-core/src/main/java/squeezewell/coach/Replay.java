@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import squeezewell.cue.Control;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.InOrder;
+import squeezewell.cue.Prompting;
+import squeezewell.protocol.Guidance;
 import squeezewell.session.Breath;
 import squeezewell.session.EventType;
+import squeezewell.session.Fact;
 import squeezewell.session.NotedBreath;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.Session;
@@ -30,6 +34,7 @@ public final class Replay {
   private final List<Long> compressions;
   private final List<NotedFinding> findings;
   private final List<SessionEvent> sounds = new ArrayList<>();
+  private final List<SessionEvent> prompts = new ArrayList<>();
 
   /** The schedule made last: while a session plays on, the next question needs the same one. */
   private volatile Known known;
@@ -48,6 +53,9 @@ public final class Replay {
     for (SessionEvent event : session.standing()) {
       if (event.what() == EventType.SOUND_LOST || event.what() == EventType.SOUND_BACK) {
         sounds.add(event);
+      }
+      if (event.fact() instanceof Fact.Prompts) {
+        prompts.add(event);
       }
     }
     this.known = new Known(controls.size(), whole);
@@ -101,6 +109,7 @@ public final class Replay {
         squeezing,
         CoachState.lastInterval(schedule, breaths),
         findingsAt(at),
+        fadingLevelAt(schedule, at),
         soundLostAt(at),
         "",
         at >= endNanos);
@@ -129,6 +138,34 @@ public final class Replay {
       }
     }
     return noted;
+  }
+
+  /** What the journal tells of it: another rhythm begins again with the lowest level. */
+  private OptionalInt fadingLevelAt(CueSchedule schedule, long at) {
+    Guidance guidance = schedule.guidanceAt(at);
+    boolean prompted = schedule.inForceAt(at).care().prompted();
+    if (schedule.plan().prompting() != Prompting.FADING
+        || !prompted
+        || !Prompting.mayFallSilent(guidance)) {
+      return OptionalInt.empty();
+    }
+    int level = schedule.plan().startLevel();
+    long from = Long.MIN_VALUE;
+    for (NotedFinding finding : findings) {
+      if (finding.changesPrompts() && finding.atNanos() <= at) {
+        level = 0;
+        from =
+            finding.undoneNanos().orElse(at) < at
+                ? finding.undoneNanos().getAsLong()
+                : finding.atNanos();
+      }
+    }
+    for (SessionEvent event : prompts) {
+      if (event.atNanos() >= from && event.atNanos() <= at) {
+        level = ((Fact.Prompts) event.fact()).level().orElse(level);
+      }
+    }
+    return OptionalInt.of(level);
   }
 
   private boolean soundLostAt(long at) {

@@ -9,7 +9,8 @@ import squeezewell.protocol.Judgement;
  * in blocks of so many prompted breaths and so many silent ones; the higher the level, the more are
  * silent. Two good blocks in a row lead one level up. When two silent intervals running lie out of
  * the range on the same side, or a wait grows too long, prompts come back for two breaths; when
- * that happens twice in a block, the block is over and the next is one level lower.
+ * that happens twice in a block, the block is over and the next is one level lower. Who leaves
+ * level 0 has just held the rhythm for twelve breaths, so level 1 begins with its silent ones.
  *
  * <p>The levels and numbers are our own choice. That prompts should become fewer rests on studies
  * of feedback in motor learning (Winstein and Schmidt, 1990). Immutable; the same intervals give
@@ -20,7 +21,7 @@ public final class CueFader {
   public static final int HIGHEST = 5;
 
   /** Prompted breaths of a block, by level. */
-  private static final int[] PROMPTED = {10, 5, 4, 3, 2, 0};
+  private static final int[] PROMPTED = {6, 5, 4, 3, 2, 0};
 
   /** Silent breaths of a block, by level. */
   private static final int[] SILENT = {0, 5, 8, 12, 20, 20};
@@ -58,6 +59,9 @@ public final class CueFader {
       int rescues,
       int rescueLeft) {
     static final Block NEW = new Block(0, 0, 0, 0, Judgement.UNJUDGED, 0, 0);
+
+    /** One of level 1 whose prompted breaths were those of level 0. */
+    static final Block SILENT_FIRST = new Block(PROMPTED[1], 0, 0, 0, Judgement.UNJUDGED, 0, 0);
 
     Block rescued(int more, int left) {
       return new Block(
@@ -160,9 +164,11 @@ public final class CueFader {
       return this;
     }
     int good = isGood() ? goodBlocks + 1 : 0;
-    return good >= GOOD_BLOCKS
-        ? new CueFader(plan, Math.min(HIGHEST, level + 1), 0, Block.NEW)
-        : new CueFader(plan, level, good, Block.NEW);
+    if (good < GOOD_BLOCKS) {
+      return new CueFader(plan, level, good, Block.NEW);
+    }
+    return new CueFader(
+        plan, Math.min(HIGHEST, level + 1), 0, level == 0 ? Block.SILENT_FIRST : Block.NEW);
   }
 
   private boolean isGood() {
@@ -177,7 +183,7 @@ public final class CueFader {
    * @param level with which the practice begins
    */
   public static int breathsBeforeSilence(int level) {
-    return level == 0 ? GOOD_BLOCKS * PROMPTED[0] + PROMPTED[1] : PROMPTED[level];
+    return level == 0 ? GOOD_BLOCKS * PROMPTED[0] : PROMPTED[level];
   }
 
   /** How many breaths of a block are prompted at a level. */

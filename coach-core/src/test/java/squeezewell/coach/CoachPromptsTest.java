@@ -82,15 +82,18 @@ class CoachPromptsTest {
   }
 
   @Test
-  void theFirstSilentBreathsComeAfterTwentyFiveGoodOnesAndTheirIntervals() {
-    breathe(26, 100 * MILLI);
-    // 20 intervals end with the breath at 120.1 s: level 1. Five prompted ones more end at 150.1 s.
-    assertThat(prompts())
-        .containsExactly("120100 prompts-on level 1", "150100 prompts-off level 1");
-    passTo(153 * SECOND);
-    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(150 * SECOND);
+  void theFirstSilentBreathsComeAfterTwelveGoodIntervals() {
+    breathe(12, 100 * MILLI);
+    assertThat(prompts()).isEmpty();
+    assertThat(coach.state().fadingLevel()).hasValue(0);
+    breathe(72_100 * MILLI);
+    // 12 intervals end with the breath at 72.1 s.
+    assertThat(prompts()).containsExactly("72100 prompts-off level 1");
+    assertThat(coach.state().fadingLevel()).hasValue(1);
+    passTo(75 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(72 * SECOND);
     assertThat(coach.state().schedule().momentAt(now).act()).isEqualTo(Moment.Act.KEEP_RHYTHM);
-    assertThat(CueFader.breathsBeforeSilence(0)).isEqualTo(25);
+    assertThat(CueFader.breathsBeforeSilence(0)).isEqualTo(12);
   }
 
   /**
@@ -113,7 +116,7 @@ class CoachPromptsTest {
     assertThat(session().schedule().silences()).isEqualTo(coach.state().schedule().silences());
     // Another rhythm begins with its lowest level.
     coach.find(PatientChange.BREATHING_SLOW, 181 * SECOND);
-    breathe(26, 182 * SECOND);
+    breathe(13, 182 * SECOND);
     assertThat(prompts()).last().asString().contains("prompts-off level 1");
   }
 
@@ -142,73 +145,74 @@ class CoachPromptsTest {
 
   @Test
   void afterFiveSilentBreathsPromptsGoOnFromTheLastOfThem() {
-    breathe(26, 100 * MILLI);
+    breathe(13, 100 * MILLI);
     for (int k = 1; k <= 5; k++) {
-      breathe(150_100 * MILLI + 6_200L * k * MILLI);
+      breathe(72_100 * MILLI + 6_200L * k * MILLI);
     }
-    // The fifth silent breath lies at 150.1 + 31 = 181.1 s.
-    assertThat(prompts()).last().isEqualTo("181100 prompts-on level 1");
-    passTo(188 * SECOND);
-    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(187_100 * MILLI);
-    assertThat(output.instantsOf(CueKind.SQUEEZE)).doesNotContain(156 * SECOND);
+    // The fifth silent breath lies at 72.1 + 31 = 103.1 s.
+    assertThat(prompts()).last().isEqualTo("103100 prompts-on level 1");
+    passTo(110 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(109_100 * MILLI);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).doesNotContain(78 * SECOND);
   }
 
   @Test
   void twoFastBreathsBringThePromptsBack() {
-    breathe(26, 100 * MILLI);
-    breathe(154 * SECOND);
-    breathe(158 * SECOND);
-    assertThat(prompts()).last().isEqualTo("158000 prompts-on level 1, rescue");
-    passTo(165 * SECOND);
-    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(164 * SECOND);
+    breathe(13, 100 * MILLI);
+    breathe(76 * SECOND);
+    breathe(80 * SECOND);
+    assertThat(prompts()).last().isEqualTo("80000 prompts-on level 1, rescue");
+    passTo(87 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(86 * SECOND);
   }
 
   @Test
   void aLongWaitBringsThemBackAtOnce() {
-    breathe(26, 100 * MILLI);
-    // The last squeeze ended at 151.1 s; the edition allows 10 s without a breath.
-    passTo(161 * SECOND);
-    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(150 * SECOND);
-    passTo(162 * SECOND);
-    assertThat(prompts()).last().isEqualTo("161100 prompts-at-once level 1, gap");
-    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(161_100_000_001L);
+    breathe(13, 100 * MILLI);
+    // The last squeeze ended at 73.1 s; the edition allows 10 s without a breath.
+    passTo(83 * SECOND);
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(72 * SECOND);
+    passTo(84 * SECOND);
+    assertThat(prompts()).last().isEqualTo("83100 prompts-at-once level 1, gap");
+    assertThat(output.instantsOf(CueKind.SQUEEZE)).last().isEqualTo(83_100_000_001L);
   }
 
   @Test
   void aCheckHoldsTheWaitUpAndCountsForNothing() {
-    breathe(26, 100 * MILLI);
-    passTo(154 * SECOND);
-    coach.command(Command.PULSE_CHECK, 154 * SECOND);
-    passTo(163 * SECOND);
-    coach.command(Command.PULSE_CHECK_END, 163 * SECOND);
-    breathe(164 * SECOND);
-    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
-    passTo(174 * SECOND);
-    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
-    passTo(176 * SECOND);
-    assertThat(prompts()).last().isEqualTo("175000 prompts-at-once level 1, gap");
+    breathe(13, 100 * MILLI);
+    passTo(76 * SECOND);
+    coach.command(Command.PULSE_CHECK, 76 * SECOND);
+    passTo(85 * SECOND);
+    coach.command(Command.PULSE_CHECK_END, 85 * SECOND);
+    breathe(86 * SECOND);
+    assertThat(prompts()).last().isEqualTo("72100 prompts-off level 1");
+    passTo(96 * SECOND);
+    assertThat(prompts()).last().isEqualTo("72100 prompts-off level 1");
+    passTo(98 * SECOND);
+    assertThat(prompts()).last().isEqualTo("97000 prompts-at-once level 1, gap");
   }
 
   @Test
   void aSlipThatIsTakenBackDoesNotCount() {
-    breathe(26, 100 * MILLI);
-    breathe(152_500 * MILLI);
+    breathe(13, 100 * MILLI);
+    breathe(74_500 * MILLI);
     coach.command(Command.RETRACT_BREATH, now);
-    // 156.1 − 150.1 is in range. Had the slip counted, 2.4 and 3.6 s would bring prompts back.
-    breathe(156_100 * MILLI);
-    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
+    // 78.1 − 72.1 is in range. Had the slip counted, 2.4 and 3.6 s would bring prompts back.
+    breathe(78_100 * MILLI);
+    assertThat(prompts()).last().isEqualTo("72100 prompts-off level 1");
   }
 
   @Test
   void anotherRhythmStartsPromptedAtTheLowestLevel() {
-    breathe(26, 100 * MILLI);
-    passTo(160 * SECOND);
-    coach.find(PatientChange.PULSE_LOST, 160 * SECOND);
-    passTo(161 * SECOND);
+    breathe(13, 100 * MILLI);
+    passTo(82 * SECOND);
+    coach.find(PatientChange.PULSE_LOST, 82 * SECOND);
+    passTo(83 * SECOND);
     assertThat(output.instantsOf(CueKind.COMPRESS)).isNotEmpty();
-    coach.find(PatientChange.PULSE_BACK, 170 * SECOND);
-    breathe(10, 170 * SECOND + 500 * MILLI);
-    assertThat(prompts()).last().isEqualTo("150100 prompts-off level 1");
+    coach.find(PatientChange.PULSE_BACK, 92 * SECOND);
+    breathe(10, 92 * SECOND + 500 * MILLI);
+    assertThat(coach.state().fadingLevel()).hasValue(0);
+    assertThat(prompts()).last().isEqualTo("72100 prompts-off level 1");
     assertThat(coach.state().schedule().silentAt(now)).isFalse();
   }
 
@@ -277,6 +281,7 @@ class CoachPromptsTest {
           .isEqualTo(middle.schedule().silences());
       assertThat(replay.stateAt(middleAt).schedule().segments())
           .isEqualTo(middle.schedule().segments());
+      assertThat(replay.stateAt(middleAt).fadingLevel()).isEqualTo(middle.fadingLevel());
       assertThat(replay.stateAt(middleAt).lastIntervalNanos())
           .isEqualTo(middle.lastIntervalNanos());
     }

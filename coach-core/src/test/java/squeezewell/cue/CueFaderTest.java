@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import squeezewell.TestPlans;
 import squeezewell.protocol.BreathPlan;
@@ -16,8 +17,9 @@ import squeezewell.protocol.Situation;
 
 /**
  * The fading machine: worked examples by hand, and the run of a made-up learner. The figures of the
- * run (level 5 after a median of 158 breaths) come from a prototype that was written before and
- * apart from this code, with other random numbers.
+ * run (level 5 after a median of 149 breaths, 29 % of 211 prompted) come from a prototype in
+ * another language that was written from the rule and apart from this code, with other random
+ * numbers (4,000 runs).
  */
 class CueFaderTest {
   /** Adult: one breath every 6 s, in range from 5 to 7 s. */
@@ -38,10 +40,13 @@ class CueFaderTest {
     return all;
   }
 
-  /** At that level after nothing but good breaths: 20, 10, 16 and 30 and 44 of them. */
+  /**
+   * At the first prompted breath of that level: a start at level 1, then two blocks of 10, 12, 15
+   * and 22 good breaths a level.
+   */
   private static CueFader atLevel(int level) {
-    int[] breaths = {0, 20, 40, 64, 94, 138};
-    CueFader fader = run(CueFader.start(ADULT), times(breaths[level], 6));
+    int[] breaths = {0, 0, 20, 44, 74, 118};
+    CueFader fader = run(CueFader.start(ADULT, Math.min(level, 1)), times(breaths[level], 6));
     assertThat(fader.level()).isEqualTo(level);
     return fader;
   }
@@ -49,7 +54,7 @@ class CueFaderTest {
   @Test
   void theLevelsHaveTheirPromptedAndSilentBreaths() {
     // Prompted and silent breaths of a block, by level.
-    int[][] blocks = {{10, 0}, {5, 5}, {4, 8}, {3, 12}, {2, 20}, {0, 20}};
+    int[][] blocks = {{6, 0}, {5, 5}, {4, 8}, {3, 12}, {2, 20}, {0, 20}};
     for (int level = 0; level <= 5; level++) {
       CueFader fader = atLevel(level);
       StringBuilder pattern = new StringBuilder();
@@ -181,7 +186,37 @@ class CueFaderTest {
     assertThat(ADULT.keepsMean(5.519999)).isFalse();
   }
 
-  /** Two blocks of ten at level 0, then the five prompted ones of level 1; else one block's. */
+  /**
+   * By hand: 12 good breaths, then 5 silent ones are a good first block of level 1; with a second
+   * of 5 and 5 level 2 is reached after 12 + 5 + 10.
+   */
+  @Test
+  @DisplayName("Level 0 is judged per 6 breaths; the first rest comes after 12 good ones")
+  void theFirstRestComesAfterTwelveGoodBreaths() {
+    CueFader start = CueFader.start(ADULT);
+    assertThat(run(start, times(11, 6)).prompts()).isTrue();
+    CueFader rest = run(start, times(12, 6));
+    assertThat(rest.prompts()).isFalse();
+    assertThat(rest.level()).isEqualTo(1);
+    assertThat(run(rest, times(4, 6)).prompts()).isFalse();
+    assertThat(run(rest, times(5, 6)).prompts()).isTrue();
+    assertThat(run(rest, times(14, 6)).level()).isEqualTo(1);
+    assertThat(run(rest, times(15, 6)).level()).isEqualTo(2);
+    // Five of six in range are 83 %, four are 67 %; a poor block begins the count anew.
+    assertThat(run(start, 6, 6, 6, 6, 6, 8, 6, 6, 6, 6, 6, 4).prompts()).isFalse();
+    assertThat(run(start, 6, 6, 6, 6, 8, 4, 6, 6, 6, 6, 6, 6).prompts()).isTrue();
+    CueFader poor = run(start, 6, 6, 6, 6, 6, 6, 6, 6, 6, 6, 8, 4);
+    assertThat(run(poor, times(11, 6)).prompts()).isTrue();
+    assertThat(run(poor, times(12, 6)).prompts()).isFalse();
+    // Two off on one side in that first rest bring prompts back; the second time level 0 does.
+    CueFader rescued = run(rest, 4, 4);
+    assertThat(rescued.rescues()).isTrue();
+    assertThat(rescued.level()).isEqualTo(1);
+    assertThat(run(rescued, 6, 6, 8, 8).level()).isZero();
+    assertThat(run(rescued, 6, 6, 8, 8).prompts()).isTrue();
+  }
+
+  /** Two blocks of six at level 0; else the prompted ones of one block. */
   @Test
   void theFirstSilentBreathComesAfterThePromptedOnes() {
     for (int level = 0; level <= CueFader.HIGHEST_START; level++) {
@@ -225,7 +260,7 @@ class CueFaderTest {
   }
 
   @Test
-  void aMadeUpLearnerReachesTheHighestLevelAfterSome158Breaths() {
+  void aMadeUpLearnerReachesTheHighestLevelAfterSome149Breaths() {
     int runs = 1_000;
     int[] reached = new int[runs];
     double share = 0;
@@ -235,9 +270,9 @@ class CueFaderTest {
       share += run[1] / 211.0 / runs;
     }
     Arrays.sort(reached);
-    assertThat((double) reached[runs / 2]).isCloseTo(158, within(4.0));
-    // 34 % of the breaths of 21 minutes; up to level 5 alone it is more, since that has none.
-    assertThat(share).isCloseTo(0.34, within(0.02));
+    assertThat((double) reached[runs / 2]).isCloseTo(149, within(4.0));
+    // 29 % of the breaths of 21 minutes; up to level 5 alone it is more, since that has none.
+    assertThat(share).isCloseTo(0.29, within(0.02));
   }
 
   @Test

@@ -31,6 +31,7 @@ import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.PromptMark;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Review;
+import squeezewell.session.EventType;
 
 /** Each finding has its sentences, is documented and is told of some practice. */
 class FindingCodesTest {
@@ -139,6 +140,12 @@ class FindingCodesTest {
   /** Those that chance seldom brings. */
   private static List<SessionBuilder> examples() {
     return List.of(
+        // A test in which the program stood still from 38 to 68 s.
+        SessionBuilder.ofSeconds(192)
+            .test()
+            .breathsEvery(6, 1, 37)
+            .event(68, EventType.HOLE, "30.0 s")
+            .breathsEvery(6, 69, 189),
         SessionBuilder.ofSeconds(60),
         SessionBuilder.ofSeconds(60).breaths(1, 7),
         SessionBuilder.ofSeconds(60).in(Situation.ARREST_ADVANCED_AIRWAY).breathsEvery(6, 0, 54),

@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
 import squeezewell.coach.CoachState;
@@ -164,8 +165,12 @@ final class DrillScreen implements CueOutput {
     return WORDS.say(key, line, state.breaths().size(), left, more);
   }
 
+  /** The level gives way where the line is full. */
   private static String withSound(CoachState state, String line) {
-    return state.soundLost() ? WORDS.say("drill.no-sound", line) : line;
+    String shown = state.soundLost() ? WORDS.say("drill.no-sound", line) : line;
+    OptionalInt level = state.fadingLevel();
+    String whole = level.isPresent() ? WORDS.say("drill.level", shown, level.getAsInt()) : shown;
+    return whole.length() < 80 ? whole : shown;
   }
 
   /** Without anything that counts seconds, since that would give the beat away. */

@@ -126,10 +126,10 @@ class PromptsOptionTest {
     assertThat(word.err()).contains("one of throughout, fading, none");
   }
 
-  /** With level 3 the first silent breath comes after 3 prompted ones, with level 0 after 25. */
+  /** With level 3 the first silent breath comes after 3 prompted ones, with level 0 after 12. */
   @Test
   void fadingBeginsWithTheLevelThatWasGiven() {
-    JsonObject anew = demo("--prompts", "fading", "--minutes", "2");
+    JsonObject anew = demo("--prompts", "fading", "--minutes", "1");
     assertThat(anew.get("unprompted").isJsonNull()).isTrue();
     JsonObject on = demo("--prompts", "fading", "--minutes", "2", "--start-level", "3");
     assertThat(on.getAsJsonObject("unprompted").get("silences").getAsInt()).isPositive();
@@ -162,6 +162,22 @@ class PromptsOptionTest {
     assertThat(screen.status(coach.state(), 16 * SECOND))
         .isEqualTo("SQUEEZE NOW: no breath for 0:12");
     assertThat(paper.text()).contains("No prompts from now on: keep the rhythm.");
+  }
+
+  @Test
+  void theTerminalShowsTheLevelOfFadingWhereItsLineHasRoom() {
+    DrillScreen screen = new DrillScreen(new CliRun.Screen().around(), true, () -> "");
+    PracticePlan plan =
+        new PracticePlan(
+                GuidelineLibrary.editions().get(0).guidance().get(0), 3 * SECOND, 600 * SECOND, 0)
+            .with(Prompting.FADING)
+            .withStartLevel(2);
+    Coach coach = new Coach(plan, Journal.none(), List.of(screen));
+    coach.advance(0);
+    coach.command(Command.BREATH, 4 * SECOND);
+    assertThat(screen.status(coach.state(), 5 * SECOND)).endsWith("  level 2");
+    coach.command(Command.SOUND_LOST, 6 * SECOND);
+    assertThat(screen.status(coach.state(), 7 * SECOND)).contains("  no sound").hasSizeLessThan(80);
   }
 
   @Test

@@ -50,6 +50,7 @@ public enum FindingCode {
   UNPROMPTED_UNEVEN("unprompted-uneven", 71, Theme.BREATHS, FAULT),
   RHYTHM_NOT_HELD("rhythm-not-held", 71, Theme.RULE, ADVICE),
   RHYTHM_UNDECIDED("rhythm-undecided", 71, Theme.RULE, ADVICE),
+  TEST_INTERRUPTED("test-interrupted", 71, Theme.RULE, ADVICE),
   EXTRA_BREATHS("extra-breaths", 72, Theme.PROMPTS, ADVICE),
   BREATHS_NOT_NEEDED("breaths-not-needed", 72, Theme.PROMPTS, ADVICE),
   WRONG_NUMBER("wrong-number", 73, Theme.COMPRESSIONS, FAULT, ADVICE),
@@ -170,7 +171,7 @@ public enum FindingCode {
     if (this == BREATHS_NOT_NEEDED) {
       return EnumSet.of(EXTRA_BREATHS);
     }
-    if (this == RHYTHM_NOT_HELD || this == RHYTHM_UNDECIDED) {
+    if (theme == Theme.RULE) {
       return EnumSet.of(RHYTHM_EVEN, UNPROMPTED_HELD);
     }
     Set<FindingCode> silenced = EnumSet.noneOf(FindingCode.class);

@@ -43,7 +43,16 @@ public record Findings(List<Finding> findings, Verdict verdict) {
     if (ruled.outcome() == Verdict.Outcome.NOT_HELD) {
       found.add(ofRule(FindingCode.RHYTHM_NOT_HELD, ruled));
     } else if (ruled.outcome() == Verdict.Outcome.UNDECIDED) {
-      found.add(ofRule(FindingCode.RHYTHM_UNDECIDED, ruled));
+      Analysis first = parts.get(0);
+      boolean interrupted =
+          UnpromptedTrial.isOf(first) && UnpromptedTrial.isInterrupted(first.practice());
+      found.add(
+          interrupted
+              ? Finding.advice(
+                  FindingCode.TEST_INTERRUPTED,
+                  Sentence.done("test-interrupted.done"),
+                  Sentence.next("test-interrupted.next"))
+              : ofRule(FindingCode.RHYTHM_UNDECIDED, ruled));
     }
     Set<FindingCode> silenced = EnumSet.noneOf(FindingCode.class);
     found.forEach(one -> silenced.addAll(one.code().silencesInAll(one.severity())));

@@ -100,6 +100,12 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
     return scored.whole() ? OptionalLong.of(scored.end()) : OptionalLong.empty();
   }
 
+  /** Whether the program stood still in the test, which then decides nothing. */
+  static boolean isInterrupted(Practice practice) {
+    long end = Scored.of(practice).end();
+    return practice.holds(Segment.Kind.STALLED).stream().anyMatch(h -> h.startNanos() < end);
+  }
+
   /** The test of a practice, or of its first part, in which nothing was prompted. */
   public static UnpromptedTrial of(Practice practice) {
     BreathPlan plan = practice.breathPlan().get();
@@ -107,8 +113,7 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
     List<Sentence> rule =
         List.of(Sentence.done("rule.unprompted", RhythmRule.demands(plan), Severity.FAULT));
     int count = scored.intervals().size();
-    if (practice.holds(Segment.Kind.STALLED).stream()
-        .anyMatch(h -> h.startNanos() < scored.end())) {
+    if (isInterrupted(practice)) {
       Sentence stalled = Sentence.done("reason.stalled");
       return new UnpromptedTrial(
           new Verdict(Verdict.Outcome.UNDECIDED, rule, List.of(stalled)), count);

@@ -165,6 +165,26 @@ class UnpromptedTrialTest {
   }
 
   @Test
+  @DisplayName("A program that stands still in a test is never blamed on the trainee")
+  void aTestThatTheProgramInterruptedDecidesNothing() {
+    // Breaths to 37 s, the program stands still from 38 to 68 s, breaths from 69 s on.
+    SessionBuilder stood = SessionBuilder.ofSeconds(192).test();
+    stood.breathsEvery(6, 1, 37).event(68, EventType.HOLE, "30.0 s").breathsEvery(6, 69, 189);
+    Review review = of(stood);
+    assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.UNDECIDED);
+    assertThat(review.reasons()).singleElement().asString().contains("interrupted by the program");
+    assertThat(review.findings()).extracting(Feedback::code).contains("test-interrupted");
+    assertThat(review.findings())
+        .extracting(Feedback::code)
+        .doesNotContain("rhythm-undecided", "long-gap", "unprompted-held", "rhythm-even");
+    assertThat(review.metrics().unprompted().orElseThrow().longestGapSeconds()).isLessThan(7);
+    // After the breath that ends the two minutes it changes nothing.
+    SessionBuilder after = SessionBuilder.ofSeconds(200).test();
+    after.breathsEvery(6, 1, 127).event(160, EventType.HOLE, "30.0 s");
+    assertThat(of(after).verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);
+  }
+
+  @Test
   void theVerdictOnAPracticeIsThatOfItsTest() {
     Review review = SessionBuilder.ofSeconds(150).test().breathsEvery(6, 1, 121).review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.HELD);

@@ -7,6 +7,7 @@ import squeezewell.coach.CoachState;
 import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
+import squeezewell.cue.CueFader;
 import squeezewell.cue.CueKind;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.Moment;
@@ -24,7 +25,7 @@ import squeezewell.words.Quantities;
  * What the live screen says at one instant. Pure: the same state and instant give the same view.
  *
  * @param elapsed time practised
- * @param total length of the practice
+ * @param total length of the practice, and the level of fading where prompts fade
  * @param bar about the pulse check or what holds breathing up
  * @param word the one thing to do
  * @param count the large count; empty for none
@@ -72,7 +73,7 @@ public record LiveView(
         silent
             ? wholeMinutes(schedule.practisedAt(nowNanos))
             : Quantities.clock(schedule.practisedAt(nowNanos)),
-        "of " + Quantities.clock(schedule.plan().lengthNanos()),
+        "of " + Quantities.clock(schedule.plan().lengthNanos()) + level(state),
         PracticeBar.of(state, moment, nowNanos),
         word(moment.act()),
         moment.count() > 0 ? Integer.toString(moment.count()) : "",
@@ -82,6 +83,12 @@ public record LiveView(
         moment.fill(),
         paced ? moment.count() : 0,
         paced ? moment.of() : 0);
+  }
+
+  private static String level(CoachState state) {
+    return state.fadingLevel().isPresent()
+        ? ", level " + state.fadingLevel().getAsInt() + " of " + CueFader.HIGHEST
+        : "";
   }
 
   /** Seconds that run would give the beat away. */

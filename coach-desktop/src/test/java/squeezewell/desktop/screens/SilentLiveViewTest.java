@@ -77,16 +77,19 @@ class SilentLiveViewTest {
   @Test
   void afterASilenceTheBreathsInItAreShown() {
     Coach coach = coach(Prompting.FADING);
-    for (int k = 0; k < 26; k++) {
+    assertThat(at(coach, 1).total()).isEqualTo("of 10:00, level 0 of 5");
+    for (int k = 0; k < 13; k++) {
       breathe(coach, 3.1 + 6 * k);
     }
+    assertThat(at(coach, 77).total()).isEqualTo("of 10:00, level 1 of 5");
+    assertThat(coach(Prompting.NONE).state().fadingLevel()).isEmpty();
     for (int k = 1; k <= 5; k++) {
-      breathe(coach, 153.1 + 6.3 * k);
+      breathe(coach, 75.1 + 6.3 * k);
     }
-    // The fifth silent breath, at 184.6 s, brings the prompts back.
-    long now = 186 * SECOND;
-    assertThat(at(coach, 186).word()).isEqualTo("Release");
-    assertThat(at(coach, 186).interval()).isEqualTo("6.3 s  in range");
+    // The fifth silent breath, at 106.6 s, brings the prompts back.
+    long now = 108 * SECOND;
+    assertThat(at(coach, 108).word()).isEqualTo("Release");
+    assertThat(at(coach, 108).interval()).isEqualTo("6.3 s  in range");
     List<RibbonMark> marks = LiveView.ribbon(coach.state(), now);
     assertThat(marks).extracting(RibbonMark::kind).contains(RibbonMark.Kind.SILENCE);
     assertThat(
@@ -128,9 +131,9 @@ class SilentLiveViewTest {
     assertThat(SetupView.prompting(arrest)).containsExactly(Prompting.THROUGHOUT);
     assertThat(SetupView.prompts(arrest, Prompting.FADING).get(0)).contains("throughout");
     assertThat(SetupView.prompts(steady, Prompting.THROUGHOUT)).isEmpty();
-    // 25 breaths of 6 s are 150 s.
+    // 12 breaths of 6 s are 72 s.
     assertThat(SetupView.prompts(steady, Prompting.FADING).get(0))
-        .contains("25 good breaths, some 3 minutes");
+        .contains("12 good breaths, some 1 minute");
     assertThat(SetupView.prompts(steady, Prompting.NONE).get(0)).contains("two minutes");
   }
 }

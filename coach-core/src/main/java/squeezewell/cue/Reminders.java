@@ -42,9 +42,11 @@ final class Reminders {
     long due = check.practiceNanos();
     long soon = clock.toSession(due - limits.pulseCheckNotice().nanos());
     put(found, soon, until, CueKind.PULSE_CHECK_SOON, 1);
+    // A check that begins on its call does not take the call away.
+    long called = check.status() == PulseCheckPlan.Status.MADE ? until + 1 : until;
     for (int n = 0; n * OVERDUE_AGAIN < serves; n++) {
       long at = clock.toSession(due + n * OVERDUE_AGAIN);
-      put(found, at, until, CueKind.PULSE_CHECK_DUE, n + 1);
+      put(found, at, called, CueKind.PULSE_CHECK_DUE, n + 1);
     }
   }
 

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -147,6 +148,20 @@ class RenderCommandTest {
     assertThat(at(json, "squeeze"))
         .noneMatch(t -> t.doubleValue() >= 123 && t.doubleValue() < 133)
         .anyMatch(t -> t.doubleValue() == 133);
+  }
+
+  @Test
+  @DisplayName(
+      "At a due check the call stands alone: it is given, and no squeeze or release with it")
+  void theCallOfADueCheckStandsAlone() throws Exception {
+    Path cues = folder.resolve("call.json");
+    CliRun.of("render", "--minutes", "5", "--cues", cues.toString());
+    JsonObject json = JsonParser.parseString(Files.readString(cues)).getAsJsonObject();
+    // Due every 2 minutes of practice (AHA course texts), after the count-in of 3 s; the second is
+    // counted on from the first.
+    assertThat(at(json, "pulse-check-due")).extracting(t -> t.intValueExact()).contains(123, 243);
+    assertThat(at(json, "squeeze")).noneMatch(t -> t.intValue() == 123 || t.intValue() == 243);
+    assertThat(at(json, "release")).noneMatch(t -> t.intValue() == 123 || t.intValue() == 243);
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -158,5 +159,23 @@ class BreathSizeTest {
         .hasMessage("Bag is 0; allowed: a number from 50 to 5000 mL");
     assertThatThrownBy(() -> VolumeTarget.ofWeight(rule("adult"), "Weight", "0"))
         .hasMessageContaining("a number from 30 to 150 kg");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "newborn, 150, 0.3 to 6",
+    "newborn, 6.1, 0.3 to 6",
+    "newborn, 0.29, 0.3 to 6",
+    "child, 61, 2 to 60",
+    "child, 1.9, 2 to 60",
+    "adult, 29, 30 to 150",
+    "adult, 151, 30 to 150",
+    "adult-protective, 3, 30 to 150"
+  })
+  @DisplayName("The newborn volume rule takes no 150 kg: each rule is bounded by its patient")
+  void aRuleIsBoundedByItsPatient(String id, String kilograms, String allowed) {
+    assertThatThrownBy(() -> VolumeTarget.ofWeight(rule(id), "Weight", kilograms))
+        .isInstanceOf(BadInputException.class)
+        .hasMessageContaining("a number from " + allowed + " kg");
   }
 }

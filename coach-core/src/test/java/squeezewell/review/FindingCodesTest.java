@@ -26,6 +26,7 @@ import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 import squeezewell.review.judge.FindingCode;
+import squeezewell.review.judge.Sentence;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.judge.Verdict;
 import squeezewell.review.measure.PromptMark;
@@ -87,6 +88,7 @@ class FindingCodesTest {
     Set<String> used = new TreeSet<>(literals);
     used.addAll(built);
     Set<String> leftOver = new TreeSet<>(words);
+    leftOver.removeIf(key -> key.endsWith(".source"));
     leftOver.removeAll(used);
     assertThat(leftOver).isEmpty();
     Set<String> missing =
@@ -96,6 +98,21 @@ class FindingCodesTest {
             .filter(((Predicate<String>) words::contains).negate())
             .collect(Collectors.toCollection(TreeSet::new));
     assertThat(missing).isEmpty();
+  }
+
+  /** A reason says what is behind it, or that nothing is. */
+  @Test
+  void everyReasonHasASourceAndNoSourceIsLeftOver() throws IOException {
+    Set<String> reasons = words();
+    reasons.removeIf(key -> !key.matches("[a-z-]+[.]why[^=]*") || key.endsWith(".source"));
+    Set<String> sources = words();
+    sources.removeIf(key -> !key.endsWith(".source"));
+    assertThat(reasons).hasSizeGreaterThan(30);
+    assertThat(sources)
+        .isEqualTo(
+            reasons.stream()
+                .map(k -> k + ".source")
+                .collect(Collectors.toCollection(TreeSet::new)));
   }
 
   private static List<Path> sources() throws IOException {
@@ -208,7 +225,9 @@ class FindingCodesTest {
             .findFirst()
             .orElseThrow();
     assertThat(squeezes.severity()).isEqualTo(Severity.FAULT);
-    assertThat(squeezes.text().split("Anesthesiology 2014", -1)).hasSize(2);
+    assertThat(squeezes.paragraphs(Sentence.Kind.WHY))
+        .singleElement()
+        .satisfies(why -> assertThat(why.source()).startsWith("Anesthesiology 2014"));
     assertThat(squeezes.text().split("let it last", -1)).hasSize(2);
     // The figures are those of each part.
     assertThat(squeezes.text().split("Your usual squeeze lasted", -1)).hasSize(3);

@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import squeezewell.review.judge.Sentence;
+import squeezewell.review.say.Feedback;
+import squeezewell.words.Wording;
 
 /**
  * A page that grows from top to bottom. It asks for nothing from outside: no script, no font, no
@@ -11,6 +14,7 @@ import java.util.List;
  */
 final class HtmlPage {
   private static final String STYLE = style();
+  private static final Wording WORDS = Wording.beside(HtmlPage.class);
 
   private final StringBuilder page = new StringBuilder();
 
@@ -99,10 +103,16 @@ final class HtmlPage {
   }
 
   /** Adds a finding, with a word before its title; none if that is empty. */
-  void finding(String word, String title, String body) {
+  void finding(String word, Feedback finding) {
     add("<div class=\"finding\">");
     add(word.isEmpty() ? "" : "<span class=\"word\">" + text(word) + "</span>");
-    add("<b>" + text(title) + "</b>" + text(body) + "</div>\n");
+    add("<b>" + text(finding.title()) + "</b>" + text(finding.brief()));
+    for (Feedback.Paragraph why : finding.paragraphs(Sentence.Kind.WHY)) {
+      add("<details><summary>" + text(WORDS.say("why")) + "</summary>" + text(why.text()));
+      add(" <span class=\"word\">" + text(WORDS.say("why.source", why.source())));
+      add("</span></details>");
+    }
+    add("</div>\n");
   }
 
   void figure(ReportPicture picture) {

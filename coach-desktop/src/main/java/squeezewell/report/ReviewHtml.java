@@ -149,12 +149,7 @@ public final class ReviewHtml {
 
   private void findings() {
     page.heading(WORDS.say("findings"));
-    page.block(
-        "two",
-        () ->
-            review
-                .findings()
-                .forEach(f -> page.finding(f.severity().label(), f.title(), f.text())));
+    page.block("two", () -> review.findings().forEach(f -> page.finding(f.severity().label(), f)));
   }
 
   private void parts() {

@@ -84,7 +84,7 @@ public final class StationHtml {
     page.heading(WORDS.say("station.story"));
     entries(sheet.story());
     page.heading(WORDS.say("station.breaths", review.headline()));
-    review.findings().forEach(finding -> page.finding("", finding.title() + ".", finding.text()));
+    review.findings().forEach(finding -> page.finding("", finding));
     page.add("<figure>" + ReportPicture.ribbon(review, ReportPicture.ROWS_ON_PAPER).svg());
     page.add("</figure>\n<div class=\"signs\">");
     for (String who : new String[] {"trainee", "examiner", "date"}) {

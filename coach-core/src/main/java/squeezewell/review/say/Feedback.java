@@ -2,6 +2,7 @@ package squeezewell.review.say;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import squeezewell.review.judge.Finding;
 import squeezewell.review.judge.Passage;
 import squeezewell.review.judge.Sentence;
@@ -14,8 +15,8 @@ import squeezewell.review.judge.Severity;
  *     programs
  * @param severity how much it matters
  * @param title one short sentence or phrase without a full stop
- * @param paragraphs what was done, what was asked and why it matters, in plain words; what to do,
- *     and each part of a practice, begin a paragraph
+ * @param paragraphs what was done and what was asked, why it matters, and what to do, in plain
+ *     words; each of these, and each part of a practice, begins a paragraph
  */
 public record Feedback(String code, Severity severity, String title, List<Paragraph> paragraphs) {
   public Feedback {
@@ -25,10 +26,20 @@ public record Feedback(String code, Severity severity, String title, List<Paragr
   /**
    * A few sentences that belong together.
    *
+   * @param kind what they are for
    * @param text the sentences
-   * @param tellsWhatToDo whether they tell what to do, not what was done
+   * @param source what is behind a reason, or that nothing is; empty for other paragraphs
    */
-  public record Paragraph(String text, boolean tellsWhatToDo) {}
+  public record Paragraph(Sentence.Kind kind, String text, String source) {
+    private Paragraph(Sentence.Kind kind, String text) {
+      this(kind, text, "");
+    }
+
+    /** A reason with its source, in one line. */
+    public String reason() {
+      return Sayings.WORDS.say("why", text, source);
+    }
+  }
 
   /** A finding in words. */
   public static Feedback of(Finding finding) {
@@ -37,43 +48,53 @@ public record Feedback(String code, Severity severity, String title, List<Paragr
       add(passage, paragraphs);
     }
     if (finding.more() > 0) {
-      paragraphs.add(new Paragraph(Sayings.WORDS.say("passage.more", finding.more()), false));
+      paragraphs.add(
+          new Paragraph(Sentence.Kind.DONE, Sayings.WORDS.say("passage.more", finding.more())));
     }
     return new Feedback(
         finding.code().id(), finding.severity(), Sayings.title(finding), paragraphs);
   }
 
   private static void add(Passage passage, List<Paragraph> paragraphs) {
-    List<Sentence> done = new ArrayList<>(passage.sentences());
-    List<Sentence> next = new ArrayList<>(done);
-    done.removeIf(sentence -> sentence.kind() == Sentence.Kind.NEXT);
-    next.removeAll(done);
     String place = passage.where().map(where -> Sayings.from(where) + " ").orElse("");
-    if (!done.isEmpty() || !place.isEmpty()) {
-      String text = place + Sayings.sentences(done.isEmpty() ? next : done);
-      paragraphs.add(new Paragraph(text, false));
+    List<Sentence> done = passage.sentences(Sentence.Kind.DONE);
+    List<Sentence> next = passage.sentences(Sentence.Kind.NEXT);
+    boolean onlyNext = done.isEmpty() && !place.isEmpty() && !next.isEmpty();
+    if (onlyNext || !done.isEmpty()) {
+      String text = place + Sayings.sentences(onlyNext ? next : done);
+      paragraphs.add(new Paragraph(Sentence.Kind.DONE, text));
     }
-    if (!next.isEmpty() && !(done.isEmpty() && !place.isEmpty())) {
-      paragraphs.add(new Paragraph(Sayings.sentences(next), true));
+    for (Sentence why : passage.sentences(Sentence.Kind.WHY)) {
+      String source = Sayings.WORDS.say(why.key() + ".source");
+      paragraphs.add(new Paragraph(Sentence.Kind.WHY, Sayings.sentence(why), source));
     }
+    if (!next.isEmpty() && !onlyNext) {
+      paragraphs.add(new Paragraph(Sentence.Kind.NEXT, Sayings.sentences(next)));
+    }
+  }
+
+  /** The paragraphs of a kind. */
+  public List<Paragraph> paragraphs(Sentence.Kind kind) {
+    return paragraphs.stream().filter(p -> p.kind() == kind).collect(Collectors.toList());
   }
 
   /** What to do, of each part. */
   public List<String> whatToDo() {
-    List<String> texts = new ArrayList<>();
-    paragraphs.forEach(
-        paragraph -> {
-          if (paragraph.tellsWhatToDo()) {
-            texts.add(paragraph.text());
-          }
-        });
-    return texts;
+    return paragraphs(Sentence.Kind.NEXT).stream()
+        .map(Paragraph::text)
+        .collect(Collectors.toList());
   }
 
-  /** All of it in one line. */
+  /** What was done and what to do, in one line. */
+  public String brief() {
+    return paragraphs.stream()
+        .filter(p -> p.kind() != Sentence.Kind.WHY)
+        .map(Paragraph::text)
+        .collect(Collectors.joining(" "));
+  }
+
+  /** All of it in one line, without sources. */
   public String text() {
-    List<String> texts = new ArrayList<>();
-    paragraphs.forEach(paragraph -> texts.add(paragraph.text()));
-    return String.join(" ", texts);
+    return paragraphs.stream().map(Paragraph::text).collect(Collectors.joining(" "));
   }
 }

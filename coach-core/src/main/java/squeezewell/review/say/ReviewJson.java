@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.LocalLabel;
+import squeezewell.review.judge.Sentence;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PromptMark;
@@ -289,6 +290,11 @@ public final class ReviewJson {
         json.name("severity").value(finding.severity().word());
         json.name("title").value(finding.title());
         json.name("text").value(finding.text());
+        json.name("sources").beginArray();
+        for (Feedback.Paragraph why : finding.paragraphs(Sentence.Kind.WHY)) {
+          json.value(why.source());
+        }
+        json.endArray();
         json.endObject();
       }
       json.endArray();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
+import squeezewell.review.judge.Sentence;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
@@ -51,7 +52,10 @@ public final class ReviewText {
     for (Feedback finding : review.findings()) {
       lines.add("");
       wrap(lines, "  ", "    ", finding.severity().label() + ": " + finding.title());
-      wrap(lines, "    ", "    ", finding.text());
+      wrap(lines, "    ", "    ", finding.brief());
+      for (Feedback.Paragraph why : finding.paragraphs(Sentence.Kind.WHY)) {
+        wrap(lines, "    ", "      ", why.reason());
+      }
     }
     lines.add("");
     if (!review.notes().isEmpty()) {

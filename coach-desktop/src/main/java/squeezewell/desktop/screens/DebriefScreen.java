@@ -10,6 +10,7 @@ import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import javax.swing.JToggleButton;
 import javax.swing.SwingConstants;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
@@ -20,6 +21,7 @@ import squeezewell.desktop.parts.UnfoldingColumn;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.picture.PlotsView;
 import squeezewell.protocol.Citation;
+import squeezewell.review.judge.Sentence;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Review;
 
@@ -225,14 +227,26 @@ public final class DebriefScreen {
     Column text = kit.column(kit.cardTextWidth() - look.px(28));
     text.setAlignmentY(Component.TOP_ALIGNMENT);
     text.bold(finding.title() + ".", 15);
-    for (Feedback.Paragraph paragraph : finding.paragraphs()) {
-      if (paragraph.tellsWhatToDo()) {
-        text.gap(5).bold(paragraph.text(), 13);
-      } else {
-        text.gap(3).note(paragraph.text());
-      }
+    finding.paragraphs(Sentence.Kind.DONE).forEach(done -> text.gap(3).note(done.text()));
+    finding.paragraphs(Sentence.Kind.NEXT).forEach(next -> text.gap(5).bold(next.text(), 13));
+    List<Feedback.Paragraph> reasons = finding.paragraphs(Sentence.Kind.WHY);
+    if (!reasons.isEmpty()) {
+      text.gap(4).put(why(finding.title(), reasons));
     }
     return kit.card().put(kit.row(0, number, text));
+  }
+
+  /** A reason and what is behind it, folded until it is asked for. */
+  private Column why(String title, List<Feedback.Paragraph> reasons) {
+    Column folded = kit.column(kit.cardTextWidth() - look.px(28));
+    for (Feedback.Paragraph reason : reasons) {
+      folded.gap(2).note(reason.text()).gap(2).soft("Source: " + reason.source(), 12);
+    }
+    folded.setVisible(false);
+    JToggleButton ask = kit.fixed(new JToggleButton("Why?"), 84, 48);
+    ask.getAccessibleContext().setAccessibleName("Why? " + title);
+    ask.addActionListener(e -> folded.setVisible(ask.isSelected()));
+    return kit.column().put(ask).put(folded);
   }
 
   private JPanel figures(List<DebriefView.Figure> figures) {

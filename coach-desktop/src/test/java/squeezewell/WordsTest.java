@@ -132,7 +132,7 @@ class WordsTest {
     for (Room other : rooms("src/main/java", ".java").toList()) {
       if (other.module().equals(room.module())) {
         List<String> sources = other.sources();
-        literals(sources).forEach(l -> parts.addAll(Arrays.asList(l.split("\\.", -1))));
+        literals(sources).forEach(l -> parts.addAll(Arrays.asList(l.split("[. ]", -1))));
         for (String source : sources) {
           Pattern.compile("\\b[A-Z][A-Z0-9_]+\\b")
               .matcher(source)

@@ -105,7 +105,7 @@ final class DebriefWords {
       cards.add(
           new Card(
               Integer.toString(metrics.breathCount()),
-              WORDS.say("figure.breaths"),
+              WORDS.say("row.breaths"),
               changed ? "" : asked.compressions()));
     }
     Metrics.Interval interval = metrics.interval();

@@ -10,11 +10,10 @@ import squeezewell.protocol.LocalLabel;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
-import squeezewell.review.say.CompressionText;
+import squeezewell.review.say.FigureRows;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
-import squeezewell.review.say.UnpromptedText;
 import squeezewell.session.NotedFinding;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
@@ -170,53 +169,34 @@ public final class ReviewHtml {
   /** The figures of the whole, or of a part, whose checks stand in the whole. */
   private void table(Review one, boolean part) {
     Metrics metrics = one.metrics();
-    Metrics.Interval interval = metrics.interval();
+    FigureRows rows = new FigureRows(one, WORDS, 2, this::row);
     page.add("<table>\n");
     if (part) {
-      row(WORDS.say("figure.asked"), DebriefWords.rhythm(one.asked()));
-      row(WORDS.say("figure.practised"), Quantities.clock(one.asked().practisedNanos()));
+      row(WORDS.say("row.asked"), DebriefWords.rhythm(one.asked()));
+      rows.add("practised", "asked.practisedSeconds");
     }
-    row(WORDS.say("figure.breaths"), Integer.toString(metrics.breathCount()));
-    if (interval.meanSeconds().isPresent()) {
-      row(WORDS.say("figure.mean"), DebriefWords.seconds(interval.meanSeconds(), 2));
-      row(WORDS.say("figure.median"), DebriefWords.seconds(interval.medianSeconds(), 2));
-      row(WORDS.say("figure.spread"), DebriefWords.seconds(interval.sdSeconds(), 2));
+    rows.add("breaths", "breaths.count");
+    rows.add("mean", "interval.meanSeconds");
+    rows.add("median", "interval.medianSeconds");
+    if (metrics.interval().count() > 0) {
+      rows.addAlways("spread", "interval.sdSeconds");
     }
-    if (interval.count() > 0) {
-      row(
-          WORDS.say("figure.in-range"),
-          WORDS.say("figure.in-range.value", interval.inRangeCount(), interval.count()));
+    rows.add("in-range", "interval.inRangeCount interval.count interval.inRangeFraction");
+    rows.add("prompts", "prompts.given", "prompts.met", "prompts.missed", "prompts.forgiven");
+    rows.add("extra", "prompts.extra");
+    rows.addUnprompted();
+    if (metrics.asynchrony().isPresent()) {
+      rows.addAlways("asynchrony", "asynchrony.meanSeconds");
     }
-    metrics.prompts().ifPresent(this::prompts);
-    UnpromptedText.add(one, this::row);
-    metrics
-        .asynchrony()
-        .ifPresent(
-            lateness ->
-                row(
-                    WORDS.say("figure.asynchrony"),
-                    DebriefWords.seconds(lateness.meanSeconds(), 2)));
-    row(WORDS.say("figure.squeeze"), DebriefWords.seconds(metrics.inspiration().meanSeconds(), 2));
-    metrics.compressions().ifPresent(done -> CompressionText.add(done, this::row));
+    rows.addAlways("squeeze", "inspiration.meanSeconds");
+    rows.addCompressions();
     if (part) {
-      row(WORDS.say("figure.rule"), PartText.verdict(one));
+      row(WORDS.say("row.rule"), PartText.verdict(one));
     } else {
       checks(metrics.pulseChecks());
       suctions(metrics.suctions());
     }
     page.add("</table>\n");
-  }
-
-  private void prompts(Metrics.Prompts prompts) {
-    row(
-        WORDS.say("figure.prompts"),
-        WORDS.say(
-            prompts.forgiven() > 0 ? "figure.prompts.excused" : "figure.prompts.value",
-            prompts.given(),
-            prompts.met(),
-            prompts.missed(),
-            prompts.forgiven()));
-    row(WORDS.say("figure.extra"), Integer.toString(prompts.extra()));
   }
 
   private void checks(List<PulseCheckResult> all) {

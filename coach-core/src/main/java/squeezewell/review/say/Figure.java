@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import squeezewell.words.Quantities;
 
 /**
  * One figure: what programs call it, its unit and where it comes from. Immutable.
@@ -21,14 +22,21 @@ public final class Figure<T> {
   private final Function<T, ?> value;
   private final Function<T, ?> observations;
   private final boolean inJson;
+  private final boolean clock;
 
   private Figure(
-      String name, String unit, Function<T, ?> value, Function<T, ?> observations, boolean inJson) {
+      String name,
+      String unit,
+      Function<T, ?> value,
+      Function<T, ?> observations,
+      boolean inJson,
+      boolean clock) {
     this.name = name;
     this.unit = unit;
     this.value = value;
     this.observations = observations;
     this.inJson = inJson;
+    this.clock = clock;
   }
 
   /**
@@ -39,17 +47,22 @@ public final class Figure<T> {
    * @param value gives a whole number, a number, a word or an enum, or an optional one of these
    */
   static <T> Figure<T> of(String name, String unit, Function<T, ?> value) {
-    return new Figure<>(name, unit, value, t -> Optional.empty(), true);
+    return new Figure<>(name, unit, value, t -> Optional.empty(), true, false);
   }
 
   /** The same figure, which rests on so many observations. */
   Figure<T> from(Function<T, ?> count) {
-    return new Figure<>(name, unit, value, count, inJson);
+    return new Figure<>(name, unit, value, count, inJson, clock);
   }
 
   /** The same figure, which the review as JSON does not hold, or holds in another form. */
   Figure<T> besideJson() {
-    return new Figure<>(name, unit, value, observations, false);
+    return new Figure<>(name, unit, value, observations, false, clock);
+  }
+
+  /** The same figure, which people read as a time on the clock. */
+  Figure<T> asClock() {
+    return new Figure<>(name, unit, value, observations, inJson, true);
   }
 
   /** Group and field, joined by a dot. */
@@ -76,6 +89,22 @@ public final class Figure<T> {
     return plain instanceof Number number
         ? OptionalDouble.of(number.doubleValue())
         : OptionalDouble.empty();
+  }
+
+  /**
+   * As people read it: a count as it is, a share in percent, any other number with at most so many
+   * decimals; empty if it can't be computed.
+   */
+  Optional<Object> shown(T of, int decimals) {
+    Object plain = value(of);
+    if (!(plain instanceof Double number)) {
+      return Optional.ofNullable(plain);
+    }
+    if (clock) {
+      return Optional.of(Quantities.clock(number));
+    }
+    return Optional.of(
+        unit.equals("1") ? Math.round(100 * number) : (Object) Quantities.upTo(number, decimals));
   }
 
   /** What is written of it, under a name of its own. */

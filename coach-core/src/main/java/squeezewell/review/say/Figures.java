@@ -7,6 +7,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import squeezewell.cue.CueFader;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.Metrics;
@@ -15,9 +17,9 @@ import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.measure.Unprompted;
 
 /**
- * The one table of figures, as docs/formats.md lists them: the review as JSON, the table as CSV,
- * the statements for a record store and the comparison are all read from it. See {@link Metrics}
- * for what each of them means.
+ * The one table of figures, as docs/formats.md lists them: the review as text, page and JSON, the
+ * table as CSV, the statements for a record store and the comparison are all read from it. See
+ * {@link Metrics} for what each of them means.
  */
 @SuppressWarnings("UnnecessaryLambda") // each names what several figures rest on
 public final class Figures {
@@ -51,7 +53,9 @@ public final class Figures {
           of("asked.highSeconds", S, r -> seconds(r.asked().highNanos())).besideJson(),
           of("asked.inspirationSeconds", S, Figures::askedSqueeze).besideJson(),
           of("asked.lengthSeconds", S, r -> r.asked().lengthNanos() / 1e9).besideJson(),
-          of("asked.practisedSeconds", S, r -> r.asked().practisedNanos() / 1e9).besideJson(),
+          of("asked.practisedSeconds", S, r -> r.asked().practisedNanos() / 1e9)
+              .besideJson()
+              .asClock(),
           of("verdict.outcome", WORD, r -> r.verdict().outcome()).besideJson(),
           of("time.fromSeconds", S, r -> r.startNanos() / 1e9).besideJson(),
           of("time.toSeconds", S, r -> r.endNanos() / 1e9).besideJson(),
@@ -88,7 +92,7 @@ public final class Figures {
           of("interval.hyperventilationMinutes", MIN, r -> r.metrics().hyperventilationMinutes())
               .from(BREATHS),
           of("gap.longestSeconds", S, r -> r.metrics().gap().longestSeconds()),
-          of("gap.longestAtSeconds", S, r -> r.metrics().gap().longestAtSeconds()),
+          of("gap.longestAtSeconds", S, r -> r.metrics().gap().longestAtSeconds()).asClock(),
           of("gap.longestNetSeconds", S, r -> r.metrics().gap().longestSeconds()),
           of("gap.longestNetAtSeconds", S, r -> r.metrics().gap().longestAtSeconds()),
           of("gap.overLimitCount", ONE, r -> r.metrics().gap().overLimitCount()),
@@ -108,7 +112,7 @@ public final class Figures {
           of("asynchrony.sdSeconds", S, lateness(Metrics.Asynchrony::sdSeconds)).from(MET),
           of("asynchrony.phaseLocking", ONE, lateness(Metrics.Asynchrony::phaseLocking)),
           of("unprompted.silences", ONE, alone(Unprompted::silences)),
-          of("unprompted.seconds", S, alone(Unprompted::seconds)),
+          of("unprompted.seconds", S, alone(Unprompted::seconds)).asClock(),
           of("unprompted.breathCount", ONE, alone(Unprompted::breathCount)),
           of("unprompted.plannedCount", ONE, alone(Unprompted::plannedCount)),
           of("unprompted.intervalCount", ONE, SILENT),
@@ -172,6 +176,13 @@ public final class Figures {
               .from(VOLUMES),
           of("volume.litresPerMinute", "L/min", r -> r.metrics().volume().litresPerMinute()));
 
+  /** What is told only beside another figure. */
+  private static final List<Figure<Review>> BESIDE =
+      List.of(
+          of("compressions.pauseLimitSeconds", S, pressed(Compressions::pauseLimitSeconds)),
+          of("compressions.cyclesMade", ONE, inCycles(Figures::cyclesMade)),
+          of("unprompted.levels", ONE, r -> CueFader.HIGHEST));
+
   /** Of one check; the names are those of its fields. */
   static final List<Figure<PulseCheckResult>> CHECK =
       List.of(
@@ -212,7 +223,10 @@ public final class Figures {
 
   /** A figure by its name, such as {@code interval.meanSeconds}. */
   public static Figure<Review> named(String name) {
-    return ONCE.stream().filter(f -> f.name().equals(name)).findFirst().get();
+    return Stream.concat(ONCE.stream(), BESIDE.stream())
+        .filter(f -> f.name().equals(name))
+        .findFirst()
+        .get();
   }
 
   private static <T> void list(
@@ -276,6 +290,10 @@ public final class Figures {
             .compressions()
             .filter(done -> done.pauseLimitSeconds().isPresent())
             .map(value);
+  }
+
+  private static Optional<Integer> cyclesMade(Compressions done) {
+    return Optional.of(done.cycles().size()).filter(cycles -> cycles > 0);
   }
 
   private static OptionalDouble askedSqueeze(Review review) {

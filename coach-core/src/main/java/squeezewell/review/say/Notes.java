@@ -11,10 +11,12 @@ import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** What a reader should know about how a review came about. */
 public final class Notes {
-  public static final String SLIP = Sayings.WORDS.say("rule.slip");
+  private static final Wording WORDS = Sayings.WORDS;
+  public static final String SLIP = WORDS.say("rule.slip");
 
   private Notes() {}
 
@@ -24,40 +26,24 @@ public final class Notes {
     long practised = practice.practisedNanos();
     long asked = practice.plan().lengthNanos();
     if (live && !session.finished()) {
-      notes.add(
-          "The record stops in the middle. What was recorded up to "
-              + Quantities.clock(practice.endNanos())
-              + " is reviewed.");
+      notes.add(WORDS.say("note.cut-off", Quantities.clock(practice.endNanos())));
     } else if (practised < asked && !inStation(session)) {
-      notes.add(
-          "The practice was ended early: "
-              + Quantities.clock(practised)
-              + " of "
-              + Quantities.clock(asked)
-              + ".");
+      notes.add(WORDS.say("note.early", Quantities.clock(practised), Quantities.clock(asked)));
     }
     long after =
         session.breaths().stream()
             .filter(b -> b.startNanos() - practice.zeroNanos() > practice.endNanos())
             .count();
     if (after > 0) {
-      notes.add(
-          Words.count(after, "breath")
-              + " came after the end of the practice and "
-              + (after == 1 ? "is" : "are")
-              + " left out.");
+      notes.add(WORDS.say("note.after-end", after));
     }
     long withoutRate =
         practice.holds(Segment.Kind.NO_RATE).stream().mapToLong(Interruption::excusedNanos).sum();
     if (withoutRate > 0) {
-      notes.add(
-          "For "
-              + Quantities.clock(withoutRate)
-              + " the patient needed breaths and no compressions, and this edition gives no rate"
-              + " for them. How they came then is not judged.");
+      notes.add(WORDS.say("note.no-rate", Quantities.clock(withoutRate)));
     }
     if (practice.holds(Segment.Kind.STALLED).size() > 0) {
-      notes.add("The program stood still for a while. That time is left out.");
+      notes.add(WORDS.say("note.stalled"));
     }
     return notes;
   }
@@ -65,15 +51,8 @@ public final class Notes {
   /** What came after a test and is not judged; empty if nothing did. */
   public static Optional<String> afterTest(Analysis all, Analysis tested) {
     int after = all.practice().breaths().size() - tested.practice().breaths().size();
-    return after == 0
-        ? Optional.empty()
-        : Optional.of(
-            "The test ended at "
-                + Quantities.clock(tested.practice().endNanos())
-                + ". "
-                + Words.count(after, "later breath")
-                + (after == 1 ? " is" : " are")
-                + " in the figures and pictures and not judged.");
+    String end = Quantities.clock(tested.practice().endNanos());
+    return after == 0 ? Optional.empty() : Optional.of(WORDS.say("note.after-test", end, after));
   }
 
   /** A station ends when it ends; how long its breathing lasts is not laid down. */

@@ -2,8 +2,6 @@ package squeezewell.review.say;
 
 import java.util.ArrayList;
 import java.util.List;
-import squeezewell.review.measure.Compressions;
-import squeezewell.review.measure.Metrics;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
 
@@ -13,7 +11,8 @@ public final class PartText {
 
   /** From when to when a part goes: {@code 2:00 to 3:30}. */
   public static String span(Review part) {
-    return Quantities.clock(part.startNanos()) + " to " + Quantities.clock(part.endNanos());
+    return Sayings.WORDS.say(
+        "place.between", Quantities.clock(part.startNanos()), Quantities.clock(part.endNanos()));
   }
 
   /** When something was found: {@code 2:00}. */
@@ -23,54 +22,36 @@ public final class PartText {
 
   /** What was found, and whether it was taken back. */
   public static String label(NotedFinding noted) {
-    return noted.finding().label() + (noted.undone() ? " (a slip, taken back)" : "");
+    return slip(noted.finding().label(), noted.undone());
   }
 
   /** What a part asked for: the situation, or that it is a slip. */
   public static String situation(Review part) {
-    return part.asked().situation() + (part.slip() ? " (a slip, taken back)" : "");
+    return slip(part.asked().situation(), part.slip());
+  }
+
+  private static String slip(String words, boolean slip) {
+    return slip ? Sayings.WORDS.say("slip", words) : words;
   }
 
   /** The most important figures of a part, a line each; none for a slip. */
   public static List<String> figures(Review part) {
     List<String> lines = new ArrayList<>();
-    Metrics metrics = part.metrics();
-    if (part.slip()) {
-      return lines;
+    if (!part.slip()) {
+      FigureRows rows = FigureRows.ofText(part, (name, text) -> lines.add(text));
+      rows.add(
+          "part-breaths",
+          "breaths.count",
+          "rate.overallPerMinute",
+          "interval.inRangeCount interval.count interval.inRangeFraction");
+      rows.add(
+          "part-compressions",
+          "compressions.count",
+          "compressions.ratePerMinute",
+          "compressions.goodCycles compressions.cyclesMade",
+          "compressions.longestPauseSeconds");
     }
-    StringBuilder breaths = new StringBuilder(Words.count(metrics.breathCount(), "breath"));
-    metrics
-        .rate()
-        .overallPerMinute()
-        .ifPresent(rate -> breaths.append(", ").append(Words.decimal(rate)).append(" a minute"));
-    Metrics.Interval interval = metrics.interval();
-    if (interval.count() > 0) {
-      breaths
-          .append("; ")
-          .append(interval.inRangeCount())
-          .append(" of ")
-          .append(Words.count(interval.count(), "interval"))
-          .append(" in range");
-    }
-    lines.add(breaths.toString());
-    metrics.compressions().ifPresent(done -> lines.add(compressions(done)));
     return lines;
-  }
-
-  private static String compressions(Compressions done) {
-    StringBuilder line = new StringBuilder(Words.count(done.count(), "compression"));
-    done.ratePerMinute()
-        .ifPresent(rate -> line.append(", ").append(Words.decimal(rate)).append(" a minute"));
-    if (!done.cycles().isEmpty()) {
-      line.append("; ")
-          .append(done.goodCycles())
-          .append(" of ")
-          .append(Words.count(done.cycles().size(), "cycle"))
-          .append(" as asked");
-    }
-    done.longestPauseSeconds()
-        .ifPresent(pause -> line.append("; longest pause ").append(Words.seconds(pause)));
-    return line.toString();
   }
 
   /**

@@ -2,7 +2,6 @@ package squeezewell.review.say;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.review.judge.Sentence;
@@ -11,12 +10,13 @@ import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 import squeezewell.words.WrappedText;
 
 /** Writes a review as plain text for a terminal, at most 80 columns wide. */
 public final class ReviewText {
   private static final int COLUMNS = 80;
-  private static final String NONE = "not enough breaths";
+  private static final Wording WORDS = Sayings.WORDS;
 
   private ReviewText() {}
 
@@ -27,28 +27,27 @@ public final class ReviewText {
     lines.add("");
     verdict(lines, review, "", "  - ", "    ");
     lines.add("");
-    lines.add("Asked");
-    row(
-        lines,
-        review.asked().local().isPresent() ? "local protocol" : "guideline",
-        review.asked().protocolTitle() + ", " + review.asked().organisation());
-    if (review.parts().isEmpty()) {
-      row(lines, "patient", review.asked().patient() + ", " + review.asked().situation());
-      asked(lines, review.asked());
-    } else {
-      row(lines, "patient", review.asked().patient());
+    Prescription asked = review.asked();
+    boolean whole = review.parts().isEmpty();
+    lines.add(WORDS.say("text.asked"));
+    String edition = asked.local().isPresent() ? "row.edition.local" : "row.edition";
+    row(lines, WORDS.say(edition), asked.protocolTitle() + ", " + asked.organisation());
+    String patient = asked.patient() + (whole ? ", " + asked.situation() : "");
+    row(lines, WORDS.say("row.patient"), patient);
+    if (whole) {
+      asked(lines, asked);
     }
-    review.asked().local().ifPresent(label -> local(lines, label));
+    asked.local().ifPresent(label -> local(lines, label));
     lines.add("");
     found(lines, review.found());
     for (Review part : review.parts()) {
       part(lines, part, PartText.differences(review, part));
     }
-    lines.add(review.parts().isEmpty() ? "Done" : "In all");
+    lines.add(WORDS.say(whole ? "text.done" : "text.in-all"));
     done(lines, review);
     holds(lines, review.metrics());
     lines.add("");
-    lines.add("What to take from it");
+    lines.add(WORDS.say("text.findings"));
     for (Feedback finding : review.findings()) {
       lines.add("");
       wrap(lines, "  ", "    ", finding.severity().label() + ": " + finding.title());
@@ -59,16 +58,16 @@ public final class ReviewText {
     }
     lines.add("");
     if (!review.notes().isEmpty()) {
-      review.notes().forEach(note -> wrap(lines, "Note: ", "  ", note));
+      review.notes().forEach(note -> wrap(lines, "", "  ", WORDS.say("text.note", note)));
       lines.add("");
     }
-    wrap(lines, "Rule: ", "  ", review.rule());
+    wrap(lines, "", "  ", WORDS.say("text.rule", review.rule()));
     for (Citation source : review.sources()) {
-      wrap(lines, "Rhythm from: ", "  ", source.line() + ".");
-      wrap(lines, "How that was checked: ", "  ", source.confidence().meaning() + ".");
+      wrap(lines, "", "  ", WORDS.say("text.source", source.line()));
+      wrap(lines, "", "  ", WORDS.say("text.checked", source.confidence().meaning()));
     }
-    wrap(lines, "", "", "A training aid for practice on manikins. Not a medical device.");
-    wrap(lines, "", "", "Follow your local protocols and medical direction.");
+    wrap(lines, "", "", WORDS.say("text.caution"));
+    wrap(lines, "", "", WORDS.say("text.caution.local"));
     return String.join("\n", lines) + "\n";
   }
 
@@ -84,40 +83,41 @@ public final class ReviewText {
     if (found.isEmpty()) {
       return;
     }
-    lines.add("Found");
+    lines.add(WORDS.say("text.found"));
     for (NotedFinding noted : found) {
-      row(lines, "at " + PartText.at(noted), PartText.label(noted));
+      row(lines, WORDS.say("text.at", PartText.at(noted)), PartText.label(noted));
     }
     lines.add("");
   }
 
   private static void part(List<String> lines, Review part, List<String> differences) {
-    wrap(lines, "", "  ", "From " + PartText.span(part) + ": " + PartText.situation(part));
+    wrap(lines, "", "  ", WORDS.say("text.part", PartText.span(part), PartText.situation(part)));
     if (!part.slip()) {
       asked(lines, part.asked());
       differences.forEach(difference -> wrap(lines, "  - ", "    ", difference));
       done(lines, part);
-      row(lines, "by the rule", PartText.verdict(part));
+      row(lines, WORDS.say("row.rule"), PartText.verdict(part));
     }
     lines.add("");
   }
 
   private static void asked(List<String> lines, Prescription asked) {
-    if (asked.intervalSeconds().isPresent()) {
-      row(
-          lines,
-          "one breath every",
-          Words.seconds(asked.intervalSeconds().getAsDouble())
-              + " (in range: "
-              + Words.decimal(asked.breaths().get().range().low())
-              + " to "
-              + Words.seconds(asked.breaths().get().range().high())
-              + ")");
-    }
+    asked
+        .breaths()
+        .ifPresent(
+            breaths ->
+                row(
+                    lines,
+                    WORDS.say("row.interval"),
+                    WORDS.say(
+                        "row.interval.range",
+                        Words.decimal(breaths.interval().seconds()),
+                        Words.decimal(breaths.range().low()),
+                        Words.decimal(breaths.range().high()))));
     if (!asked.compressions().isEmpty()) {
-      row(lines, "compressions asked", asked.compressions());
+      row(lines, WORDS.say("row.compress"), asked.compressions());
     }
-    row(lines, "squeeze for", Words.seconds(asked.inspirationNanos() / 1e9));
+    row(lines, WORDS.say("row.squeeze"), Words.seconds(asked.inspirationNanos() / 1e9));
   }
 
   private static void local(List<String> lines, LocalLabel label) {
@@ -128,86 +128,58 @@ public final class ReviewText {
   private static void done(List<String> lines, Review review) {
     Metrics metrics = review.metrics();
     boolean whole = !review.parts().isEmpty();
-    row(lines, "practised", Quantities.clock(review.asked().practisedNanos()));
-    row(lines, "breaths", Integer.toString(metrics.breathCount()));
-    if (review.asked().intervalSeconds().isPresent()) {
-      row(lines, "breaths a minute", number(metrics.rate().overallPerMinute(), ""));
-      row(lines, "mean interval", number(metrics.interval().meanSeconds(), " s"));
+    boolean steady = review.asked().breaths().isPresent();
+    FigureRows rows = FigureRows.ofText(review, (name, text) -> row(lines, name, text));
+    rows.add("practised", "asked.practisedSeconds");
+    rows.add("breaths", "breaths.count");
+    if (steady) {
+      rows.addAlways("rate", "rate.overallPerMinute");
+      rows.addAlways("mean", "interval.meanSeconds");
     }
-    if (review.asked().intervalSeconds().isPresent() || (whole && metrics.interval().count() > 0)) {
-      row(lines, "in range", inRange(metrics.interval()));
-      row(lines, "longest gap", longestGap(metrics.gap()));
+    if (steady || (whole && metrics.interval().count() > 0)) {
+      rows.addAlways("in-range", "interval.inRangeCount interval.count interval.inRangeFraction");
+      String gap = "gap.longestSeconds gap.longestAtSeconds";
+      rows.add(metrics.gap().happened() ? "gap" : "gap.none", gap);
     }
-    metrics.prompts().ifPresent(prompts -> row(lines, "prompts", Words.prompts(prompts)));
-    UnpromptedText.add(review, (name, t) -> row(lines, name, t));
-    if (metrics.inspiration().count() > 0 && !whole) {
-      row(lines, "usual squeeze", number(metrics.inspiration().medianSeconds(), " s"));
+    metrics
+        .prompts()
+        .ifPresent(prompts -> row(lines, WORDS.say("row.prompts"), Words.prompts(prompts)));
+    rows.addUnprompted();
+    if (!whole) {
+      rows.add("usual-squeeze", "inspiration.medianSeconds");
     }
-    metrics.compressions().ifPresent(c -> CompressionText.add(c, (name, t) -> row(lines, name, t)));
-    if (metrics.volume().litresPerMinute().isPresent()) {
-      row(lines, "volume a minute", number(metrics.volume().litresPerMinute(), " L"));
-    }
-  }
-
-  private static String inRange(Metrics.Interval interval) {
-    return interval.count() == 0
-        ? NONE
-        : interval.inRangeCount() + " of " + interval.count() + " intervals";
-  }
-
-  private static String longestGap(Metrics.Gap gap) {
-    if (!gap.happened()) {
-      return "the breaths never began";
-    }
-    return Words.seconds(gap.longestSeconds())
-        + ", from "
-        + Quantities.clock(gap.longestAtSeconds())
-        + " (end of a squeeze to the start of the next; checks, suction and pauses left out)";
+    rows.addCompressions();
+    rows.add("volume", "volume.litresPerMinute");
   }
 
   private static void holds(List<String> lines, Metrics metrics) {
     for (PulseCheckResult check : metrics.pulseChecks()) {
-      row(lines, check.kind().words(), pulseCheck(check));
+      String due =
+          check.dueSeconds().isPresent()
+              ? WORDS.say("check.due", Quantities.clock(check.dueSeconds().getAsDouble()))
+              : WORDS.say("check.not-due");
+      String made =
+          check.startedSeconds().isPresent()
+              ? WORDS.say(
+                  "check.made",
+                  Quantities.clock(check.startedSeconds().getAsDouble()),
+                  Words.decimal(check.lengthSeconds().getAsDouble()))
+              : WORDS.say("check.not-made");
+      row(lines, check.kind().words(), due + ", " + made);
     }
     for (SuctionResult suction : metrics.suctions()) {
-      row(
-          lines,
-          "suction",
-          "at "
-              + Quantities.clock(suction.startedSeconds())
-              + ", "
-              + Words.seconds(suction.lengthSeconds())
-              + " (limit "
-              + Words.seconds(suction.limitSeconds())
-              + ")");
+      String text =
+          WORDS.say(
+              "row.suction.one",
+              Quantities.clock(suction.startedSeconds()),
+              Words.decimal(suction.lengthSeconds()),
+              Words.decimal(suction.limitSeconds()));
+      row(lines, WORDS.say("row.suction"), text);
     }
-  }
-
-  private static String pulseCheck(PulseCheckResult check) {
-    String due =
-        check.dueSeconds().isPresent()
-            ? "due " + Quantities.clock(check.dueSeconds().getAsDouble())
-            : "not due";
-    String made =
-        check.startedSeconds().isPresent()
-            ? "made "
-                + Quantities.clock(check.startedSeconds().getAsDouble())
-                + ", "
-                + Words.seconds(check.lengthSeconds().getAsDouble())
-            : "not made";
-    return due + ", " + made;
-  }
-
-  private static String number(OptionalDouble value, String unit) {
-    return value.isPresent() ? Words.decimal(value.getAsDouble()) + unit : NONE;
   }
 
   private static void row(List<String> lines, String name, String value) {
-    StringBuilder label = new StringBuilder("  ").append(name);
-    while (label.length() < 20) {
-      label.append(' ');
-    }
-    wrap(lines, label.append(' ').toString(), "                     ", value);
+    wrap(lines, String.format("  %-18s ", name), "                     ", value);
   }
 
   private static void wrap(List<String> lines, String first, String rest, String text) {

@@ -25,14 +25,6 @@ public final class Words {
   }
 
   /**
-   * One decimal, beside a limit that is printed in the same way: {@code just under 5} where a
-   * number below 5 would else be printed as the limit itself, {@code just over 5} above it.
-   */
-  public static String decimalBeside(double value, double limit) {
-    return Quantities.beside(value, limit, 1);
-  }
-
-  /**
    * Seconds to a tenth, or to a hundredth where the interval asked for is so short that a tenth of
    * a second of it can be heard.
    *
@@ -69,7 +61,7 @@ public final class Words {
           : WORDS.say("row.prompts.none.extra", extra);
     }
     return WORDS.say(
-        prompts.forgiven() > 0 ? "row.prompts.excused" : "row.prompts",
+        prompts.forgiven() > 0 ? "row.prompts.excused" : "row.prompts.met",
         prompts.given(),
         prompts.met(),
         prompts.missed(),

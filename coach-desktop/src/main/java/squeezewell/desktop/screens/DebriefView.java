@@ -15,10 +15,10 @@ import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.PulseCheckResult;
 import squeezewell.review.measure.SuctionResult;
 import squeezewell.review.say.Feedback;
+import squeezewell.review.say.FigureRows;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
-import squeezewell.review.say.UnpromptedText;
 import squeezewell.review.say.Words;
 import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
@@ -267,7 +267,8 @@ record DebriefView(
     lines.add(
         Quantities.count(metrics.breathCount(), "breath")
             + metrics.prompts().map(prompts -> "; prompts: " + Words.prompts(prompts)).orElse(""));
-    UnpromptedText.add(review, (name, text) -> lines.add(Phrases.capital(name) + ": " + text));
+    FigureRows.ofText(review, (name, text) -> lines.add(Phrases.capital(name) + ": " + text))
+        .addUnprompted();
     metrics
         .asynchrony()
         .map(Metrics.Asynchrony::meanSeconds)

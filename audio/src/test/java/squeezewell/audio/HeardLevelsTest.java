@@ -81,7 +81,7 @@ class HeardLevelsTest {
           i + 1 < track.cues().size() ? track.cues().get(i + 1).frame() - cue.frame() : rate / 4;
       double seconds =
           cue.kind() == CueKind.SQUEEZE ? 0.96 : cue.kind() == CueKind.RELEASE ? 0.42 : 0.09;
-      int length = (int) Math.min(seconds * rate, room);
+      int length = (int) Math.min((long) (seconds * rate), room);
       if (length > rate / 20 && !heard.containsKey(name)) {
         heard.put(name, measure(samples, (int) cue.frame(), length, rate));
       }

@@ -3,6 +3,7 @@ package squeezewell.cli;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.text.Normalizer;
 import java.time.Clock;
 
 /**
@@ -60,7 +61,9 @@ public record CliContext(
   }
 
   private static String plain(String text) {
-    return text.replace("—", "-")
+    String letters = Normalizer.normalize(text, Normalizer.Form.NFD).replaceAll("\\p{M}", "");
+    return letters
+        .replace("—", "-")
         .replace("–", "-")
         .replace("…", "...")
         .replace("×", "x")

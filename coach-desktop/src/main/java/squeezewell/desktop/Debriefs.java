@@ -10,10 +10,10 @@ import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.PicturesScreen;
 import squeezewell.desktop.screens.StationResultScreen;
+import squeezewell.desktop.screens.Today;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
 import squeezewell.files.SessionStore;
-import squeezewell.files.Settings;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Guidance;
 import squeezewell.report.PracticeLabel;
@@ -22,6 +22,7 @@ import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
+import squeezewell.session.SessionReader;
 import squeezewell.station.run.StationResult;
 import squeezewell.trainee.NextPractice;
 import squeezewell.trainee.RecordBook;
@@ -90,8 +91,45 @@ final class Debriefs {
     return new Reviewed(session, Reviewer.review(session));
   }
 
+  /** How far back the last practice of a person is looked for, in files. */
+  private static final int FAR_BACK = 50;
+
+  /** What a person is to practise today, from the last practice that gives advice. */
+  Optional<Today> today(String trainee) throws BadInputException {
+    SessionStore store = new SessionStore(home);
+    List<Path> files = store.files();
+    for (Path file : files.subList(0, Math.min(FAR_BACK, files.size()))) {
+      try {
+        SessionHeader header = SessionReader.readHeader(file);
+        if (header.trainee().trim().equals(trainee)
+            && header.origin() == SessionHeader.Origin.LIVE) {
+          Session session = store.open(file);
+          Review review = Reviewer.review(session);
+          Optional<NextPractice> advice = advice(session, review);
+          if (advice.isPresent()) {
+            return advice.map(a -> new Today(review, a, choice(header, a)));
+          }
+        }
+      } catch (BadInputException e) {
+        // The list of past practices tells of a file that can't be read.
+      }
+    }
+    return Optional.empty();
+  }
+
+  private LastChoice choice(SessionHeader header, NextPractice advice) {
+    Guidance guidance = header.plan().guidance();
+    return new LastChoice(
+        header.protocol().id(),
+        guidance.patient(),
+        guidance.situation(),
+        guidance.rescuers(),
+        navigator.settings().lastChoice().minutes(),
+        advice.prompting());
+  }
+
   /** What followed from all that had been practised by then; a station has its own result. */
-  private DebriefScreen.Next next(Session session, Review review) {
+  private Optional<NextPractice> advice(Session session, Review review) {
     SessionHeader header = session.header();
     Optional<NextPractice> next = Optional.empty();
     if (header.origin() == SessionHeader.Origin.LIVE && !StationResult.isIn(session.events())) {
@@ -108,23 +146,18 @@ final class Debriefs {
         // The folder can't be listed, which the list of past practices tells.
       }
     }
-    return next.map(advice -> new DebriefScreen.Next(advice.lines(), () -> follow(header, advice)))
+    return next;
+  }
+
+  private DebriefScreen.Next next(Session session, Review review) {
+    return advice(session, review)
+        .map(a -> new DebriefScreen.Next(a.lines(), () -> follow(session.header(), a)))
         .orElse(new DebriefScreen.Next(List.of(), navigator::toSetup));
   }
 
   /** Sets up just what was advised: the same rhythm, prompted as far as that. */
   private void follow(SessionHeader header, NextPractice advice) {
-    Settings settings = navigator.settings();
-    Guidance guidance = header.plan().guidance();
-    navigator.keep(
-        settings.withLastChoice(
-            new LastChoice(
-                header.protocol().id(),
-                guidance.patient(),
-                guidance.situation(),
-                guidance.rescuers(),
-                settings.lastChoice().minutes(),
-                advice.prompting())));
+    navigator.keep(navigator.settings().withLastChoice(choice(header, advice)));
     navigator.toSetup();
   }
 
@@ -153,8 +186,7 @@ final class Debriefs {
         showResult(done, StationResult.of(session.events()), back);
         return;
       } catch (BadInputException e) {
-        Dialogs.tell(
-            stage.window(), "The station can't be shown, only its breaths", e.getMessage());
+        stage.sheets().tell("The station can't be shown, only its breaths", e.getMessage());
       }
     }
     showReview(done, back);

@@ -2,7 +2,6 @@ package squeezewell.desktop;
 
 import java.awt.BorderLayout;
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Insets;
 import java.awt.Toolkit;
@@ -16,9 +15,14 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
+import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
+import squeezewell.desktop.parts.Navigation;
+import squeezewell.desktop.parts.Page;
+import squeezewell.desktop.parts.Sheets;
+import squeezewell.desktop.parts.Stack;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.FirstDebrief;
@@ -38,6 +42,10 @@ final class MainWindow extends JFrame implements Stage {
   private final transient PhoneNavigator navigator;
   private transient Settings settings;
   private transient Widgets kit;
+  private transient Optional<Navigation.Place> place = Optional.empty();
+  private transient JComponent shown = new JPanel();
+  private boolean rail;
+  private Sheets sheets;
   private transient Runnable current;
   private transient BooleanSupplier mayLeave = () -> true;
 
@@ -60,6 +68,9 @@ final class MainWindow extends JFrame implements Stage {
         new ComponentAdapter() {
           @Override
           public void componentResized(ComponentEvent e) {
+            if (place.isPresent() && rail != isWide()) {
+              frame();
+            }
             navigator.running().resized();
           }
         });
@@ -93,6 +104,11 @@ final class MainWindow extends JFrame implements Stage {
     Look look = new Look(palette, settings.textSizePercent() / 100.0);
     look.install();
     kit = new Widgets(look);
+    if (sheets == null) {
+      sheets = new Sheets(look);
+      setContentPane(sheets);
+    }
+    sheets.look(look);
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
     Insets frame = getInsets();
     int width = look.px(WIDTH) + frame.left + frame.right;
@@ -134,19 +150,50 @@ final class MainWindow extends JFrame implements Stage {
   }
 
   @Override
-  public void showScreen(JComponent screen) {
-    showScreen(screen, () -> true);
+  public Sheets sheets() {
+    return sheets;
+  }
+
+  @Override
+  public void showPlace(Navigation.Place where, JComponent screen) {
+    show(Optional.of(where), screen, () -> true);
   }
 
   @Override
   public void showScreen(JComponent screen, BooleanSupplier leaving) {
+    show(Optional.empty(), screen, leaving);
+  }
+
+  private void show(Optional<Navigation.Place> where, JComponent screen, BooleanSupplier leaving) {
     navigator.running().leaveReplay();
     mayLeave = leaving;
-    getContentPane().removeAll();
-    getContentPane().setBackground(kit.look().palette().ground());
-    getContentPane().add(screen, BorderLayout.CENTER);
-    revalidate();
-    repaint();
+    place = where;
+    shown = screen;
+    frame();
+  }
+
+  private boolean isWide() {
+    return getWidth() >= kit.look().px(Page.TWO_PANES);
+  }
+
+  /** Puts what is shown into the window, with the places at its foot or side. */
+  private void frame() {
+    Component focused = getFocusOwner();
+    rail = isWide();
+    JPanel framed = new JPanel(new BorderLayout());
+    framed.setBackground(kit.look().palette().ground());
+    framed.add(shown, BorderLayout.CENTER);
+    if (place.isPresent()) {
+      Navigation places = new Navigation(kit.look(), place.get(), rail, navigator::to);
+      JPanel side = new JPanel(new BorderLayout());
+      side.setBackground(kit.look().palette().card());
+      side.add(places, rail ? BorderLayout.NORTH : BorderLayout.CENTER);
+      framed.add(side, rail ? BorderLayout.WEST : BorderLayout.SOUTH);
+    }
+    sheets.show(framed);
+    if (focused != null && SwingUtilities.isDescendingFrom(focused, shown)) {
+      focused.requestFocusInWindow();
+    }
   }
 
   @Override
@@ -161,7 +208,7 @@ final class MainWindow extends JFrame implements Stage {
     try {
       settingsFile.write(next);
     } catch (IOException e) {
-      Dialogs.tell(this, "Settings could not be saved", SavingTrouble.reason(e));
+      sheets.tell("Settings could not be saved", SavingTrouble.reason(e));
     }
     boolean look =
         before.theme() != next.theme() || before.textSizePercent() != next.textSizePercent();
@@ -177,22 +224,7 @@ final class MainWindow extends JFrame implements Stage {
   /** A person who changes the look goes on from the control that changed it. */
   private void giveBackFocus(String name) {
     SwingUtilities.invokeLater(
-        () -> named(getContentPane(), name).ifPresent(Component::requestFocusInWindow));
-  }
-
-  private static Optional<Component> named(Container in, String name) {
-    for (Component part : in.getComponents()) {
-      if (name.equals(part.getName())) {
-        return Optional.of(part);
-      }
-      if (part instanceof Container inner) {
-        Optional<Component> found = named(inner, name);
-        if (found.isPresent()) {
-          return found;
-        }
-      }
-    }
-    return Optional.empty();
+        () -> Stack.named(getContentPane(), name).ifPresent(Component::requestFocusInWindow));
   }
 
   private void quit() {

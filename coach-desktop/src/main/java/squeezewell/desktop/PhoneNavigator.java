@@ -6,11 +6,14 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import javax.swing.JScrollPane;
 import javax.swing.SwingWorker;
 import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.parts.Navigation;
 import squeezewell.desktop.screens.CautionScreen;
 import squeezewell.desktop.screens.EquipmentScreen;
 import squeezewell.desktop.screens.LibraryScreen;
@@ -19,8 +22,9 @@ import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
 import squeezewell.desktop.screens.SettingsScreen;
-import squeezewell.desktop.screens.SetupScreen;
 import squeezewell.desktop.screens.StationsScreen;
+import squeezewell.desktop.screens.Today;
+import squeezewell.desktop.screens.practice.PracticeScreen;
 import squeezewell.equipment.EquipmentReader;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
@@ -81,9 +85,25 @@ final class PhoneNavigator implements Navigator {
   public void toSetup() {
     stage.remember(this::toSetup);
     ProtocolStore store = protocols();
-    stage.showScreen(
-        SetupScreen.build(
-            stage.kit(), this, store.protocols(), store.problems(), PracticeSound.leadNanos()));
+    stage.showPlace(
+        Navigation.Place.PRACTICE,
+        PracticeScreen.build(
+            stage.kit().look(),
+            stage.sheets(),
+            this,
+            store.protocols(),
+            store.problems(),
+            PracticeSound.leadNanos()));
+  }
+
+  /** To one of the places that can be reached from everywhere. */
+  void to(Navigation.Place place) {
+    switch (place) {
+      case PRACTICE -> toSetup();
+      case STATIONS -> toStations();
+      case HISTORY -> toPast();
+      case EQUIPMENT -> toEquipment();
+    }
   }
 
   @Override
@@ -103,23 +123,36 @@ final class PhoneNavigator implements Navigator {
   @Override
   public void toPast() {
     stage.remember(this::toPast);
-    stage.showScreen(PastScreen.build(stage.kit(), this, debriefs::readPast));
+    stage.showPlace(
+        Navigation.Place.HISTORY, PastScreen.build(stage.kit(), this, debriefs::readPast));
   }
 
   @Override
   public void readBook(BiConsumer<RecordBook, ZoneId> told) {
-    new SwingWorker<RecordBook, Void>() {
+    // The list of past practices says why one can't be read; a practice begins without it.
+    read(
+        () -> new SessionStore(home).bookUpTo(Instant.now()),
+        book -> told.accept(book, home.zone()));
+  }
+
+  @Override
+  public void readToday(String trainee, Consumer<Optional<Today>> told) {
+    read(() -> debriefs.today(trainee), told);
+  }
+
+  private static <T> void read(Callable<T> work, Consumer<T> told) {
+    new SwingWorker<T, Void>() {
       @Override
-      protected RecordBook doInBackground() throws BadInputException {
-        return new SessionStore(home).bookUpTo(Instant.now());
+      protected T doInBackground() throws Exception {
+        return work.call();
       }
 
       @Override
       protected void done() {
         try {
-          told.accept(get(), home.zone());
+          told.accept(get());
         } catch (ExecutionException e) {
-          // The list of past practices says why; a practice begins without what was before.
+          // Whoever asked goes on without it.
         } catch (InterruptedException e) {
           Thread.currentThread().interrupt();
         }
@@ -140,7 +173,7 @@ final class PhoneNavigator implements Navigator {
             Math.floorMod(System.nanoTime(), MOST_CHANCE),
             home.stations().toString(),
             choice -> running.start(settings(), choice));
-    stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
+    stage.showPlace(Navigation.Place.STATIONS, stage.kit().withBackKeys(page, this::toSetup));
   }
 
   @Override
@@ -157,7 +190,7 @@ final class PhoneNavigator implements Navigator {
   public void toEquipment() {
     stage.remember(this::toEquipment);
     JScrollPane page = EquipmentScreen.build(stage.kit(), this, EquipmentReader.builtIn());
-    stage.showScreen(stage.kit().withBackKeys(page, this::toSetup));
+    stage.showPlace(Navigation.Place.EQUIPMENT, stage.kit().withBackKeys(page, this::toSetup));
   }
 
   @Override
@@ -185,7 +218,7 @@ final class PhoneNavigator implements Navigator {
           ProtocolDraft.edit(opened.protocol(), base, store.ids()),
           new LocalProtocolSaver(home, opened));
     } catch (BadInputException e) {
-      Dialogs.tell(stage.window(), "This protocol can't be edited", e.getMessage());
+      stage.sheets().tell("This protocol can't be edited", e.getMessage());
       toLocalProtocols();
     }
   }
@@ -204,8 +237,9 @@ final class PhoneNavigator implements Navigator {
   }
 
   private boolean mayLose() {
-    return Dialogs.mayGo(
-        stage.window(), "What you changed is not saved. Leave without saving?", "Not saved");
+    return stage
+        .sheets()
+        .ask("Discard your changes?", "What you changed is not saved.", "Keep editing", "Discard");
   }
 
   @Override

@@ -93,8 +93,9 @@ final class Running {
   }
 
   private boolean mayEndStation() {
-    return Dialogs.mayGo(
-        stage.window(), "A station runs. Leaving ends it; what was recorded is kept.", "Station");
+    return stage
+        .sheets()
+        .ask("End the station?", "What was recorded is kept.", "Go on", "End and leave");
   }
 
   /** Shows a practice played back. */

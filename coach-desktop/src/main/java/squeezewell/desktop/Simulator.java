@@ -36,7 +36,7 @@ public final class Simulator {
           MainWindow window = new MainWindow(home, loaded.settings());
           window.open();
           if (!loaded.problem().isEmpty()) {
-            Dialogs.tell(window, "Settings", loaded.problem());
+            window.sheets().tell("Settings", loaded.problem());
           }
         });
     return true;

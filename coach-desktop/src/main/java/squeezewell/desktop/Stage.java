@@ -3,6 +3,8 @@ package squeezewell.desktop;
 import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
+import squeezewell.desktop.parts.Navigation;
+import squeezewell.desktop.parts.Sheets;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.files.Settings;
 
@@ -17,8 +19,16 @@ interface Stage {
   /** The same in the look that fits the window; sizes are in density-independent pixels. */
   Widgets fittedKit(int leastWidth, int leastHeight);
 
+  /** Where sheets come up for choices and questions. */
+  Sheets sheets();
+
+  /** Shows one of the places instead of the screen before. */
+  void showPlace(Navigation.Place place, JComponent screen);
+
   /** Shows a screen instead of the one before. */
-  void showScreen(JComponent screen);
+  default void showScreen(JComponent screen) {
+    showScreen(screen, () -> true);
+  }
 
   /**
    * Shows a screen instead of the one before.

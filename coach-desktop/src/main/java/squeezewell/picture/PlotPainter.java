@@ -92,7 +92,7 @@ public final class PlotPainter {
   /** Paints it. */
   public void paint() {
     for (PlotData.Box box : data.ranges()) {
-      canvas.fill(palette.active(), box(box.xLow(), box.xHigh(), box.yLow(), box.yHigh()));
+      canvas.fill(palette.mist(), box(box.xLow(), box.xHigh(), box.yLow(), box.yHigh()));
     }
     // A low bar at the foot: told from a range by its place, and by the words on pointing at it.
     double low = data.yLow() + (data.yHigh() - data.yLow()) * 0.05;

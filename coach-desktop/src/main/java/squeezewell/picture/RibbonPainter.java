@@ -160,7 +160,7 @@ public final class RibbonPainter {
     double high = lanes.getHeight() - px(8);
     double top = lanes.getY() + px(4);
     canvas.fill(
-        palette.active(),
+        palette.mist(),
         new RoundRectangle2D.Double(span.left(), top, span.length(), high, px(6), px(6)));
   }
 

@@ -22,13 +22,13 @@ public final class StationHtml {
 
   private static final String STYLE =
       """
-      .aid { border: 2px solid #14252D; border-radius: 12px; padding: 10px 16px; }
-      td.at { white-space: nowrap; color: #50626A; width: 64px; }
+      .aid { border: 2px solid #10232B; border-radius: 12px; padding: 10px 16px; }
+      td.at { white-space: nowrap; color: #4A5C64; width: 64px; }
       td.how { white-space: nowrap; } td.bad { font-weight: bold; }
       .signs { display: flex; gap: 24px; margin-top: 48px; }
       .cards .card { flex-basis: 84px; }
       h2 { break-after: avoid; } .signs { break-inside: avoid; }
-      .signs div { flex: 1; border-top: 1px solid #14252D; padding-top: 4px; color: #50626A; }
+      .signs div { flex: 1; border-top: 1px solid #10232B; padding-top: 4px; color: #4A5C64; }
       """;
 
   private final HtmlPage page;

@@ -313,7 +313,7 @@ class ReviewCommandTest {
     String ticks = html.substring(html.indexOf("stroke-width=\"1.2\""));
     assertThat(ticks.substring(0, ticks.indexOf("/>")).split("M", -1)).hasSize(6);
     // One band, from the change on.
-    assertThat(html.split("fill=\"#d8ecf0\"/>", -1)).hasSize(2);
+    assertThat(html.split("fill=\"#dcecef\"/>", -1)).hasSize(2);
   }
 
   @Test

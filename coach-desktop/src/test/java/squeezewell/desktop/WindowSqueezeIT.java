@@ -45,8 +45,8 @@ class WindowSqueezeIT {
       window.startAskable();
       window.await("I understand");
       window.tap("return");
-      window.await("Practise the rhythm");
-      window.chord("alt", "i");
+      window.await("Start");
+      window.chord("alt", "2");
       window.await("Start the station");
       window.chord("alt", "w");
       window.tap("end");

@@ -100,7 +100,7 @@ class ReportPictureTest {
   void noWordOfAPauseStandsOnTheOneBefore() {
     String svg = ribbon(pausing(60, 61, 62, 72, 72.5, 73), 8);
     assertThat(words(svg, "pause")).containsExactly("365.78", "409.29");
-    assertThat(svg.split("fill=\"#d8ecf0\"", -1)).hasSize(4);
+    assertThat(svg.split("fill=\"#dcecef\"", -1)).hasSize(4);
   }
 
   /**
@@ -124,8 +124,8 @@ class ReportPictureTest {
       }
     }
     String svg = ribbon(new Session(practice(2).header(), events, List.of()), 8);
-    assertThat(svg.split("<path fill=\"#50626a\" d=\"M[0-9. L]*Z\"", -1)).hasSize(11);
-    assertThat(svg.split("<path fill=\"none\" stroke=\"#50626a\" d=\"M[0-9. L]*Z\"", -1))
+    assertThat(svg.split("<path fill=\"#4a5c64\" d=\"M[0-9. L]*Z\"", -1)).hasSize(11);
+    assertThat(svg.split("<path fill=\"none\" stroke=\"#4a5c64\" d=\"M[0-9. L]*Z\"", -1))
         .hasSize(11);
   }
 
@@ -136,7 +136,7 @@ class ReportPictureTest {
   private static List<String> words(String svg, String word) {
     List<String> places = new ArrayList<>();
     Matcher matcher =
-        Pattern.compile("<text x=\"([0-9.]+)\" y=\"\\d+\" fill=\"#50626a\">" + word).matcher(svg);
+        Pattern.compile("<text x=\"([0-9.]+)\" y=\"\\d+\" fill=\"#4a5c64\">" + word).matcher(svg);
     while (matcher.find()) {
       places.add(matcher.group(1));
     }

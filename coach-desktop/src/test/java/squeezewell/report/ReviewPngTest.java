@@ -62,8 +62,8 @@ class ReviewPngTest {
   void whatHappenedInTheLastMinutesOfAnHourIsDrawn() throws IOException {
     // The ribbon shades a check as the chart shades the range: ten seconds of a row of 668 points
     // for 5 minutes, on both lanes, are 22 by 68 points, and each point is 2 pixels.
-    long without = pixels(png(steady(3600, -1)), LIGHT.active());
-    assertThat(pixels(png(steady(3600, 3500)), LIGHT.active())).isGreaterThan(without + 1_000);
+    long without = pixels(png(steady(3600, -1)), LIGHT.mist());
+    assertThat(pixels(png(steady(3600, 3500)), LIGHT.mist())).isGreaterThan(without + 1_000);
   }
 
   /** A breath every 6 s, and a check of 10 s at a second of it; none for less than 0. */

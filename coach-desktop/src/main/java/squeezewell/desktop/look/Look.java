@@ -50,11 +50,11 @@ public final class Look {
     Map<String, String> colours = new HashMap<>();
     colours.put("@background", hex(palette.ground()));
     colours.put("@foreground", hex(palette.text()));
-    colours.put("@accentColor", hex(palette.tide()));
+    colours.put("@accentColor", hex(palette.deep()));
     colours.put("@componentBackground", hex(palette.card()));
     colours.put("@menuBackground", hex(palette.card()));
     colours.put("@disabledForeground", hex(palette.softText()));
-    colours.put("Component.borderColor", hex(palette.line()));
+    colours.put("Component.borderColor", hex(palette.edge()));
     colours.put("Component.focusWidth", "2");
     colours.put("Component.innerFocusWidth", "1");
     colours.put("Component.arc", "12");
@@ -62,6 +62,8 @@ public final class Look {
     colours.put("TextComponent.arc", "12");
     // FlatLaf scales this with the default font, which is a quarter larger than its own.
     colours.put("ScrollBar.width", "8");
+    colours.put("ScrollBar.thumb", hex(palette.edge()));
+    colours.put("ScrollBar.track", hex(palette.ground()));
     FlatLaf.setGlobalExtraDefaults(colours);
     if (palette.dark()) {
       FlatDarkLaf.setup();

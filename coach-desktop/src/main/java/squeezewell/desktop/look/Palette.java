@@ -4,64 +4,88 @@ import java.awt.Color;
 import squeezewell.protocol.Judgement;
 
 /**
- * The colours of a theme. Every text colour has a contrast of at least 4.5 to 1 against the ground
- * and the card; a test computes it.
+ * The colours of a theme. Text has a contrast of at least 4.5 to 1 against what it stands on,
+ * shapes and the edges of controls 3 to 1; a test computes both.
  *
  * @param dark whether the ground is dark
  * @param ground behind everything
  * @param card behind a group of things
- * @param line around a card
- * @param active behind the part of a card that is in use
  * @param text what is read first
  * @param softText what is read second
- * @param tide in range, and what can be acted on
- * @param sand fast or early
- * @param plum slow or late
- * @param onTide text on a tide-coloured ground
+ * @param line a hairline, for decoration only
+ * @param edge around a control
+ * @param deep what acts
+ * @param onDeep text on deep
+ * @param softOnDeep secondary text on deep
+ * @param tide in range, and what is done
+ * @param mist behind what is chosen, and the pad
+ * @param onMist text on mist
+ * @param sand fast, early, short
+ * @param sandMist behind what is fast
+ * @param plum slow, late, long, critical
+ * @param plumMist behind what is slow
+ * @param rest the ground while the bag rests
+ * @param onRest text on rest
+ * @param softOnRest secondary text on rest
+ * @param gap the ground while a breath is missing
+ * @param onGap text on gap
+ * @param softOnGap secondary text on gap
  */
 public record Palette(
     boolean dark,
     Color ground,
     Color card,
-    Color line,
-    Color active,
     Color text,
     Color softText,
+    Color line,
+    Color edge,
+    Color deep,
+    Color onDeep,
+    Color softOnDeep,
     Color tide,
+    Color mist,
+    Color onMist,
     Color sand,
+    Color sandMist,
     Color plum,
-    Color onTide) {
+    Color plumMist,
+    Color rest,
+    Color onRest,
+    Color softOnRest,
+    Color gap,
+    Color onGap,
+    Color softOnGap) {
+
+  private static final int[] LIGHT = {
+    0xFAF7EF, 0xFFFFFF, 0x10232B, 0x4A5C64, 0xDAD4C5, 0x74848A, 0x0E5263, 0xFFFFFF, 0xCFE6EA,
+    0x1F7A8F, 0xDCECEF, 0x0B3F4D, 0x8A5000, 0xFBE9CC, 0x6B3FA0, 0xEFE6F8, 0x0B4656, 0xFFFFFF,
+    0xC4E0E6, 0x4A2A78, 0xFFFFFF, 0xDDCDF2
+  };
+
+  private static final int[] DARK = {
+    0x0E1B22, 0x172932, 0xF3F1E9, 0xA9BBC2, 0x2C424C, 0x7C929B, 0x7CCBDC, 0x06222B, 0x16414D,
+    0x46B3B8, 0x21414B, 0xD6F0F5, 0xF0B45B, 0x3E3016, 0xB892F0, 0x35264A, 0xBFE3EA, 0x08262F,
+    0x1C4653, 0xDCC3F3, 0x26104A, 0x432B68
+  };
+
+  private static Palette of(boolean dark, int[] rgb) {
+    Color[] c = new Color[rgb.length];
+    for (int i = 0; i < rgb.length; i++) {
+      c[i] = new Color(rgb[i]);
+    }
+    return new Palette(
+        dark, c[0], c[1], c[2], c[3], c[4], c[5], c[6], c[7], c[8], c[9], c[10], c[11], c[12],
+        c[13], c[14], c[15], c[16], c[17], c[18], c[19], c[20], c[21]);
+  }
 
   /** For a dim room. */
   public static Palette darkTheme() {
-    return new Palette(
-        true,
-        new Color(0x0E1B22),
-        new Color(0x172932),
-        new Color(0x2C4450),
-        new Color(0x20404C),
-        new Color(0xF3F1E9),
-        new Color(0xA9BBC2),
-        new Color(0x4FB0C6),
-        new Color(0xF0B45B),
-        new Color(0xC9A0E8),
-        new Color(0x0E1B22));
+    return of(true, DARK);
   }
 
   /** For a bright room. */
   public static Palette lightTheme() {
-    return new Palette(
-        false,
-        new Color(0xFAF7EF),
-        new Color(0xFFFFFF),
-        new Color(0xD9D3C4),
-        new Color(0xD8ECF0),
-        new Color(0x14252D),
-        new Color(0x50626A),
-        new Color(0x1F7A8F),
-        new Color(0x9A5B00),
-        new Color(0x6B3FA0),
-        new Color(0xFFFFFF));
+    return of(false, LIGHT);
   }
 
   /** The colour of a judgement; shape and word always say the same. */

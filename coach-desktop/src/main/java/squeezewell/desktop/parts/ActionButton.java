@@ -48,9 +48,9 @@ public final class ActionButton extends DrawnButton {
     RoundRectangle2D shape = outline(line, look.px(28));
     boolean lit =
         on || (isEnabled() && getModel().isArmed()) || (isEnabled() && getModel().isRollover());
-    g2.setColor(lit ? palette.active() : palette.card());
+    g2.setColor(lit ? palette.mist() : palette.card());
     g2.fill(shape);
-    g2.setColor(isFocusOwner() || on ? palette.tide() : palette.line());
+    g2.setColor(isFocusOwner() || on ? palette.deep() : palette.edge());
     g2.setStroke(look.stroke(line / look.scale()));
     g2.draw(shape);
     int room = getWidth() - look.px(10);

@@ -113,14 +113,14 @@ public final class BreathPad extends Drawn {
     int block =
         lines.size() * metrics.getHeight() + (hint.isEmpty() ? 0 : smallMetrics.getHeight());
     int y = (getHeight() - block) / 2 + metrics.getAscent();
-    g2.setColor(held ? palette.onTide() : palette.text());
+    g2.setColor(held ? palette.onDeep() : palette.text());
     g2.setFont(font);
     for (String text : lines) {
       g2.drawString(text, (getWidth() - metrics.stringWidth(text)) / 2, y);
       y += metrics.getHeight();
     }
     y -= metrics.getHeight();
-    g2.setColor(held ? palette.onTide() : palette.softText());
+    g2.setColor(held ? palette.onDeep() : palette.softText());
     g2.setFont(small);
     g2.drawString(
         hint,

@@ -30,7 +30,7 @@ public final class ChoiceButton extends JToggleButton {
     putClientProperty(
         "FlatLaf.style",
         "margin: 0,0,0,0; selectedBackground: "
-            + Look.hex(look.palette().active())
+            + Look.hex(look.palette().mist())
             + "; selectedForeground: "
             + Look.hex(look.palette().text()));
     setFont(look.bold(14));

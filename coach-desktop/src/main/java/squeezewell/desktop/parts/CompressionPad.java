@@ -92,13 +92,16 @@ public final class CompressionPad extends Drawn {
             + (rate.isEmpty() ? 0 : height(g2, feedback));
     double y = (getHeight() - height) / 2;
     for (String line : words) {
-      y = write(g2, word, lit ? palette.onTide() : palette.text(), line, y);
+      y = write(g2, word, lit ? palette.onDeep() : palette.text(), line, y);
     }
     if (counts) {
-      y = write(g2, small, lit ? palette.onTide() : palette.softText(), count, y);
+      y = write(g2, small, lit ? palette.onDeep() : palette.softText(), count, y);
     }
     if (!rate.isEmpty()) {
-      Color told = lit ? palette.onTide() : palette.of(judgement);
+      Color told =
+          lit
+              ? palette.onDeep()
+              : judgement == Judgement.IN_RANGE ? palette.onMist() : palette.of(judgement);
       write(g2, feedback, told, rate, y);
     }
   }

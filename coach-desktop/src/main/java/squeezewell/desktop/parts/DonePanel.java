@@ -56,10 +56,10 @@ public final class DonePanel extends Drawn {
     FontMetrics smallMetrics = g2.getFontMetrics(small);
     int block = metrics.getHeight() + (note.isEmpty() ? 0 : smallMetrics.getHeight());
     int y = (getHeight() - block) / 2 + metrics.getAscent();
-    g2.setColor(lit ? palette.onTide() : palette.text());
+    g2.setColor(lit ? palette.onDeep() : palette.text());
     g2.setFont(font);
     g2.drawString(word, (getWidth() - metrics.stringWidth(word)) / 2, y);
-    g2.setColor(lit ? palette.onTide() : palette.softText());
+    g2.setColor(lit ? palette.onDeep() : palette.softText());
     g2.setFont(small);
     g2.drawString(
         note,

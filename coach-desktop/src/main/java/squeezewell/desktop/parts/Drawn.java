@@ -60,9 +60,9 @@ abstract class Drawn extends JComponent {
     RoundRectangle2D shape =
         new RoundRectangle2D.Double(
             line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
-    g2.setColor(pressed ? palette.tide() : palette.active());
+    g2.setColor(pressed ? palette.deep() : palette.mist());
     g2.fill(shape);
-    g2.setColor(pressed ? palette.text() : palette.tide());
+    g2.setColor(pressed ? palette.text() : palette.deep());
     g2.setStroke(look.stroke(line / look.scale()));
     g2.draw(shape);
   }

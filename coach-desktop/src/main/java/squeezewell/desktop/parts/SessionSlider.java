@@ -118,7 +118,7 @@ public final class SessionSlider extends JSlider {
           double width = Math.max(look.px(4), places.xOf(this, span.toNanos()) - x);
           RoundRectangle2D block =
               new RoundRectangle2D.Double(x, foot - look.px(8), width, look.px(8), 4, 4);
-          g2.setColor(palette.active());
+          g2.setColor(palette.mist());
           g2.fill(block);
           g2.setColor(palette.softText());
           g2.draw(block);

@@ -72,9 +72,9 @@ public final class TaskButton extends DrawnButton {
     double line = strong ? look.px(3) : Math.max(1, look.px(1.5));
     RoundRectangle2D shape = outline(line, look.px(24));
     boolean lit = on || getModel().isArmed() || getModel().isRollover();
-    g2.setColor(main ? palette.tide() : lit ? palette.active() : palette.card());
+    g2.setColor(main ? palette.deep() : lit ? palette.mist() : palette.card());
     g2.fill(shape);
-    g2.setColor(main ? palette.text() : strong ? palette.tide() : palette.line());
+    g2.setColor(main ? palette.text() : strong ? palette.deep() : palette.edge());
     if (!main || strong) {
       g2.setStroke(look.stroke(line / look.scale()));
       g2.draw(shape);
@@ -101,13 +101,13 @@ public final class TaskButton extends DrawnButton {
     FontMetrics metrics = g2.getFontMetrics(font);
     int y = (getHeight() - lines.size() * metrics.getHeight() - below) / 2;
     g2.setFont(font);
-    g2.setColor(main ? palette.onTide() : done ? palette.softText() : palette.text());
+    g2.setColor(main ? palette.onDeep() : done ? palette.softText() : palette.text());
     for (String line : lines) {
       g2.drawString(line, look.px(10), y + metrics.getAscent());
       y += metrics.getHeight();
     }
     g2.setFont(small);
-    g2.setColor(main ? palette.onTide() : palette.softText());
+    g2.setColor(main ? palette.onDeep() : palette.softText());
     g2.drawString(under, look.px(10), y + smallMetrics.getAscent());
   }
 }

@@ -30,6 +30,14 @@ final class Texts {
 
   /** Text that wraps at a width in device pixels. */
   static JTextArea text(String text, Font font, Color colour, int width) {
+    JTextArea area = flowing(text, font, colour);
+    area.putClientProperty(FITS, true);
+    wrap(area, width);
+    return area;
+  }
+
+  /** Text that wraps at whatever width it is given. */
+  static JTextArea flowing(String text, Font font, Color colour) {
     JTextArea area = new JTextArea();
     // Without this, and before the text is set, every new text would scroll the page to itself.
     ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
@@ -44,8 +52,6 @@ final class Texts {
     area.setFont(font);
     area.setForeground(colour);
     area.setAlignmentX(Component.LEFT_ALIGNMENT);
-    area.putClientProperty(FITS, true);
-    wrap(area, width);
     return area;
   }
 

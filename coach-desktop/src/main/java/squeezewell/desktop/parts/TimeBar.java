@@ -51,7 +51,7 @@ public final class TimeBar extends Drawn {
         new RoundRectangle2D.Double(1, 1, getWidth() - 2, getHeight() - 2, arc, arc);
     g2.setColor(palette.card());
     g2.fill(whole);
-    g2.setColor(palette.active());
+    g2.setColor(palette.mist());
     java.awt.Shape clip = g2.getClip();
     g2.clip(whole);
     double share = Math.max(0, Math.min(1, fill));

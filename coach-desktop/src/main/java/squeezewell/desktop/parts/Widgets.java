@@ -142,8 +142,8 @@ public final class Widgets {
   /** The button for the main thing to do on a screen. */
   public JButton mainButton(String text, char mnemonic, int width, Runnable action) {
     JButton button = button(text, mnemonic, width, action);
-    button.setBackground(look.palette().tide());
-    button.setForeground(look.palette().onTide());
+    button.setBackground(look.palette().deep());
+    button.setForeground(look.palette().onDeep());
     // On its own colour the usual ring can't be seen.
     String ring = Look.hex(look.palette().text());
     button.putClientProperty(

@@ -380,7 +380,7 @@ public final class ZoomRibbon extends Drawn {
       double right = Math.min(getWidth() - look.px(MARGIN), x(part.toNanos()));
       if (right > left) {
         Rectangle2D bar = new Rectangle2D.Double(left, look.px(5), right - left, look.px(16));
-        g2.setColor(second ? palette.active() : palette.line());
+        g2.setColor(second ? palette.mist() : palette.line());
         g2.fill(bar);
         g2.setColor(palette.text());
         double room = right - left - look.px(8);

@@ -2,7 +2,9 @@ package squeezewell.desktop.screens;
 
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import squeezewell.cue.PracticePlan;
 import squeezewell.files.Settings;
 import squeezewell.protocol.Protocol;
@@ -66,6 +68,13 @@ public interface Navigator {
    *     in which days are counted
    */
   void readBook(BiConsumer<RecordBook, ZoneId> told);
+
+  /**
+   * Reads how the last practice of a person went, in the background.
+   *
+   * @param told told once on the event thread; empty where there is none to go on from
+   */
+  void readToday(String trainee, Consumer<Optional<Today>> told);
 
   /** The settings in force. */
   Settings settings();

@@ -13,29 +13,30 @@ import squeezewell.protocol.Rhythm;
 import squeezewell.words.Quantities;
 
 /** What screens say about a protocol and about time. */
-final class Phrases {
-  static final String CAUTION = "Practice only. Follow local protocols and medical direction.";
+public final class Phrases {
+  public static final String CAUTION =
+      "Practice only. Follow local protocols and medical direction.";
 
   private static final long SECOND = 1_000_000_000L;
 
   private Phrases() {}
 
   /** Minutes and seconds still to go, rounded up, so that 0:00 means now. */
-  static String clockLeft(long nanos) {
+  public static String clockLeft(long nanos) {
     return Quantities.clock(nanos + SECOND - 1);
   }
 
   /** Seconds with at most one decimal, such as 6 or 5.5. */
-  static String seconds(double seconds) {
+  public static String seconds(double seconds) {
     return Quantities.upTo(seconds, 1);
   }
 
-  static String seconds(long nanos) {
+  public static String seconds(long nanos) {
     return seconds(nanos / 1e9);
   }
 
   /** What a guideline asks for, in one line. */
-  static String rhythm(Guidance guidance) {
+  public static String rhythm(Guidance guidance) {
     if (guidance.rhythm() instanceof Rhythm.CompressionCycle cycle) {
       return Quantities.count(cycle.perCycle(), "compression")
           + ", then "
@@ -54,7 +55,7 @@ final class Phrases {
   }
 
   /** The same in fewer words, for a line that must stay short. */
-  static String shortRhythm(Guidance guidance) {
+  public static String shortRhythm(Guidance guidance) {
     if (guidance.rhythm() instanceof Rhythm.CompressionCycle cycle) {
       return cycle.perCycle()
           + " to "
@@ -83,7 +84,7 @@ final class Phrases {
   }
 
   /** The range of an interval in seconds, without the unit. */
-  static String range(BreathPlan plan) {
+  public static String range(BreathPlan plan) {
     return seconds(plan.range().low()) + " to " + seconds(plan.range().high());
   }
 
@@ -103,14 +104,14 @@ final class Phrases {
   }
 
   /** The text with a capital letter in front. */
-  static String capital(String text) {
+  public static String capital(String text) {
     return text.isEmpty()
         ? text
         : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** What tells a local protocol from the guideline that it is based on, a paragraph each. */
-  static List<String> local(LocalLabel label) {
+  public static List<String> local(LocalLabel label) {
     List<String> lines = new ArrayList<>();
     lines.add(label.origin());
     label.differences().forEach(difference -> lines.add(capital(difference) + "."));
@@ -118,7 +119,7 @@ final class Phrases {
   }
 
   /** The edition with its year, marked when a service wrote it. */
-  static String edition(Protocol protocol) {
+  public static String edition(Protocol protocol) {
     String title = protocol.title();
     String year = Integer.toString(protocol.year());
     String full = title.contains(year) ? title : title + " (" + year + ")";

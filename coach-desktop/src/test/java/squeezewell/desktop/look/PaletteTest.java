@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.awt.Color;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class PaletteTest {
@@ -23,38 +24,43 @@ class PaletteTest {
     assertThat(Palette.contrast(new Color(0x767676), Color.WHITE)).isCloseTo(4.54, within(0.005));
   }
 
+  /** Text and what it stands on. */
+  private static Map<Color, List<Color>> texts(Palette p) {
+    return Map.of(
+        p.ground(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum()),
+        p.card(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum()),
+        p.deep(), List.of(p.onDeep(), p.softOnDeep()),
+        p.mist(), List.of(p.onMist(), p.text(), p.softText(), p.deep()),
+        p.sandMist(), List.of(p.text(), p.sand()),
+        p.plumMist(), List.of(p.text(), p.plum()),
+        p.rest(), List.of(p.onRest(), p.softOnRest()),
+        p.gap(), List.of(p.onGap(), p.softOnGap()));
+  }
+
   @Test
   void everyTextCanBeReadOnEveryGround() {
     for (Palette palette : List.of(Palette.darkTheme(), Palette.lightTheme())) {
-      for (Color ground : List.of(palette.ground(), palette.card())) {
-        for (Color text :
-            List.of(
-                palette.text(),
-                palette.softText(),
-                palette.tide(),
-                palette.sand(),
-                palette.plum())) {
-          assertThat(Palette.contrast(text, ground))
-              .as("%s on %s", text, ground)
-              .isGreaterThanOrEqualTo(TEXT_CONTRAST);
-        }
-      }
-      assertThat(Palette.contrast(palette.onTide(), palette.tide()))
-          .isGreaterThanOrEqualTo(TEXT_CONTRAST);
-      assertThat(Palette.contrast(palette.text(), palette.active()))
-          .isGreaterThanOrEqualTo(TEXT_CONTRAST);
-      assertThat(Palette.contrast(palette.softText(), palette.active()))
-          .isGreaterThanOrEqualTo(TEXT_CONTRAST);
+      texts(palette)
+          .forEach(
+              (ground, texts) ->
+                  assertThat(texts)
+                      .allSatisfy(
+                          text ->
+                              assertThat(Palette.contrast(text, ground))
+                                  .as("%s on %s", text, ground)
+                                  .isGreaterThanOrEqualTo(TEXT_CONTRAST)));
     }
   }
 
   @Test
-  void whatShowsFocusStandsOut() {
-    for (Palette palette : List.of(Palette.darkTheme(), Palette.lightTheme())) {
-      assertThat(Palette.contrast(palette.tide(), palette.ground()))
-          .isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);
-      assertThat(Palette.contrast(palette.tide(), palette.active()))
-          .isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);
+  void shapesAndTheEdgesOfControlsStandOut() {
+    for (Palette p : List.of(Palette.darkTheme(), Palette.lightTheme())) {
+      for (Color ground : List.of(p.ground(), p.card())) {
+        for (Color shape : List.of(p.edge(), p.deep(), p.tide(), p.sand(), p.plum())) {
+          assertThat(Palette.contrast(shape, ground)).isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);
+        }
+      }
+      assertThat(Palette.contrast(p.tide(), p.mist())).isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);
     }
   }
 }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import squeezewell.cue.PracticePlan;
+import squeezewell.desktop.screens.practice.PlanView;
 import squeezewell.files.ProtocolStore;
 import squeezewell.protocol.GuidelineLibrary;
 import squeezewell.protocol.PatientGroup;
@@ -59,19 +60,19 @@ class LocalProtocolWordsTest {
   @Test
   void theSetUpScreenSaysWhoseItIsAndWhereItDiffers() {
     // AHA 2025: one breath every 6 s; the range either side of it is our own choice.
-    assertThat(SetupView.local(LOCAL, LOCAL.guidance().get(0), GuidelineLibrary.editions()))
+    assertThat(PlanView.local(LOCAL, LOCAL.guidance().get(0), GuidelineLibrary.editions()))
         .containsExactly(
             ORIGIN,
             "Breath every 5 s here, 6 s in AHA 2025.",
             "Longest interval in range 6 s here, 7 s by this program's own choice.");
     Protocol guideline = Practices.protocol("aha-2025");
-    assertThat(SetupView.local(guideline, guideline.guidance().get(0), GuidelineLibrary.editions()))
+    assertThat(PlanView.local(guideline, guideline.guidance().get(0), GuidelineLibrary.editions()))
         .isEmpty();
   }
 
   @Test
   void theSituationsThatWereNotChangedAreTheGuidelines() {
-    assertThat(SetupView.local(LOCAL, LOCAL.guidance().get(1), GuidelineLibrary.editions()))
+    assertThat(PlanView.local(LOCAL, LOCAL.guidance().get(1), GuidelineLibrary.editions()))
         .containsExactly(ORIGIN.replace("and differs from it.", "with the same values."));
   }
 

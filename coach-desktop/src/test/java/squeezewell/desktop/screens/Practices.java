@@ -20,28 +20,28 @@ import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
 
 /** Practices for the tests of the screens. */
-final class Practices {
-  static final long SECOND = 1_000_000_000L;
+public final class Practices {
+  public static final long SECOND = 1_000_000_000L;
 
   private Practices() {}
 
-  static Protocol protocol() {
+  public static Protocol protocol() {
     return protocol("aha-2020");
   }
 
-  static Protocol protocol(String id) {
+  public static Protocol protocol(String id) {
     return GuidelineLibrary.editions().stream()
         .filter(p -> p.id().equals(id))
         .findFirst()
         .orElseThrow();
   }
 
-  static PracticePlan plan(long countInSeconds, long minutes) {
+  public static PracticePlan plan(long countInSeconds, long minutes) {
     return plan(
         protocol(), PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, countInSeconds, minutes);
   }
 
-  static PracticePlan plan(
+  public static PracticePlan plan(
       Protocol protocol,
       PatientGroup patient,
       Situation situation,
@@ -55,17 +55,17 @@ final class Practices {
         0);
   }
 
-  static Coach coach(long countInSeconds, long minutes) {
+  public static Coach coach(long countInSeconds, long minutes) {
     return new Coach(plan(countInSeconds, minutes), Journal.none(), List.of());
   }
 
   /** Two minutes with a breath of one second at each of the given seconds. */
-  static Review review(double... starts) {
+  public static Review review(double... starts) {
     return review(protocol(), plan(0, 2), starts);
   }
 
   /** A pulse that is lost at 1:00 of two minutes, 30 compressions from then on, ended at 1:30. */
-  static Review lostPulse() {
+  public static Review lostPulse() {
     List<SessionEvent> events = new ArrayList<>();
     PracticePlan plan = plan(0, 2);
     Coach coach = new Coach(plan, Journal.to(events::add), List.of());
@@ -87,7 +87,7 @@ final class Practices {
   }
 
   /** The same with another plan. */
-  static Review review(Protocol protocol, PracticePlan plan, double... starts) {
+  public static Review review(Protocol protocol, PracticePlan plan, double... starts) {
     List<SessionEvent> events = new ArrayList<>();
     Journal journal = Journal.to(events::add);
     Coach coach = new Coach(plan, journal, List.of());
@@ -118,7 +118,7 @@ final class Practices {
   }
 
   /** Starts every so many seconds, from 0 to under 120 s. */
-  static double[] every(double seconds) {
+  public static double[] every(double seconds) {
     List<Double> starts = new ArrayList<>();
     for (int k = 0; k * seconds < 119; k++) {
       starts.add(k * seconds);

@@ -10,6 +10,7 @@ import squeezewell.coach.Coach;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
+import squeezewell.desktop.screens.practice.PlanView;
 import squeezewell.picture.RibbonMark;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Judgement;
@@ -127,13 +128,13 @@ class SilentLiveViewTest {
         Practices.protocol("aha-2025")
             .find(PatientGroup.ADULT, Situation.ARREST_ADVANCED_AIRWAY)
             .orElseThrow();
-    assertThat(SetupView.prompting(steady)).containsExactly(Prompting.values());
-    assertThat(SetupView.prompting(arrest)).containsExactly(Prompting.THROUGHOUT);
-    assertThat(SetupView.prompts(arrest, Prompting.FADING).get(0)).contains("throughout");
-    assertThat(SetupView.prompts(steady, Prompting.THROUGHOUT)).isEmpty();
+    assertThat(PlanView.prompting(steady)).containsExactly(Prompting.values());
+    assertThat(PlanView.prompting(arrest)).containsExactly(Prompting.THROUGHOUT);
+    assertThat(PlanView.prompts(arrest, Prompting.FADING).get(0)).contains("throughout");
+    assertThat(PlanView.prompts(steady, Prompting.THROUGHOUT)).isEmpty();
     // 12 breaths of 6 s are 72 s.
-    assertThat(SetupView.prompts(steady, Prompting.FADING).get(0))
+    assertThat(PlanView.prompts(steady, Prompting.FADING).get(0))
         .contains("12 good breaths, some 1 minute");
-    assertThat(SetupView.prompts(steady, Prompting.NONE).get(0)).contains("two minutes");
+    assertThat(PlanView.prompts(steady, Prompting.NONE).get(0)).contains("two minutes");
   }
 }

@@ -1,7 +1,8 @@
-package squeezewell.desktop.screens;
+package squeezewell.desktop.screens.practice;
 
 import java.util.List;
 import java.util.Optional;
+import squeezewell.desktop.screens.Phrases;
 import squeezewell.files.LastChoice;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Age;

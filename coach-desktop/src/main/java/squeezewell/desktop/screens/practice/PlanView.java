@@ -1,10 +1,11 @@
-package squeezewell.desktop.screens;
+package squeezewell.desktop.screens.practice;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import squeezewell.cue.CueFader;
 import squeezewell.cue.Prompting;
+import squeezewell.desktop.screens.Phrases;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Citation;
 import squeezewell.protocol.CompressionPlan;
@@ -19,11 +20,11 @@ import squeezewell.protocol.Situation;
 import squeezewell.words.Quantities;
 
 /** What the set-up screen says about a practice. Pure. */
-final class SetupView {
-  private SetupView() {}
+public final class PlanView {
+  private PlanView() {}
 
   /** What will be asked for, a sentence or two a line. */
-  static List<String> lines(Guidance guidance) {
+  public static List<String> lines(Guidance guidance) {
     List<String> lines = new ArrayList<>();
     lines.add(Phrases.capital(Phrases.rhythm(guidance)) + "." + pause(guidance.rhythm()));
     squeezeNanos(guidance.rhythm())
@@ -50,14 +51,14 @@ final class SetupView {
   }
 
   /** How far breaths can be prompted; one choice where prompts can't fall silent. */
-  static List<Prompting> prompting(Guidance guidance) {
+  public static List<Prompting> prompting(Guidance guidance) {
     return Prompting.mayFallSilent(guidance)
         ? List.of(Prompting.values())
         : List.of(Prompting.THROUGHOUT);
   }
 
   /** What the choice of prompts means, a paragraph each. */
-  static List<String> prompts(Guidance guidance, Prompting chosen) {
+  public static List<String> prompts(Guidance guidance, Prompting chosen) {
     if (!Prompting.mayFallSilent(guidance)) {
       return List.of(
           "Prompts are given throughout: with compressions two people keep step by them.");
@@ -91,26 +92,26 @@ final class SetupView {
   }
 
   /** For what else such a patient may need the edition has no rhythm; empty if it has all. */
-  static Optional<String> missing(Protocol protocol, PatientGroup patient) {
+  public static Optional<String> missing(Protocol protocol, PatientGroup patient) {
     return Optional.of(protocol.missingWords(patient)).filter(words -> !words.isEmpty());
   }
 
   /** What tells a local protocol from a guideline, a paragraph each; empty for a guideline. */
-  static List<String> local(Protocol protocol, Guidance guidance, List<Protocol> editions) {
+  public static List<String> local(Protocol protocol, Guidance guidance, List<Protocol> editions) {
     return LocalLabel.of(protocol, List.of(guidance), protocol.baseAmong(editions))
         .map(Phrases::local)
         .orElse(List.of());
   }
 
   /** Where the rhythm comes from. */
-  static List<Citation> sources(Guidance guidance) {
+  public static List<Citation> sources(Guidance guidance) {
     Rhythm rhythm = guidance.rhythm();
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
       return distinct(cycle.cycleSource(), published(cycle.compressing()));
     }
     List<Citation> sources = new ArrayList<>();
-    rhythm.compressions().map(SetupView::published).ifPresent(sources::add);
-    rhythm.steadyBreaths().map(SetupView::published).ifPresent(sources::add);
+    rhythm.compressions().map(PlanView::published).ifPresent(sources::add);
+    rhythm.steadyBreaths().map(PlanView::published).ifPresent(sources::add);
     return distinct(sources.toArray(new Citation[0]));
   }
 

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.desktop.screens.practice;
 
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -34,7 +34,7 @@ record PromptsView(RecordBook book, ZoneId zone) {
   List<Way> choices(String trainee, Guidance guidance) {
     int level = book.fadingStart(trainee, guidance).map(FadingStart::level).orElse(0);
     List<Way> choices = new ArrayList<>();
-    for (Prompting each : SetupView.prompting(guidance)) {
+    for (Prompting each : PlanView.prompting(guidance)) {
       if (each == Prompting.FADING && level > 0) {
         choices.add(new Way(each, level, each.label() + ", from level " + level, false));
         choices.add(new Way(each, 0, each.label() + ", from the beginning", true));
@@ -58,7 +58,7 @@ record PromptsView(RecordBook book, ZoneId zone) {
               + ".");
     }
     if (!fades || chosen.startLevel() == 0) {
-      lines.addAll(SetupView.prompts(guidance, chosen.prompting()));
+      lines.addAll(PlanView.prompts(guidance, chosen.prompting()));
     } else {
       lines.add("Hold the rhythm and more of them fall silent. They come back when you lose it.");
     }

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.desktop.screens.practice;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package squeezewell.desktop.screens;
+package squeezewell.desktop.screens.practice;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -14,9 +14,8 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BiConsumer;
 import java.util.stream.Stream;
-import javax.swing.JButton;
-import javax.swing.JComboBox;
-import javax.swing.JScrollPane;
+import javax.swing.AbstractButton;
+import javax.swing.JScrollBar;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
@@ -25,7 +24,8 @@ import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
-import squeezewell.desktop.parts.Widgets;
+import squeezewell.desktop.parts.Sheets;
+import squeezewell.desktop.screens.Navigator;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
 import squeezewell.protocol.Guidance;
@@ -36,7 +36,7 @@ import squeezewell.protocol.Situation;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 
-class SetupScreenTest {
+class PracticeScreenTest {
   private final AtomicReference<Settings> settings = new AtomicReference<>(Settings.defaults());
   private final AtomicReference<PracticePlan> started = new AtomicReference<>();
 
@@ -59,6 +59,8 @@ class SetupScreenTest {
                     BiConsumer<RecordBook, ZoneId> told = (BiConsumer<RecordBook, ZoneId>) words[0];
                     told.accept(book.get(), ZoneOffset.UTC);
                     return null;
+                  case "readToday":
+                    return null;
                   case "toLive":
                     started.set((PracticePlan) words[1]);
                     return null;
@@ -67,15 +69,29 @@ class SetupScreenTest {
                 }
               });
 
-  private JScrollPane screen() {
-    Widgets kit = new Widgets(new Look(Palette.lightTheme(), 1));
-    return SetupScreen.build(kit, navigator, GuidelineLibrary.editions(), List.of(), 0);
+  private final Look look = new Look(Palette.lightTheme(), 1);
+  private final Sheets sheets = new Sheets(look);
+
+  private Sheets screen() {
+    return screen(look, 412, 892);
+  }
+
+  private Sheets screen(Look inLook, int width, int height) {
+    inLook.install();
+    sheets.look(inLook);
+    sheets.show(
+        PracticeScreen.build(inLook, sheets, navigator, GuidelineLibrary.editions(), List.of(), 0));
+    sheets.setSize(width, height);
+    // Once for the width, once for what follows from it.
+    layOut(sheets);
+    layOut(sheets);
+    return sheets;
   }
 
   private static Stream<Component> all(Component part) {
     return part instanceof Container container
         ? Stream.concat(
-            Stream.of(part), Stream.of(container.getComponents()).flatMap(SetupScreenTest::all))
+            Stream.of(part), Stream.of(container.getComponents()).flatMap(PracticeScreenTest::all))
         : Stream.of(part);
   }
 
@@ -84,13 +100,26 @@ class SetupScreenTest {
   }
 
   private static void press(Component screen, String name) {
-    ((JButton) named(screen, name).orElseThrow()).doClick(0);
+    ((AbstractButton) named(screen, name).orElseThrow()).doClick(0);
   }
 
   private static void find(Component screen, String typed) {
+    if (named(screen, "age-or-weight").isEmpty()) {
+      press(screen, "options");
+      ((AbstractButton) lastNamed(screen, "age")).doClick(0);
+    }
     JTextField number = (JTextField) named(screen, "age-or-weight").orElseThrow();
     number.setText(typed);
     number.postActionEvent();
+  }
+
+  /** The one in the sheet, which lies over the screen. */
+  private static Component lastNamed(Component screen, String name) {
+    return all(screen)
+        .filter(c -> name.equals(c.getName()))
+        .filter(c -> shown(c))
+        .findFirst()
+        .orElseThrow();
   }
 
   private Guidance startedWith(Component screen) {
@@ -137,17 +166,12 @@ class SetupScreenTest {
         .anyMatch(t -> t.startsWith("Last time, 1 Mar 2026, you ended at level 3 of 5. You begin"));
     startedWith(screen);
     assertThat(started.get().startLevel()).isEqualTo(2);
-    JComboBox<?> prompts =
-        all(screen)
-            .filter(c -> c instanceof JComboBox<?> box && box.getItemCount() == 4)
-            .map(c -> (JComboBox<?>) c)
-            .findFirst()
-            .orElseThrow();
-    assertThat(prompts.getSelectedItem().toString()).endsWith("from level 2");
-    prompts.setSelectedIndex(prompts.getSelectedIndex() + 1);
-    assertThat(prompts.getSelectedItem().toString()).endsWith("from the beginning");
+    press(screen, "prompts-Fading");
     startedWith(screen);
     assertThat(started.get().startLevel()).isZero();
+    press(screen, "prompts-Fading, from level 2");
+    startedWith(screen);
+    assertThat(started.get().startLevel()).isEqualTo(2);
     // What somebody else held does not count.
     settings.set(Settings.defaults().withLastChoice(last).withTrainee("Bob"));
     startedWith(screen());
@@ -188,16 +212,14 @@ class SetupScreenTest {
 
   @Test
   void anAgeChoosesThePatient() {
-    JScrollPane screen = screen();
-    press(screen, "by-age");
+    Component screen = screen();
     find(screen, "5");
     assertThat(startedWith(screen).patient()).isEqualTo(PatientGroup.CHILD);
   }
 
   @Test
   void whereTwoGroupsFitNothingChangesUntilThePersonChooses() {
-    JScrollPane screen = screen();
-    press(screen, "by-age");
+    Component screen = screen();
     find(screen, "10");
     assertThat(startedWith(screen).patient()).isEqualTo(PatientGroup.ADULT);
     press(screen, "take-child");
@@ -205,20 +227,52 @@ class SetupScreenTest {
     assertThat(named(screen, "take-adult")).isEmpty();
   }
 
+  /** ERC 2021, paediatric life support: 15 breaths a minute from 8 years on (from memory). */
   @Test
-  void foldedItTakesNoRoomAndTheListStillChooses() {
-    JScrollPane screen = screen();
-    Component number = named(screen, "age-or-weight").orElseThrow();
-    assertThat(shown(number)).isFalse();
-    press(screen, "by-age");
-    assertThat(shown(number)).isTrue();
-    press(screen, "by-age");
-    assertThat(shown(number)).isFalse();
+  void anAgeChoosesTheRhythmWithinTheGroup() {
+    settings.set(
+        Settings.defaults()
+            .withLastChoice(
+                new LastChoice(
+                    "erc-2021", PatientGroup.CHILD, Situation.PULSE_NO_BREATHING, 0, 2)));
+    Component screen = screen();
+    find(screen, "9");
+    assertThat(startedWith(screen).rhythm().steadyBreaths().get().interval().seconds())
+        .isEqualTo(4);
+    press(screen, "situation-Pulse, not breathing");
+    assertThat(startedWith(screen).rhythm().steadyBreaths().get().interval().seconds())
+        .isEqualTo(3);
   }
 
-  /** Whatever is chosen, on a phone of 412 by 892, with the age's field folded out too. */
   @Test
-  void startStationsAndKitAreSeenWithoutScrolling() {
+  void chipsChangeTheCardAtOnce() {
+    Component screen = screen();
+    assertThat(texts(screen)).contains("Adult · 5 min");
+    press(screen, "patient-newborn");
+    press(screen, "minutes-2");
+    assertThat(texts(screen)).contains("Newborn · 2 min", "Your choice");
+    Guidance newborn = startedWith(screen);
+    assertThat(newborn.situation()).isEqualTo(Situation.NEWBORN_VENTILATION);
+    assertThat(started.get().lengthNanos()).isEqualTo(120_000_000_000L);
+  }
+
+  @Test
+  void whoHasPracticedNothingIsShownTheFirstStep() {
+    settings.set(
+        Settings.defaults()
+            .withLastChoice(
+                new LastChoice(
+                    "aha-2025", PatientGroup.CHILD, Situation.ARREST_ADVANCED_AIRWAY, 0, 10)));
+    Component screen = screen();
+    assertThat(texts(screen)).contains("Today: start here");
+    press(screen, "use");
+    assertThat(startedWith(screen).patient()).isEqualTo(PatientGroup.ADULT);
+    assertThat(started.get().lengthNanos()).isEqualTo(120_000_000_000L);
+  }
+
+  /** Whatever is chosen, on a phone of 412 by 892 less the bar of the places. */
+  @Test
+  void startAndEveryChoiceAreSeenWithoutScrolling() {
     for (Protocol edition : GuidelineLibrary.editions()) {
       for (Guidance guidance : edition.guidance()) {
         settings.set(
@@ -231,56 +285,37 @@ class SetupScreenTest {
                         guidance.rescuers(),
                         60,
                         Prompting.FADING)));
-        JScrollPane screen = screen();
-        screen.setSize(412, 892);
-        press(screen, "by-age");
-        find(screen, "10");
-        layOut(screen);
-        layOut(screen);
-        for (String text : List.of("Start", "Stations", "Kit")) {
-          Component button = button(screen, text);
-          Rectangle place =
-              SwingUtilities.convertRectangle(button.getParent(), button.getBounds(), screen);
-          assertThat(new Rectangle(412, 892).contains(place))
-              .as("%s of %s, %s at %s", text, edition.id(), guidance.situation(), place)
-              .isTrue();
-        }
+        Component screen = screen(look, 412, 816);
+        Component minutes = named(screen, "minutes-60").orElseThrow();
+        Rectangle place =
+            SwingUtilities.convertRectangle(minutes.getParent(), minutes.getBounds(), screen);
+        assertThat(new Rectangle(412, 816).contains(place))
+            .as("%s, %s at %s", edition.id(), guidance.words(), place)
+            .isTrue();
       }
     }
   }
 
+  /** Nothing is wider than what holds it, from the smallest window to a tablet. */
   @Test
-  void largeTypeNeedsNoScrollingSideways() {
+  void nothingScrollsSidewaysAtAnySizeOfTextOrWindow() {
     for (double scale : new double[] {1, 1.5, 2}) {
-      Widgets kit = new Widgets(new Look(Palette.lightTheme(), scale));
-      JScrollPane screen =
-          SetupScreen.build(kit, navigator, GuidelineLibrary.editions(), List.of(), 0);
-      assertThat(screen.getViewport().getView().getPreferredSize().width)
-          .isLessThanOrEqualTo(kit.look().px(412) - kit.look().px(Widgets.SCROLL_BAR));
+      for (int width : new int[] {360, 412, 600, 840, 1280}) {
+        Look large = new Look(Palette.lightTheme(), scale);
+        Component screen = screen(large, width, 800);
+        assertThat(all(screen).filter(c -> shown(c) && c.getParent() != null))
+            .allSatisfy(
+                c ->
+                    assertThat(c.getX() + c.getWidth())
+                        .as("%s at %s and %s", c, scale, width)
+                        .isLessThanOrEqualTo(c.getParent().getWidth()));
+        assertThat(
+                all(screen)
+                    .filter(AbstractButton.class::isInstance)
+                    .filter(c -> shown(c) && !(c.getParent() instanceof JScrollBar)))
+            .allSatisfy(c -> assertThat(c.getHeight()).isGreaterThanOrEqualTo(large.px(48)));
+      }
     }
-  }
-
-  @Test
-  void inAHighWindowTheRowsStayAsTheyAre() {
-    JScrollPane screen = screen();
-    screen.setSize(412, 892);
-    layOut(screen);
-    int before = top(screen, "Stations");
-    screen.setSize(412, 2_000);
-    layOut(screen);
-    assertThat(top(screen, "Stations")).isEqualTo(before);
-  }
-
-  private static int top(JScrollPane screen, String text) {
-    Component button = button(screen, text);
-    return SwingUtilities.convertPoint(button, 0, 0, screen).y;
-  }
-
-  private static Component button(Component screen, String text) {
-    return all(screen)
-        .filter(c -> c instanceof JButton button && button.getText().equals(text))
-        .findFirst()
-        .orElseThrow();
   }
 
   private static void layOut(Container part) {
@@ -311,21 +346,16 @@ class SetupScreenTest {
             .withLastChoice(
                 new LastChoice(
                     "erc-2021", PatientGroup.CHILD, Situation.ARREST_ADVANCED_AIRWAY, 0, 2)));
-    JScrollPane screen = screen();
-    press(screen, "by-age");
+    Component screen = screen();
     find(screen, "16");
     assertThat(named(screen, "take-child")).isPresent();
-    JComboBox<?> editions =
-        all(screen)
-            .filter(JComboBox.class::isInstance)
-            .map(c -> (JComboBox<?>) c)
-            .findFirst()
-            .orElseThrow();
-    for (int i = 0; i < editions.getItemCount(); i++) {
-      if (editions.getItemAt(i).toString().equals("AHA 2020")) {
-        editions.setSelectedIndex(i);
-      }
-    }
+    settings.set(
+        Settings.defaults()
+            .withLastChoice(
+                new LastChoice(
+                    "aha-2020", PatientGroup.CHILD, Situation.ARREST_ADVANCED_AIRWAY, 0, 2)));
+    screen = screen();
+    find(screen, "16");
     Guidance guidance = startedWith(screen);
     assertThat(guidance.patient()).isEqualTo(PatientGroup.ADULT);
     assertThat(guidance.situation()).isEqualTo(Situation.ARREST_ADVANCED_AIRWAY);

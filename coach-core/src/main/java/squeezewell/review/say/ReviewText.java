@@ -63,7 +63,7 @@ public final class ReviewText {
     }
     wrap(lines, "", "  ", WORDS.say("text.rule", review.rule()));
     for (Citation source : review.sources()) {
-      wrap(lines, "", "  ", WORDS.say("text.source", source.line()));
+      wrap(lines, "", "  ", WORDS.say("text.rhythm-from", source.line()));
       wrap(lines, "", "  ", WORDS.say("text.checked", source.confidence().meaning()));
     }
     wrap(lines, "", "", WORDS.say("text.caution"));

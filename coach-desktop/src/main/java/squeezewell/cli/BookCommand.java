@@ -1,17 +1,16 @@
 package squeezewell.cli;
 
-import com.google.gson.stream.JsonWriter;
-import java.io.IOException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -19,11 +18,13 @@ import squeezewell.cue.Prompting;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.SessionStore;
 import squeezewell.input.BadInputException;
+import squeezewell.protocol.Guidance;
 import squeezewell.review.Reviewer;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.session.SessionHeader;
+import squeezewell.trainee.HeldAlone;
 import squeezewell.trainee.PastPractice;
 import squeezewell.trainee.RecordBook;
 import squeezewell.words.Quantities;
@@ -41,18 +42,15 @@ final class BookCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  BookCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException {
     HomeFolder folder = home.home();
-    List<SessionStore.Entry> entries =
-        new SessionStore(folder).entries().collect(Collectors.toList());
+    List<SessionStore.Entry> entries = new SessionStore(folder).entries().toList();
     RecordBook book = new SessionStore(folder).book();
     if (json) {
-      around.printJson(writer -> write(writer, entries, book, folder.zone()));
+      List<Map<String, Object>> sessions =
+          entries.stream().map(entry -> tree(entry, book, folder.zone())).toList();
+      around.printJson(JsonText.of(Map.of("sessions", sessions)));
       return DONE;
     }
     if (entries.isEmpty()) {
@@ -109,60 +107,42 @@ final class BookCommand extends CliCommand {
             session.finished() ? "book.early" : "book.cut-off", practised, Quantities.clock(asked));
   }
 
-  private static void write(
-      JsonWriter json, List<SessionStore.Entry> entries, RecordBook book, ZoneId zone)
-      throws IOException {
-    json.beginObject();
-    json.name("sessions").beginArray();
-    for (SessionStore.Entry entry : entries) {
-      json.beginObject();
-      json.name("file").value(entry.file().toString());
-      json.name("problem").value(entry.problem().isEmpty() ? null : entry.problem());
-      if (entry.session().isPresent()) {
-        write(json, entry.session().get(), book, zone);
-      }
-      json.endObject();
-    }
-    json.endArray();
-    json.endObject();
+  private static Map<String, Object> tree(SessionStore.Entry entry, RecordBook book, ZoneId zone) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("file", entry.file().toString());
+    json.put("problem", entry.problem().isEmpty() ? null : entry.problem());
+    entry.session().ifPresent(session -> put(json, session, book, zone));
+    return json;
   }
 
-  private static void write(JsonWriter json, Session session, RecordBook book, ZoneId zone)
-      throws IOException {
+  private static void put(Map<String, Object> json, Session session, RecordBook book, ZoneId zone) {
     SessionHeader header = session.header();
+    Guidance guidance = header.plan().guidance();
+    Prompting prompting = header.plan().prompting();
     Review review = Reviewer.review(session);
     Metrics metrics = review.metrics();
     OptionalDouble rate = metrics.rate().overallPerMinute();
-    json.name("startedAt").value(header.startedAt().toString());
-    json.name("origin").value(header.origin().word());
-    json.name("trainee").value(header.trainee());
-    json.name("protocol").value(header.protocol().id());
-    json.name("patient").value(header.plan().guidance().patient().id());
-    json.name("situation").value(header.plan().guidance().situation().id());
-    json.name("finished").value(session.finished());
-    json.name("practisedSeconds").value(Quantities.exactSeconds(review.asked().practisedNanos()));
-    json.name("breaths").value(metrics.breathCount());
-    json.name("ratePerMinute").value(rate.isPresent() ? (Double) rate.getAsDouble() : null);
-    json.name("intervals").value(metrics.interval().count());
-    json.name("intervalsInRange").value(metrics.interval().inRangeCount());
-    json.name("headline").value(review.headline());
     Optional<PastPractice> practice = PastPractice.of(session);
-    boolean fades = session.header().plan().prompting() == Prompting.FADING;
-    json.name("prompts").value(session.header().plan().prompting().word());
-    json.name("startLevel").value(fades ? (Integer) header.plan().startLevel() : null);
-    json.name("endLevel").value(fades ? practice.map(PastPractice::endLevel).orElse(null) : null);
-    json.name("daysHeldWithoutPrompts");
-    if (practice.isPresent()) {
-      json.beginArray();
-      for (LocalDate day :
-          book.upTo(header.startedAt())
-              .heldAlone(header.trainee(), header.plan().guidance(), zone)
-              .days()) {
-        json.value(day.toString());
-      }
-      json.endArray();
-    } else {
-      json.nullValue();
-    }
+    boolean fades = prompting == Prompting.FADING;
+    json.put("startedAt", header.startedAt().toString());
+    json.put("origin", header.origin().word());
+    json.put("trainee", header.trainee());
+    json.put("protocol", header.protocol().id());
+    json.put("patient", guidance.patient().id());
+    json.put("situation", guidance.situation().id());
+    json.put("finished", session.finished());
+    json.put("practisedSeconds", Quantities.exactSeconds(review.asked().practisedNanos()));
+    json.put("breaths", metrics.breathCount());
+    json.put("ratePerMinute", rate.isPresent() ? (Double) rate.getAsDouble() : null);
+    json.put("intervals", metrics.interval().count());
+    json.put("intervalsInRange", metrics.interval().inRangeCount());
+    json.put("headline", review.headline());
+    json.put("prompts", prompting.word());
+    json.put("startLevel", fades ? (Integer) header.plan().startLevel() : null);
+    json.put("endLevel", fades ? practice.map(PastPractice::endLevel).orElse(null) : null);
+    HeldAlone held = book.upTo(header.startedAt()).heldAlone(header.trainee(), guidance, zone);
+    json.put(
+        "daysHeldWithoutPrompts",
+        practice.map(p -> held.days().stream().map(LocalDate::toString).toList()).orElse(null));
   }
 }

@@ -41,41 +41,23 @@ public final class Cli {
 
   /** All commands with their options; help as it is printed. */
   static CommandLine line(CliContext around) {
-    CommandLine line = new CommandLine(new TopCommand(around));
-    line.addSubcommand(new DrillCommand(around));
-    line.addSubcommand(new DemoCommand(around));
-    line.addSubcommand(new RenderCommand(around));
-    line.addSubcommand(new ReviewCommand(around));
-    line.addSubcommand(new CompareCommand(around));
-    line.addSubcommand(
-        new CommandLine(new ProtocolCommand(around))
-            .addSubcommand(new ProtocolCommand.ListCommand(around))
-            .addSubcommand(new ProtocolShowCommand(around))
-            .addSubcommand(new ProtocolCopyCommand(around))
-            .addSubcommand(new ProtocolCommand.CheckCommand(around)));
-    line.addSubcommand(new BookCommand(around));
-    line.addSubcommand(new OxygenCommand(around));
-    line.addSubcommand(
-        new CommandLine(new StationCommand(around))
-            .addSubcommand(new StationCommand.ListCommand(around))
-            .addSubcommand(new StationCommand.ShowCommand(around))
-            .addSubcommand(new StationCommand.CheckCommand(around))
-            .addSubcommand(new StationRunCommand(around)));
+    CommandLine line = new CommandLine(new TopCommand());
     line.setResourceBundle(ResourceBundle.getBundle("squeezewell.cli.help", Locale.ROOT));
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
     line.setUsageHelpWidth(WIDTH);
     line.setExpandAtFiles(false);
     OptionTypes.register(line);
-    addFooters(line);
+    prepare(line, around);
     return line;
   }
 
-  private static void addFooters(CommandLine line) {
+  private static void prepare(CommandLine line, CliContext around) {
     CliCommand command = line.getCommand();
+    command.around = around;
     command
         .footer()
         .ifPresent(text -> line.getCommandSpec().usageMessage().footer(text.split("\n", -1)));
-    line.getSubcommands().values().forEach(Cli::addFooters);
+    line.getSubcommands().values().forEach(sub -> prepare(sub, around));
   }
 
   /** An empty word is most often a script's variable that was never set. */
@@ -105,14 +87,12 @@ public final class Cli {
       around.say("squeezewell: " + e.getMessage());
       return CliCommand.BAD_INPUT;
     }
-    String text;
-    if (e instanceof IOException io) {
-      text = explain(io);
-    } else if (e instanceof CommandFailedException) {
-      text = e.getMessage();
-    } else {
-      text = "something went wrong inside the program: " + e;
-    }
+    String text =
+        e instanceof IOException io
+            ? explain(io)
+            : e instanceof CommandFailedException
+                ? e.getMessage()
+                : "something went wrong inside the program: " + e;
     around.say("squeezewell: " + oneLine(text));
     return CliCommand.COULD_NOT;
   }

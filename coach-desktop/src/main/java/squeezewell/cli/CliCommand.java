@@ -1,10 +1,10 @@
 package squeezewell.cli;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import squeezewell.report.Caution;
 import squeezewell.words.Wording;
@@ -21,10 +21,10 @@ abstract class CliCommand implements Callable<Integer> {
   static final int BAD_INPUT = 2;
 
   static final String CAUTION = String.join("\n", Caution.LINE_1, Caution.LINE_2, Caution.LINE_3);
-
   private static final Wording WORDS = Wording.beside(CliCommand.class);
 
-  final CliContext around;
+  /** Given by {@link Cli} before anything else is done. */
+  CliContext around;
 
   @Spec CommandSpec spec;
 
@@ -32,10 +32,6 @@ abstract class CliCommand implements Callable<Integer> {
       names = {"-h", "--help"},
       usageHelp = true)
   boolean help;
-
-  CliCommand(CliContext around) {
-    this.around = Objects.requireNonNull(around, "around");
-  }
 
   /** What stands below its help, if anything does; lines. */
   final Optional<String> footer() {
@@ -46,5 +42,15 @@ abstract class CliCommand implements Callable<Integer> {
   /** What is named in the words below its help; the caution first. */
   Object[] footerValues() {
     return new Object[] {CAUTION};
+  }
+
+  /** A command that only holds others. */
+  abstract static class Group extends CliCommand {
+    @Override
+    public final Integer call() {
+      String words = String.join(", ", spec.subcommands().keySet());
+      throw new ParameterException(
+          spec.commandLine(), spec.name() + " needs one of these words: " + words);
+    }
   }
 }

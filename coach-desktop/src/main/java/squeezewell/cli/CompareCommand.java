@@ -7,6 +7,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import squeezewell.cue.Prompting;
 import squeezewell.input.BadInputException;
 import squeezewell.report.ComparisonHtml;
 import squeezewell.report.PlainText;
@@ -43,14 +44,10 @@ final class CompareCommand extends CliCommand {
   @Option(names = "--force")
   boolean force;
 
-  CompareCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException, IOException {
-    Path sourceA = ProtocolCommand.path("FILE_A", fileA);
-    Path sourceB = ProtocolCommand.path("FILE_B", fileB);
+    Path sourceA = OutputFile.path("FILE_A", fileA);
+    Path sourceB = OutputFile.path("FILE_B", fileB);
     OutputFile page = html.isEmpty() ? null : OutputFile.of("--html", html, force);
     if (page != null) {
       page.mustDifferFrom("FILE_A", sourceA);
@@ -59,8 +56,8 @@ final class CompareCommand extends CliCommand {
     if (!PracticeSource.isEventList(fileA) && !PracticeSource.isEventList(fileB)) {
       PracticeSource.refuseOptions(practice);
     }
-    Session sessionA = PracticeSource.read(fileA, sourceA, practice, home, around);
-    Session sessionB = PracticeSource.read(fileB, sourceB, practice, home, around);
+    Session sessionA = session(fileA, sourceA);
+    Session sessionB = session(fileB, sourceB);
     Review a = Reviewer.review(sessionA);
     Review b = Reviewer.review(sessionB);
     Comparison comparison = Comparison.of(a, b);
@@ -69,7 +66,10 @@ final class CompareCommand extends CliCommand {
     if (json) {
       around.printJson(w -> ComparisonJson.write(comparison, labelA, a, labelB, b, w));
     } else {
-      print(comparison, labelA, a, labelB, b);
+      around.print(ComparisonText.sentence(comparison));
+      print("A", labelA, a);
+      print("B", labelB, b);
+      around.print(ComparisonText.body(comparison) + CAUTION);
     }
     if (page != null) {
       page.write(ComparisonHtml.of(comparison, labelA, a, labelB, b));
@@ -78,21 +78,16 @@ final class CompareCommand extends CliCommand {
     return DONE;
   }
 
-  private void print(Comparison comparison, String labelA, Review a, String labelB, Review b) {
-    around.print(ComparisonText.sentence(comparison));
-    around.print(practice("A", labelA, a));
-    around.print(practice("B", labelB, b));
-    around.print(ComparisonText.body(comparison) + CAUTION);
+  private Session session(String file, Path source) throws BadInputException {
+    return PracticeSource.read(file, source, practice, Prompting.THROUGHOUT, home, around);
   }
 
-  private String practice(String letter, String label, Review review) {
-    StringBuilder text = new StringBuilder();
-    text.append(fitted(letter + ": " + label)).append('\n');
-    review
-        .notes()
-        .forEach(
-            note -> text.append(TextWrap.wrap(WORDS.say("note", note), WIDTH, "   ")).append('\n'));
-    return text.append(new TextRibbon(review, around.showsBlocks()).text()).append('\n').toString();
+  private void print(String letter, String label, Review review) {
+    around.print(fitted(letter + ": " + label));
+    for (String note : review.notes()) {
+      around.print(CliContext.wrap(WORDS.say("note", note), WIDTH, "   "));
+    }
+    around.print(new TextRibbon(review, around.showsBlocks()).text() + "\n");
   }
 
   private static String fitted(String line) {

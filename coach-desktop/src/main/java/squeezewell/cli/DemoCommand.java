@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -52,29 +53,24 @@ final class DemoCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  DemoCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   Object[] footerValues() {
     return new Object[] {
       CAUTION,
-      Arrays.stream(TraineeFault.values())
-          .map(f -> String.format("  %-15s%s", f.id(), f.meaning()))
-          .collect(Collectors.joining("\n")),
-      Arrays.stream(PatientChange.values())
-          .map(f -> String.format("  %-18s%s", f.word(), f.label()))
-          .collect(Collectors.joining("\n"))
+      lines(TraineeFault.values(), f -> String.format("  %-15s%s", f.id(), f.meaning())),
+      lines(PatientChange.values(), f -> String.format("  %-18s%s", f.word(), f.label()))
     };
+  }
+
+  private static <T> String lines(T[] choices, Function<T, String> line) {
+    return Arrays.stream(choices).map(line).collect(Collectors.joining("\n"));
   }
 
   @Override
   public Integer call() throws BadInputException, IOException, CommandFailedException {
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
     List<ScriptedFinding> script = script(choice.guidance().patient());
-    PracticePlan plan =
-        prompts.in(PracticeOptions.plan(choice, 0, practice.lengthNanos(USUAL_MINUTES)));
+    PracticePlan plan = prompts.in(choice.plan(0, practice.lengthNanos(USUAL_MINUTES), 0));
     Instant now = around.wallClock().instant().truncatedTo(ChronoUnit.MILLIS);
     SessionHeader header =
         new SessionHeader(
@@ -105,13 +101,14 @@ final class DemoCommand extends CliCommand {
 
   private List<ScriptedFinding> script(PatientGroup patient) throws BadInputException {
     List<ScriptedFinding> script = new ArrayList<>();
+    long last = 0;
     for (String entry : found) {
       ScriptedFinding next = scripted(entry, patient);
-      boolean later = script.isEmpty() || next.atNanos() >= script.get(script.size() - 1).atNanos();
-      if (!later) {
+      if (next.atNanos() < last) {
         throw BadInputException.notAllowed(
             "--found", "", entry, "a time not before that of the finding before it");
       }
+      last = next.atNanos();
       script.add(next);
     }
     return script;
@@ -138,12 +135,12 @@ final class DemoCommand extends CliCommand {
     if (!json) {
       TextRibbon ribbon = new TextRibbon(review, around.showsBlocks());
       if (around.console()) {
-        Animation.play(around, ribbon);
+        ribbon.play(around);
       } else {
         around.print(ribbon.text());
       }
       around.print("");
     }
-    Debrief.print(around, review, json);
+    around.print(review, json);
   }
 }

@@ -1,6 +1,7 @@
 package squeezewell.cli;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,12 +12,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import squeezewell.coach.Command;
 import squeezewell.coach.CueOutput;
+import squeezewell.cue.ActiveGuidance;
 import squeezewell.cue.CheckAnswer;
 import squeezewell.cue.CueSchedule;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.ProtocolStore;
+import squeezewell.files.SessionStore;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.input.BadInputException;
@@ -24,12 +27,16 @@ import squeezewell.live.KeptSession;
 import squeezewell.live.LivePractice;
 import squeezewell.live.PracticeSound;
 import squeezewell.live.SmallHeap;
+import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientChange;
 import squeezewell.report.Caution;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
 import squeezewell.session.MonotonicClock;
 import squeezewell.session.SessionHeader;
+import squeezewell.trainee.FadingStart;
+import squeezewell.trainee.NextPractice;
+import squeezewell.trainee.RecordBook;
 import squeezewell.words.Wording;
 
 /** One live practice in the terminal. */
@@ -48,10 +55,6 @@ final class DrillCommand extends CliCommand {
   @Option(names = "--no-sound")
   boolean noSound;
 
-  DrillCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException, CommandFailedException {
     HomeFolder folder = home.home();
@@ -63,11 +66,10 @@ final class DrillCommand extends CliCommand {
       around.say(loaded.problem());
     }
     Settings settings = loaded.settings();
-    NextText next = new NextText(around, folder);
     PracticePlan plan =
         prompts.in(
             choice.plan(COUNT_IN_NANOS, lengthNanos, noSound ? 0 : PracticeSound.leadNanos()),
-            guidance -> next.levelOfLastTime(settings.trainee(), guidance));
+            guidance -> levelOfLastTime(folder, settings.trainee(), guidance));
     around.print(
         WORDS.say("drill.title", choice.protocol().title(), choice.guidance().situation().label()));
     around.print(Caution.TEXT, "");
@@ -85,13 +87,52 @@ final class DrillCommand extends CliCommand {
     }
     around.print("");
     Review review = Reviewer.review(kept.session());
-    Debrief.print(around, review, false);
-    next.print(header, review);
+    around.print(review, false);
+    printNext(folder, header, review);
     if (!kept.trouble().isEmpty()) {
       throw new CommandFailedException(kept.trouble());
     }
     around.say(WORDS.say("kept", kept.path().orElseThrow()));
     return DONE;
+  }
+
+  /** The level of fading that a practice begins with; says why if it goes on from another one. */
+  private int levelOfLastTime(HomeFolder folder, String trainee, Guidance guidance) {
+    Optional<FadingStart> start = book(folder).fadingStart(trainee, guidance);
+    start
+        .filter(s -> s.lastLevel() > 0)
+        .map(
+            s -> WORDS.say("next.begins-with", s.words(folder.zone()), FadingStart.asks(s.level())))
+        .ifPresent(words -> around.print(words, ""));
+    return start.map(FadingStart::level).orElse(0);
+  }
+
+  /** Prints what to practise after a practice that was kept; nothing where there is no advice. */
+  private void printNext(HomeFolder folder, SessionHeader header, Review review) {
+    NextPractice.of(
+            book(folder),
+            header.trainee(),
+            header.plan().guidance(),
+            folder.zone(),
+            NextPractice.Result.of(review))
+        .ifPresent(
+            next -> {
+              around.print("");
+              around.print(WORDS.say("next.title"));
+              next.lines().forEach(line -> around.print(line, "  "));
+            });
+  }
+
+  /**
+   * A folder that can't be listed holds nothing to go on from; keeping the practice tells of it. A
+   * session dated in the future decides nothing.
+   */
+  private static RecordBook book(HomeFolder folder) {
+    try {
+      return new SessionStore(folder).bookUpTo(Instant.now());
+    } catch (BadInputException e) {
+      return RecordBook.of(List.of());
+    }
   }
 
   /** Practises to the end; false if the program is being stopped meanwhile. */
@@ -122,7 +163,12 @@ final class DrillCommand extends CliCommand {
     Thread rescue = new Thread(() -> stop(live, terminal), "squeezewell-stop");
     Runtime.getRuntime().addShutdownHook(rescue);
     try {
-      sound.ifPresent(s -> s.onLost(lost -> live.post(soundCommand(lost), System.nanoTime())));
+      sound.ifPresent(
+          s ->
+              s.onLost(
+                  lost ->
+                      live.post(
+                          lost ? Command.SOUND_LOST : Command.SOUND_BACK, System.nanoTime())));
       live.start();
       readKeys(live, screen, terminal.isPresent());
       while (!over.await(FRAME_MILLIS, TimeUnit.MILLISECONDS)) {
@@ -194,53 +240,54 @@ final class DrillCommand extends CliCommand {
 
     @Override
     public void pressed(DrillKeys.Action action, long nanoTime) {
+      CueSchedule schedule = live.state().schedule();
+      long now = live.clock().nanos();
       switch (action) {
+        case BREATH -> live.post(Command.BREATH, nanoTime);
         case COMPRESSION -> {
-          long now = live.clock().nanos();
-          if (live.state().schedule().guidanceAt(now).rhythm().compressions().isPresent()) {
+          if (schedule.guidanceAt(now).rhythm().compressions().isPresent()) {
             live.post(Command.COMPRESS, nanoTime);
           }
         }
-        case FINDINGS -> offer();
-        default -> {
-          Command command = command(action, live);
-          live.post(command, nanoTime);
-          if (command == Command.PULSE_CHECK) {
-            tellAnswers();
+        case PULSE_CHECK -> {
+          if (toggle(Segment.Kind.PULSE_CHECK, nanoTime) == Command.PULSE_CHECK) {
+            ActiveGuidance inForce = live.state().schedule().inForceAt(live.clock().nanos());
+            list(CheckAnswer.offered(inForce).stream().map(CheckAnswer::label).toList());
           }
         }
+        case SUCTION -> toggle(Segment.Kind.SUCTION, nanoTime);
+        case PAUSE -> toggle(Segment.Kind.PAUSED, nanoTime);
+        case FINDINGS -> {
+          offered = live.state().course().state().possible();
+          list(offered.stream().map(PatientChange::label).toList());
+        }
+        case UNDO_FINDING -> live.post(Command.UNDO_FINDING, nanoTime);
+        case FINISH -> live.post(Command.FINISH, nanoTime);
       }
     }
 
-    /** What can be answered to the check that goes on. */
-    private List<CheckAnswer> answers() {
+    private Command toggle(Segment.Kind hold, long nanoTime) {
       CueSchedule schedule = live.state().schedule();
-      long now = live.clock().nanos();
-      return schedule.stretchAt(now).kind() == Segment.Kind.PULSE_CHECK
-          ? CheckAnswer.offered(schedule.inForceAt(now))
-          : List.of();
+      boolean now = schedule.stretchAt(live.clock().nanos()).kind() == hold;
+      Command command = Command.toggle(hold, now);
+      live.post(command, nanoTime);
+      return command;
     }
 
-    private void tellAnswers() {
-      List<CheckAnswer> answers =
-          CheckAnswer.offered(live.state().schedule().inForceAt(live.clock().nanos()));
-      for (int i = 0; i < answers.size(); i++) {
-        screen.line("  " + (i + 1) + "  " + answers.get(i).label());
-      }
-    }
-
-    private void offer() {
-      offered = live.state().course().state().possible();
-      for (int i = 0; i < offered.size(); i++) {
-        screen.line("  " + (i + 1) + "  " + offered.get(i).label());
+    private void list(List<String> labels) {
+      for (int i = 0; i < labels.size(); i++) {
+        screen.line("  " + (i + 1) + "  " + labels.get(i));
       }
     }
 
     @Override
     public void digit(int digit, long nanoTime) {
       if (offered.isEmpty()) {
-        List<CheckAnswer> answers = answers();
-        if (digit <= answers.size()) {
+        CueSchedule schedule = live.state().schedule();
+        long now = live.clock().nanos();
+        boolean checking = schedule.stretchAt(now).kind() == Segment.Kind.PULSE_CHECK;
+        List<CheckAnswer> answers = CheckAnswer.offered(schedule.inForceAt(now));
+        if (checking && digit <= answers.size()) {
           live.post(answers.get(digit - 1), nanoTime);
         }
       } else if (digit <= offered.size()) {
@@ -251,25 +298,5 @@ final class DrillCommand extends CliCommand {
         screen.line(WORDS.say("drill.found", found.label(), advice));
       }
     }
-  }
-
-  private static Command command(DrillKeys.Action action, LivePractice live) {
-    Segment.Kind now = live.state().schedule().stretchAt(live.clock().nanos()).kind();
-    return switch (action) {
-      case BREATH -> Command.BREATH;
-      case UNDO_FINDING -> Command.UNDO_FINDING;
-      case PULSE_CHECK -> toggle(Segment.Kind.PULSE_CHECK, now);
-      case SUCTION -> toggle(Segment.Kind.SUCTION, now);
-      case PAUSE -> toggle(Segment.Kind.PAUSED, now);
-      default -> Command.FINISH;
-    };
-  }
-
-  private static Command toggle(Segment.Kind hold, Segment.Kind now) {
-    return Command.toggle(hold, now == hold);
-  }
-
-  private static Command soundCommand(boolean lost) {
-    return lost ? Command.SOUND_LOST : Command.SOUND_BACK;
   }
 }

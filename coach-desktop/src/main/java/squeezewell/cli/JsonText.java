@@ -1,11 +1,16 @@
 package squeezewell.cli;
 
+import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 
 /** Makes JSON texts that survive any terminal and any pipe: all signs beyond ASCII are escaped. */
 final class JsonText {
+  private static final Gson GSON =
+      new GsonBuilder().serializeNulls().disableHtmlEscaping().create();
+
   private JsonText() {}
 
   /** Writes the one value of a text. */
@@ -13,8 +18,13 @@ final class JsonText {
     void write(JsonWriter json) throws IOException;
   }
 
+  /** A value of maps, lists, texts, numbers and nulls. */
+  static Body of(Object tree) {
+    return json -> GSON.toJson(tree, tree.getClass(), json);
+  }
+
   /** The text, indented, without a line feed at its end. */
-  static String of(Body body) {
+  static String text(Body body) {
     StringWriter text = new StringWriter();
     try (JsonWriter json = new JsonWriter(text)) {
       json.setIndent("  ");
@@ -30,14 +40,9 @@ final class JsonText {
   /** Escapes what is not ASCII. It can only stand inside JSON strings, where this is allowed. */
   static String ascii(String json) {
     StringBuilder out = new StringBuilder(json.length());
-    for (int i = 0; i < json.length(); i++) {
-      char c = json.charAt(i);
-      if (c < 0x7F) {
-        out.append(c);
-      } else {
-        out.append(String.format("\\u%04x", (int) c));
-      }
-    }
+    json.chars()
+        .forEach(
+            c -> out.append(c < 0x7F ? String.valueOf((char) c) : String.format("\\u%04x", c)));
     return out.toString();
   }
 }

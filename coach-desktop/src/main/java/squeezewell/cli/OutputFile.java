@@ -2,6 +2,7 @@ package squeezewell.cli;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import squeezewell.input.BadInputException;
@@ -19,23 +20,32 @@ record OutputFile(String option, Path path, boolean force) {
 
   /** A file that can be written as far as can be known beforehand. */
   static OutputFile of(String option, String text, boolean force) throws BadInputException {
-    Path path = ProtocolCommand.path(option, text);
-    if (Files.isDirectory(path)) {
-      throw BadInputException.notAllowed(option, "", text, "a file, not a folder");
-    }
+    Path path = path(option, text);
     Path folder = path.toAbsolutePath().getParent();
-    if (folder == null || !Files.isDirectory(folder)) {
-      throw BadInputException.notAllowed(option, "", text, "a file in a folder that is there");
-    }
-    if (Files.exists(path) && !Files.isRegularFile(path)) {
+    String allowed = "";
+    if (Files.isDirectory(path)) {
+      allowed = "a file, not a folder";
+    } else if (folder == null || !Files.isDirectory(folder)) {
+      allowed = "a file in a folder that is there";
+    } else if (Files.exists(path) && !Files.isRegularFile(path)) {
       // A device or a pipe would itself be replaced, and gone for every other program.
-      throw BadInputException.notAllowed(option, "", text, "an ordinary file");
+      allowed = "an ordinary file";
+    } else if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !force) {
+      allowed = "a file that is not there yet, or --force to replace it";
     }
-    if (Files.exists(path, LinkOption.NOFOLLOW_LINKS) && !force) {
-      throw BadInputException.notAllowed(
-          option, "", text, "a file that is not there yet, or --force to replace it");
+    if (!allowed.isEmpty()) {
+      throw BadInputException.notAllowed(option, "", text, allowed);
     }
     return new OutputFile(option, path, force);
+  }
+
+  /** A path that a person wrote. */
+  static Path path(String option, String text) throws BadInputException {
+    try {
+      return Path.of(text);
+    } catch (InvalidPathException e) {
+      throw BadInputException.notAllowed(option, "", text, "a path on this system");
+    }
   }
 
   /** Refuses to write to a file that has another part in the same command. */
@@ -66,11 +76,7 @@ record OutputFile(String option, Path path, boolean force) {
     WholeFile.write(path, text, force);
   }
 
-  /**
-   * Writes bytes. The file appears only when it is complete.
-   *
-   * @throws IOException if it can't be written; what was there is left as it is
-   */
+  /** The same with bytes. */
   void write(byte[] bytes) throws IOException {
     WholeFile.write(path, bytes, force);
   }

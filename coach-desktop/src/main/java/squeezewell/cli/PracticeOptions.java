@@ -67,7 +67,7 @@ final class PracticeOptions {
       Protocol chosen = store.require("--protocol", protocol);
       PatientOptions.Pick pick = who.in(chosen);
       Guidance guidance = guidance(pick.edition(), pick.group(), situation(pick.group()), there);
-      return told(new Choice(pick.edition(), guidance, there), pick, say);
+      return told(pick, guidance, there, say);
     }
     Optional<PatientOptions.Pick> newest = Optional.empty();
     Optional<BadInputException> outside = Optional.empty();
@@ -83,7 +83,7 @@ final class PracticeOptions {
       Optional<Guidance> guidance =
           find(pick.edition(), pick.group(), situation(pick.group()), there);
       if (guidance.isPresent()) {
-        return told(new Choice(pick.edition(), guidance.get(), there), pick, say);
+        return told(pick, guidance.get(), there, say);
       }
     }
     if (newest.isEmpty() && outside.isPresent()) {
@@ -98,11 +98,12 @@ final class PracticeOptions {
         "a situation that an edition covers; see: protocol list");
   }
 
-  private static Choice told(Choice choice, PatientOptions.Pick pick, Consumer<String> say) {
+  private Choice told(
+      PatientOptions.Pick pick, Guidance guidance, int there, Consumer<String> say) {
     if (!pick.reason().isEmpty()) {
       say.accept(pick.reason());
     }
-    return choice;
+    return new Choice(pick.edition(), guidance, there);
   }
 
   private Situation situation(PatientGroup group) {
@@ -126,11 +127,6 @@ final class PracticeOptions {
   /** The length in nanoseconds; {@code otherwise} minutes if it was not given. */
   long lengthNanos(int otherwise) {
     return lengthNanos == null ? otherwise * NANOS_PER_MINUTE : lengthNanos;
-  }
-
-  /** The plan of a practice of that length. */
-  static PracticePlan plan(Choice choice, long countInNanos, long lengthNanos) {
-    return choice.plan(countInNanos, lengthNanos, 0);
   }
 
   private static Optional<Guidance> find(

@@ -1,15 +1,13 @@
 package squeezewell.cli;
 
-import com.google.gson.stream.JsonWriter;
-import java.io.IOException;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import squeezewell.files.ProtocolStore;
 import squeezewell.input.BadInputException;
@@ -23,19 +21,17 @@ import squeezewell.protocol.ProtocolReader;
 import squeezewell.words.Wording;
 
 /** The guideline library. */
-@Command(name = "protocol", synopsisSubcommandLabel = "(list | show | copy | check)")
-final class ProtocolCommand extends CliCommand {
+@Command(
+    name = "protocol",
+    synopsisSubcommandLabel = "(list | show | copy | check)",
+    subcommands = {
+      ProtocolCommand.ListCommand.class,
+      ProtocolShowCommand.class,
+      ProtocolCopyCommand.class,
+      ProtocolCommand.CheckCommand.class
+    })
+final class ProtocolCommand extends CliCommand.Group {
   private static final Wording WORDS = Wording.beside(ProtocolCommand.class);
-
-  ProtocolCommand(CliContext around) {
-    super(around);
-  }
-
-  @Override
-  public Integer call() {
-    throw new ParameterException(
-        spec.commandLine(), "protocol needs one of these words: list, show, copy, check");
-  }
 
   /** {@code protocol list}. */
   @Command(name = "list")
@@ -45,25 +41,16 @@ final class ProtocolCommand extends CliCommand {
     @Option(names = "--json")
     boolean json;
 
-    ListCommand(CliContext around) {
-      super(around);
-    }
-
     @Override
     public Integer call() throws BadInputException {
       ProtocolStore store = ProtocolStore.read(home.home());
       if (json) {
-        around.printJson(writer -> write(writer, store));
+        around.printJson(JsonText.of(tree(store)));
         return DONE;
       }
       for (Protocol protocol : store.protocols()) {
-        around.print(
-            WORDS.say(
-                protocol.local() ? "edition.row.local" : "edition.row",
-                protocol.id(),
-                protocol.title(),
-                protocol.organisation(),
-                protocol.year()));
+        String key = protocol.local() ? "edition.row.local" : "edition.row";
+        around.print(WORDS.say(key, values(protocol)));
         if (!protocol.supersededBy().isEmpty()) {
           around.print(WORDS.say("edition.superseded", protocol.supersededBy()), "    ");
         }
@@ -81,41 +68,28 @@ final class ProtocolCommand extends CliCommand {
           }
         }
       }
-      for (String problem : store.problems()) {
-        around.say(WORDS.say("left-out", problem));
-      }
+      store.problems().forEach(problem -> around.say(WORDS.say("left-out", problem)));
       return DONE;
     }
 
-    private static void write(JsonWriter json, ProtocolStore store) throws IOException {
-      json.beginObject();
-      json.name("protocols").beginArray();
+    private static Map<String, Object> tree(ProtocolStore store) {
+      List<Object> protocols = new ArrayList<>();
       for (Protocol protocol : store.protocols()) {
-        json.beginObject();
-        json.name("id").value(protocol.id());
-        json.name("title").value(protocol.title());
-        json.name("organisation").value(protocol.organisation());
-        json.name("year").value(protocol.year());
-        json.name("local").value(protocol.local());
-        json.name("supersededBy").value(ProtocolJson.supersededBy(protocol));
-        ProtocolJson.local(json, protocol, store.baseOf(protocol));
-        json.name("situations").beginArray();
-        for (Guidance guidance : protocol.guidance()) {
-          json.beginObject();
-          json.name("patient").value(guidance.patient().id());
-          json.name("situation").value(guidance.situation().id());
-          json.endObject();
-        }
-        json.endArray();
-        json.endObject();
+        Map<String, Object> json = ProtocolJson.head(protocol, store.baseOf(protocol));
+        json.put("situations", protocol.guidance().stream().map(ListCommand::situation).toList());
+        protocols.add(json);
       }
-      json.endArray();
-      json.name("problems").beginArray();
-      for (String problem : store.problems()) {
-        json.value(problem);
-      }
-      json.endArray();
-      json.endObject();
+      Map<String, Object> json = new LinkedHashMap<>();
+      json.put("protocols", protocols);
+      json.put("problems", store.problems());
+      return json;
+    }
+
+    private static Map<String, Object> situation(Guidance guidance) {
+      Map<String, Object> json = new LinkedHashMap<>();
+      json.put("patient", guidance.patient().id());
+      json.put("situation", guidance.situation().id());
+      return json;
     }
   }
 
@@ -125,28 +99,24 @@ final class ProtocolCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
     String file = "";
 
-    CheckCommand(CliContext around) {
-      super(around);
-    }
-
     @Override
     public Integer call() throws BadInputException {
-      ProtocolReader.Checked checked = ProtocolReader.checkFile(path("FILE", file));
-      int code = checked.protocol().isEmpty() ? explain(checked.faults()) : DONE;
+      ProtocolReader.Checked checked = ProtocolReader.checkFile(OutputFile.path("FILE", file));
+      if (checked.protocol().isEmpty()) {
+        List<BadInputException> faults = checked.faults();
+        faults.forEach(fault -> around.say("squeezewell: " + fault.getMessage()));
+        if (faults.size() > 1) {
+          String key = faults.size() == Faults.MOST ? "faults.cut" : "faults";
+          around.say(WORDS.say(key, faults.size()));
+        }
+      }
       checked.unknown().forEach(note -> around.say(WORDS.say("note", note)));
-      if (code != DONE) {
-        return code;
+      if (checked.protocol().isEmpty()) {
+        return BAD_INPUT;
       }
       Protocol protocol = checked.protocol().get();
       around.print(WORDS.say("good", file));
-      around.print(
-          "  "
-              + WORDS.say(
-                  "edition.checked",
-                  protocol.id(),
-                  protocol.title(),
-                  protocol.organisation(),
-                  protocol.year()));
+      around.print("  " + WORDS.say("edition.checked", values(protocol)));
       for (Guidance guidance : protocol.guidance()) {
         around.print("  " + guidance.patient().id() + " " + guidance.situation().id());
       }
@@ -157,31 +127,14 @@ final class ProtocolCommand extends CliCommand {
       return DONE;
     }
 
-    private int explain(List<BadInputException> faults) {
-      for (BadInputException fault : faults) {
-        around.say("squeezewell: " + fault.getMessage());
-      }
-      if (faults.size() > 1) {
-        boolean cut = faults.size() == Faults.MOST;
-        around.say(WORDS.say(cut ? "faults.cut" : "faults", faults.size()));
-      }
-      return BAD_INPUT;
-    }
-
     private void label(LocalLabel label) {
       around.print(label.origin(), "  ");
-      for (String difference : label.differences()) {
-        around.print("- " + difference, "  ");
-      }
+      label.differences().forEach(difference -> around.print("- " + difference, "  "));
     }
   }
 
-  /** A path that a person wrote. */
-  static Path path(String option, String text) throws BadInputException {
-    try {
-      return Path.of(text);
-    } catch (InvalidPathException e) {
-      throw BadInputException.notAllowed(option, "", text, "a path on this system");
-    }
+  /** An edition in one line: identifier, title, organisation, year. */
+  static Object[] values(Protocol protocol) {
+    return new Object[] {protocol.id(), protocol.title(), protocol.organisation(), protocol.year()};
   }
 }

@@ -35,10 +35,6 @@ final class ProtocolCopyCommand extends CliCommand {
   @Option(names = "--title", paramLabel = "TEXT")
   String title = "";
 
-  ProtocolCopyCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException, IOException {
     ProtocolStore store = ProtocolStore.read(home.home());
@@ -53,7 +49,7 @@ final class ProtocolCopyCommand extends CliCommand {
     if (!title.isEmpty()) {
       draft = set(draft, ProtocolDetail.TITLE, "--title", title);
     }
-    if (Files.exists(ProtocolCommand.path("--out", out), LinkOption.NOFOLLOW_LINKS)) {
+    if (Files.exists(OutputFile.path("--out", out), LinkOption.NOFOLLOW_LINKS)) {
       throw BadInputException.notAllowed("--out", "", out, "a file that is not there yet");
     }
     Protocol copy = draft.protocol();

@@ -1,8 +1,7 @@
 package squeezewell.cli;
 
-import com.google.gson.stream.JsonWriter;
-import java.io.IOException;
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,118 +14,102 @@ import squeezewell.protocol.CompressionPlan;
 import squeezewell.protocol.Confidence;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Limit;
-import squeezewell.protocol.Limits;
 import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.Protocol;
-import squeezewell.protocol.ProtocolValue;
 import squeezewell.protocol.Rhythm;
 import squeezewell.words.Quantities;
 
-/** What a guideline asks for, as JSON for programs. */
+/** What a guideline asks for, as JSON for programs: null for what it does not have. */
 final class ProtocolJson {
-  private final JsonWriter json;
-
-  private ProtocolJson(JsonWriter json) {
-    this.json = json;
-  }
+  private ProtocolJson() {}
 
   /**
-   * Writes an edition as one object.
+   * An edition as one object.
    *
    * @param base the guideline that it stems from
    */
-  static void write(JsonWriter json, Protocol protocol, Optional<Protocol> base)
-      throws IOException {
-    new ProtocolJson(json).protocol(protocol, base);
+  static Map<String, Object> of(Protocol protocol, Optional<Protocol> base) {
+    Map<String, Object> json = head(protocol, base);
+    json.put("ages", protocol.ages().stream().map(ProtocolJson::ages).toList());
+    json.put("rhythms", protocol.guidance().stream().map(ProtocolJson::guidance).toList());
+    return json;
   }
 
-  private void protocol(Protocol protocol, Optional<Protocol> base) throws IOException {
-    json.beginObject();
-    json.name("id").value(protocol.id());
-    json.name("title").value(protocol.title());
-    json.name("organisation").value(protocol.organisation());
-    json.name("year").value(protocol.year());
-    json.name("local").value(protocol.local());
-    json.name("supersededBy").value(supersededBy(protocol));
-    local(json, protocol, base);
-    json.name("ages").beginArray();
-    for (AgeBand ages : protocol.ages()) {
-      json.beginObject();
-      json.name("patient").value(ages.group().id());
-      json.name("words").value(ages.words());
-      json.name("judgement").value(ages.judgement().orElse(null));
-      citation("source", "confidence", ages.source());
-      json.endObject();
-    }
-    json.endArray();
-    json.name("rhythms").beginArray();
-    for (Guidance guidance : protocol.guidance()) {
-      guidance(guidance);
-    }
-    json.endArray();
-    json.endObject();
+  /** What tells an edition from the others, and a local protocol from a guideline. */
+  static Map<String, Object> head(Protocol protocol, Optional<Protocol> base) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("id", protocol.id());
+    json.put("title", protocol.title());
+    json.put("organisation", protocol.organisation());
+    json.put("year", protocol.year());
+    json.put("local", protocol.local());
+    json.put("supersededBy", orNull(protocol.supersededBy()));
+    json.put("basedOn", orNull(protocol.basedOn()));
+    json.put("approval", protocol.approval().map(ProtocolJson::approval).orElse(null));
+    Optional<LocalLabel> label = LocalLabel.of(protocol, base);
+    json.put("differences", label.map(LocalLabel::differences).orElse(List.of()));
+    return json;
   }
 
-  /** Null for the latest edition. */
-  static String supersededBy(Protocol protocol) {
-    return protocol.supersededBy().isEmpty() ? null : protocol.supersededBy();
+  private static String orNull(String text) {
+    return text.isEmpty() ? null : text;
   }
 
-  /** What tells a local protocol from a guideline; null and empty for a guideline. */
-  static void local(JsonWriter json, Protocol protocol, Optional<Protocol> base)
-      throws IOException {
-    String basedOn = protocol.basedOn();
-    json.name("basedOn").value(basedOn.isEmpty() ? null : basedOn);
-    json.name("approval");
-    Optional<Approval> approval = protocol.approval();
-    if (approval.isPresent()) {
-      json.beginObject();
-      json.name("by").value(approval.get().by());
-      json.name("on").value(approval.get().on().toString());
-      json.name("note").value(approval.get().note());
-      json.endObject();
-    } else {
-      json.nullValue();
-    }
-    json.name("differences").beginArray();
-    for (String difference :
-        LocalLabel.of(protocol, base).map(LocalLabel::differences).orElse(List.of())) {
-      json.value(difference);
-    }
-    json.endArray();
+  private static Map<String, Object> approval(Approval approval) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("by", approval.by());
+    json.put("on", approval.on().toString());
+    json.put("note", approval.note());
+    return json;
   }
 
-  private void guidance(Guidance guidance) throws IOException {
+  private static Map<String, Object> ages(AgeBand ages) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("patient", ages.group().id());
+    json.put("words", ages.words());
+    json.put("judgement", ages.judgement().orElse(null));
+    cite(json, "source", "confidence", ages.source());
+    return json;
+  }
+
+  private static Map<String, Object> guidance(Guidance guidance) {
     Rhythm rhythm = guidance.rhythm();
-    json.beginObject();
-    json.name("patient").value(guidance.patient().id());
-    json.name("situation").value(guidance.situation().id());
-    json.name("rescuers").value(guidance.rescuers() == 0 ? null : (Integer) guidance.rescuers());
-    json.name("fromAge").value(guidance.fromAge().map(AgeLimit::words).orElse(null));
-    interval(rhythm.steadyBreaths());
-    compressions(rhythm);
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("patient", guidance.patient().id());
+    json.put("situation", guidance.situation().id());
+    json.put("rescuers", guidance.rescuers() == 0 ? null : guidance.rescuers());
+    json.put("fromAge", guidance.fromAge().map(AgeLimit::words).orElse(null));
+    json.put(
+        "breathIntervalSeconds", rhythm.steadyBreaths().map(ProtocolJson::interval).orElse(null));
+    json.put(
+        "compressionsPerMinute", rhythm.compressions().map(c -> rates(c, rhythm)).orElse(null));
     if (rhythm instanceof Rhythm.CompressionCycle cycle) {
-      json.name("compressionsPerCycle").value(cycle.perCycle());
-      json.name("breathsPerCycle").value(cycle.breathsPerCycle());
-      seconds("inspirationSeconds", cycle.inspirationNanos());
-      seconds("pauseSeconds", cycle.pauseNanos());
-      seconds("pauseLimitSeconds", cycle.pauseLimitNanos());
-      citation("source", "confidence", cycle.cycleSource());
-      citation("rangeSource", "rangeConfidence", cycle.pauseLimitSource());
-      citation("inspirationSource", "inspirationConfidence", cycle.inspirationSource());
+      boolean events = cycle.byEvents();
+      json.put("eventsPerMinute", events ? rate(cycle.compressing().tempo().perMinute()) : null);
+      json.put("compressionsPerCycle", cycle.perCycle());
+      json.put("breathsPerCycle", cycle.breathsPerCycle());
+      json.put("inspirationSeconds", seconds(cycle.inspirationNanos()));
+      json.put("pauseSeconds", seconds(cycle.pauseNanos()));
+      json.put("pauseLimitSeconds", seconds(cycle.pauseLimitNanos()));
+      cite(json, "source", "confidence", cycle.cycleSource());
+      cite(json, "rangeSource", "rangeConfidence", cycle.pauseLimitSource());
+      cite(json, "inspirationSource", "inspirationConfidence", cycle.inspirationSource());
     } else {
       BreathPlan breaths = rhythm.steadyBreaths().orElseThrow();
-      json.name("compressionsPerCycle").nullValue();
-      json.name("breathsPerCycle").nullValue();
-      seconds("inspirationSeconds", breaths.inspirationNanos());
-      json.name("pauseSeconds").nullValue();
-      json.name("pauseLimitSeconds").nullValue();
-      citation("source", "confidence", published(breaths));
-      citation("rangeSource", "rangeConfidence", breaths.rangeSource());
-      citation("inspirationSource", "inspirationConfidence", breaths.inspirationSource());
+      json.put("eventsPerMinute", null);
+      json.put("compressionsPerCycle", null);
+      json.put("breathsPerCycle", null);
+      json.put("inspirationSeconds", seconds(breaths.inspirationNanos()));
+      json.put("pauseSeconds", null);
+      json.put("pauseLimitSeconds", null);
+      cite(json, "source", "confidence", published(breaths));
+      cite(json, "rangeSource", "rangeConfidence", breaths.rangeSource());
+      cite(json, "inspirationSource", "inspirationConfidence", breaths.inspirationSource());
     }
-    limits(guidance.limits());
-    json.endObject();
+    Map<String, Object> limits = new LinkedHashMap<>();
+    guidance.limits().all().forEach((value, limit) -> limits.put(value.object(), limit(limit)));
+    json.put("limits", limits);
+    return json;
   }
 
   /** The interval's own source, unless that is our choice within a range that was published. */
@@ -136,73 +119,44 @@ final class ProtocolJson {
         : breaths.intervalSource();
   }
 
-  private void interval(Optional<BreathPlan> breaths) throws IOException {
-    json.name("breathIntervalSeconds");
-    if (breaths.isEmpty()) {
-      json.nullValue();
-      return;
-    }
-    json.beginObject();
-    seconds("target", breaths.get().interval().nanosAt(1));
-    seconds("low", breaths.get().lowNanos());
-    seconds("high", breaths.get().highNanos());
-    seconds("tolerance", breaths.get().toleranceNanos());
-    json.endObject();
+  private static Map<String, Object> interval(BreathPlan breaths) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("target", seconds(breaths.interval().nanosAt(1)));
+    json.put("low", seconds(breaths.lowNanos()));
+    json.put("high", seconds(breaths.highNanos()));
+    json.put("tolerance", seconds(breaths.toleranceNanos()));
+    return json;
   }
 
-  private void compressions(Rhythm rhythm) throws IOException {
-    Optional<CompressionPlan> compressions = rhythm.compressions();
-    json.name("compressionsPerMinute");
-    if (compressions.isEmpty()) {
-      json.nullValue();
-    } else {
-      double share = rhythm.compressionShare();
-      json.beginObject();
-      rate("target", share * compressions.get().tempo().perMinute());
-      rate("low", share * compressions.get().lowPerMinute());
-      rate("high", share * compressions.get().highPerMinute());
-      json.endObject();
-    }
-    json.name("eventsPerMinute");
-    if (rhythm instanceof Rhythm.CompressionCycle cycle && cycle.byEvents()) {
-      rate(cycle.compressing().tempo().perMinute());
-    } else {
-      json.nullValue();
-    }
+  private static Map<String, Object> rates(CompressionPlan compressions, Rhythm rhythm) {
+    double share = rhythm.compressionShare();
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("target", rate(share * compressions.tempo().perMinute()));
+    json.put("low", rate(share * compressions.lowPerMinute()));
+    json.put("high", rate(share * compressions.highPerMinute()));
+    return json;
   }
 
-  private void limits(Limits limits) throws IOException {
-    json.name("limits").beginObject();
-    for (Map.Entry<ProtocolValue, Limit> limit : limits.all().entrySet()) {
-      limit(limit.getKey().object(), limit.getValue());
-    }
-    json.endObject();
+  private static Map<String, Object> limit(Limit limit) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("seconds", seconds(limit.nanos()));
+    cite(json, "source", "confidence", limit.source());
+    return json;
   }
 
-  private void limit(String name, Limit limit) throws IOException {
-    json.name(name).beginObject();
-    seconds("seconds", limit.nanos());
-    citation("source", "confidence", limit.source());
-    json.endObject();
-  }
-
-  private void seconds(String name, long nanos) throws IOException {
-    json.name(name).value(Quantities.exactSeconds(nanos));
+  private static BigDecimal seconds(long nanos) {
+    return Quantities.exactSeconds(nanos);
   }
 
   /** Without needless zeros, as the other numbers are written. */
-  private void rate(String name, double perMinute) throws IOException {
-    json.name(name);
-    rate(perMinute);
-  }
-
-  private void rate(double perMinute) throws IOException {
+  private static BigDecimal rate(double perMinute) {
     BigDecimal plain = BigDecimal.valueOf(perMinute).stripTrailingZeros();
-    json.value(plain.setScale(Math.max(0, plain.scale())));
+    return plain.setScale(Math.max(0, plain.scale()));
   }
 
-  private void citation(String source, String confidence, Citation citation) throws IOException {
-    json.name(source).value(citation.document());
-    json.name(confidence).value(citation.confidence().id());
+  private static void cite(
+      Map<String, Object> json, String source, String confidence, Citation citation) {
+    json.put(source, citation.document());
+    json.put(confidence, citation.confidence().id());
   }
 }

@@ -1,10 +1,8 @@
 package squeezewell.cli;
 
-import com.google.gson.stream.JsonWriter;
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -39,10 +37,6 @@ final class ProtocolShowCommand extends CliCommand {
   @Option(names = "--json")
   boolean json;
 
-  ProtocolShowCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException {
     if (all == !ids.isEmpty()) {
@@ -53,7 +47,9 @@ final class ProtocolShowCommand extends CliCommand {
     List<Protocol> shown = filtered(chosen(store));
     boolean one = !all && shown.size() == 1;
     if (json) {
-      around.printJson(writer -> write(writer, shown, store, one));
+      List<Map<String, Object>> trees =
+          shown.stream().map(p -> ProtocolJson.of(p, store.baseOf(p))).toList();
+      around.printJson(JsonText.of(one ? trees.get(0) : trees));
     } else {
       around.print(
           one
@@ -65,9 +61,7 @@ final class ProtocolShowCommand extends CliCommand {
 
   private List<Protocol> chosen(ProtocolStore store) throws BadInputException {
     if (all) {
-      for (String problem : store.problems()) {
-        around.say(WORDS.say("left-out", problem));
-      }
+      store.problems().forEach(problem -> around.say(WORDS.say("left-out", problem)));
       return store.protocols();
     }
     List<Protocol> chosen = new ArrayList<>();
@@ -82,7 +76,7 @@ final class ProtocolShowCommand extends CliCommand {
   }
 
   private List<Protocol> filtered(List<Protocol> chosen) throws BadInputException {
-    List<Protocol> filtered = chosen.stream().map(p -> only(p)).collect(Collectors.toList());
+    List<Protocol> filtered = chosen.stream().map(this::only).toList();
     if (filtered.stream().allMatch(p -> p.guidance().isEmpty())) {
       String who = patient == null ? "" : patient.id();
       String value = situation == null ? who : situation.id();
@@ -100,21 +94,7 @@ final class ProtocolShowCommand extends CliCommand {
         protocol.guidance().stream()
             .filter(g -> patient == null || g.patient() == patient)
             .filter(g -> situation == null || g.situation() == situation)
-            .collect(Collectors.toList());
+            .toList();
     return protocol.withGuidance(guidance);
-  }
-
-  private static void write(
-      JsonWriter writer, List<Protocol> shown, ProtocolStore store, boolean one)
-      throws IOException {
-    if (one) {
-      ProtocolJson.write(writer, shown.get(0), store.baseOf(shown.get(0)));
-      return;
-    }
-    writer.beginArray();
-    for (Protocol protocol : shown) {
-      ProtocolJson.write(writer, protocol, store.baseOf(protocol));
-    }
-    writer.endArray();
   }
 }

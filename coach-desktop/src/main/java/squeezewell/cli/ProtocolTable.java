@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import squeezewell.protocol.Protocol;
-import squeezewell.report.Caution;
 import squeezewell.report.SideBySide;
 import squeezewell.words.Wording;
 
@@ -22,8 +21,7 @@ final class ProtocolTable {
   private static final int WIDEST_COLUMN = 26;
   private static final int MOST_COLUMNS = (WIDTH - NAME_WIDTH) / (LEAST_COLUMN + GAP);
 
-  private final SourceMarks sources = new SourceMarks();
-  private final StringBuilder text = new StringBuilder();
+  private final SourcedText text = new SourcedText();
 
   private ProtocolTable() {}
 
@@ -38,41 +36,31 @@ final class ProtocolTable {
 
   private String table(List<Protocol> editions) {
     for (Protocol edition : editions) {
-      String words =
-          WORDS.say(
-              edition.local() ? "edition.head.local" : "edition.head",
-              edition.id(),
-              edition.title(),
-              edition.organisation(),
-              edition.year());
-      text.append(TextWrap.wrap(words, 78, "")).append('\n');
+      String key = edition.local() ? "edition.head.local" : "edition.head";
+      text.paragraph(WORDS.say(key, ProtocolCommand.values(edition)), "");
     }
-    text.append(TextWrap.wrap(WORDS.say("edition.changed"), 78, "")).append('\n');
+    text.paragraph(WORDS.say("edition.changed"), "");
     for (SideBySide.Choice choice : SideBySide.choices(editions)) {
       section(editions, choice);
     }
-    text.append('\n').append(sources.list()).append('\n');
-    return text.append(TextWrap.wrap(Caution.TEXT, 78, "")).toString();
+    return text.end();
   }
 
   private void section(List<Protocol> editions, SideBySide.Choice choice) {
     SideBySide values = SideBySide.of(editions, choice);
     List<Protocol> covering =
         editions.stream()
-            .filter(
-                p ->
-                    values.values().stream()
-                        .flatMap(v -> v.entries().stream())
-                        .anyMatch(e -> e.protocol().equals(p)))
-            .collect(Collectors.toList());
-    text.append('\n').append(choice).append('\n');
+            .filter(p -> values.values().stream().anyMatch(v -> v.in(p).isPresent()))
+            .toList();
+    text.line("");
+    text.line(choice.toString());
     String missing =
         editions.stream()
             .filter(p -> !covering.contains(p))
             .map(Protocol::id)
             .collect(Collectors.joining(", "));
     if (!missing.isEmpty()) {
-      text.append(TextWrap.wrap(WORDS.say("edition.not-in", missing), 78, "  ")).append('\n');
+      text.paragraph(WORDS.say("edition.not-in", missing), "  ");
     }
     int tables = (covering.size() + MOST_COLUMNS - 1) / MOST_COLUMNS;
     int columns = (covering.size() + tables - 1) / tables;
@@ -83,27 +71,20 @@ final class ProtocolTable {
   }
 
   private void rows(List<Protocol> editions, SideBySide values, int width) {
-    text.append('\n');
-    List<List<String>> head = new ArrayList<>();
-    editions.forEach(p -> head.add(cell(p.id(), width)));
-    row("", head, width);
+    text.line("");
+    row("", editions.stream().map(p -> cell(p.id(), width)).toList(), width);
     for (SideBySide.Value value : values.values()) {
-      List<List<String>> cells = new ArrayList<>();
-      for (Protocol edition : editions) {
-        cells.add(
-            value.entries().stream()
-                .filter(e -> e.protocol().equals(edition))
-                .findFirst()
-                .map(e -> cell(e, width))
-                .orElse(List.of("-")));
-      }
+      List<List<String>> cells =
+          editions.stream()
+              .map(p -> value.in(p).map(e -> cell(e, width)).orElse(List.of("-")))
+              .toList();
       row(value.name(), cells, width);
     }
   }
 
   private List<String> cell(SideBySide.Entry entry, int width) {
     List<String> lines =
-        new ArrayList<>(cell(entry.value() + " " + sources.mark(entry.source()), width));
+        new ArrayList<>(cell(entry.value() + " " + text.mark(entry.source()), width));
     if (!entry.change().isEmpty()) {
       lines.addAll(cell(entry.change(), width));
     }
@@ -113,7 +94,7 @@ final class ProtocolTable {
   /** The lines of one cell; a word that is too long is cut. */
   private static List<String> cell(String words, int width) {
     List<String> lines = new ArrayList<>();
-    for (String line : TextWrap.wrap(words, width, "").split("\n", -1)) {
+    for (String line : CliContext.wrap(words, width, "").split("\n", -1)) {
       for (int from = 0; from < line.length(); from += width) {
         lines.add(line.substring(from, Math.min(line.length(), from + width)));
       }
@@ -129,7 +110,7 @@ final class ProtocolTable {
       for (List<String> cell : cells) {
         line.append(padded(cell, i, width + GAP));
       }
-      text.append(line.toString().stripTrailing()).append('\n');
+      text.line(line.toString().stripTrailing());
     }
   }
 

@@ -16,15 +16,14 @@ import squeezewell.protocol.LocalLabel;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
-import squeezewell.report.Caution;
 import squeezewell.words.Quantities;
 import squeezewell.words.Wording;
 
 /** What a guideline asks for, as text for people: each value with the number of its source. */
 final class ProtocolText {
   private static final Wording WORDS = Wording.beside(ProtocolText.class);
-  private final SourceMarks sources = new SourceMarks();
-  private final StringBuilder text = new StringBuilder();
+
+  private final SourcedText text = new SourcedText();
 
   private ProtocolText() {}
 
@@ -38,29 +37,25 @@ final class ProtocolText {
   }
 
   private String protocol(Protocol protocol, Optional<Protocol> base) {
-    line(WORDS.say("edition.title", protocol.title(), protocol.id()));
-    line(
+    text.line(WORDS.say("edition.title", protocol.title(), protocol.id()));
+    text.line(
         WORDS.say(
             protocol.local() ? "edition.publisher.local" : "edition.publisher",
             protocol.organisation(),
             protocol.year()));
     if (!protocol.supersededBy().isEmpty()) {
-      line(WORDS.say("edition.superseded", protocol.supersededBy()));
+      text.line(WORDS.say("edition.superseded", protocol.supersededBy()));
     }
-    LocalLabel.of(protocol, base).ifPresent(this::local);
+    LocalLabel.of(protocol, base)
+        .ifPresent(
+            label -> {
+              text.paragraph(label.origin(), "");
+              label.differences().forEach(d -> text.paragraph("- " + d, "  "));
+            });
     for (PatientGroup group : PatientGroup.values()) {
       patient(protocol, group);
     }
-    line("");
-    text.append(sources.list());
-    line("");
-    text.append(TextWrap.wrap(Caution.TEXT, 78, ""));
-    return text.toString();
-  }
-
-  private void local(LocalLabel label) {
-    line(TextWrap.wrap(label.origin(), 78, ""));
-    label.differences().forEach(d -> line(TextWrap.wrap("- " + d, 78, "  ")));
+    return text.end();
   }
 
   private void patient(Protocol protocol, PatientGroup group) {
@@ -69,8 +64,8 @@ final class ProtocolText {
     if (covered.isEmpty()) {
       return;
     }
-    line("");
-    line(group.label());
+    text.line("");
+    text.line(group.label());
     for (AgeBand ages : protocol.ages()) {
       if (ages.group() == group) {
         String words =
@@ -79,7 +74,7 @@ final class ProtocolText {
                 ages.words(),
                 mark(ages.source()),
                 ages.judgement().orElse(""));
-        line(TextWrap.wrap(words, 78, "  "));
+        text.paragraph(words, "  ");
       }
     }
     Limits usual = covered.get(0).limits();
@@ -89,15 +84,15 @@ final class ProtocolText {
     }
     String missing = protocol.missingWords(group);
     if (!missing.isEmpty()) {
-      line("");
-      line(TextWrap.wrap("  " + missing, 78, "  "));
+      text.line("");
+      text.paragraph(missing, "  ");
     }
   }
 
   private void guidance(Guidance guidance, Limits usual) {
-    line("");
+    text.line("");
     String situation = guidance.situation().label();
-    line(
+    text.line(
         "  "
             + WORDS.say(
                 guidance.rescuers() == 0 ? "edition.situation" : "edition.situation.rescuers",
@@ -164,11 +159,11 @@ final class ProtocolText {
   }
 
   private void limit(String key, Limit... limits) {
-    line("  " + WORDS.say(key, Arrays.stream(limits).map(this::value).toArray()));
+    text.line("  " + WORDS.say(key, Arrays.stream(limits).map(this::value).toArray()));
   }
 
   private void value(String key, Object... values) {
-    line("    " + WORDS.say(key, values));
+    text.line("    " + WORDS.say(key, values));
   }
 
   private String value(Limit limit) {
@@ -180,10 +175,6 @@ final class ProtocolText {
   }
 
   private String mark(Citation source) {
-    return sources.mark(source);
-  }
-
-  private void line(String line) {
-    text.append(line).append('\n');
+    return text.mark(source);
   }
 }

@@ -1,11 +1,12 @@
 package squeezewell.cli;
 
-import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import picocli.CommandLine.Command;
@@ -61,10 +62,6 @@ final class RenderCommand extends CliCommand {
   @Option(names = "--force")
   boolean force;
 
-  RenderCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException, IOException {
     if (out.isEmpty() && cues.isEmpty()) {
@@ -74,25 +71,24 @@ final class RenderCommand extends CliCommand {
     PracticeOptions.Choice choice = practice.choice(ProtocolStore.read(home.home()), around::say);
     long lengthNanos = practice.lengthNanos(USUAL_MINUTES);
     CueTrack track = track(choice, lengthNanos);
-    Optional<OutputFile> sound = file("--out", out);
-    Optional<OutputFile> list = file("--cues", cues);
-    if (sound.isPresent() && list.isPresent()) {
-      sound.get().mustDifferFrom("--cues", list.get().path());
+    OutputFile sound = out.isEmpty() ? null : OutputFile.of("--out", out, force);
+    OutputFile list = cues.isEmpty() ? null : OutputFile.of("--cues", cues, force);
+    if (sound != null && list != null) {
+      sound.mustDifferFrom("--cues", list.path());
     }
-    if (sound.isPresent()) {
-      track.write(sound.get().path(), force, progress(lengthNanos));
-      around.say(WORDS.say("written", sound.get().path()));
+    if (sound != null) {
+      track.write(sound.path(), force, progress(lengthNanos));
+      around.say(WORDS.say("written", sound.path()));
     }
-    if (list.isPresent()) {
-      long zero = noCountIn ? 0 : COUNT_IN_NANOS;
-      list.get().write(JsonText.of(json -> write(json, track, zero)) + "\n");
-      around.say(WORDS.say("written", list.get().path()));
+    if (list != null) {
+      list.write(JsonText.text(JsonText.of(tree(track))) + "\n");
+      around.say(WORDS.say("written", list.path()));
     }
     return DONE;
   }
 
   private CueTrack track(PracticeOptions.Choice choice, long lengthNanos) throws BadInputException {
-    PracticePlan plan = PracticeOptions.plan(choice, noCountIn ? 0 : COUNT_IN_NANOS, lengthNanos);
+    PracticePlan plan = choice.plan(countInNanos(), lengthNanos, 0);
     try {
       return fault == TraineeFault.NONE
           ? new CueTrack(withChecks(CueSchedule.of(plan)), rate, SoundLevels.defaults())
@@ -138,8 +134,8 @@ final class RenderCommand extends CliCommand {
     return new Session(header, events, List.of());
   }
 
-  private Optional<OutputFile> file(String option, String text) throws BadInputException {
-    return text.isEmpty() ? Optional.empty() : Optional.of(OutputFile.of(option, text, force));
+  private long countInNanos() {
+    return noCountIn ? 0 : COUNT_IN_NANOS;
   }
 
   private DoubleConsumer progress(long lengthNanos) {
@@ -156,20 +152,20 @@ final class RenderCommand extends CliCommand {
     };
   }
 
-  private static void write(JsonWriter json, CueTrack track, long zero) throws IOException {
-    json.beginObject();
-    json.name("sampleRate").value(track.rate());
-    json.name("firstPromptAtSeconds").jsonValue(Quantities.exactSeconds(zero).toPlainString());
-    json.name("cues").beginArray();
-    for (CueTrack.Expected cue : track.cues()) {
-      json.beginObject();
-      json.name("atSeconds").jsonValue(Quantities.exactSeconds(cue.atNanos()).toPlainString());
-      json.name("kind").value(cue.kind().id());
-      json.name("count").value(cue.count());
-      json.name("frame").value(cue.frame());
-      json.endObject();
-    }
-    json.endArray();
-    json.endObject();
+  private Map<String, Object> tree(CueTrack track) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("sampleRate", track.rate());
+    json.put("firstPromptAtSeconds", Quantities.exactSeconds(countInNanos()));
+    json.put("cues", track.cues().stream().map(RenderCommand::tree).toList());
+    return json;
+  }
+
+  private static Map<String, Object> tree(CueTrack.Expected cue) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("atSeconds", Quantities.exactSeconds(cue.atNanos()));
+    json.put("kind", cue.kind().id());
+    json.put("count", cue.count());
+    json.put("frame", cue.frame());
+    return json;
   }
 }

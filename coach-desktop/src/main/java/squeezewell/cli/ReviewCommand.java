@@ -34,13 +34,9 @@ final class ReviewCommand extends CliCommand {
 
   @Mixin ReviewOutputs outputs = new ReviewOutputs();
 
-  ReviewCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws BadInputException, IOException {
-    Path source = ProtocolCommand.path("FILE", file);
+    Path source = OutputFile.path("FILE", file);
     List<OutputFile> files = outputs.files(source);
     boolean self = file.toLowerCase(Locale.ROOT).endsWith(".jsonl");
     if (self) {
@@ -63,7 +59,7 @@ final class ReviewCommand extends CliCommand {
       around.print(new TextRibbon(review, around.showsBlocks()).text());
       around.print("");
     }
-    Debrief.print(around, review, json);
+    around.print(review, json);
     for (OutputFile file : files) {
       outputs.write(file, session, review, around.wallClock().getZone());
       around.say(WORDS.say("written", file.path()));

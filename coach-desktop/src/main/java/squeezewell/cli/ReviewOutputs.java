@@ -5,11 +5,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import squeezewell.audio.CueTrack;
 import squeezewell.audio.SoundLevels;
 import squeezewell.input.BadInputException;
@@ -27,6 +27,12 @@ import squeezewell.session.Session;
 /** The files that a review may be written to besides being printed. */
 final class ReviewOutputs {
   private static final int REPLAY_RATE = 48_000;
+  private static final List<String> FILES =
+      List.of(
+          "--html", "--png", "--csv", "--compressions", "--metrics-csv", "--replay-wav", "--xapi");
+
+  @Spec(Spec.Target.MIXEE)
+  CommandSpec mixee;
 
   @Option(names = "--html", paramLabel = "FILE")
   String html = "";
@@ -60,25 +66,17 @@ final class ReviewOutputs {
 
   /** The files, looked at before anything is written. */
   List<OutputFile> files(Path source) throws BadInputException {
-    Map<String, String> named = new LinkedHashMap<>();
-    named.put("--html", html);
-    named.put("--png", png);
-    named.put("--csv", csv);
-    named.put("--compressions", compressions);
-    named.put("--metrics-csv", metricsCsv);
-    named.put("--replay-wav", replayWav);
-    named.put("--xapi", xapi);
     List<OutputFile> files = new ArrayList<>();
-    for (Map.Entry<String, String> option : named.entrySet()) {
-      if (option.getValue().isEmpty()) {
-        continue;
+    for (String option : FILES) {
+      String named = mixee.findOption(option).getValue();
+      if (!named.isEmpty()) {
+        OutputFile file = OutputFile.of(option, named, force);
+        file.mustDifferFrom("FILE", source);
+        for (OutputFile other : files) {
+          file.mustDifferFrom(other.option(), other.path());
+        }
+        files.add(file);
       }
-      OutputFile file = OutputFile.of(option.getKey(), option.getValue(), force);
-      file.mustDifferFrom("FILE", source);
-      for (OutputFile other : files) {
-        file.mustDifferFrom(other.option(), other.path());
-      }
-      files.add(file);
     }
     account();
     return files;

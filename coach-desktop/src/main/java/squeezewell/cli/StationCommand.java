@@ -1,8 +1,9 @@
 package squeezewell.cli;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import squeezewell.input.BadInputException;
 import squeezewell.station.file.Station;
@@ -13,43 +14,37 @@ import squeezewell.station.run.StationText;
 import squeezewell.words.Wording;
 
 /** Stations: the whole practical exercise. */
-@Command(name = "station", synopsisSubcommandLabel = "(list | show | check | run)")
-final class StationCommand extends CliCommand {
+@Command(
+    name = "station",
+    synopsisSubcommandLabel = "(list | show | check | run)",
+    subcommands = {
+      StationCommand.ListCommand.class,
+      StationCommand.ShowCommand.class,
+      StationCommand.CheckCommand.class,
+      StationRunCommand.class
+    })
+final class StationCommand extends CliCommand.Group {
   private static final Wording WORDS = Wording.beside(StationCommand.class);
-
-  StationCommand(CliContext around) {
-    super(around);
-  }
-
-  @Override
-  public Integer call() {
-    throw new ParameterException(
-        spec.commandLine(), "station needs one of these words: list, show, check, run");
-  }
 
   /** The built-in station of that identifier, or else the one in a file of that name. */
   static Station station(String word) throws BadInputException {
     if (word.endsWith(".json")) {
-      return StationReader.readFile(ProtocolCommand.path("ID", word));
+      return StationReader.readFile(OutputFile.path("ID", word));
     }
-    StringBuilder all = new StringBuilder();
-    for (Station station : StationLibrary.stations()) {
+    List<Station> all = StationLibrary.stations();
+    for (Station station : all) {
       if (station.id().equals(word)) {
         return station;
       }
-      all.append(station.id()).append(", ");
     }
+    String ids = all.stream().map(s -> s.id() + ", ").collect(Collectors.joining());
     throw BadInputException.notAllowed(
-        "ID", "", word, "one of " + all + "or a station file that ends in .json");
+        "ID", "", word, "one of " + ids + "or a station file that ends in .json");
   }
 
   /** {@code station list}. */
   @Command(name = "list")
   static final class ListCommand extends CliCommand {
-    ListCommand(CliContext around) {
-      super(around);
-    }
-
     @Override
     public Integer call() {
       for (Station station : StationLibrary.stations()) {
@@ -66,10 +61,6 @@ final class StationCommand extends CliCommand {
     @Parameters(paramLabel = "ID", descriptionKey = "ID")
     String id = "";
 
-    ShowCommand(CliContext around) {
-      super(around);
-    }
-
     @Override
     public Integer call() throws BadInputException {
       around.print(StationText.of(station(id)));
@@ -83,13 +74,9 @@ final class StationCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", descriptionKey = "FILE")
     String file = "";
 
-    CheckCommand(CliContext around) {
-      super(around);
-    }
-
     @Override
     public Integer call() throws BadInputException {
-      Path path = ProtocolCommand.path("FILE", file);
+      Path path = OutputFile.path("FILE", file);
       StationFile checked = StationReader.checkFile(path);
       for (BadInputException fault : checked.faults()) {
         around.say(WORDS.say("station.fault", fault.getMessage()));

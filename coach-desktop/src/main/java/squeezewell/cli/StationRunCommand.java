@@ -18,12 +18,10 @@ import squeezewell.input.BadInputException;
 import squeezewell.input.InputFile;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Protocol;
-import squeezewell.report.Caution;
 import squeezewell.report.StationSheet;
 import squeezewell.review.Reviewer;
 import squeezewell.review.say.Review;
 import squeezewell.review.say.ReviewJson;
-import squeezewell.review.say.ReviewText;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
@@ -65,10 +63,6 @@ final class StationRunCommand extends CliCommand {
 
   @Option(names = "--json")
   boolean json;
-
-  StationRunCommand(CliContext around) {
-    super(around);
-  }
 
   @Override
   Object[] footerValues() {
@@ -124,7 +118,7 @@ final class StationRunCommand extends CliCommand {
       around.print(breaths);
     }
     around.print("");
-    around.print(ReviewText.write(review) + Caution.LINE_3);
+    around.print(review, false);
   }
 
   private List<BranchOption> ways() throws BadInputException {
@@ -158,7 +152,7 @@ final class StationRunCommand extends CliCommand {
     if (script.isEmpty()) {
       return List.of();
     }
-    Path path = ProtocolCommand.path("--script", script);
+    Path path = OutputFile.path("--script", script);
     InputFile.require(path, LARGEST_SCRIPT);
     try {
       return Files.readAllLines(path, StandardCharsets.UTF_8);

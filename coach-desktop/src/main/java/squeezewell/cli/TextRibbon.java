@@ -3,6 +3,7 @@ package squeezewell.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import squeezewell.cue.UnpromptedSpan;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
@@ -21,6 +22,11 @@ final class TextRibbon {
   private static final long SECOND = 1_000_000_000L;
   private static final int COLUMNS = 60;
   private static final int MOST_ROWS = 12;
+  private static final int STEP_COLUMNS = 3;
+  private static final long PLAY_MILLIS = 4_000;
+
+  /** Two lines up: a control sequence of ECMA-48, which every common terminal knows. */
+  private static final String UP_TWO = "\u001B[2A\r";
 
   private final Review review;
   private final Signs signs;
@@ -32,7 +38,7 @@ final class TextRibbon {
    * @param prompts the prompts, {@value #COLUMNS} columns
    * @param breaths the breaths, likewise
    */
-  record Row(String label, String prompts, String breaths) {}
+  private record Row(String label, String prompts, String breaths) {}
 
   /** The signs of the picture. */
   private record Signs(char prompt, char missed, char inRange, char fast, char slow) {
@@ -46,7 +52,7 @@ final class TextRibbon {
   }
 
   /** What the signs mean. */
-  String legend() {
+  private String legend() {
     return "      "
         + WORDS.say(
             review.silences().isEmpty() ? "ribbon.legend" : "ribbon.legend.silent",
@@ -73,22 +79,53 @@ final class TextRibbon {
     return text.append(legend()).toString();
   }
 
+  /** Draws it bit by bit on a terminal in about four seconds; a long one at once. */
+  void play(CliContext around) {
+    List<Row> rows = rows();
+    if (rows.size() > MOST_ROWS) {
+      around.print(text());
+      return;
+    }
+    int steps = rows.stream().mapToInt(row -> upper(row).length() / STEP_COLUMNS + 1).sum();
+    long pauseMillis = Math.max(1, PLAY_MILLIS / Math.max(1, steps));
+    for (Row row : rows) {
+      String upper = upper(row);
+      String lower = lower(row);
+      for (int shown = STEP_COLUMNS; ; shown += STEP_COLUMNS) {
+        around.out().println(upper.substring(0, Math.min(shown, upper.length())));
+        around.out().println(lower.substring(0, Math.min(shown, lower.length())));
+        around.out().flush();
+        if (shown >= Math.max(upper.length(), lower.length())) {
+          break;
+        }
+        try {
+          TimeUnit.MILLISECONDS.sleep(pauseMillis);
+        } catch (InterruptedException e) {
+          Thread.currentThread().interrupt();
+          return;
+        }
+        around.out().print(UP_TWO);
+      }
+    }
+    around.print(legend());
+  }
+
   /** The line of prompts, with the label. */
-  static String upper(Row row) {
+  private static String upper(Row row) {
     return (padded(row.label()) + row.prompts()).stripTrailing();
   }
 
   /** The line of breaths. */
-  static String lower(Row row) {
+  private static String lower(Row row) {
     return (" ".repeat(padded(row.label()).length()) + row.breaths()).stripTrailing();
   }
 
   private static String padded(String label) {
-    return " ".repeat(Math.max(0, 5 - label.length())) + label + " ";
+    return String.format("%5s ", label);
   }
 
   /** All minutes. */
-  List<Row> rows() {
+  private List<Row> rows() {
     List<Row> rows = new ArrayList<>();
     for (long from = 0; from < review.endNanos(); from += COLUMNS * SECOND) {
       rows.add(row(from));
@@ -123,21 +160,19 @@ final class TextRibbon {
     String word = WORDS.say("hold." + hold.kind().word());
     long first = (hold.startNanos() - from + SECOND - 1) / SECOND;
     long last = (hold.endNanos() - from) / SECOND;
-    for (long at = first; at < last; at++) {
-      if (at >= 0 && at < COLUMNS) {
-        int letter = (int) (at - first);
-        upper[(int) at] = letter < word.length() ? word.charAt(letter) : '.';
-        lower[(int) at] = '.';
-      }
+    for (int at = (int) Math.max(0, first); at < Math.min(COLUMNS, last); at++) {
+      long letter = at - first;
+      upper[at] = letter < word.length() ? word.charAt((int) letter) : '.';
+      lower[at] = '.';
     }
   }
 
   private static void silence(char[] upper, UnpromptedSpan silence, long from) {
     long first = (silence.startNanos() - from + SECOND - 1) / SECOND;
     long last = (silence.endNanos() - from) / SECOND;
-    for (long at = Math.max(0, first); at < Math.min(COLUMNS, last); at++) {
-      if (upper[(int) at] == ' ') {
-        upper[(int) at] = '-';
+    for (int at = (int) Math.max(0, first); at < Math.min(COLUMNS, last); at++) {
+      if (upper[at] == ' ') {
+        upper[at] = '-';
       }
     }
   }

@@ -11,9 +11,21 @@ import squeezewell.words.Wording;
 @Command(
     name = "squeezewell",
     versionProvider = TopCommand.Version.class,
-    synopsisSubcommandLabel = "[COMMAND]")
+    synopsisSubcommandLabel = "[COMMAND]",
+    subcommands = {
+      DrillCommand.class,
+      DemoCommand.class,
+      RenderCommand.class,
+      ReviewCommand.class,
+      CompareCommand.class,
+      ProtocolCommand.class,
+      BookCommand.class,
+      OxygenCommand.class,
+      StationCommand.class
+    })
 final class TopCommand extends CliCommand {
   private static final Wording WORDS = Wording.beside(TopCommand.class);
+
   @Mixin HomeOption home = new HomeOption();
 
   @Option(
@@ -21,26 +33,19 @@ final class TopCommand extends CliCommand {
       versionHelp = true)
   boolean version;
 
-  TopCommand(CliContext around) {
-    super(around);
-  }
-
   @Override
   public Integer call() throws Exception {
     HomeFolder folder = home.home();
-    if (around.headless()) {
-      return demonstration();
+    if (!around.headless()) {
+      folder.makeIfPossible().ifPresent(around::say);
+      if (around.simulator().open(folder)) {
+        return DONE;
+      }
     }
-    folder.makeIfPossible().ifPresent(around::say);
-    if (around.simulator().open(folder)) {
-      return DONE;
-    }
-    return demonstration();
-  }
-
-  private int demonstration() throws Exception {
     around.say(WORDS.say("no-display"));
-    return new DemoCommand(around).call();
+    DemoCommand demonstration = new DemoCommand();
+    demonstration.around = around;
+    return demonstration.call();
   }
 
   /** The version that the build wrote into the jar. */

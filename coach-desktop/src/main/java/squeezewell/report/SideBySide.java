@@ -36,6 +36,11 @@ public record SideBySide(List<Value> values) {
     public Value {
       entries = List.copyOf(entries);
     }
+
+    /** The value in one edition; empty if it has none. */
+    public Optional<Entry> in(Protocol edition) {
+      return entries.stream().filter(e -> e.protocol().equals(edition)).findFirst();
+    }
   }
 
   /**

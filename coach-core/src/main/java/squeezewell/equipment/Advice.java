@@ -1,6 +1,5 @@
 package squeezewell.equipment;
 
-import java.util.Objects;
 import squeezewell.protocol.Citation;
 
 /**
@@ -11,11 +10,4 @@ import squeezewell.protocol.Citation;
  * @param words the advice, for people
  * @param source where it comes from
  */
-public record Advice(String topic, String name, String words, Citation source) {
-  public Advice {
-    Objects.requireNonNull(topic, "topic");
-    Objects.requireNonNull(name, "name");
-    Objects.requireNonNull(words, "words");
-    Objects.requireNonNull(source, "source");
-  }
-}
+public record Advice(String topic, String name, String words, Citation source) {}

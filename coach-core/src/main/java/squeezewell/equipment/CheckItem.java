@@ -1,6 +1,5 @@
 package squeezewell.equipment;
 
-import java.util.Objects;
 import squeezewell.protocol.Citation;
 
 /**
@@ -11,11 +10,4 @@ import squeezewell.protocol.Citation;
  * @param why the reason, for people
  * @param source where the reason comes from
  */
-public record CheckItem(String group, String item, String why, Citation source) {
-  public CheckItem {
-    Objects.requireNonNull(group, "group");
-    Objects.requireNonNull(item, "item");
-    Objects.requireNonNull(why, "why");
-    Objects.requireNonNull(source, "source");
-  }
-}
+public record CheckItem(String group, String item, String why, Citation source) {}

@@ -1,7 +1,7 @@
 package squeezewell.equipment;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
+import java.util.Locale;
 import java.util.Optional;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.AgeUnit;
@@ -14,51 +14,36 @@ import squeezewell.protocol.Confidence;
  */
 public enum ChildWeight {
   /** Three formulas: 0 to 12 months, 1 to 5 years, 6 to 12 years. */
-  APLS_5("Advanced Paediatric Life Support, 5th edition"),
+  APLS_5(12, 2011, Confidence.SECONDARY),
   /** One formula from 1 to 10 years; much too light for many of today's children. */
-  APLS_4("Advanced Paediatric Life Support, 4th edition"),
+  APLS_4(10, 2005, Confidence.PRIMARY),
   /** One formula from 1 to 13 years. */
-  LUSCOMBE_OWENS("Luscombe and Owens");
+  LUSCOMBE_OWENS(13, 2007, Confidence.PRIMARY);
 
   private static final int MONTHS_IN_A_YEAR = 12;
 
-  private final String label;
+  private final int oldest;
+  private final int year;
+  private final Confidence confidence;
 
-  ChildWeight(String label) {
-    this.label = label;
+  ChildWeight(int oldest, int year, Confidence confidence) {
+    this.oldest = oldest;
+    this.year = year;
+    this.confidence = confidence;
   }
 
   /** Where the rule comes from. */
   public Citation source() {
-    switch (this) {
-      case APLS_5:
-        return new Citation(
-            "Advanced Paediatric Life Support",
-            "The practical approach, 5th edition",
-            2011,
-            "0.5 x months + 4, 2 x years + 8, 3 x years + 7; as reported in BMJ Innovations 2015",
-            Confidence.SECONDARY);
-      case APLS_4:
-        return new Citation(
-            "Advanced Paediatric Life Support",
-            "The practical approach, 4th edition",
-            2005,
-            "2 x (years + 4); 18.8 % too light on average in 17 244 children (Arch Dis Child"
-                + " 2007;92:412)",
-            Confidence.PRIMARY);
-      default:
-        return new Citation(
-            "Archives of Disease in Childhood",
-            "Weight estimation in resuscitation (2007;92:412)",
-            2007,
-            "3 x years + 7, good from 1 to 13 years (Emerg Med J 2011;28:590)",
-            Confidence.PRIMARY);
-    }
+    return Cited.by(key(), year, confidence);
+  }
+
+  private String key() {
+    return "weight." + name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   @Override
   public String toString() {
-    return label;
+    return Cited.WORDS.say(key());
   }
 
   /**
@@ -78,15 +63,19 @@ public enum ChildWeight {
    * @throws BadInputException if it is none, or the rule does not cover it
    */
   public Estimate estimate(String field, String age, AgeUnit unit) throws BadInputException {
-    Optional<BigDecimal> number = Amount.number(age.trim());
-    if (number.isPresent() && number.get().stripTrailingZeros().scale() <= 0) {
-      // At most nine digits were allowed.
-      Optional<Estimate> found = estimate(number.get().longValue(), unit);
-      if (found.isPresent()) {
-        return found.get();
-      }
+    // A number has at most nine digits.
+    Optional<Estimate> found =
+        Amount.number(age.trim())
+            .filter(number -> number.stripTrailingZeros().scale() <= 0)
+            .flatMap(number -> estimate(number.longValue(), unit));
+    if (found.isPresent()) {
+      return found.get();
     }
-    throw Amount.wrong(field, age.trim().isEmpty() ? age : age.trim() + " " + unit.id(), covered());
+    String covered = "1 to " + oldest + " whole years, by " + this;
+    throw Amount.wrong(
+        field,
+        age.trim().isEmpty() ? age : age.trim() + " " + unit.id(),
+        this == APLS_5 ? "0 to 12 whole months, or " + covered : covered);
   }
 
   private Optional<Estimate> estimate(long age, AgeUnit unit) {
@@ -103,15 +92,13 @@ public enum ChildWeight {
   }
 
   private Optional<Estimate> ofMonths(long months) {
-    return this == APLS_5 && months <= MONTHS_IN_A_YEAR
-        ? Optional.of(
-            new Estimate(
-                new BigDecimal(BigInteger.valueOf(months * 5 + 40), 1), "0.5 x " + months + " + 4"))
-        : Optional.empty();
+    BigDecimal kilograms = BigDecimal.valueOf(months * 5 + 40, 1);
+    return Optional.of(new Estimate(kilograms, "0.5 x " + months + " + 4"))
+        .filter(estimate -> this == APLS_5 && months <= MONTHS_IN_A_YEAR);
   }
 
   private Optional<Estimate> ofYears(long years) {
-    if (years < 1 || years > oldest()) {
+    if (years < 1 || years > oldest) {
       return Optional.empty();
     }
     if (this == APLS_4) {
@@ -120,18 +107,6 @@ public enum ChildWeight {
     return this == APLS_5 && years < 6
         ? sum(2 * years + 8, "2 x " + years + " + 8")
         : sum(3 * years + 7, "3 x " + years + " + 7");
-  }
-
-  private long oldest() {
-    return this == APLS_5 ? 12 : this == APLS_4 ? 10 : 13;
-  }
-
-  private String covered() {
-    return (this == APLS_5 ? "0 to 12 whole months, or " : "")
-        + "1 to "
-        + oldest()
-        + " whole years, by "
-        + label;
   }
 
   private static Optional<Estimate> sum(long kilograms, String formula) {

@@ -1,8 +1,8 @@
 package squeezewell.equipment;
 
 import java.math.BigDecimal;
+import java.util.Arrays;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Citation;
@@ -13,57 +13,31 @@ import squeezewell.words.Wording;
  * How much oxygen a cylinder gives for a fall of its pressure. All three published rules are
  * straight lines through nothing at 0: a factor in litres for each psi (United States), the
  * contents at a full pressure in proportion (United Kingdom), and water volume times pressure (the
- * gas law of an ideal gas, in bar). Immutable.
+ * gas law of an ideal gas, in bar).
+ *
+ * @param id the size, such as {@code E}; {@code own} for one that is no published size
+ * @param label what it is, for people
+ * @param litresPerPascal how much it gives
+ * @param rule the rule for the minutes, in one line
+ * @param fullestLitres the most that such a cylinder holds, where that is known
+ * @param source where its figures come from
  */
-public final class Cylinder {
-  private static final Wording WORDS = Wording.beside(Cylinder.class);
+public record Cylinder(
+    String id,
+    String label,
+    Fraction litresPerPascal,
+    String rule,
+    Optional<BigDecimal> fullestLitres,
+    Citation source) {
+  private static final Wording WORDS = Cited.WORDS;
 
   private static final String LEAST_SIZE = "0.01";
-  private static final String MOST_FACTOR = "100";
-  private static final String MOST_WATER = "1000";
-  private static final String MOST_CONTENTS = "100000";
 
   /** So far above the fullest cylinder of its size a reading is doubted: our own choice. */
   private static final BigDecimal DOUBTED = new BigDecimal("1.1");
 
-  private static final Citation GAS_LAW =
-      new Citation(
-          "Gas law",
-          "Boyle's law for an ideal gas",
-          1662,
-          "litres of gas are water volume times pressure in bar; real oxygen at 137 bar is about 5"
-              + " to 7 % more (from memory)",
-          Confidence.SECONDARY);
-
-  private static final Citation OWN_SIZE =
-      new Citation(
-          "You",
-          "The cylinder's own figures, as you gave them",
-          2026,
-          "not checked by this program",
-          Confidence.HOUSE);
-
-  private final String id;
-  private final String label;
-  private final Fraction litresPerPascal;
-  private final String rule;
-  private final Optional<BigDecimal> fullestLitres;
-  private final Citation source;
-
-  private Cylinder(
-      String id,
-      String label,
-      Fraction litresPerPascal,
-      String rule,
-      Optional<BigDecimal> fullestLitres,
-      Citation source) {
-    this.id = Objects.requireNonNull(id, "id");
-    this.label = Objects.requireNonNull(label, "label");
-    this.litresPerPascal = litresPerPascal;
-    this.rule = rule;
-    this.fullestLitres = fullestLitres;
-    this.source = Objects.requireNonNull(source, "source");
-  }
+  private static final Citation GAS_LAW = Cited.by("gas-law", 1662, Confidence.SECONDARY);
+  private static final Citation OWN_SIZE = Cited.by("own-size", 2026, Confidence.HOUSE);
 
   /** A size with a published factor; the fullest is the largest contents that are published. */
   static Cylinder byFactor(
@@ -72,7 +46,7 @@ public final class Cylinder {
         id,
         label,
         Fraction.of(litresPerPsi).over(PressureUnit.PSI.pascals()),
-        factorRule(litresPerPsi),
+        WORDS.say("rule.factor", plain(litresPerPsi)),
         Optional.of(fullestLitres),
         source);
   }
@@ -84,7 +58,7 @@ public final class Cylinder {
         id,
         label,
         Fraction.of(litres).over(full.pascals()),
-        proportionRule(litres, plain(full.in(PressureUnit.BAR, 1)) + " bar"),
+        WORDS.say("rule.contents", plain(full.in(PressureUnit.BAR, 1)) + " bar", plain(litres)),
         Optional.of(litres),
         source);
   }
@@ -95,12 +69,12 @@ public final class Cylinder {
    * @param text litres for each psi, as a person writes it, 0.01 to 100
    */
   public static Cylinder ofFactor(String source, String text) throws BadInputException {
-    BigDecimal factor = Amount.read(source, text, LEAST_SIZE, MOST_FACTOR, "L/psi");
+    BigDecimal factor = Amount.read(source, text, LEAST_SIZE, "100", "L/psi");
     return new Cylinder(
         "own",
         WORDS.say("cylinder.factor", plain(factor)),
         Fraction.of(factor).over(PressureUnit.PSI.pascals()),
-        factorRule(factor),
+        WORDS.say("rule.factor", plain(factor)),
         Optional.empty(),
         OWN_SIZE);
   }
@@ -111,7 +85,7 @@ public final class Cylinder {
    * @param text litres, as a person writes it, 0.01 to 1000
    */
   public static Cylinder ofWaterVolume(String source, String text) throws BadInputException {
-    BigDecimal litres = Amount.read(source, text, LEAST_SIZE, MOST_WATER, "L");
+    BigDecimal litres = Amount.read(source, text, LEAST_SIZE, "1000", "L");
     return new Cylinder(
         "own",
         WORDS.say("cylinder.water", plain(litres)),
@@ -129,7 +103,7 @@ public final class Cylinder {
    */
   public static Cylinder ofContents(String source, String text, String fullSource, String full)
       throws BadInputException {
-    BigDecimal litres = Amount.read(source, text, LEAST_SIZE, MOST_CONTENTS, "L");
+    BigDecimal litres = Amount.read(source, text, LEAST_SIZE, "100000", "L");
     Pressure pressure = Pressure.read(fullSource, full);
     if (pressure.pascals().compareTo(PressureUnit.BAR.pascals()) < 0) {
       throw BadInputException.notAllowed(fullSource, "", full, "a pressure of at least 1 bar");
@@ -138,41 +112,16 @@ public final class Cylinder {
         "own",
         WORDS.say("cylinder.contents", plain(litres)),
         Fraction.of(litres).over(pressure.pascals()),
-        proportionRule(litres, full.trim()),
+        WORDS.say("rule.contents", full.trim(), plain(litres)),
         Optional.of(litres),
         OWN_SIZE);
-  }
-
-  /** The size, such as {@code E}; {@code own} for one that is no published size. */
-  public String id() {
-    return id;
-  }
-
-  /** What it is, for people. */
-  public String label() {
-    return label;
-  }
-
-  /** The rule for the minutes, in one line. */
-  public String rule() {
-    return rule;
-  }
-
-  /** Where its figures come from. */
-  public Citation source() {
-    return source;
   }
 
   /** Whether a person means this size: its name, or one of two names such as H or K. */
   boolean isNamed(String word) {
     String small = word.trim().toLowerCase(Locale.ROOT);
     String own = id.toLowerCase(Locale.ROOT);
-    for (String name : own.split("/", -1)) {
-      if (name.equals(small)) {
-        return true;
-      }
-    }
-    return own.equals(small);
+    return own.equals(small) || Arrays.asList(own.split("/", -1)).contains(small);
   }
 
   /** Litres at a pressure. */
@@ -190,14 +139,6 @@ public final class Cylinder {
     return fullestLitres.isPresent()
         && litres(gauge.pascals()).compareTo(Fraction.of(fullestLitres.get().multiply(DOUBTED)))
             > 0;
-  }
-
-  private static String factorRule(BigDecimal factor) {
-    return WORDS.say("rule.factor", plain(factor));
-  }
-
-  private static String proportionRule(BigDecimal litres, String full) {
-    return WORDS.say("rule.contents", full, plain(litres));
   }
 
   private static String plain(BigDecimal number) {

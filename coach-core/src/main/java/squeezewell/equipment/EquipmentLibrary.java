@@ -1,7 +1,6 @@
 package squeezewell.equipment;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.stream.Collectors;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Citation;
@@ -30,11 +29,6 @@ public record EquipmentLibrary(
     List<Advice> sizes,
     List<CheckItem> checkList) {
   public EquipmentLibrary {
-    Objects.requireNonNull(reserve, "reserve");
-    Objects.requireNonNull(reserveSource, "reserveSource");
-    Objects.requireNonNull(bagFlow, "bagFlow");
-    Objects.requireNonNull(bagFlowSource, "bagFlowSource");
-    Objects.requireNonNull(oralAirways, "oralAirways");
     cylinders = List.copyOf(cylinders);
     volumes = List.copyOf(volumes);
     sizes = List.copyOf(sizes);

@@ -21,6 +21,9 @@ public final class EquipmentReader {
   private static final String FILE = "kit.json";
   private static final BigDecimal LEAST = new BigDecimal("0.01");
   private static final BigDecimal MOST = new BigDecimal("100000");
+  private static final BigDecimal LIGHTEST = new BigDecimal("0.2");
+  private static final BigDecimal HEAVIEST = new BigDecimal("400");
+  private static final BigDecimal LARGEST_BREATH = new BigDecimal("20");
   private static final int LONGEST_WORDS = 300;
 
   private final JsonValue top;
@@ -67,58 +70,51 @@ public final class EquipmentReader {
             bagFlow.source(),
             bagFlow.number("value", BigDecimal.ONE, new BigDecimal("60"), "L/min")),
         citation(bagFlow),
-        cylinders(),
-        volumes(),
+        list("cylinders", "a list of cylinders", this::cylinder),
+        list("volumes", "a list of rules for breaths", this::volume),
         oralAirways(),
-        sizes(),
-        checkList());
+        list("sizes", "a list of advice", this::advice),
+        list("checkList", "a list of things to have ready", this::item));
   }
 
-  private List<Cylinder> cylinders() throws BadInputException {
-    List<Cylinder> all = new ArrayList<>();
-    for (JsonValue each : top.list("cylinders", 1, "a list of cylinders")) {
-      String id = each.text("id", 10);
-      String label = each.text("label", 60);
-      all.add(
-          each.has("litresPerPsi")
-              ? Cylinder.byFactor(
-                  id,
-                  label,
-                  each.number("litresPerPsi", LEAST, MOST, "L/psi"),
-                  each.number("fullestLitres", LEAST, MOST, "L"),
-                  citation(each))
-              : Cylinder.byContents(
-                  id,
-                  label,
-                  each.number("contentsLitres", LEAST, MOST, "L"),
-                  Pressure.of(
-                      each.source(),
-                      each.number("fullBar", BigDecimal.ONE, new BigDecimal("500"), "bar"),
-                      PressureUnit.BAR),
-                  citation(each)));
+  /** Reads one entry of a list. */
+  private interface Entry<T> {
+    T read(JsonValue each) throws BadInputException;
+  }
+
+  private <T> List<T> list(String name, String allowed, Entry<T> entry) throws BadInputException {
+    List<T> all = new ArrayList<>();
+    for (JsonValue each : top.list(name, 1, allowed)) {
+      all.add(entry.read(each));
     }
     return all;
   }
 
-  private static final BigDecimal HEAVIEST = BigDecimal.valueOf(400);
-
-  private List<VolumeRule> volumes() throws BadInputException {
-    List<VolumeRule> all = new ArrayList<>();
-    BigDecimal most = new BigDecimal("20");
-    for (JsonValue each : top.list("volumes", 1, "a list of rules for breaths")) {
-      each.choice("unit", List.of("mL/kg"), u -> u);
-      BigDecimal low = each.number("low", BigDecimal.ONE, most, "mL/kg");
-      all.add(
-          new VolumeRule(
-              each.text("id", 30),
-              each.text("label", 60),
-              low,
-              each.number("high", low, most, "mL/kg"),
-              each.number("lightest", BigDecimal.valueOf(0.2), HEAVIEST, "kg"),
-              each.number("heaviest", BigDecimal.valueOf(0.2), HEAVIEST, "kg"),
-              citation(each)));
+  private Cylinder cylinder(JsonValue each) throws BadInputException {
+    String id = each.text("id", 10);
+    String label = each.text("label", 60);
+    if (each.has("litresPerPsi")) {
+      BigDecimal factor = each.number("litresPerPsi", LEAST, MOST, "L/psi");
+      BigDecimal fullest = each.number("fullestLitres", LEAST, MOST, "L");
+      return Cylinder.byFactor(id, label, factor, fullest, citation(each));
     }
-    return all;
+    BigDecimal litres = each.number("contentsLitres", LEAST, MOST, "L");
+    BigDecimal bar = each.number("fullBar", BigDecimal.ONE, new BigDecimal("500"), "bar");
+    Pressure full = Pressure.of(each.source(), bar, PressureUnit.BAR);
+    return Cylinder.byContents(id, label, litres, full, citation(each));
+  }
+
+  private VolumeRule volume(JsonValue each) throws BadInputException {
+    each.choice("unit", List.of("mL/kg"), u -> u);
+    BigDecimal low = each.number("low", BigDecimal.ONE, LARGEST_BREATH, "mL/kg");
+    return new VolumeRule(
+        each.text("id", 30),
+        each.text("label", 60),
+        low,
+        each.number("high", low, LARGEST_BREATH, "mL/kg"),
+        each.number("lightest", LIGHTEST, HEAVIEST, "kg"),
+        each.number("heaviest", LIGHTEST, HEAVIEST, "kg"),
+        citation(each));
   }
 
   private OralAirways oralAirways() throws BadInputException {
@@ -131,30 +127,14 @@ public final class EquipmentReader {
         citation(value));
   }
 
-  private List<Advice> sizes() throws BadInputException {
-    List<Advice> all = new ArrayList<>();
-    for (JsonValue each : top.list("sizes", 1, "a list of advice")) {
-      all.add(
-          new Advice(
-              each.text("topic", 60),
-              each.text("name", 60),
-              each.text("words", LONGEST_WORDS),
-              citation(each)));
-    }
-    return all;
+  private Advice advice(JsonValue each) throws BadInputException {
+    String words = each.text("words", LONGEST_WORDS);
+    return new Advice(each.text("topic", 60), each.text("name", 60), words, citation(each));
   }
 
-  private List<CheckItem> checkList() throws BadInputException {
-    List<CheckItem> all = new ArrayList<>();
-    for (JsonValue each : top.list("checkList", 1, "a list of things to have ready")) {
-      all.add(
-          new CheckItem(
-              each.text("group", 60),
-              each.text("item", 60),
-              each.text("why", LONGEST_WORDS),
-              citation(each)));
-    }
-    return all;
+  private CheckItem item(JsonValue each) throws BadInputException {
+    String why = each.text("why", LONGEST_WORDS);
+    return new CheckItem(each.text("group", 60), each.text("item", 60), why, citation(each));
   }
 
   private Citation citation(JsonValue value) throws BadInputException {

@@ -1,7 +1,6 @@
 package squeezewell.equipment;
 
 import java.math.BigDecimal;
-import java.util.Objects;
 import squeezewell.input.BadInputException;
 
 /** A flow of gas in litres a minute, from 0.01 to 200 (our own limits). Immutable. */
@@ -23,7 +22,6 @@ public final class Flow {
    * @throws BadInputException if it is none, or out of range: without a flow no time can be told
    */
   public static Flow of(String source, BigDecimal litresPerMinute) throws BadInputException {
-    Objects.requireNonNull(litresPerMinute, "litresPerMinute");
     if (litresPerMinute.compareTo(LEAST) < 0
         || litresPerMinute.compareTo(MOST) > 0
         || litresPerMinute.stripTrailingZeros().scale() > MOST_DECIMALS) {

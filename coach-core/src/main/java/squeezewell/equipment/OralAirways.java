@@ -1,10 +1,9 @@
 package squeezewell.equipment;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Citation;
 
@@ -19,7 +18,6 @@ import squeezewell.protocol.Citation;
 public record OralAirways(
     int shortestMillimetres, int longestMillimetres, int stepMillimetres, Citation source) {
   public OralAirways {
-    Objects.requireNonNull(source, "source");
     if (shortestMillimetres <= 0
         || stepMillimetres <= 0
         || longestMillimetres < shortestMillimetres
@@ -30,11 +28,9 @@ public record OralAirways(
 
   /** All lengths in millimetres, shortest first. */
   public List<Integer> millimetres() {
-    List<Integer> all = new ArrayList<>();
-    for (int each = shortestMillimetres; each <= longestMillimetres; each += stepMillimetres) {
-      all.add(each);
-    }
-    return List.copyOf(all);
+    return IntStream.rangeClosed(0, (longestMillimetres - shortestMillimetres) / stepMillimetres)
+        .mapToObj(i -> shortestMillimetres + i * stepMillimetres)
+        .collect(Collectors.toList());
   }
 
   /**
@@ -46,22 +42,15 @@ public record OralAirways(
    * @throws BadInputException if it is none, or no airway comes near it
    */
   public List<Integer> nearest(String field, String measured) throws BadInputException {
-    BigDecimal half =
-        BigDecimal.valueOf(stepMillimetres).divide(BigDecimal.valueOf(2), 1, RoundingMode.DOWN);
-    String least = BigDecimal.valueOf(shortestMillimetres).subtract(half).toBigInteger().toString();
-    String most = BigDecimal.valueOf(longestMillimetres).add(half).toBigInteger().toString();
-    BigDecimal length = Amount.read(field, measured, least, most, "mm");
-    List<Integer> best = new ArrayList<>();
-    for (int each : millimetres()) {
-      int order = best.isEmpty() ? -1 : away(each, length).compareTo(away(best.get(0), length));
-      if (order < 0) {
-        best.clear();
-      }
-      if (order <= 0) {
-        best.add(each);
-      }
-    }
-    return List.copyOf(best);
+    int least = (2 * shortestMillimetres - stepMillimetres) / 2;
+    int most = (2 * longestMillimetres + stepMillimetres) / 2;
+    BigDecimal length =
+        Amount.read(field, measured, Integer.toString(least), Integer.toString(most), "mm");
+    BigDecimal nearest =
+        millimetres().stream().map(each -> away(each, length)).min(BigDecimal::compareTo).get();
+    return millimetres().stream()
+        .filter(each -> away(each, length).compareTo(nearest) == 0)
+        .collect(Collectors.toList());
   }
 
   private static BigDecimal away(int millimetres, BigDecimal length) {

@@ -2,7 +2,6 @@ package squeezewell.equipment;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Objects;
 
 /**
  * A cylinder at a gauge pressure, with a reserve that is kept back. Immutable; everything is exact
@@ -21,12 +20,6 @@ import java.util.Objects;
 public record OxygenSupply(Cylinder cylinder, Pressure gauge, Pressure reserve) {
   private static final int DECIMALS = 6;
   private static final Fraction NANOS_PER_MINUTE = Fraction.of(60_000_000_000L);
-
-  public OxygenSupply {
-    Objects.requireNonNull(cylinder, "cylinder");
-    Objects.requireNonNull(gauge, "gauge");
-    Objects.requireNonNull(reserve, "reserve");
-  }
 
   /** Litres in the cylinder, the reserve included, rounded down at six decimals. */
   public BigDecimal litres() {
@@ -81,21 +74,7 @@ public record OxygenSupply(Cylinder cylinder, Pressure gauge, Pressure reserve) 
     }
     Fraction litres = flow.exact().times(Fraction.of(nanos)).over(NANOS_PER_MINUTE);
     Fraction left = gauge.pascals().minus(cylinder.pascals(litres)).orZero();
-    return new OxygenSupply(cylinder, Pressure.ofPascals(left), reserve);
-  }
-
-  /**
-   * What the gauge must show for a flow to last so long.
-   *
-   * @param flow how fast
-   * @param nanos how long, not negative
-   */
-  public Pressure gaugeFor(Flow flow, long nanos) {
-    if (nanos < 0) {
-      throw new IllegalArgumentException("the time is negative: " + nanos);
-    }
-    Fraction litres = flow.exact().times(Fraction.of(nanos)).over(NANOS_PER_MINUTE);
-    return Pressure.ofPascals(reserve.pascals().plus(cylinder.pascals(litres)));
+    return new OxygenSupply(cylinder, new Pressure(left), reserve);
   }
 
   private Fraction usable() {

@@ -24,13 +24,7 @@ public final class PredictedWeight {
 
   /** Where the formula comes from. */
   public static Citation source() {
-    return new Citation(
-        "ARDS Network",
-        "Predicted body weight",
-        2000,
-        "men 50, women 45.5, plus 0.91 kg for each cm above 152.4 cm; adults only, as reported in"
-            + " BMC Pulmonary Medicine 2017;17",
-        Confidence.SECONDARY);
+    return Cited.by("weight.predicted", 2000, Confidence.SECONDARY);
   }
 
   /**

@@ -2,29 +2,18 @@ package squeezewell.equipment;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import squeezewell.input.BadInputException;
 
-/** A gauge pressure, that is, above that of the air; exact, from 0 to 50 MPa. Immutable. */
-public final class Pressure implements Comparable<Pressure> {
+/** A gauge pressure, that is, above that of the air; exact, from 0 to 50 MPa. */
+public record Pressure(Fraction pascals) implements Comparable<Pressure> {
   /** Above every cylinder in use, so that a wrong unit is noticed: our own choice. */
   private static final Fraction HIGHEST = Fraction.of(50_000_000);
 
   private static final int MOST_DECIMALS = 9;
   private static final Pattern WRITTEN = Pattern.compile("([^a-zA-Z]*?)\\s*([a-zA-Z]*)");
-
-  private final Fraction pascals;
-
-  private Pressure(Fraction pascals) {
-    this.pascals = pascals;
-  }
-
-  static Pressure ofPascals(Fraction pascals) {
-    return new Pressure(pascals);
-  }
 
   /**
    * A pressure in a unit.
@@ -35,7 +24,6 @@ public final class Pressure implements Comparable<Pressure> {
    */
   public static Pressure of(String source, BigDecimal value, PressureUnit unit)
       throws BadInputException {
-    Objects.requireNonNull(unit, "unit");
     // Compared as decimals first: a fraction of 1e999999999 would fill the memory.
     boolean sane =
         value.signum() >= 0
@@ -83,10 +71,6 @@ public final class Pressure implements Comparable<Pressure> {
     return "a number from 0 to " + most.toPlainString() + " " + unit.word();
   }
 
-  Fraction pascals() {
-    return pascals;
-  }
-
   /**
    * In a unit, rounded to the nearest.
    *
@@ -99,16 +83,6 @@ public final class Pressure implements Comparable<Pressure> {
   @Override
   public int compareTo(Pressure other) {
     return pascals.compareTo(other.pascals);
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof Pressure pressure && pascals.equals(pressure.pascals);
-  }
-
-  @Override
-  public int hashCode() {
-    return pascals.hashCode();
   }
 
   @Override

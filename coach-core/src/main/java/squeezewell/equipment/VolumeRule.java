@@ -1,7 +1,6 @@
 package squeezewell.equipment;
 
 import java.math.BigDecimal;
-import java.util.Objects;
 import squeezewell.protocol.Citation;
 
 /**
@@ -24,9 +23,6 @@ public record VolumeRule(
     BigDecimal heaviest,
     Citation source) {
   public VolumeRule {
-    Objects.requireNonNull(id, "id");
-    Objects.requireNonNull(label, "label");
-    Objects.requireNonNull(source, "source");
     if (lowMillilitresPerKilogram.signum() <= 0
         || lowMillilitresPerKilogram.compareTo(highMillilitresPerKilogram) > 0) {
       throw new IllegalArgumentException("the range of a breath is upside down");

@@ -2,7 +2,6 @@ package squeezewell.equipment;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Objects;
 import squeezewell.input.BadInputException;
 import squeezewell.words.Wording;
 
@@ -20,14 +19,9 @@ public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
   private static final String LARGEST_BAG = "5000";
 
   /** Shares of a bag that people can picture, each with its words; our own choice. */
-  private static final int[][] SHARES = {
-    {1, 10}, {1, 6}, {1, 5}, {1, 4}, {1, 3}, {1, 2}, {2, 3}, {3, 4}, {1, 1}
+  private static final double[] SHARES = {
+    1.0 / 10, 1.0 / 6, 1.0 / 5, 1.0 / 4, 1.0 / 3, 1.0 / 2, 2.0 / 3, 3.0 / 4, 1
   };
-
-  public VolumeTarget {
-    Objects.requireNonNull(rule, "rule");
-    Objects.requireNonNull(kilograms, "kilograms");
-  }
 
   /**
    * For a weight that a person gives.
@@ -81,14 +75,10 @@ public record VolumeTarget(VolumeRule rule, BigDecimal kilograms) {
     }
     int best = 0;
     for (int i = 1; i < SHARES.length; i++) {
-      if (Math.abs(share - part(i)) < Math.abs(share - part(best))) {
+      if (Math.abs(share - SHARES[i]) < Math.abs(share - SHARES[best])) {
         best = i;
       }
     }
     return WORDS.say("share." + best);
-  }
-
-  private static double part(int index) {
-    return (double) SHARES[index][0] / SHARES[index][1];
   }
 }

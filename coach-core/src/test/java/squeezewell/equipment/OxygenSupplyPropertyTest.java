@@ -73,17 +73,4 @@ class OxygenSupplyPropertyTest {
     long gone = all / 100 * percent;
     assertThat(supply.after(flow(flow), gone).nanosUntilReserve(flow(flow))).isEqualTo(all - gone);
   }
-
-  @Property
-  void whatTheGaugeMustShowLastsThatLong(
-      @ForAll @IntRange(max = 8) int size,
-      @ForAll @IntRange(min = 10, max = 2_500) int flow,
-      @ForAll @LongRange(max = 4_000_000_000_000L) long nanos)
-      throws Exception {
-    OxygenSupply any = new OxygenSupply(cylinder(size), KIT.reserve(), KIT.reserve());
-    Pressure needed = any.gaugeFor(flow(flow), nanos);
-    assertThat(
-            new OxygenSupply(cylinder(size), needed, KIT.reserve()).nanosUntilReserve(flow(flow)))
-        .isEqualTo(nanos);
-  }
 }

@@ -79,8 +79,6 @@ class OxygenSupplyTest {
     OxygenSupply supply = sizeE("1200psi");
     Flow flow = Flow.read("flow", "4");
     assertThatThrownBy(() -> supply.after(flow, -1)).isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> supply.gaugeFor(flow, -1))
-        .isInstanceOf(IllegalArgumentException.class);
   }
 
   @ParameterizedTest

@@ -12,7 +12,6 @@ import squeezewell.input.BadInputException;
 /** Times that others worked out and printed, each to the digit they printed. */
 class PublishedOxygenTimesTest {
   private static final EquipmentLibrary KIT = EquipmentReader.builtIn();
-  private static final long MINUTE = 60_000_000_000L;
 
   private static OxygenSupply supply(Cylinder cylinder, String gauge, String reserve)
       throws BadInputException {
@@ -46,9 +45,9 @@ class PublishedOxygenTimesTest {
   @ParameterizedTest
   @CsvSource({"D,15,1137.5", "E,15,735.7", "M,30,392.3", "K,30,295.5"})
   void theVirginiaSheetReadTheOtherWay(String size, int minutes, String psi) throws Exception {
-    OxygenSupply supply = supply(KIT.cylinder("size", size), "0psi", "200psi");
-    assertThat(supply.gaugeFor(flow("10"), minutes * MINUTE).in(PressureUnit.PSI, 1))
-        .isEqualByComparingTo(psi);
+    OxygenSupply supply = supply(KIT.cylinder("size", size), psi + "psi", "200psi");
+    assertThat(supply.minutesAt(flow("10")).setScale(1, RoundingMode.HALF_UP))
+        .isEqualByComparingTo(BigDecimal.valueOf(minutes));
   }
 
   /** A worked example on the web by the Virginia method: E, 1200 psi, 4 L/min: 70 minutes. */

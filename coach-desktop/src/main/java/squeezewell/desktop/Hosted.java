@@ -2,8 +2,9 @@ package squeezewell.desktop;
 
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import javax.swing.JComponent;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.desktop.screens.RunScreen;
+import squeezewell.desktop.screens.RunningView;
 import squeezewell.desktop.screens.SoundLine;
 import squeezewell.files.Settings;
 import squeezewell.live.PracticeSound;
@@ -15,7 +16,7 @@ import squeezewell.live.Shown;
  *
  * @param <S> its screen
  */
-abstract class Hosted<S extends RunScreen> {
+abstract class Hosted<S extends JComponent & RunningView> {
   private Optional<S> screen = Optional.empty();
   private double scale = 1;
 
@@ -67,7 +68,7 @@ abstract class Hosted<S extends RunScreen> {
   }
 
   final void stopDrawing() {
-    screen.ifPresent(RunScreen::close);
+    screen.ifPresent(RunningView::close);
   }
 
   final void apply(Settings settings) {

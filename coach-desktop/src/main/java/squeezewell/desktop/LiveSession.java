@@ -2,12 +2,13 @@ package squeezewell.desktop;
 
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
+import javax.swing.JComponent;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Segment;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
-import squeezewell.desktop.screens.KeyedScreen;
+import squeezewell.desktop.screens.RunningView;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.KeptSession;
@@ -23,7 +24,7 @@ import squeezewell.session.SessionHeader;
  *
  * @param <S> its screen
  */
-abstract class LiveSession<S extends KeyedScreen> extends Hosted<S>
+abstract class LiveSession<S extends JComponent & RunningView> extends Hosted<S>
     implements PracticeKeys.Listener {
   private final MonotonicClock clock = MonotonicClock.startNow();
   private final Protocol protocol;
@@ -159,7 +160,7 @@ abstract class LiveSession<S extends KeyedScreen> extends Hosted<S>
 
   @Override
   public final void finishWasShort() {
-    screen().ifPresent(KeyedScreen::finishWasShort);
+    screen().ifPresent(RunningView::finishWasShort);
   }
 
   final void toggle(Segment.Kind hold, long nanoTime) {

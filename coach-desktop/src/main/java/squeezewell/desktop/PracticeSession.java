@@ -4,11 +4,10 @@ import java.util.List;
 import java.util.function.Consumer;
 import squeezewell.coach.Command;
 import squeezewell.cue.PracticePlan;
-import squeezewell.cue.Segment;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Widgets;
-import squeezewell.desktop.screens.LiveScreen;
+import squeezewell.desktop.screens.live.LiveScreen;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.LivePractice;
@@ -17,6 +16,7 @@ import squeezewell.protocol.Protocol;
 /** A practice that runs. */
 final class PracticeSession extends LiveSession<LiveScreen> {
   private final LivePractice practice;
+  private final Runnable projector;
 
   PracticeSession(
       HomeFolder home,
@@ -24,8 +24,10 @@ final class PracticeSession extends LiveSession<LiveScreen> {
       EventTime time,
       Protocol protocol,
       PracticePlan plan,
+      Runnable projector,
       Consumer<LiveSession<?>> onEnd) {
     super(home, settings, time, protocol, plan, onEnd);
+    this.projector = projector;
     practice =
         new LivePractice(
             plan, clock(), kept(), List.of(sound()), state -> changed(state.finished()));
@@ -38,12 +40,12 @@ final class PracticeSession extends LiveSession<LiveScreen> {
 
   @Override
   Widgets fitted(Stage stage) {
-    return stage.fittedKit(LiveScreen.LEAST_WIDTH, LiveScreen.LEAST_HEIGHT);
+    return stage.kit();
   }
 
   @Override
   LiveScreen screen(Widgets kit) {
-    return new LiveScreen(kit, practice, protocol(), keys(), soundLine());
+    return new LiveScreen(kit.look(), practice, protocol(), keys(), soundLine(), projector);
   }
 
   @Override
@@ -54,18 +56,13 @@ final class PracticeSession extends LiveSession<LiveScreen> {
   @Override
   void act(PracticeKeys.Action action, long nanoTime) {
     switch (action) {
-      case FINDINGS -> screen().ifPresent(LiveScreen::toggleFindings);
+      case FINDINGS -> screen().ifPresent(LiveScreen::toggleChanges);
       case UNDO_FINDING -> {
         // What is offered was worked out before the slip is taken back.
-        screen().ifPresent(LiveScreen::closeFindings);
+        screen().ifPresent(LiveScreen::closePanel);
         practice.post(Command.UNDO_FINDING, nanoTime);
       }
-      case PAUSE -> {
-        // Escape first leaves what stands open.
-        if (!screen().map(LiveScreen::closeFindings).orElse(false)) {
-          toggle(Segment.Kind.PAUSED, nanoTime);
-        }
-      }
+      case PAUSE -> screen().ifPresent(LiveScreen::toggleMore);
       case FINISH -> practice.post(Command.FINISH, nanoTime);
       default -> throw new IllegalArgumentException(action.name());
     }

@@ -51,7 +51,9 @@ final class Running {
   /** Starts a practice and shows it; what runs is ended. */
   void start(Settings settings, Protocol protocol, PracticePlan plan) {
     closeLive();
-    start(new PracticeSession(home, settings, time, protocol, plan, this::over));
+    start(
+        new PracticeSession(
+            home, settings, time, protocol, plan, this::toggleProjector, this::over));
   }
 
   /** Starts a station and shows it, with a console if somebody leads it; what runs is ended. */

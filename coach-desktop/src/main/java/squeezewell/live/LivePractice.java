@@ -15,7 +15,7 @@ import squeezewell.session.Journal;
 import squeezewell.session.MonotonicClock;
 
 /** Drives a {@link Coach} in real time. */
-public final class LivePractice extends LiveRun<CoachState> {
+public final class LivePractice extends LiveRun<CoachState> implements Steered {
   private final Coach coach;
 
   /**
@@ -39,20 +39,12 @@ public final class LivePractice extends LiveRun<CoachState> {
     prepared();
   }
 
-  /**
-   * Notes what was found.
-   *
-   * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
-   */
+  @Override
   public void post(PatientChange finding, long nanoTime) {
     act(at -> coach.find(finding, at), nanoTime);
   }
 
-  /**
-   * Answers the check that goes on.
-   *
-   * @param nanoTime when the person told it, a reading of {@link System#nanoTime()}
-   */
+  @Override
   public void post(CheckAnswer answer, long nanoTime) {
     act(at -> coach.answer(answer, at), nanoTime);
   }

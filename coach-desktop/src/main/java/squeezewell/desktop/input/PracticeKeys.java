@@ -34,7 +34,7 @@ public final class PracticeKeys implements KeyEventDispatcher {
   private static final int LAST_DIGIT = 9;
 
   /** For so long Finish is held, so that no slip ends a practice (our own choice). */
-  static final long HOLD_TO_FINISH_NANOS = 1_000_000_000L;
+  public static final long HOLD_TO_FINISH_NANOS = 1_000_000_000L;
 
   private static final Map<Integer, Action> ACTION_KEYS =
       Map.of(

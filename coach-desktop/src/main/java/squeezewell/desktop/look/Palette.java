@@ -88,6 +88,43 @@ public record Palette(
     return of(false, LIGHT);
   }
 
+  /** The same theme on the ground of a rest: one colour, its text and its soft text. */
+  public Palette resting() {
+    return on(rest, onRest, softOnRest);
+  }
+
+  /** The same theme on the ground of a breath that is missing. */
+  public Palette missing() {
+    return on(gap, onGap, softOnGap);
+  }
+
+  private Palette on(Color under, Color first, Color second) {
+    return new Palette(
+        dark,
+        under,
+        under,
+        first,
+        second,
+        second,
+        second,
+        first,
+        under,
+        second,
+        first,
+        under,
+        first,
+        first,
+        under,
+        first,
+        under,
+        rest,
+        onRest,
+        softOnRest,
+        gap,
+        onGap,
+        softOnGap);
+  }
+
   /** The colour of a judgement; shape and word always say the same. */
   public Color of(Judgement judgement) {
     return switch (judgement) {

@@ -43,7 +43,7 @@ public final class ActionButton extends DrawnButton {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     double line = isFocusOwner() || on ? look.px(3) : Math.max(1, look.px(1.5));
     RoundRectangle2D shape = outline(line, look.px(28));
     boolean lit =

@@ -86,7 +86,7 @@ public final class AdviceCard extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     double arc = look.px(24);
     double line = look.px(3);
     RoundRectangle2D shape =

@@ -99,7 +99,7 @@ public final class BreathPad extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     paintPad(g2, held);
     int room = getWidth() - look.px(32);
     List<String> lines = lines(g2.getFontMetrics(look.bold(23)), room);

@@ -72,7 +72,7 @@ public final class CompressionPad extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     paintPad(g2, lit);
     paintLines(g2, palette);
   }

@@ -47,7 +47,7 @@ public final class DonePanel extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     paintPad(g2, lit);
     int room = getWidth() - look.px(24);
     Font font = Look.fitted(g2, look.bold(17), word, room);

@@ -11,10 +11,10 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
 /** A part that we draw ourselves. Swing gives such parts nothing for a screen reader; this does. */
-abstract class Drawn extends JComponent {
+public abstract class Drawn extends JComponent {
   private static final long serialVersionUID = 1L;
 
-  final transient Look look;
+  protected final transient Look look;
   private final transient AccessibleRole role;
 
   /**
@@ -23,7 +23,7 @@ abstract class Drawn extends JComponent {
    * @param role what it is to a screen reader
    * @param name what a screen reader calls it
    */
-  Drawn(Look look, AccessibleRole role, String name) {
+  protected Drawn(Look look, AccessibleRole role, String name) {
     this.look = look;
     this.role = Objects.requireNonNull(role, "role");
     setOpaque(false);
@@ -31,7 +31,7 @@ abstract class Drawn extends JComponent {
   }
 
   /** Paints it. */
-  abstract void draw(Graphics2D g2, Palette palette);
+  protected abstract void draw(Graphics2D g2, Palette palette);
 
   @Override
   protected final void paintComponent(Graphics g) {
@@ -44,7 +44,7 @@ abstract class Drawn extends JComponent {
   }
 
   /** Tells a screen reader more, when it has changed. */
-  final void describe(String text) {
+  protected final void describe(String text) {
     if (!text.equals(getAccessibleContext().getAccessibleDescription())) {
       getAccessibleContext().setAccessibleDescription(text);
     }

@@ -9,12 +9,12 @@ import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 
 /** A button that we draw ourselves, large enough for a finger. Its text is never read as HTML. */
-abstract class DrawnButton extends JButton {
+public abstract class DrawnButton extends JButton {
   private static final long serialVersionUID = 1L;
 
-  final transient Look look;
+  protected final transient Look look;
 
-  DrawnButton(Look look, String text) {
+  protected DrawnButton(Look look, String text) {
     super(text);
     this.look = look;
     putClientProperty("html.disable", true);
@@ -24,7 +24,7 @@ abstract class DrawnButton extends JButton {
   }
 
   /** Paints it. */
-  abstract void draw(Graphics2D g2, Palette palette);
+  protected abstract void draw(Graphics2D g2, Palette palette);
 
   @Override
   protected final void paintComponent(Graphics g) {
@@ -37,7 +37,7 @@ abstract class DrawnButton extends JButton {
   }
 
   /** Its outline for a line of so many device pixels. */
-  final RoundRectangle2D outline(double line, double arc) {
+  protected final RoundRectangle2D outline(double line, double arc) {
     return new RoundRectangle2D.Double(
         line / 2, line / 2, getWidth() - line, getHeight() - line, arc, arc);
   }

@@ -85,7 +85,7 @@ public final class Fold extends DrawnButton {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     g2.setColor(palette.line());
     g2.setStroke(look.stroke(1));
     g2.draw(new Line2D.Double(0, 0.5, getWidth(), 0.5));

@@ -79,7 +79,7 @@ public final class Navigation extends JPanel {
     }
 
     @Override
-    void draw(Graphics2D g2, Palette palette) {
+    protected void draw(Graphics2D g2, Palette palette) {
       int middle = getWidth() / 2;
       if (here) {
         g2.setColor(palette.mist());

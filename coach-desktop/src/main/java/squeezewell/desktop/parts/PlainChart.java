@@ -202,7 +202,7 @@ public final class PlainChart extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     double fine = g2.getTransform().getScaleX();
     if (picture == null || !picture.fits(getWidth(), getHeight(), fine)) {
       draw(getWidth(), getHeight(), fine);

@@ -57,7 +57,7 @@ public final class PromptWords extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     if (getWidth() > WIDE * getHeight()) {
       paintWide(g2);
     } else {

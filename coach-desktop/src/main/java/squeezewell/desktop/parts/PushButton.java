@@ -96,7 +96,7 @@ public final class PushButton extends DrawnButton implements Fluid {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     boolean edged = kind == Kind.OUTLINED;
     boolean pressed = getModel().isArmed() && getModel().isPressed();
     Color ground =

@@ -57,7 +57,7 @@ public final class Ribbon extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     double arc = look.px(20);
     g2.setColor(look.palette().card());
     g2.fill(new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc));

@@ -67,7 +67,7 @@ public final class TaskButton extends DrawnButton {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     boolean strong = isFocusOwner() || on;
     double line = strong ? look.px(3) : Math.max(1, look.px(1.5));
     RoundRectangle2D shape = outline(line, look.px(24));

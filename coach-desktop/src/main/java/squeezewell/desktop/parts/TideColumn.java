@@ -56,7 +56,7 @@ public final class TideColumn extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     int notchSpace = look.px(24);
     double inset = look.px(6);
     double width = getWidth() - notchSpace;

@@ -45,7 +45,7 @@ public final class TimeBar extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     double arc = look.px(24);
     RoundRectangle2D whole =
         new RoundRectangle2D.Double(1, 1, getWidth() - 2, getHeight() - 2, arc, arc);

@@ -311,7 +311,7 @@ public final class ZoomRibbon extends Drawn {
   }
 
   @Override
-  void draw(Graphics2D g2, Palette palette) {
+  protected void draw(Graphics2D g2, Palette palette) {
     double arc = look.px(20);
     RoundRectangle2D ground = new RoundRectangle2D.Double(0, 0, getWidth(), getHeight(), arc, arc);
     g2.setColor(palette.card());

@@ -20,7 +20,7 @@ import squeezewell.session.Breath;
  * @param rate how fast the last ones came, and its judgement in words; empty if that can't be told
  * @param judgement how that rate is
  */
-record CompressionView(boolean lit, String count, String rate, Judgement judgement) {
+public record CompressionView(boolean lit, String count, String rate, Judgement judgement) {
   /** So many intervals are looked at: at a usual rate, some five seconds (our own choice). */
   static final int INTERVALS = 10;
 
@@ -35,13 +35,13 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
   private static final long LIT_NANOS = 120_000_000L;
 
   /** Whether compressions are asked for; not while there is only to watch. */
-  static boolean asked(CoachState state, long nowNanos) {
+  public static boolean asked(CoachState state, long nowNanos) {
     boolean compresses = state.schedule().guidanceAt(nowNanos).rhythm().compressions().isPresent();
     return compresses && state.course().care().prompted();
   }
 
   /** The view of a state. */
-  static CompressionView of(CoachState state, long nowNanos) {
+  public static CompressionView of(CoachState state, long nowNanos) {
     List<Long> recent = state.recentCompressions();
     if (recent.isEmpty()) {
       return new CompressionView(false, "", "", Judgement.UNJUDGED);
@@ -59,6 +59,13 @@ record CompressionView(boolean lit, String count, String rate, Judgement judgeme
     String words =
         Math.round(rhythm.compressionShare() * rate.getAsDouble()) + "/min  " + judgement.label();
     return new CompressionView(since < LIT_NANOS, count, words, judgement);
+  }
+
+  /** The rate of the last compressions, a minute, while it is fresh; empty if it can't be told. */
+  public static OptionalDouble rate(CoachState state, long nowNanos) {
+    List<Long> recent = state.recentCompressions();
+    boolean fresh = !recent.isEmpty() && nowNanos - recent.get(recent.size() - 1) <= FRESH_NANOS;
+    return fresh && asked(state, nowNanos) ? perMinute(state) : OptionalDouble.empty();
   }
 
   /**

@@ -15,13 +15,13 @@ import squeezewell.session.NotedFinding;
  *
  * @param choices what may be found now, at most nine, each with the key of its place, from 1 on
  */
-record FindingsView(List<Offer> choices) {
+public record FindingsView(List<Offer> choices) {
   /** For so long a screen says what was found and what follows from it (our own choice). */
   static final long TELL_NANOS = 9_000_000_000L;
 
   private static final int MOST = 9;
 
-  FindingsView {
+  public FindingsView {
     choices = List.copyOf(choices);
   }
 
@@ -33,15 +33,15 @@ record FindingsView(List<Offer> choices) {
    * @param label in words
    * @param leads what follows from it, in few words
    */
-  record Offer(PatientChange finding, int key, String label, String leads) {
+  public record Offer(PatientChange finding, int key, String label, String leads) {
     /** What a screen reader adds to its label. */
-    String spokenHint() {
+    public String spokenHint() {
       return "Key " + key + ". Then: " + leads;
     }
   }
 
   /** What a screen reader says when the list is opened. */
-  String spoken() {
+  public String spoken() {
     return choices.stream()
         .map(c -> c.key() + ", " + c.label())
         .collect(Collectors.joining("; ", "What was found? ", ""));
@@ -53,10 +53,10 @@ record FindingsView(List<Offer> choices) {
    * @param title what was found
    * @param text what to do about it, and what the prompts do
    */
-  record Told(String title, String text) {}
+  public record Told(String title, String text) {}
 
   /** What may be found in a practice as it stands. */
-  static FindingsView of(CoachState state) {
+  public static FindingsView of(CoachState state) {
     PatientCourse course = state.course();
     List<Offer> choices = new ArrayList<>();
     for (PatientChange finding : course.state().possible()) {
@@ -86,12 +86,12 @@ record FindingsView(List<Offer> choices) {
   }
 
   /** The choice of a digit. */
-  Optional<Offer> choice(int key) {
+  public Optional<Offer> choice(int key) {
     return choices.stream().filter(c -> c.key() == key).findFirst();
   }
 
   /** What to say at an instant; empty when the last finding is old news. */
-  static Optional<Told> told(CoachState state, long nowNanos) {
+  public static Optional<Told> told(CoachState state, long nowNanos) {
     List<NotedFinding> findings = state.findings();
     if (findings.isEmpty()) {
       return Optional.empty();

@@ -56,7 +56,7 @@ public abstract class KeyedScreen extends RunScreen {
     return button;
   }
 
-  /** Finish was let go too early: says for a while how it is done. */
+  @Override
   public final void finishWasShort() {
     finishShortAt = System.nanoTime();
   }

@@ -19,7 +19,7 @@ import squeezewell.desktop.parts.TimeBar;
 import squeezewell.desktop.parts.Widgets;
 
 /** The screen of what runs: a practice, a station or a replay. It is drawn anew at each frame. */
-public abstract class RunScreen extends JPanel {
+public abstract class RunScreen extends JPanel implements RunningView {
   private static final long serialVersionUID = 1L;
   private static final int FRAME_MILLIS = 33;
 
@@ -52,13 +52,13 @@ public abstract class RunScreen extends JPanel {
     caution.setHorizontalAlignment(SwingConstants.CENTER);
   }
 
-  /** Starts drawing. */
+  @Override
   public void open() {
     frames.start();
     frame();
   }
 
-  /** Stops drawing. */
+  @Override
   public void close() {
     frames.stop();
   }

@@ -26,9 +26,10 @@ finish() {
 }
 
 if [ "${1:-phrases}" = phrases ]; then
+  rm -f "$out"/*.wav
   while IFS='|' read -r name text; do
     [ -n "$name" ] || continue
-    espeak-ng -v en-gb -s 165 -p 45 -w "$work/raw.wav" "$text"
+    espeak-ng -v en-us -s 185 -p 45 -w "$work/raw.wav" "$text"
     trim
     finish "$out/$name.wav" -r 22050 -b 16
   done < "$here/phrases.txt"

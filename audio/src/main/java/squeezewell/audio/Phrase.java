@@ -7,9 +7,9 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import squeezewell.cue.ActiveGuidance;
+import squeezewell.cue.CheckKind;
 import squeezewell.cue.Cue;
 import squeezewell.cue.CueKind;
-import squeezewell.protocol.Limits;
 import squeezewell.protocol.Rhythm;
 
 /** The spoken prompts. Each constant has a WAV file of its name among the resources. */
@@ -25,42 +25,33 @@ enum Phrase {
   EIGHT,
   NINE,
   TEN,
-  PULSE_CHECK_IN_TEN,
   PULSE_CHECK_SOON,
   CHECK_THE_PULSE,
   PULSE_CHECK_OVERDUE,
-  RHYTHM_CHECK_IN_TEN,
   RHYTHM_CHECK_SOON,
   CHECK_THE_RHYTHM,
   RHYTHM_CHECK_OVERDUE,
-  HEART_RATE_CHECK_IN_TEN,
-  HEART_RATE_CHECK_SOON,
-  CHECK_THE_HEART_RATE,
-  HEART_RATE_CHECK_OVERDUE,
-  CHANGE_COMPRESSORS_SOON,
-  CHECK_RHYTHM_CHANGE_COMPRESSORS,
-  CHANGE_COMPRESSORS_NOW,
-  TEN_SECONDS_SQUEEZE,
-  TEN_SECONDS_COMPRESS,
-  TEN_SECONDS_WATCH,
+  CHECK_SOON,
+  HEART_RATE,
+  SWITCH_COMPRESSORS_SOON,
+  RHYTHM_CHECK_SWITCH,
+  SWITCH_COMPRESSORS,
   SQUEEZE_NOW,
   COMPRESS_NOW,
   COMPRESS_WITHOUT_PAUSING,
   BREATHS_ONLY,
-  BREATHS_ONLY_NO_RATE,
-  WATCH_THE_BREATHING,
-  FIVE_SECONDS_OF_SUCTION,
-  SUCTION_NEARLY_OVER,
+  WATCH_BREATHING,
+  FIVE_SECONDS_LEFT,
+  STOP_SOON,
+  STOP_AND_SQUEEZE,
+  STOP_AND_COMPRESS,
   STOP_SUCTION,
-  STOP_SUCTION_COMPRESS,
-  STOP_SUCTION_WATCH,
-  ONE_MINUTE_LEFT,
-  PRACTICE_OVER;
+  ONE_MINUTE,
+  FINISHED;
 
   private static final List<Phrase> NUMBERS =
       List.of(ONE, TWO, THREE, FOUR, FIVE, SIX, SEVEN, EIGHT, NINE, TEN);
   private static final long FIVE_SECONDS = 5_000_000_000L;
-  private static final long TEN_SECONDS = 10_000_000_000L;
 
   /** The name of its file, without ending. */
   String file() {
@@ -91,44 +82,49 @@ enum Phrase {
   }
 
   /**
-   * What is said for a reminder or a change, in words that fit what is done for the patient. A time
-   * is named only if the limits in force really have it.
+   * What is said for a reminder or a change, in words that fit what is done for the patient: three
+   * at most, and for a newborn so short that they end between two breaths. A time is named only if
+   * the limits in force really have it.
    *
    * @param cue any cue
    * @param inForce what is in force when it is given
    * @return empty for a cue without words
    */
   static Optional<Phrase> reminder(Cue cue, ActiveGuidance inForce) {
-    Limits limits = inForce.limits();
     return Optional.ofNullable(
         switch (cue.kind()) {
           case RHYTHM_CHANGED -> changeTo(inForce.guidance().rhythm());
-          case WATCH -> WATCH_THE_BREATHING;
-          case NO_RATE -> BREATHS_ONLY_NO_RATE;
+          case WATCH -> WATCH_BREATHING;
+          case NO_RATE -> BREATHS_ONLY;
           case PULSE_CHECK_SOON, PULSE_CHECK_DUE -> check(cue, inForce);
-          case PULSE_CHECK_LIMIT -> {
-            boolean ten = cue.count() == 1 && limits.pulseCheckLongest().nanos() == TEN_SECONDS;
-            yield switch (inForce.care()) {
-              case BREATHE, BREATHE_NO_RATE -> ten ? TEN_SECONDS_SQUEEZE : SQUEEZE_NOW;
-              case COMPRESS -> ten ? TEN_SECONDS_COMPRESS : COMPRESS_NOW;
-              case WATCH -> ten ? TEN_SECONDS_WATCH : WATCH_THE_BREATHING;
-            };
-          }
+          case PULSE_CHECK_LIMIT -> goOn(inForce);
           case SUCTION_SOON ->
-              limits.suctionNotice().nanos() == FIVE_SECONDS
-                  ? FIVE_SECONDS_OF_SUCTION
-                  : SUCTION_NEARLY_OVER;
+              inForce.limits().suctionNotice().nanos() == FIVE_SECONDS
+                  ? FIVE_SECONDS_LEFT
+                  : STOP_SOON;
           case SUCTION_LIMIT ->
-              switch (inForce.care()) {
-                case BREATHE, BREATHE_NO_RATE -> STOP_SUCTION;
-                // Where somebody compresses meanwhile, it is the breaths that waited.
-                case COMPRESS -> inForce.compressing() ? STOP_SUCTION : STOP_SUCTION_COMPRESS;
-                case WATCH -> STOP_SUCTION_WATCH;
-              };
-          case LAST_MINUTE -> ONE_MINUTE_LEFT;
-          case SESSION_END -> PRACTICE_OVER;
+              inForce.check() == CheckKind.HEART_RATE ? goOn(inForce) : stop(inForce);
+          case LAST_MINUTE -> ONE_MINUTE;
+          case SESSION_END -> FINISHED;
           case SQUEEZE, RELEASE, COUNT, COMPRESS, PULSE_CHECK_SECOND, PULSE_CHECK_ENOUGH -> null;
         });
+  }
+
+  private static Phrase goOn(ActiveGuidance inForce) {
+    return switch (inForce.care()) {
+      case BREATHE, BREATHE_NO_RATE -> SQUEEZE_NOW;
+      // Where somebody compresses through suction, it is the breaths that waited.
+      case COMPRESS -> inForce.compressing() ? SQUEEZE_NOW : COMPRESS_NOW;
+      case WATCH -> WATCH_BREATHING;
+    };
+  }
+
+  private static Phrase stop(ActiveGuidance inForce) {
+    return switch (goOn(inForce)) {
+      case SQUEEZE_NOW -> STOP_AND_SQUEEZE;
+      case COMPRESS_NOW -> STOP_AND_COMPRESS;
+      default -> STOP_SUCTION;
+    };
   }
 
   private static Phrase changeTo(Rhythm rhythm) {
@@ -141,46 +137,15 @@ enum Phrase {
   }
 
   private static Phrase check(Cue cue, ActiveGuidance inForce) {
-    boolean soon = cue.kind() == CueKind.PULSE_CHECK_SOON;
-    boolean overdue = !soon && cue.count() > 1;
-    boolean inTen = soon && inForce.limits().pulseCheckNotice().nanos() == TEN_SECONDS;
-    if (inForce.changesCompressors()) {
-      return when(
-          soon,
-          overdue,
-          CHANGE_COMPRESSORS_SOON,
-          CHECK_RHYTHM_CHANGE_COMPRESSORS,
-          CHANGE_COMPRESSORS_NOW);
-    }
-    return switch (inForce.check()) {
-      case PULSE ->
-          when(
-              soon,
-              overdue,
-              inTen ? PULSE_CHECK_IN_TEN : PULSE_CHECK_SOON,
-              CHECK_THE_PULSE,
-              PULSE_CHECK_OVERDUE);
-      case RHYTHM ->
-          when(
-              soon,
-              overdue,
-              inTen ? RHYTHM_CHECK_IN_TEN : RHYTHM_CHECK_SOON,
-              CHECK_THE_RHYTHM,
-              RHYTHM_CHECK_OVERDUE);
-      case HEART_RATE ->
-          when(
-              soon,
-              overdue,
-              inTen ? HEART_RATE_CHECK_IN_TEN : HEART_RATE_CHECK_SOON,
-              CHECK_THE_HEART_RATE,
-              HEART_RATE_CHECK_OVERDUE);
-    };
-  }
-
-  private static Phrase when(boolean soon, boolean overdue, Phrase ahead, Phrase due, Phrase late) {
-    if (soon) {
-      return ahead;
-    }
-    return overdue ? late : due;
+    int when = cue.kind() == CueKind.PULSE_CHECK_SOON ? 0 : cue.count() > 1 ? 2 : 1;
+    List<Phrase> aheadDueAndLate =
+        inForce.changesCompressors()
+            ? List.of(SWITCH_COMPRESSORS_SOON, RHYTHM_CHECK_SWITCH, SWITCH_COMPRESSORS)
+            : switch (inForce.check()) {
+              case PULSE -> List.of(PULSE_CHECK_SOON, CHECK_THE_PULSE, PULSE_CHECK_OVERDUE);
+              case RHYTHM -> List.of(RHYTHM_CHECK_SOON, CHECK_THE_RHYTHM, RHYTHM_CHECK_OVERDUE);
+              case HEART_RATE -> List.of(CHECK_SOON, HEART_RATE, HEART_RATE);
+            };
+    return aheadDueAndLate.get(when);
   }
 }

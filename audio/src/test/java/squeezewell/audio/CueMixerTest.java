@@ -193,7 +193,8 @@ class CueMixerTest {
     put(wanted, 0, Phrase.SQUEEZE);
     int check = RATE * 55 / 100;
     put(wanted, check, Phrase.CHECK_THE_PULSE);
-    put(wanted, check + Phrase.CHECK_THE_PULSE.samples(RATE).length, Phrase.ONE_MINUTE_LEFT);
+    put(wanted, check + Phrase.CHECK_THE_PULSE.samples(RATE).length, Phrase.ONE_MINUTE);
+    put(wanted, 2 * RATE, Phrase.THREE);
     put(wanted, 3 * RATE, Phrase.FOUR);
     for (int i = 0; i < wanted.length; i++) {
       assertThat(Math.abs(heard[i] - wanted[i])).as("frame " + i).isLessThan(1e-4f);

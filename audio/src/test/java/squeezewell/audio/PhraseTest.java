@@ -59,14 +59,34 @@ class PhraseTest {
     assertThat(Phrase.number(11)).isEmpty();
   }
 
+  /** Our own choice: hands are busy, and attention goes to the patient. */
+  @Test
+  void nothingThatIsSaidHasMoreThanThreeWords() throws IOException {
+    for (String line : Files.readAllLines(Path.of("src/main/voice/phrases.txt"))) {
+      assertThat(line.substring(line.indexOf('|') + 1).split(" ")).hasSizeLessThanOrEqualTo(3);
+    }
+  }
+
+  /** Of 1 s, the shortest interval that a newborn program prints (60 a minute: nrp-8). */
+  @Test
+  void aNewbornsLinesEndWellBeforeTheNextBreath() {
+    for (Situation situation :
+        List.of(Situation.NEWBORN_VENTILATION, Situation.ARREST_NO_ADVANCED_AIRWAY)) {
+      Set<Phrase> said = said(Plans.guidance("nrp-8", PatientGroup.NEWBORN, situation));
+      assertThat(said).contains(Phrase.HEART_RATE, Phrase.FINISHED);
+      for (Phrase phrase : said) {
+        double seconds = phrase.samples(48_000).length / 48_000.0;
+        assertThat(seconds).as(phrase.file()).isLessThan(0.8);
+      }
+    }
+  }
+
   @Test
   void aTimeIsNamedOnlyIfTheLimitsHaveIt() {
     Guidance usual = Plans.guidance("aha-2020", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING);
     Limits limits = usual.limits();
-    Limit eight = new Limit(8 * Plans.SECOND, limits.pulseCheckNotice().source());
+    Limit eight = new Limit(8 * Plans.SECOND, limits.suctionNotice().source());
     Map<ProtocolValue, Limit> eights = new EnumMap<>(limits.all());
-    eights.put(ProtocolValue.PULSE_CHECK_NOTICE, eight);
-    eights.put(ProtocolValue.PULSE_CHECK_LONGEST, eight);
     eights.put(ProtocolValue.SUCTION_NOTICE, eight);
     Guidance other =
         new Guidance(
@@ -75,12 +95,8 @@ class PhraseTest {
             usual.rescuers(),
             usual.rhythm(),
             new Limits(eights));
-    assertThat(said(usual))
-        .contains(
-            Phrase.PULSE_CHECK_IN_TEN, Phrase.TEN_SECONDS_SQUEEZE, Phrase.FIVE_SECONDS_OF_SUCTION);
-    assertThat(said(other))
-        .doesNotContain(
-            Phrase.PULSE_CHECK_IN_TEN, Phrase.TEN_SECONDS_SQUEEZE, Phrase.FIVE_SECONDS_OF_SUCTION);
+    assertThat(said(usual)).contains(Phrase.FIVE_SECONDS_LEFT).doesNotContain(Phrase.STOP_SOON);
+    assertThat(said(other)).contains(Phrase.STOP_SOON).doesNotContain(Phrase.FIVE_SECONDS_LEFT);
   }
 
   /**
@@ -97,62 +113,62 @@ class PhraseTest {
   @ParameterizedTest
   @CsvSource({
     "aha-2020,ADULT,PULSE_NO_BREATHING,2,no,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "squeeze now|squeeze now|stop. squeeze",
     "aha-2020,CHILD,PULSE_NO_BREATHING,2,no,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "squeeze now|squeeze now|stop. squeeze",
     "aha-2020,INFANT,PULSE_NO_BREATHING,1,no,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "squeeze now|squeeze now|stop. squeeze",
     "aha-2020,ADULT,PULSE_SLOW_BREATHING,2,no,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "squeeze now|squeeze now|stop. squeeze",
     "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,2,no,"
-        + "change compressors soon|check the rhythm. change compressors|change compressors now|"
-        + "ten seconds. compress now|compress now|stop suction. squeeze",
+        + "switch compressors soon|rhythm check. switch|switch compressors|"
+        + "compress now|compress now|stop. squeeze",
     "aha-2020,ADULT,ARREST_NO_ADVANCED_AIRWAY,1,no,"
-        + "rhythm check in ten seconds|check the rhythm|rhythm check overdue|"
-        + "ten seconds. compress now|compress now|stop suction. compress",
+        + "rhythm check soon|check the rhythm|rhythm check overdue|"
+        + "compress now|compress now|stop. compress",
     "aha-2020,CHILD,ARREST_NO_ADVANCED_AIRWAY,2,no,"
-        + "change compressors soon|check the rhythm. change compressors|change compressors now|"
-        + "ten seconds. compress now|compress now|stop suction. squeeze",
+        + "switch compressors soon|rhythm check. switch|switch compressors|"
+        + "compress now|compress now|stop. squeeze",
     "aha-2020,CHILD,ARREST_NO_ADVANCED_AIRWAY,1,no,"
-        + "rhythm check in ten seconds|check the rhythm|rhythm check overdue|"
-        + "ten seconds. compress now|compress now|stop suction. compress",
+        + "rhythm check soon|check the rhythm|rhythm check overdue|"
+        + "compress now|compress now|stop. compress",
     "aha-2020,INFANT,ARREST_ADVANCED_AIRWAY,2,no,"
-        + "change compressors soon|check the rhythm. change compressors|change compressors now|"
-        + "ten seconds. compress now|compress now|stop suction. squeeze",
+        + "switch compressors soon|rhythm check. switch|switch compressors|"
+        + "compress now|compress now|stop. squeeze",
     "aha-2020,ADULT,ARREST_ADVANCED_AIRWAY,1,no,"
-        + "rhythm check in ten seconds|check the rhythm|rhythm check overdue|"
-        + "ten seconds. compress now|compress now|stop suction. squeeze",
+        + "rhythm check soon|check the rhythm|rhythm check overdue|"
+        + "compress now|compress now|stop. squeeze",
     "nrp-8,NEWBORN,NEWBORN_VENTILATION,2,no,"
-        + "heart rate check soon|check the heart rate|heart rate check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "check soon|heart rate|heart rate|"
+        + "squeeze now|squeeze now|squeeze now",
     "nrp-8,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,2,no,"
-        + "heart rate check soon|check the heart rate|heart rate check overdue|"
-        + "ten seconds. compress now|compress now|stop suction. squeeze",
+        + "check soon|heart rate|heart rate|"
+        + "compress now|compress now|squeeze now",
     "aha-2025,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,2,no rate,"
-        + "heart rate check soon|check the heart rate|heart rate check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "check soon|heart rate|heart rate|"
+        + "squeeze now|squeeze now|squeeze now",
     "erc-2025,CHILD,ARREST_NO_ADVANCED_AIRWAY,2,no rate,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "squeeze now|squeeze now|stop. squeeze",
     "erc-2025,INFANT,ARREST_NO_ADVANCED_AIRWAY,1,no rate,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "squeeze now|squeeze now|stop. squeeze",
     "erc-2025,NEWBORN,ARREST_NO_ADVANCED_AIRWAY,1,no rate,"
-        + "heart rate check soon|check the heart rate|heart rate check overdue|"
-        + "ten seconds. squeeze now|squeeze now|stop suction. squeeze",
+        + "check soon|heart rate|heart rate|"
+        + "squeeze now|squeeze now|squeeze now",
     "aha-2020,ADULT,PULSE_NO_BREATHING,2,yes,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. watch the breathing|watch the breathing|stop suction. watch the breathing",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "watch breathing|watch breathing|stop suction",
     "aha-2020,CHILD,ARREST_NO_ADVANCED_AIRWAY,2,yes,"
-        + "pulse check in ten seconds|check the pulse|pulse check overdue|"
-        + "ten seconds. watch the breathing|watch the breathing|stop suction. watch the breathing",
+        + "pulse check soon|check the pulse|pulse check overdue|"
+        + "watch breathing|watch breathing|stop suction",
     "nrp-8,NEWBORN,NEWBORN_VENTILATION,2,yes,"
-        + "heart rate check soon|check the heart rate|heart rate check overdue|"
-        + "ten seconds. watch the breathing|watch the breathing|stop suction. watch the breathing",
+        + "check soon|heart rate|heart rate|"
+        + "watch breathing|watch breathing|watch breathing",
   })
   void theWordsFitThePatient(
       String edition,
@@ -199,8 +215,8 @@ class PhraseTest {
     PracticePlan plan = new PracticePlan(arrest, 0, 600 * Plans.SECOND, 0);
     CueSchedule noRate = CueSchedule.of(plan, List.of(Control.noRate(30 * Plans.SECOND, arrest)));
     CueSchedule watched = CueSchedule.of(plan, List.of(Control.watch(30 * Plans.SECOND, arrest)));
-    assertThat(wordsAt(noRate, 30 * Plans.SECOND)).isEqualTo("breaths only. no rate here");
-    assertThat(wordsAt(watched, 30 * Plans.SECOND)).isEqualTo("watch the breathing");
+    assertThat(wordsAt(noRate, 30 * Plans.SECOND)).isEqualTo("breaths only");
+    assertThat(wordsAt(watched, 30 * Plans.SECOND)).isEqualTo("watch breathing");
   }
 
   /** What is said of the cues at an instant. */

@@ -326,7 +326,7 @@ class SwitchingTest {
     assertWords(lost, at + LEAD + 70 * MILLI, Phrase.COMPRESS_NOW, at + 150 * MILLI);
     assertWords(
         back, 5_735 * MILLI + 1_400 * MILLI, Phrase.BREATHS_ONLY, 5_700 * MILLI + 1_550 * MILLI);
-    assertWords(watch, at, Phrase.WATCH_THE_BREATHING, at + 150 * MILLI);
+    assertWords(watch, at, Phrase.WATCH_BREATHING, at + 150 * MILLI);
     Case slow = sixSeconds(to(SLOW, at, HandRhythm.silence()));
     assertThat(planned(slow, controls(slow), 25 * SECOND, SoundLevels.defaults()))
         .isEqualTo(planned(slow, controls(slow), 25 * SECOND, NO_VOICE));

@@ -94,7 +94,7 @@ public final class Page extends JPanel {
         bar.registerKeyboardAction(e -> back.run(), key, JComponent.WHEN_IN_FOCUSED_WINDOW);
       }
     }
-    JLabel name = Texts.label(title, look.bold(back == null ? 28 : 20), look.palette().text());
+    JLabel name = Texts.title(title, look.bold(back == null ? 28 : 20), look.palette().text());
     bar.add(name, BorderLayout.CENTER);
     bar.add(Lines.of(look, 4, ends), BorderLayout.EAST);
     return bar;

@@ -28,6 +28,35 @@ final class Texts {
     return label;
   }
 
+  /** One line of text that is written smaller where it has not the width it wants. */
+  static JLabel title(String text, Font font, Color colour) {
+    JLabel label =
+        new JLabel(text) {
+          private static final long serialVersionUID = 1L;
+
+          @Override
+          public void setBounds(int x, int y, int width, int height) {
+            super.setBounds(x, y, width, height);
+            int wanted = getFontMetrics(font).stringWidth(getText());
+            float share = wanted > width ? (float) Math.max(1, width - 2) / wanted : 1;
+            Font fitted = share == 1 ? font : font.deriveFont(font.getSize2D() * share);
+            if (!fitted.equals(getFont())) {
+              setFont(fitted);
+            }
+          }
+
+          @Override
+          public Dimension getPreferredSize() {
+            var metrics = getFontMetrics(font);
+            return new Dimension(metrics.stringWidth(getText()) + 2, metrics.getHeight());
+          }
+        };
+    label.putClientProperty("html.disable", true);
+    label.setFont(font);
+    label.setForeground(colour);
+    return label;
+  }
+
   /** Text that wraps at a width in device pixels. */
   static JTextArea text(String text, Font font, Color colour, int width) {
     JTextArea area = flowing(text, font, colour);

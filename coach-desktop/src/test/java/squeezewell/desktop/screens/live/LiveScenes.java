@@ -5,12 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 import squeezewell.coach.Coach;
 import squeezewell.coach.CoachState;
 import squeezewell.coach.Command;
 import squeezewell.cue.CheckAnswer;
 import squeezewell.cue.PracticePlan;
 import squeezewell.cue.Prompting;
+import squeezewell.desktop.gallery.Scene;
 import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
@@ -189,6 +191,31 @@ public final class LiveScenes {
         new Still(Practices.plan(EDITION, PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 3, 5))
             .until(1.2));
     return scenes;
+  }
+
+  /** All of them, and what opens over them, for the gallery. */
+  public static List<Scene> scenes() {
+    List<Scene> scenes = new ArrayList<>();
+    for (String name : all().keySet()) {
+      scenes.add(scene("live-" + name, name, "", LiveScreen::frame));
+    }
+    scenes.add(scene("live-changes", "release-late", "", LiveScreen::toggleChanges));
+    scenes.add(scene("live-changes-cpr", "compress", "", LiveScreen::toggleChanges));
+    scenes.add(scene("live-more", "release-late", "", LiveScreen::toggleMore));
+    scenes.add(scene("live-no-sound", "release-late", "No sound. Follow the screen.", s -> {}));
+    return scenes;
+  }
+
+  private static Scene scene(String name, String state, String notice, Consumer<LiveScreen> does) {
+    return new Scene(
+        name,
+        look -> screen(look, all().get(state), notice),
+        built -> {
+          LiveScreen screen = (LiveScreen) built;
+          screen.frame();
+          does.accept(screen);
+          screen.frame();
+        });
   }
 
   /** The screen of a practice. */

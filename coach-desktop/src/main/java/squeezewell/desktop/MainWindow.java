@@ -5,6 +5,14 @@ import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Insets;
 import java.awt.Toolkit;
+import java.awt.Container;
+import java.awt.GraphicsDevice;
+import java.awt.GraphicsEnvironment;
+import java.awt.Rectangle;
+import java.util.Locale;
+import javax.swing.JScrollBar;
+import javax.swing.JScrollPane;
+import squeezewell.files.WindowPlace;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.WindowAdapter;
@@ -37,6 +45,8 @@ final class MainWindow extends JFrame implements Stage {
   private static final long serialVersionUID = 1L;
   private static final int WIDTH = 412;
   private static final int HEIGHT = 892;
+  private static final int LEAST_WIDTH = 360;
+  private static final int LEAST_HEIGHT = 640;
 
   private final transient SettingsFile settingsFile;
   private final transient PhoneNavigator navigator;
@@ -75,6 +85,7 @@ final class MainWindow extends JFrame implements Stage {
           }
         });
     applyLook();
+    place();
   }
 
   /** Leads from screen to screen. */
@@ -100,8 +111,7 @@ final class MainWindow extends JFrame implements Stage {
   }
 
   private void applyLook() {
-    Palette palette = settings.theme() == Theme.DARK ? Palette.darkTheme() : Palette.lightTheme();
-    Look look = new Look(palette, settings.textSizePercent() / 100.0);
+    Look look = new Look(palette(settings.theme()), settings.textSizePercent() / 100.0);
     look.install();
     kit = new Widgets(look);
     if (sheets == null) {
@@ -109,12 +119,54 @@ final class MainWindow extends JFrame implements Stage {
       setContentPane(sheets);
     }
     sheets.look(look);
+  }
+
+  private static Palette palette(Theme theme) {
+    return switch (theme) {
+      case LIGHT -> Palette.lightTheme();
+      case DARK -> Palette.darkTheme();
+      case HIGH_CONTRAST -> Palette.highContrast(false);
+      case HIGH_CONTRAST_DARK -> Palette.highContrast(true);
+      case SYSTEM -> {
+        Toolkit desktop = Toolkit.getDefaultToolkit();
+        Object name = desktop.getDesktopProperty("gnome.Net/ThemeName");
+        boolean dark = name != null && name.toString().toLowerCase(Locale.ROOT).contains("dark");
+        yield Boolean.TRUE.equals(desktop.getDesktopProperty("win.highContrast.on"))
+            ? Palette.highContrast(dark)
+            : dark ? Palette.darkTheme() : Palette.lightTheme();
+      }
+    };
+  }
+
+  /** Where it stood last, if a screen is there still; else as large as a phone. */
+  private void place() {
+    setMinimumSize(new Dimension(LEAST_WIDTH, LEAST_HEIGHT));
+    Optional<Rectangle> last =
+        settings
+            .window()
+            .map(at -> new Rectangle(at.x(), at.y(), at.width(), at.height()))
+            .filter(MainWindow::isSeen);
+    if (last.isPresent()) {
+      setBounds(last.get());
+      return;
+    }
     Dimension screen = Toolkit.getDefaultToolkit().getScreenSize();
     Insets frame = getInsets();
-    int width = look.px(WIDTH) + frame.left + frame.right;
-    int height = look.px(HEIGHT) + frame.top + frame.bottom;
-    setSize(Math.min(width, screen.width), Math.min(height, screen.height));
-    setMinimumSize(new Dimension(Math.min(width, 330), 480));
+    setSize(
+        Math.min(WIDTH + frame.left + frame.right, screen.width),
+        Math.min(HEIGHT + frame.top + frame.bottom, screen.height));
+  }
+
+  private static boolean isSeen(Rectangle place) {
+    Rectangle bar = new Rectangle(place.x, place.y, place.width, 40);
+    for (GraphicsDevice device :
+        GraphicsEnvironment.getLocalGraphicsEnvironment().getScreenDevices()) {
+      Rectangle part = device.getDefaultConfiguration().getBounds().intersection(bar);
+      if (part.width >= LEAST_WIDTH / 2 && part.height >= bar.height / 2) {
+        return true;
+      }
+    }
+    return false;
   }
 
   @Override
@@ -214,8 +266,10 @@ final class MainWindow extends JFrame implements Stage {
         before.theme() != next.theme() || before.textSizePercent() != next.textSizePercent();
     if (look) {
       Optional<String> focused = Optional.ofNullable(getFocusOwner()).map(Component::getName);
+      double scrolled = scrolled();
       applyLook();
       current.run();
+      SwingUtilities.invokeLater(() -> scrollTo(scrolled));
       focused.ifPresent(this::giveBackFocus);
     }
     navigator.running().apply(next);
@@ -227,9 +281,45 @@ final class MainWindow extends JFrame implements Stage {
         () -> Stack.named(getContentPane(), name).ifPresent(Component::requestFocusInWindow));
   }
 
+  /** How far down the page is, as a share of its length. */
+  private double scrolled() {
+    return page().map(pane -> {
+          JScrollBar bar = pane.getVerticalScrollBar();
+          return (double) bar.getValue() / Math.max(1, bar.getMaximum());
+        })
+        .orElse(0.0);
+  }
+
+  private void scrollTo(double share) {
+    validate();
+    page()
+        .map(JScrollPane::getVerticalScrollBar)
+        .ifPresent(bar -> bar.setValue((int) Math.round(share * bar.getMaximum())));
+  }
+
+  private Optional<JScrollPane> page() {
+    return Optional.ofNullable(first(shown));
+  }
+
+  private static JScrollPane first(Container in) {
+    if (in instanceof JScrollPane pane) {
+      return pane;
+    }
+    for (Component part : in.getComponents()) {
+      JScrollPane found = part instanceof Container inner ? first(inner) : null;
+      if (found != null) {
+        return found;
+      }
+    }
+    return null;
+  }
+
   private void quit() {
     if (!mayLeave.getAsBoolean()) {
       return;
+    }
+    if (getExtendedState() == NORMAL) {
+      keep(settings.withWindow(new WindowPlace(getX(), getY(), getWidth(), getHeight())));
     }
     navigator.running().close();
     dispose();

@@ -8,6 +8,7 @@ import squeezewell.desktop.input.EventTime;
 import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.parts.Widgets;
 import squeezewell.desktop.screens.live.LiveScreen;
+import squeezewell.files.Comfort;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.live.LivePractice;
@@ -16,6 +17,7 @@ import squeezewell.protocol.Protocol;
 /** A practice that runs. */
 final class PracticeSession extends LiveSession<LiveScreen> {
   private final LivePractice practice;
+  private final Comfort comfort;
   private final Runnable projector;
 
   PracticeSession(
@@ -27,6 +29,7 @@ final class PracticeSession extends LiveSession<LiveScreen> {
       Runnable projector,
       Consumer<LiveSession<?>> onEnd) {
     super(home, settings, time, protocol, plan, onEnd);
+    comfort = settings.comfort();
     this.projector = projector;
     practice =
         new LivePractice(
@@ -45,7 +48,7 @@ final class PracticeSession extends LiveSession<LiveScreen> {
 
   @Override
   LiveScreen screen(Widgets kit) {
-    return new LiveScreen(kit.look(), practice, protocol(), keys(), soundLine(), projector);
+    return new LiveScreen(kit.look(), practice, protocol(), keys(), soundLine(), comfort, projector);
   }
 
   @Override

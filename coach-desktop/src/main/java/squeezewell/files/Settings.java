@@ -7,13 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import squeezewell.protocol.PatientGroup;
 import squeezewell.protocol.Situation;
 
 /**
  * How a person wants the program to be. Immutable.
  *
- * @param theme light or dark
+ * @param theme which colours
  * @param textSizePercent one of {@link #TEXT_SIZES_PERCENT}
  * @param pedalKeys key codes that count as a squeeze besides the usual keys, at most {@value
  *     #MOST_PEDAL_KEYS}, none twice
@@ -23,6 +24,8 @@ import squeezewell.protocol.Situation;
  * @param countStyle one of {@link #COUNT_STYLES}
  * @param lastChoice what was practised last
  * @param trainee who practises, as {@link #nameOf} makes it; empty if not said
+ * @param comfort what suits a person's eyes and hands
+ * @param window where the window stood last; empty if it never did
  */
 public record Settings(
     Theme theme,
@@ -32,7 +35,9 @@ public record Settings(
     Map<String, SoundLevel> soundLevels,
     String countStyle,
     LastChoice lastChoice,
-    String trainee) {
+    String trainee,
+    Comfort comfort,
+    Optional<WindowPlace> window) {
   public static final List<Integer> TEXT_SIZES_PERCENT = List.of(100, 125, 150, 175, 200);
   public static final List<String> SOUND_KINDS =
       List.of(
@@ -63,6 +68,8 @@ public record Settings(
     Objects.requireNonNull(theme, "theme");
     Objects.requireNonNull(cautionSeenAt, "cautionSeenAt");
     Objects.requireNonNull(lastChoice, "lastChoice");
+    Objects.requireNonNull(comfort, "comfort");
+    Objects.requireNonNull(window, "window");
     require(TEXT_SIZES_PERCENT.contains(textSizePercent), "textSizePercent", textSizePercent);
     require(COUNT_STYLES.contains(countStyle), "countStyle", countStyle);
     require(trainee.equals(nameOf(trainee)), "trainee", trainee);
@@ -91,66 +98,92 @@ public record Settings(
         Map.of(),
         "sound",
         new LastChoice("aha-2025", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 5),
-        "");
+        "",
+        Comfort.USUAL,
+        Optional.empty());
+  }
+
+  /** Some settings with one of them changed. */
+  private static final class Draft {
+    private Theme theme;
+    private int textSizePercent;
+    private List<Integer> pedalKeys;
+    private Optional<Instant> cautionSeenAt;
+    private Map<String, SoundLevel> soundLevels;
+    private String countStyle;
+    private LastChoice lastChoice;
+    private String trainee;
+    private Comfort comfort;
+    private Optional<WindowPlace> window;
+  }
+
+  private Settings with(Consumer<Draft> change) {
+    Draft draft = new Draft();
+    draft.theme = theme;
+    draft.textSizePercent = textSizePercent;
+    draft.pedalKeys = pedalKeys;
+    draft.cautionSeenAt = cautionSeenAt;
+    draft.soundLevels = soundLevels;
+    draft.countStyle = countStyle;
+    draft.lastChoice = lastChoice;
+    draft.trainee = trainee;
+    draft.comfort = comfort;
+    draft.window = window;
+    change.accept(draft);
+    return new Settings(
+        draft.theme,
+        draft.textSizePercent,
+        draft.pedalKeys,
+        draft.cautionSeenAt,
+        draft.soundLevels,
+        draft.countStyle,
+        draft.lastChoice,
+        draft.trainee,
+        draft.comfort,
+        draft.window);
   }
 
   public Settings withTheme(Theme chosen) {
-    return new Settings(
-        chosen,
-        textSizePercent,
-        pedalKeys,
-        cautionSeenAt,
-        soundLevels,
-        countStyle,
-        lastChoice,
-        trainee);
+    return with(draft -> draft.theme = chosen);
   }
 
   public Settings withTextSizePercent(int percent) {
-    return new Settings(
-        theme, percent, pedalKeys, cautionSeenAt, soundLevels, countStyle, lastChoice, trainee);
+    return with(draft -> draft.textSizePercent = percent);
   }
 
   public Settings withPedalKeys(List<Integer> keyCodes) {
-    return new Settings(
-        theme,
-        textSizePercent,
-        keyCodes,
-        cautionSeenAt,
-        soundLevels,
-        countStyle,
-        lastChoice,
-        trainee);
+    return with(draft -> draft.pedalKeys = keyCodes);
   }
 
   public Settings withCautionSeenAt(Instant seenAt) {
-    return new Settings(
-        theme,
-        textSizePercent,
-        pedalKeys,
-        Optional.of(seenAt),
-        soundLevels,
-        countStyle,
-        lastChoice,
-        trainee);
+    return with(draft -> draft.cautionSeenAt = Optional.of(seenAt));
   }
 
   /** These settings with another level for one of {@link #SOUND_KINDS}. */
   public Settings withSoundLevel(String kind, SoundLevel level) {
     Map<String, SoundLevel> levels = new LinkedHashMap<>(soundLevels);
     levels.put(kind, level);
-    return new Settings(
-        theme, textSizePercent, pedalKeys, cautionSeenAt, levels, countStyle, lastChoice, trainee);
+    return with(draft -> draft.soundLevels = levels);
   }
 
   public Settings withCountStyle(String style) {
-    return new Settings(
-        theme, textSizePercent, pedalKeys, cautionSeenAt, soundLevels, style, lastChoice, trainee);
+    return with(draft -> draft.countStyle = style);
   }
 
   public Settings withLastChoice(LastChoice choice) {
-    return new Settings(
-        theme, textSizePercent, pedalKeys, cautionSeenAt, soundLevels, countStyle, choice, trainee);
+    return with(draft -> draft.lastChoice = choice);
+  }
+
+  public Settings withTrainee(String name) {
+    return with(draft -> draft.trainee = name);
+  }
+
+  public Settings withComfort(Comfort chosen) {
+    return with(draft -> draft.comfort = chosen);
+  }
+
+  public Settings withWindow(WindowPlace place) {
+    return with(draft -> draft.window = Optional.of(place));
   }
 
   /**
@@ -168,18 +201,6 @@ public record Settings(
     return name.toString().trim();
   }
 
-  public Settings withTrainee(String name) {
-    return new Settings(
-        theme,
-        textSizePercent,
-        pedalKeys,
-        cautionSeenAt,
-        soundLevels,
-        countStyle,
-        lastChoice,
-        name);
-  }
-
   /**
    * What another copy of the program has, with what was changed here.
    *
@@ -195,7 +216,9 @@ public record Settings(
         changed(soundLevels, before.soundLevels, there.soundLevels),
         changed(countStyle, before.countStyle, there.countStyle),
         changed(lastChoice, before.lastChoice, there.lastChoice),
-        changed(trainee, before.trainee, there.trainee));
+        changed(trainee, before.trainee, there.trainee),
+        changed(comfort, before.comfort, there.comfort),
+        changed(window, before.window, there.window));
   }
 
   private static <T> T changed(T here, T before, T there) {

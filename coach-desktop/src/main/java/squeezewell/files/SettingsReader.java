@@ -54,7 +54,27 @@ final class SettingsReader {
         top.has("lastChoice")
             ? choice(top.field("lastChoice", "an object"))
             : defaults.lastChoice(),
-        isGiven(top, "trainee") ? Settings.nameOf(top.text("trainee", Settings.LONGEST_NAME)) : "");
+        isGiven(top, "trainee") ? Settings.nameOf(top.text("trainee", Settings.LONGEST_NAME)) : "",
+        top.has("comfort") ? comfort(top.field("comfort", "an object")) : defaults.comfort(),
+        top.has("window") ? window(top.field("window", "an object")) : defaults.window());
+  }
+
+  private static Comfort comfort(JsonValue comfort) throws BadInputException {
+    Comfort usual = Comfort.USUAL;
+    return new Comfort(
+        comfort.flagOr("reducedMotion", usual.reducedMotion()),
+        comfort.flagOr("leftHanded", usual.leftHanded()),
+        comfort.flagOr("touchSqueezes", usual.touchSqueezes()));
+  }
+
+  private static Optional<WindowPlace> window(JsonValue window) throws BadInputException {
+    int most = WindowPlace.MOST;
+    return Optional.of(
+        new WindowPlace(
+            (int) window.integer("x", -most, most),
+            (int) window.integer("y", -most, most),
+            (int) window.integer("width", WindowPlace.LEAST, most),
+            (int) window.integer("height", WindowPlace.LEAST, most)));
   }
 
   private static int textSize(JsonValue top) throws BadInputException {

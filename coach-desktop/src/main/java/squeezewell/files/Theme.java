@@ -1,9 +1,13 @@
 package squeezewell.files;
 
-/** Light or dark. */
+/** The colours of the windows. */
 public enum Theme {
+  /** Light or dark, as the desktop says. */
+  SYSTEM("system"),
   LIGHT("light"),
-  DARK("dark");
+  DARK("dark"),
+  HIGH_CONTRAST("high-contrast"),
+  HIGH_CONTRAST_DARK("high-contrast-dark");
 
   private final String word;
 

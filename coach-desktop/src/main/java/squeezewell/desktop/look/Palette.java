@@ -68,6 +68,19 @@ public record Palette(
     0x1C4653, 0xDCC3F3, 0x26104A, 0x432B68
   };
 
+  /** The grounds of both are one colour; what is told apart is told by shape and edge too. */
+  private static final int[] CONTRAST = {
+    0xFFFFFF, 0xFFFFFF, 0x000000, 0x000000, 0x000000, 0x000000, 0x003B4A, 0xFFFFFF, 0xFFFFFF,
+    0x004D5C, 0xE3F2F5, 0x000000, 0x5C3300, 0xFFF1DA, 0x4A1F7A, 0xF3EAFF, 0x002A35, 0xFFFFFF,
+    0xFFFFFF, 0x2E0F55, 0xFFFFFF, 0xFFFFFF
+  };
+
+  private static final int[] DARK_CONTRAST = {
+    0x000000, 0x000000, 0xFFFFFF, 0xFFFFFF, 0xFFFFFF, 0xFFFFFF, 0x9BE4F5, 0x000000, 0x000000,
+    0x6FD6DB, 0x0C2E36, 0xFFFFFF, 0xFFC97A, 0x2B1D00, 0xD9BEFF, 0x1F0F33, 0xC9F3FC, 0x000000,
+    0x000000, 0xE8D9FF, 0x000000, 0x000000
+  };
+
   private static Palette of(boolean dark, int[] rgb) {
     Color[] c = new Color[rgb.length];
     for (int i = 0; i < rgb.length; i++) {
@@ -86,6 +99,11 @@ public record Palette(
   /** For a bright room. */
   public static Palette lightTheme() {
     return of(false, LIGHT);
+  }
+
+  /** For eyes that need the most contrast. */
+  public static Palette highContrast(boolean dark) {
+    return of(dark, dark ? DARK_CONTRAST : CONTRAST);
   }
 
   /** The same theme on the ground of a rest: one colour, its text and its soft text. */

@@ -77,7 +77,7 @@ public final class Chip<T> extends JToggleButton {
     }
     boolean brief = getText().length() <= 3;
     int around = (brief ? 16 : 24) + (isSelected() ? (brief ? 20 : 26) : 0);
-    return new Dimension(text + look.px(around), look.px(48));
+    return new Dimension(Math.max(look.px(48), text + look.px(around)), look.px(48));
   }
 
   @Override

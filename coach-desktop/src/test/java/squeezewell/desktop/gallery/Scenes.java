@@ -14,6 +14,7 @@ import squeezewell.desktop.parts.Stack;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.live.LiveScenes;
 import squeezewell.desktop.screens.practice.PracticeScreen;
+import squeezewell.desktop.screens.settings.SettingsScreen;
 import squeezewell.files.LastChoice;
 import squeezewell.files.Settings;
 import squeezewell.protocol.GuidelineLibrary;
@@ -33,6 +34,10 @@ final class Scenes {
     scenes.add(practice("practice-newborn", Settings.defaults().withLastChoice(newborn), ""));
     scenes.add(practice("practice-options", Settings.defaults(), "options"));
     scenes.addAll(LiveScenes.scenes());
+    scenes.add(
+        new Scene(
+            "settings",
+            look -> SettingsScreen.build(look, navigator(Settings.defaults()), kind -> {})));
     return scenes;
   }
 

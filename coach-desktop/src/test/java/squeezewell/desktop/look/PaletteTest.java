@@ -15,6 +15,13 @@ class PaletteTest {
   /** Level AA for graphics: the same guidelines, success criterion 1.4.11. */
   private static final double GRAPHICS_CONTRAST = 3;
 
+  private static final List<Palette> THEMES =
+      List.of(
+          Palette.darkTheme(),
+          Palette.lightTheme(),
+          Palette.highContrast(false),
+          Palette.highContrast(true));
+
   @Test
   void contrastIsThatOfTheGuidelines() {
     // The guidelines' own range: black on white is 21 to 1, a colour on itself 1 to 1.
@@ -25,36 +32,48 @@ class PaletteTest {
   }
 
   /** Text and what it stands on. */
-  private static Map<Color, List<Color>> texts(Palette p) {
-    return Map.of(
-        p.ground(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum()),
-        p.card(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum()),
-        p.deep(), List.of(p.onDeep(), p.softOnDeep()),
-        p.mist(), List.of(p.onMist(), p.text(), p.softText(), p.deep()),
-        p.sandMist(), List.of(p.text(), p.sand()),
-        p.plumMist(), List.of(p.text(), p.plum()),
-        p.rest(), List.of(p.onRest(), p.softOnRest()),
-        p.gap(), List.of(p.onGap(), p.softOnGap()));
+  private static List<Map.Entry<Color, List<Color>>> texts(Palette p) {
+    return List.of(
+        Map.entry(p.ground(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum())),
+        Map.entry(p.card(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum())),
+        Map.entry(p.deep(), List.of(p.onDeep(), p.softOnDeep())),
+        Map.entry(p.mist(), List.of(p.onMist(), p.text(), p.softText(), p.deep())),
+        Map.entry(p.sandMist(), List.of(p.text(), p.sand())),
+        Map.entry(p.plumMist(), List.of(p.text(), p.plum())),
+        Map.entry(p.rest(), List.of(p.onRest(), p.softOnRest())),
+        Map.entry(p.gap(), List.of(p.onGap(), p.softOnGap())));
   }
 
   @Test
   void everyTextCanBeReadOnEveryGround() {
-    for (Palette palette : List.of(Palette.darkTheme(), Palette.lightTheme())) {
+    for (Palette palette : THEMES) {
       texts(palette)
           .forEach(
-              (ground, texts) ->
-                  assertThat(texts)
+              entry ->
+                  assertThat(entry.getValue())
                       .allSatisfy(
                           text ->
-                              assertThat(Palette.contrast(text, ground))
-                                  .as("%s on %s", text, ground)
+                              assertThat(Palette.contrast(text, entry.getKey()))
+                                  .as("%s on %s", text, entry.getKey())
                                   .isGreaterThanOrEqualTo(TEXT_CONTRAST)));
+    }
+  }
+
+  /** Level AAA, 1.4.6, for whoever asks for the most contrast. */
+  @Test
+  void highContrastIsHigh() {
+    for (Palette palette : List.of(Palette.highContrast(false), Palette.highContrast(true))) {
+      texts(palette)
+          .forEach(
+              entry ->
+                  assertThat(entry.getValue())
+                      .allMatch(text -> Palette.contrast(text, entry.getKey()) >= 7));
     }
   }
 
   @Test
   void shapesAndTheEdgesOfControlsStandOut() {
-    for (Palette p : List.of(Palette.darkTheme(), Palette.lightTheme())) {
+    for (Palette p : THEMES) {
       for (Color ground : List.of(p.ground(), p.card())) {
         for (Color shape : List.of(p.edge(), p.deep(), p.tide(), p.sand(), p.plum())) {
           assertThat(Palette.contrast(shape, ground)).isGreaterThanOrEqualTo(GRAPHICS_CONTRAST);

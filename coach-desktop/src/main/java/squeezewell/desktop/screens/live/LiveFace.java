@@ -54,6 +54,21 @@ public record LiveFace(
     below = List.copyOf(below);
   }
 
+  /** The same with the column as another face has it, if it shows a column of that kind. */
+  LiveFace withVesselOf(LiveFace other) {
+    boolean alike =
+        vessel.isPresent()
+            && other.vessel.isPresent()
+            && vessel.get() instanceof Vessel.Tide
+            && other.vessel.get() instanceof Vessel.Tide
+            && word.equals(other.word);
+    return alike
+        ? new LiveFace(
+            ground, patient, detail, clock, strip, advice, word, hint, other.vessel, count, note,
+            more, beside, steps, cells, below, feedback, noted, ribbon)
+        : this;
+  }
+
   /** What it is painted on. */
   public enum Ground {
     PLAIN,

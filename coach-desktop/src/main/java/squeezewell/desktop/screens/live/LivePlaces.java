@@ -1,6 +1,7 @@
 package squeezewell.desktop.screens.live;
 
 import java.awt.Rectangle;
+import java.util.function.UnaryOperator;
 
 /**
  * Where the parts of a running practice stand in a window, in device pixels. Word, number and
@@ -182,6 +183,21 @@ record LivePlaces(
         at(1, x, top, across, bottom - 2 * action - 8 - gap - top),
         actionsAt,
         at(1, x, bottom, across, caution));
+  }
+
+  /** The same with the pane to touch on the left; a phone's layout is the same for both hands. */
+  LivePlaces mirrored() {
+    if (!wide) {
+      return this;
+    }
+    int shift = touch.width;
+    UnaryOperator<Rectangle> left = r -> new Rectangle(r.x - touch.x, r.y, r.width, r.height);
+    UnaryOperator<Rectangle> right = r -> new Rectangle(r.x + shift, r.y, r.width, r.height);
+    return new LivePlaces(
+        unit, text, true, brief, columns, left.apply(touch), right.apply(header),
+        left.apply(strip), right.apply(word), right.apply(vessel), right.apply(number),
+        left.apply(feedback), right.apply(ribbon), left.apply(pads), left.apply(actions),
+        left.apply(caution));
   }
 
   private static Rectangle at(double unit, double x, double y, double width, double height) {

@@ -31,6 +31,7 @@ import squeezewell.desktop.screens.Phrases;
 import squeezewell.desktop.screens.RunningView;
 import squeezewell.desktop.screens.SoundLine;
 import squeezewell.desktop.screens.live.LiveFace.Ground;
+import squeezewell.files.Comfort;
 import squeezewell.live.Steered;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.PatientChange;
@@ -54,6 +55,7 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
   private final transient Steered practice;
   private final transient PracticeKeys keys;
   private final transient SoundLine sound;
+  private final transient Comfort comfort;
   private final transient Runnable projector;
   private final String edition;
   private final LiveStage stage;
@@ -84,6 +86,7 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
    * @param protocol the edition that is followed
    * @param keys the keys of a practice; listening while the screen is shown
    * @param sound what is told of sound and saving
+   * @param comfort what suits a person's eyes and hands
    * @param projector opens the projector window, or closes it
    */
   public LiveScreen(
@@ -92,11 +95,13 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
       Protocol protocol,
       PracticeKeys keys,
       SoundLine sound,
+      Comfort comfort,
       Runnable projector) {
     this.look = look;
     this.practice = practice;
     this.keys = keys;
     this.sound = sound;
+    this.comfort = comfort;
     this.projector = projector;
     edition = Phrases.edition(protocol);
     setOpaque(true);
@@ -133,7 +138,9 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
   }
 
   private void post(Command command, long whenMillis) {
-    practice.post(command, keys.at(whenMillis));
+    if (comfort.touchSqueezes() || command == Command.COMPRESS) {
+      practice.post(command, keys.at(whenMillis));
+    }
   }
 
   @Override
@@ -173,6 +180,9 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
         LivePlaces.of(
             new LivePlaces.Room(
                 getWidth(), getHeight(), look.scale(), true, lines, notice.isEmpty() ? 0 : 1));
+    if (comfort.leftHanded()) {
+      places = places.mirrored();
+    }
     stage.setBounds(0, 0, getWidth(), getHeight());
     stage.place(places);
     Rectangle pads = places.pads();
@@ -238,7 +248,8 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
   private Rectangle panelPlace() {
     if (places.wide()) {
       int top = places.vessel().y;
-      return new Rectangle(0, top, places.touch().x, getHeight() - top);
+      int left = places.touch().x > 0 ? 0 : places.touch().width;
+      return new Rectangle(left, top, getWidth() - places.touch().width, getHeight() - top);
     }
     int top = places.strip().y + places.strip().height / 2 + (int) (38 * places.unit());
     return new Rectangle(0, top, getWidth(), places.pads().y - 8 - top);
@@ -415,7 +426,9 @@ public final class LiveScreen extends JLayeredPane implements RunningView {
   }
 
   private void see(long now) {
-    face = Faces.of(practice.state(), edition, now);
+    LiveFace next = Faces.of(practice.state(), edition, now);
+    boolean still = comfort.reducedMotion() && face != null && face.count().equals(next.count());
+    face = still ? next.withVesselOf(face) : next;
   }
 
   /** Shows the present moment. */

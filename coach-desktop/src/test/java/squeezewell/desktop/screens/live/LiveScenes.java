@@ -18,6 +18,7 @@ import squeezewell.desktop.input.PracticeKeys;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.screens.Practices;
 import squeezewell.desktop.screens.SoundLine;
+import squeezewell.files.Comfort;
 import squeezewell.live.Steered;
 import squeezewell.protocol.PatientChange;
 import squeezewell.protocol.PatientGroup;
@@ -226,6 +227,7 @@ public final class LiveScenes {
         EDITION,
         keys(),
         new SoundLine(() -> notice, () -> false, () -> {}),
+        Comfort.USUAL,
         () -> {});
   }
 

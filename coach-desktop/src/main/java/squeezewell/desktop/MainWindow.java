@@ -2,28 +2,27 @@ package squeezewell.desktop;
 
 import java.awt.BorderLayout;
 import java.awt.Component;
-import java.awt.Dimension;
-import java.awt.Insets;
-import java.awt.Toolkit;
 import java.awt.Container;
+import java.awt.Dimension;
 import java.awt.GraphicsDevice;
 import java.awt.GraphicsEnvironment;
+import java.awt.Insets;
 import java.awt.Rectangle;
-import java.util.Locale;
-import javax.swing.JScrollBar;
-import javax.swing.JScrollPane;
-import squeezewell.files.WindowPlace;
+import java.awt.Toolkit;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.io.IOException;
 import java.time.Instant;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
+import javax.swing.JScrollBar;
+import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
@@ -38,6 +37,7 @@ import squeezewell.files.HomeFolder;
 import squeezewell.files.Settings;
 import squeezewell.files.SettingsFile;
 import squeezewell.files.Theme;
+import squeezewell.files.WindowPlace;
 import squeezewell.session.SavingTrouble;
 
 /** The window of the simulated phone: one screen at a time. Used on the event thread. */
@@ -283,10 +283,12 @@ final class MainWindow extends JFrame implements Stage {
 
   /** How far down the page is, as a share of its length. */
   private double scrolled() {
-    return page().map(pane -> {
-          JScrollBar bar = pane.getVerticalScrollBar();
-          return (double) bar.getValue() / Math.max(1, bar.getMaximum());
-        })
+    return page()
+        .map(
+            pane -> {
+              JScrollBar bar = pane.getVerticalScrollBar();
+              return (double) bar.getValue() / Math.max(1, bar.getMaximum());
+            })
         .orElse(0.0);
   }
 

@@ -21,10 +21,10 @@ import squeezewell.desktop.screens.LocalProtocolsScreen;
 import squeezewell.desktop.screens.Navigator;
 import squeezewell.desktop.screens.PastScreen;
 import squeezewell.desktop.screens.ProtocolEditScreen;
-import squeezewell.desktop.screens.settings.SettingsScreen;
 import squeezewell.desktop.screens.StationsScreen;
 import squeezewell.desktop.screens.Today;
 import squeezewell.desktop.screens.practice.PracticeScreen;
+import squeezewell.desktop.screens.settings.SettingsScreen;
 import squeezewell.equipment.EquipmentReader;
 import squeezewell.files.HomeFolder;
 import squeezewell.files.LastChoice;
@@ -110,7 +110,8 @@ final class PhoneNavigator implements Navigator {
   public void toSettings() {
     stage.remember(this::toSettings);
     stage.showScreen(
-        SettingsScreen.build(stage.kit().look(), this, kind -> PracticeSound.preview(kind, settings())));
+        SettingsScreen.build(
+            stage.kit().look(), this, kind -> PracticeSound.preview(kind, settings())));
   }
 
   @Override

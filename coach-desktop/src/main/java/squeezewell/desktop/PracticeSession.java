@@ -48,7 +48,8 @@ final class PracticeSession extends LiveSession<LiveScreen> {
 
   @Override
   LiveScreen screen(Widgets kit) {
-    return new LiveScreen(kit.look(), practice, protocol(), keys(), soundLine(), comfort, projector);
+    return new LiveScreen(
+        kit.look(), practice, protocol(), keys(), soundLine(), comfort, projector);
   }
 
   @Override

@@ -34,8 +34,10 @@ class PaletteTest {
   /** Text and what it stands on. */
   private static List<Map.Entry<Color, List<Color>>> texts(Palette p) {
     return List.of(
-        Map.entry(p.ground(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum())),
-        Map.entry(p.card(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum())),
+        Map.entry(
+            p.ground(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum())),
+        Map.entry(
+            p.card(), List.of(p.text(), p.softText(), p.deep(), p.tide(), p.sand(), p.plum())),
         Map.entry(p.deep(), List.of(p.onDeep(), p.softOnDeep())),
         Map.entry(p.mist(), List.of(p.onMist(), p.text(), p.softText(), p.deep())),
         Map.entry(p.sandMist(), List.of(p.text(), p.sand())),

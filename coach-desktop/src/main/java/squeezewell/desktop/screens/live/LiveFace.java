@@ -64,8 +64,25 @@ public record LiveFace(
             && word.equals(other.word);
     return alike
         ? new LiveFace(
-            ground, patient, detail, clock, strip, advice, word, hint, other.vessel, count, note,
-            more, beside, steps, cells, below, feedback, noted, ribbon)
+            ground,
+            patient,
+            detail,
+            clock,
+            strip,
+            advice,
+            word,
+            hint,
+            other.vessel,
+            count,
+            note,
+            more,
+            beside,
+            steps,
+            cells,
+            below,
+            feedback,
+            noted,
+            ribbon)
         : this;
   }
 

@@ -194,9 +194,21 @@ record LivePlaces(
     UnaryOperator<Rectangle> left = r -> new Rectangle(r.x - touch.x, r.y, r.width, r.height);
     UnaryOperator<Rectangle> right = r -> new Rectangle(r.x + shift, r.y, r.width, r.height);
     return new LivePlaces(
-        unit, text, true, brief, columns, left.apply(touch), right.apply(header),
-        left.apply(strip), right.apply(word), right.apply(vessel), right.apply(number),
-        left.apply(feedback), right.apply(ribbon), left.apply(pads), left.apply(actions),
+        unit,
+        text,
+        true,
+        brief,
+        columns,
+        left.apply(touch),
+        right.apply(header),
+        left.apply(strip),
+        right.apply(word),
+        right.apply(vessel),
+        right.apply(number),
+        left.apply(feedback),
+        right.apply(ribbon),
+        left.apply(pads),
+        left.apply(actions),
         left.apply(caution));
   }
 

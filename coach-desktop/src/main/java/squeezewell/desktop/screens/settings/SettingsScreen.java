@@ -102,14 +102,12 @@ public final class SettingsScreen {
     showPedal(boundKeys());
     display.gap(8);
     Comfort now = settings().comfort();
-    display.put(
-        toggle("touch", now.touchSqueezes(), on -> comfort(c -> with(c, on, 't')))).gap(4);
-    display.put(
-        toggle("motion", now.reducedMotion(), on -> comfort(c -> with(c, on, 'm')))).gap(4);
+    display.put(toggle("touch", now.touchSqueezes(), on -> comfort(c -> with(c, on, 't')))).gap(4);
+    display.put(toggle("motion", now.reducedMotion(), on -> comfort(c -> with(c, on, 'm')))).gap(4);
     display.put(toggle("left", now.leftHanded(), on -> comfort(c -> with(c, on, 'l')))).gap(8);
     display.put(
-        Fold.to(look, Sign.INFO, say("cautions"), say("cautions.second"), "",
-            navigator::toCautions));
+        Fold.to(
+            look, Sign.INFO, say("cautions"), say("cautions.second"), "", navigator::toCautions));
     Stack foot = new Stack(look).gap(8).soft(Phrases.CAUTION, 12);
     JComponent bar = Page.bar(look, say("title"), navigator::toSetup);
     return new Page(look, bar, sound.gap(16), display, foot);
@@ -135,11 +133,7 @@ public final class SettingsScreen {
   }
 
   private <T> JComponent chips(
-      String name,
-      List<T> values,
-      Function<T, String> text,
-      T now,
-      Function<T, Settings> chosen) {
+      String name, List<T> values, Function<T, String> text, T now, Function<T, Settings> chosen) {
     List<Chip<T>> chips =
         Chip.oneOf(look, values, text, value -> null, v -> navigator.keep(chosen.apply(v)));
     for (Chip<T> chip : chips) {
@@ -152,8 +146,7 @@ public final class SettingsScreen {
 
   private JComponent toggle(String name, boolean on, Consumer<Boolean> chosen) {
     List<Chip<Boolean>> chips =
-        Chip.oneOf(
-            look, List.of(true, false), v -> say(v ? "on" : "off"), value -> null, chosen::accept);
+        Chip.oneOf(look, List.of(true, false), v -> say(v ? "on" : "off"), value -> null, chosen);
     for (Chip<Boolean> chip : chips) {
       chip.setSelected(chip.value() == on);
       chip.setName(name + " " + chip.value());
@@ -166,7 +159,8 @@ public final class SettingsScreen {
   private JComponent level(String kind) {
     SoundLevel level = settings().soundLevels().get(kind);
     String name = say("sound." + kind);
-    JSlider slider = new JSlider(0, 100, level.muted() ? 0 : (int) Math.round(level.volume() * 100));
+    JSlider slider =
+        new JSlider(0, 100, level.muted() ? 0 : (int) Math.round(level.volume() * 100));
     slider.setOpaque(false);
     slider.setPreferredSize(new Dimension(look.px(160), look.px(48)));
     slider.setName("level " + kind);

@@ -1,6 +1,7 @@
 package squeezewell.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,6 +19,7 @@ import squeezewell.protocol.PatientGroup;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Review;
+import squeezewell.review.say.ReviewText;
 
 /**
  * What is said first of a fault of the breaths, from lists of intervals written by hand. AHA 2025,
@@ -230,9 +232,109 @@ class BreathVerdictsTest {
     assertThat(codes(review(intervals))).doesNotContain("rhythm-uneven");
   }
 
+  @Test
+  @DisplayName("4, 4 and 10 s again and again (mean 6): uneven, not too fast")
+  void quickBreathsMadeUpForByWaitsAreUneven() {
+    Review review = review(again(6, 4, 4, 10));
+    assertThat(first(review)).isEqualTo("rhythm-uneven");
+    assertThat(codes(review)).doesNotContain("too-fast");
+    Review clusters = review(again(4, 2, 2, 2, 2, 22));
+    assertThat(codes(clusters)).startsWith("rhythm-uneven", "long-gap").doesNotContain("too-fast");
+  }
+
+  @Test
+  @DisplayName("Half a minute at 20 a minute, then slow: the fast half is told first")
+  void aLongBurstIsToldBeforeAnUnevenRhythm() {
+    Review review = review(joined(again(10, 3), again(10, 10)));
+    assertThat(codes(review)).startsWith("fast-burst", "rhythm-uneven");
+    assertThat(review.findings().get(0).text()).contains("Over 12 breaths a minute for 0:30");
+  }
+
+  @Test
+  @DisplayName("Slow by the mean, nothing too fast: too slow, not uneven")
+  void offOnOneSideIsNotUneven() {
+    Review review = review(again(4, 6.2, 9, 6.8, 8.6));
+    assertThat(first(review)).isEqualTo("too-slow");
+    assertThat(codes(review)).doesNotContain("rhythm-uneven");
+    // Where a side has none it is not told as "0 too late".
+    Review soon = review(again(10, 4, 6));
+    assertThat(first(soon)).isEqualTo("rhythm-uneven");
+    assertThat(soon.findings().get(0).text())
+        .contains("10 came too soon, the others in time")
+        .doesNotContain("0 too late");
+  }
+
+  @Test
+  @DisplayName("Two doubled breaths that put the rhythm out of range are named, not uneven")
+  void twoDoubledBreathsAreNamed() {
+    Review review =
+        review(joined(again(5, 6), new double[] {1.2, 4.8}, again(5, 6), new double[] {1.2, 4.8}));
+    assertThat(first(review)).isEqualTo("double-breaths");
+    assertThat(codes(review)).doesNotContain("rhythm-uneven");
+  }
+
+  @Test
+  @DisplayName("One gap has one length on the page: from the end of a squeeze to the next start")
+  void oneDefinitionOfAGap() {
+    // Squeezes of 1 s, one wait of 24 s from start to start: 23 s without a breath.
+    Review review = review(joined(again(9, 6), new double[] {24}, again(9, 6)));
+    assertThat(first(review)).isEqualTo("long-gap");
+    assertThat(review.metrics().gap().longestSeconds()).isEqualTo(23, within(1e-6));
+    String page = ReviewText.write(review);
+    assertThat(page).contains("23 s").doesNotContain("24 s").doesNotContain("22 s");
+    assertThat(page.split("end of a squeeze to the", -1)).hasSize(2);
+    // A wait that is long by the rule alone has the same length in its finding.
+    Review late = review(joined(again(9, 6), new double[] {10.6}, again(9, 6)));
+    assertThat(ReviewText.write(late)).contains("9.6 s").doesNotContain("10.6 s");
+  }
+
+  @Test
+  @DisplayName("A child at an adult's rhythm is too slow, and no breath is missing at the end")
+  void aSlowRhythmEndsInNoGap() {
+    List<Double> at = times(FIRST, again(17, 6));
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(at.get(at.size() - 1) + 7)
+            .by(TestPlans.edition("aha-2025"), PatientGroup.CHILD);
+    at.forEach(start -> session.squeeze(start, 1, ""));
+    Review review = session.review();
+    assertThat(first(review)).isEqualTo("too-slow");
+    assertThat(codes(review)).doesNotContain("long-gap");
+  }
+
+  @Test
+  @DisplayName("Squeezes of 0.4 s and 1.8 s in turns are of different lengths, not too long")
+  void squeezesInTurnsAreUneven() {
+    SessionBuilder session =
+        SessionBuilder.ofSeconds(114).by(TestPlans.edition("aha-2025"), PatientGroup.ADULT);
+    for (int k = 0; k < 19; k++) {
+      session.squeeze(6 * k, k % 2 == 0 ? 1.8 : 0.4, "");
+    }
+    Review review = session.review();
+    assertThat(first(review)).isEqualTo("squeezes-uneven");
+    assertThat(codes(review)).doesNotContain("long-squeeze", "short-squeeze");
+  }
+
+  @Test
+  @DisplayName("A check of 22 s is told as that, not as breaths that did not get their time")
+  void aLongCheckIsNoUnevenBreathing() {
+    List<Double> at = times(FIRST, again(19, 6));
+    at.addAll(times(143, again(15, 6)));
+    Review review = adult(at).pulseCheck(120, 142).review();
+    assertThat(first(review)).isEqualTo("pulse-check-long");
+    assertThat(codes(review)).doesNotContain("rhythm-not-held");
+  }
+
   @ParameterizedTest(name = "{0} s all along, every interval in range, is no fault of the breaths")
   @ValueSource(doubles = {5.6, 6, 6.4})
   void whatIsInRangeIsNoFault(double interval) {
     assertThat(codes(review(again(17, interval)))).contains("rhythm-even");
+  }
+
+  @Test
+  @DisplayName("20 intervals of 6 s, then 13 of 9 s: often too slow, not all along")
+  void halfInRangeIsNotAllAlong() {
+    Review review = review(joined(again(20, 6), again(13, 9)));
+    assertThat(review.headline()).isEqualTo("Often too slow");
+    assertThat(review(again(20, 7.2)).headline()).isNotEqualTo("Often too slow");
   }
 }

@@ -201,8 +201,18 @@ class FindingCodesTest {
         SessionBuilder.ofSeconds(60)
             .breathsEvery(6, 0.2, 54.2)
             .finding(27, PatientChange.BREATHING_BACK),
+        swinging(),
         fewCompressions(),
         lostBreath());
+  }
+
+  /** In range all along, and yet 1.3 s longer and shorter in turns. */
+  private static SessionBuilder swinging() {
+    SessionBuilder test = SessionBuilder.ofSeconds(150).test();
+    for (int k = 0; k < 11; k++) {
+      test.breaths(1 + 12 * k, 6.35 + 12 * k);
+    }
+    return test;
   }
 
   /** Each breath with its prompt, and too few compressions to say something about them. */

@@ -64,8 +64,12 @@ class FindingWordsTest {
     rule("sped-up", thirds, n -> n[1] < n[0]);
     rule(
         "rhythm-uneven",
-        "(\\d+) of (\\d+) intervals were in range .*? (\\d+) came too soon and (\\d+) too late",
-        n -> n[0] + n[2] + n[3] == n[1] && n[2] + n[3] > 0.15 * n[1]);
+        "(\\d+) of (\\d+) intervals were in range \\([^)]*\\)\\. (\\d+) came too "
+            + "(?:soon and (\\d+) too late|(?:soon|late), the others in time)",
+        n -> {
+          double off = n[2] + (Double.isNaN(n[3]) ? 0 : n[3]);
+          return n[0] + off == n[1] && off > 0.15 * n[1];
+        });
     String mean =
         "came " + N + " s apart on average \\(" + N + " a minute\\); asked was one every " + N;
     rule(
@@ -99,7 +103,7 @@ class FindingWordsTest {
     rule("late", "came " + N + " s after the prompt", n -> n[0] >= 0.3);
     rule(
         "own-tempo",
-        "own interval was " + N + " s, the prompts' " + N + " s",
+        "usual interval was " + N + " s, the prompts' " + N + " s",
         n -> Math.abs(n[0] - n[1]) >= 0.02 * n[1]);
     rule("pulse-check-late", "began " + N + " s late; within " + N, n -> n[0] > n[1]);
     rule("pulse-check-early", "began " + N + " s early", n -> n[0] >= 15);

@@ -360,7 +360,7 @@ class PartsTest {
             .breathsEvery(6, 97.2, 181.2)
             .review();
     assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
-    assertThat(review.reasons()).containsExactly("practised for 1:57; the rule needs 2:00");
+    assertThat(review.reasons()).containsExactly("practiced for 1:57; the rule needs 2:00");
   }
 
   @Test
@@ -382,7 +382,7 @@ class PartsTest {
     assertThat(review.metrics().compressions()).isEmpty();
     assertThat(review.findings()).allMatch(f -> f.severity() == Severity.GOOD);
     assertThat(review.found().get(0).undone()).isTrue();
-    assertThat(review.reasons()).containsExactly("practised for 0:57; the rule needs 2:00");
+    assertThat(review.reasons()).containsExactly("practiced for 0:57; the rule needs 2:00");
   }
 
   @Test
@@ -505,7 +505,7 @@ class PartsTest {
             .filter(f -> f.code().equals("rhythm-even"))
             .map(Feedback::title)
             .collect(Collectors.toList());
-    assertThat(even).containsExactly("Rhythm kept, before 2:00 and after 3:00");
+    assertThat(even).containsExactly("Breaths at the right rate, before 2:00 and after 3:00");
   }
 
   @Test

@@ -16,7 +16,7 @@ final class ChangeFindings {
    * Compressions are expected within so long of a lost pulse, and no more so long after it is back:
    * as long as the check for a pulse may take (our own choice).
    */
-  private static final long LONGEST_WAIT_NANOS = 10_000_000_000L;
+  static final long LONGEST_WAIT_NANOS = 10_000_000_000L;
 
   private static final long AT_ONCE_NANOS = 500_000_000L;
 
@@ -80,7 +80,10 @@ final class ChangeFindings {
                         Quantity.clock(noted.atNanos()),
                         noted.finding(),
                         Quantity.tenths(without / 1e9)),
-                    Sentence.why("compressions-late.why"),
+                    Sentence.why(
+                        noted.finding() == PatientChange.PULSE_LOST
+                            ? "compressions-missing.why.pulse"
+                            : "compressions-missing.why.slow"),
                     Sentence.next("compressions-late.next"))
                 .titled(
                     noted.finding() == PatientChange.PULSE_LOST

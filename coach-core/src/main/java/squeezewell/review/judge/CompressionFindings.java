@@ -1,6 +1,7 @@
 package squeezewell.review.judge;
 
 import java.util.ArrayList;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -11,6 +12,8 @@ import squeezewell.protocol.Rhythm;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.MeasureCompressions;
+import squeezewell.review.measure.Practice;
+import squeezewell.review.measure.Spans;
 import squeezewell.review.measure.Statistics;
 
 /**
@@ -30,9 +33,18 @@ final class CompressionFindings {
   /** Counting up to thirty may be one off; a count of three may not. */
   private static final int COUNTED = 15;
 
+  /** A usual number this many times the one asked for is another ratio, and told before others. */
+  private static final double OTHER_RATIO = 1.5;
+
+  private static final int RATIO_PLACE = FindingCode.COMPRESS_TOO_SLOW.priority();
+
+  /** Without a break so many pauses are told, however short. */
+  private static final int FEWEST_BREAKS = 2;
+
   /** A usual number this far off is a fault. */
   private static final double WRONG_SHARE = 0.1;
 
+  private final Practice practice;
   private final Compressions done;
   private final double share;
   private final boolean first;
@@ -43,6 +55,7 @@ final class CompressionFindings {
 
   private CompressionFindings(Analysis facts, Compressions done, CompressionPlan plan) {
     this.done = done;
+    practice = facts.practice();
     this.plan = plan;
     cycle = MeasureCompressions.cycleOf(facts.practice());
     breaths = facts.metrics().breathCount();
@@ -65,6 +78,10 @@ final class CompressionFindings {
     // After a change a finding tells of the change.
     if (done.count() == 0 && first) {
       found.add(missing());
+    }
+    if (done.count() > 0) {
+      addStart(found);
+      addEnd(found);
     }
     if (done.count() < FEWEST) {
       return;
@@ -114,7 +131,77 @@ final class CompressionFindings {
         Sentence.next("compress-rate.next"));
   }
 
+  /** After a change a finding tells how late they came. */
+  private void addStart(List<Finding> found) {
+    long wait = without(practice.startNanos(), practice.compressions().get(0));
+    if (first && wait > ChangeFindings.LONGEST_WAIT_NANOS) {
+      found.add(
+          Finding.fault(
+              FindingCode.COMPRESSIONS_LATE,
+              Sentence.done("compressions-late.done.start", tenths(wait), longest()),
+              Sentence.why("compressions-late.why"),
+              Sentence.next("compressions-late.next")));
+    }
+  }
+
+  private void addEnd(List<Finding> found) {
+    long last = practice.compressions().get(practice.compressions().size() - 1);
+    long wait = without(last, practice.endNanos());
+    // A last cycle that the end cuts off need not be begun.
+    long cut =
+        cycle
+            .map(c -> Math.round(c.perCycle() * 60e9 / plan.range().low()) + c.pauseNanos())
+            .orElse(0L);
+    if (wait > ChangeFindings.LONGEST_WAIT_NANOS + cut) {
+      found.add(
+          Finding.fault(
+                  FindingCode.PAUSE_TOO_LONG,
+                  Sentence.done(
+                      practice.place().last()
+                          ? "pause-too-long.done.end"
+                          : "pause-too-long.done.before-change",
+                      tenths(wait),
+                      Quantity.clock(last)),
+                  Sentence.why("pause-too-long.why"),
+                  Sentence.next("pause-too-long.next.end"))
+              .titled(
+                  practice.place().last()
+                      ? "pause-too-long.title.end"
+                      : "pause-too-long.title.before-change"));
+    }
+  }
+
+  /** How long nobody compressed though they were to, in nanoseconds. */
+  private long without(long from, long to) {
+    return Math.max(0, to - from - Spans.whole(practice.holds()).overlap(from, to));
+  }
+
+  private static Quantity tenths(long nanos) {
+    return Quantity.tenths(nanos / 1e9, ChangeFindings.LONGEST_WAIT_NANOS / 1e9);
+  }
+
+  private static Quantity longest() {
+    return Quantity.tenths(ChangeFindings.LONGEST_WAIT_NANOS / 1e9);
+  }
+
   private void addPauses(List<Finding> found) {
+    if (found.stream().anyMatch(f -> f.code() == FindingCode.PAUSE_TOO_LONG)) {
+      return;
+    }
+    double longest = done.longestPauseSeconds().orElse(0);
+    if (!cycle.isPresent()
+        && (done.pauseCount() >= FEWEST_BREAKS
+            || longest > ChangeFindings.LONGEST_WAIT_NANOS / 1e9)) {
+      found.add(
+          Finding.fault(
+                  FindingCode.PAUSE_TOO_LONG,
+                  Sentence.done(
+                      "pause-too-long.done.continuous",
+                      done.pauseCount(),
+                      Quantity.tenths(longest)),
+                  Sentence.why("pause-too-long.why"))
+              .titled("pause-too-long.title.continuous"));
+    }
     if (done.overLimitPauses() == 0) {
       return;
     }
@@ -144,6 +231,32 @@ final class CompressionFindings {
               Sentence.why(whyBreaths()),
               Sentence.next("breaths-missing.next")));
     }
+    int many = count(c -> c.breaths() > asked.breathsPerCycle());
+    if (many > MOST_OFF * done.cycles().size()) {
+      found.add(
+          Finding.advice(
+                  FindingCode.EXTRA_BREATHS,
+                  Sentence.done(
+                      "extra-breaths.done.pause",
+                      many,
+                      done.cycles().size(),
+                      asked.breathsPerCycle()),
+                  Sentence.next("extra-breaths.next.pause", asked.breathsPerCycle()))
+              .titled("extra-breaths.title.pause"));
+    }
+    if (done.pauseCount() == 0 && done.count() >= 2 * asked.perCycle()) {
+      found.add(
+          Finding.fault(
+                  FindingCode.WRONG_NUMBER,
+                  Sentence.done(
+                      "wrong-number.done.no-pause",
+                      done.count(),
+                      asked.perCycle(),
+                      asked.breathsPerCycle()),
+                  Sentence.next("wrong-number.next"))
+              .titled("wrong-number.title.no-pause")
+              .inPlaceOf(RATIO_PLACE));
+    }
     int counted = asked.perCycle() >= COUNTED ? 1 : 0;
     int off = count(c -> Math.abs(c.compressions() - asked.perCycle()) > counted);
     if (off > MOST_OFF * done.cycles().size()) {
@@ -151,17 +264,29 @@ final class CompressionFindings {
           Statistics.median(done.cycles().stream().mapToDouble(c -> c.compressions()).toArray())
               .getAsDouble();
       boolean far = Math.abs(usual - asked.perCycle()) > WRONG_SHARE * asked.perCycle();
-      found.add(
-          Finding.faultOrAdvice(
-              far,
-              FindingCode.WRONG_NUMBER,
-              Sentence.done(
+      IntSummaryStatistics numbers =
+          done.cycles().stream().mapToInt(Compressions.Cycle::compressions).summaryStatistics();
+      Sentence told =
+          Math.round(usual) == asked.perCycle()
+              ? Sentence.done(
+                  "wrong-number.done.mixed",
+                  off,
+                  done.cycles().size(),
+                  asked.perCycle(),
+                  numbers.getMin(),
+                  numbers.getMax())
+              : Sentence.done(
                   "wrong-number.done",
                   off,
                   done.cycles().size(),
                   asked.perCycle(),
-                  Math.round(usual)),
-              Sentence.next("wrong-number.next")));
+                  Math.round(usual));
+      Finding wrong =
+          Finding.faultOrAdvice(
+              far, FindingCode.WRONG_NUMBER, told, Sentence.next("wrong-number.next"));
+      boolean otherRatio =
+          Math.max(usual / asked.perCycle(), asked.perCycle() / usual) >= OTHER_RATIO;
+      found.add(otherRatio ? wrong.inPlaceOf(RATIO_PLACE) : wrong);
     }
   }
 
@@ -186,7 +311,7 @@ final class CompressionFindings {
                 Quantity.tenths(share * plan.asRead(done.ratePerMinute().getAsDouble() / share)),
                 Quantity.tenths(share * plan.range().low()),
                 Quantity.tenths(share * plan.range().high())));
-    return done.cycles().isEmpty()
+    return done.goodCycles() == 0
         ? told
         : told.and(
             Sentence.done("compressions-good.cycles", done.goodCycles(), done.cycles().size()));

@@ -16,7 +16,7 @@ import java.util.Set;
  * they follow the prompts.
  */
 public enum FindingCode {
-  NO_BREATHS("no-breaths", 0, Theme.BREATHS, FAULT),
+  NO_BREATHS("no-breaths", 2, Theme.BREATHS, FAULT),
   TOO_FEW_BREATHS("too-few-breaths", 0, Theme.RECORD, ADVICE),
   NOTHING_TO_JUDGE("nothing-to-judge", 0, Theme.RECORD, ADVICE),
   SLIP("slip", 0, Theme.RECORD, ADVICE),
@@ -44,7 +44,7 @@ public enum FindingCode {
   SUCTION_LONG("suction-long", 50, Theme.CHECKS, FAULT),
   SHORT_SQUEEZE("short-squeeze", 60, Theme.SQUEEZES, FAULT),
   LONG_SQUEEZE("long-squeeze", 60, Theme.SQUEEZES, FAULT),
-  SQUEEZES_UNEVEN("squeezes-uneven", 60, Theme.SQUEEZES, ADVICE),
+  SQUEEZES_UNEVEN("squeezes-uneven", 60, Theme.SQUEEZES, FAULT, ADVICE),
   MISSED_PROMPTS("missed-prompts", 70, Theme.BREATHS, FAULT, ADVICE),
   RHYTHM_UNEVEN("rhythm-uneven", 71, Theme.BREATHS, FAULT),
   UNPROMPTED_UNEVEN("unprompted-uneven", 71, Theme.BREATHS, FAULT),
@@ -53,7 +53,7 @@ public enum FindingCode {
   TEST_INTERRUPTED("test-interrupted", 71, Theme.RULE, ADVICE),
   EXTRA_BREATHS("extra-breaths", 72, Theme.PROMPTS, ADVICE),
   BREATHS_NOT_NEEDED("breaths-not-needed", 72, Theme.PROMPTS, ADVICE),
-  WRONG_NUMBER("wrong-number", 73, Theme.COMPRESSIONS, FAULT, ADVICE),
+  WRONG_NUMBER("wrong-number", 33, Theme.COMPRESSIONS, FAULT, ADVICE),
   A_LITTLE_FAST("a-little-fast", 28, Theme.BREATHS, FAULT, ADVICE),
   A_LITTLE_SLOW("a-little-slow", 32, Theme.BREATHS, FAULT, ADVICE),
   LATE_BREATH("late-breath", 75, Theme.BREATHS, ADVICE),
@@ -139,10 +139,11 @@ public enum FindingCode {
       // What looks good beside them is only their by-product: who squeezes too often has no gap.
       case TOO_FAST -> off(NO_LONG_GAP);
       case DOUBLE_BREATHS -> off(NO_LONG_GAP, LATE_BREATH);
-      case TOO_SLOW, RHYTHM_UNEVEN -> off(LATE_BREATH);
+      case TOO_SLOW, RHYTHM_UNEVEN -> off(LATE_BREATH, NO_LONG_GAP);
       case FAST_BURST -> ofPrompts();
-      case A_LITTLE_FAST -> fault ? ofPrompts(NO_LONG_GAP) : EnumSet.of(OWN_TEMPO);
-      case A_LITTLE_SLOW -> fault ? ofPrompts() : EnumSet.of(OWN_TEMPO);
+      case A_LITTLE_FAST ->
+          fault ? ofPrompts(NO_LONG_GAP, UNPROMPTED_UNEVEN) : EnumSet.of(OWN_TEMPO);
+      case A_LITTLE_SLOW -> fault ? ofPrompts(UNPROMPTED_UNEVEN) : EnumSet.of(OWN_TEMPO);
       case UNPROMPTED_FAST -> EnumSet.of(FAST_BURST, A_LITTLE_FAST);
       case UNPROMPTED_SLOW -> EnumSet.of(A_LITTLE_SLOW);
       case SLOWED_DOWN, SPED_UP -> fault ? off() : ofPrompts();

@@ -40,7 +40,8 @@ public record Findings(List<Finding> findings, Verdict verdict) {
   public static Findings of(List<NotedFinding> noted, List<Analysis> parts, List<Analysis> tested) {
     Verdict ruled = ruled(parts);
     List<Finding> found = found(noted, parts, tested);
-    if (ruled.outcome() == Verdict.Outcome.NOT_HELD) {
+    if (ruled.outcome() == Verdict.Outcome.NOT_HELD
+        && !ruled.reasons().stream().allMatch(reason -> isToldBy(reason, found))) {
       found.add(ofRule(FindingCode.RHYTHM_NOT_HELD, ruled));
     } else if (ruled.outcome() == Verdict.Outcome.UNDECIDED) {
       Analysis first = parts.get(0);
@@ -54,7 +55,10 @@ public record Findings(List<Finding> findings, Verdict verdict) {
                   Sentence.next("test-interrupted.next"))
               : ofRule(FindingCode.RHYTHM_UNDECIDED, ruled));
     }
-    Set<FindingCode> silenced = EnumSet.noneOf(FindingCode.class);
+    Set<FindingCode> silenced =
+        ruled.outcome() == Verdict.Outcome.NOT_HELD
+            ? FindingCode.RHYTHM_NOT_HELD.silencesInAll(Severity.ADVICE)
+            : EnumSet.noneOf(FindingCode.class);
     found.forEach(one -> silenced.addAll(one.code().silencesInAll(one.severity())));
     // Of a part a kept rhythm may be told all the same, with its place.
     found.removeIf(
@@ -62,6 +66,20 @@ public record Findings(List<Finding> findings, Verdict verdict) {
             silenced.contains(one.code())
                 && (one.code() != FindingCode.RHYTHM_EVEN || one.where().isEmpty()));
     return new Findings(worst(found), RhythmRule.besides(ruled, found));
+  }
+
+  /** Whether a finding of squeezes, or of a check or suction that overran, says why. */
+  private static boolean isToldBy(Sentence reason, List<Finding> found) {
+    return found.stream()
+        .filter(one -> !one.is(Severity.GOOD))
+        .map(Finding::code)
+        .anyMatch(
+            code ->
+                reason.key().equals("reason.squeezes")
+                    ? code.theme() == FindingCode.Theme.SQUEEZES
+                    : reason.key().equals("reason.wait")
+                        && (code == FindingCode.PULSE_CHECK_LONG
+                            || code == FindingCode.SUCTION_LONG));
   }
 
   /** A test is judged by itself, and nothing else of its session is. */
@@ -97,7 +115,7 @@ public record Findings(List<Finding> findings, Verdict verdict) {
           PartFindings.of(
               counted, counted.stream().map(Findings::ofPart).collect(Collectors.toList())));
     }
-    found.addAll(InterruptionFindings.of(judged));
+    found.addAll(InterruptionFindings.of(judged(tested)));
     if (!alone) {
       found.addAll(ChangeFindings.of(noted, judged));
     }

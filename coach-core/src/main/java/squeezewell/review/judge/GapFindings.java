@@ -56,10 +56,10 @@ final class GapFindings {
         late.add(all.get(i));
       }
     }
-    Optional<Gaps.Gap> latest =
-        late.stream().max(Comparator.comparingLong(Gaps.Gap::netOnsetNanos));
+    Optional<Gaps.Gap> latest = late.stream().max(Comparator.comparingLong(Gaps.Gap::unheldNanos));
     if (latest.isPresent()) {
-      found.add(lateBreath(latest.get(), plan, late.size()));
+      found.add(
+          lateBreath(latest.get(), where(facts.practice(), all, latest.get()), plan, late.size()));
     } else if (all.stream().allMatch(g -> g.netNanos() <= limit)
         && all.stream().noneMatch(g -> RhythmRule.tooLong(plan, g.netOnsetNanos()))) {
       double net = facts.metrics().gap().longestSeconds();
@@ -74,7 +74,9 @@ final class GapFindings {
 
   private static boolean standsOut(List<Gaps.Gap> all, int index) {
     Gaps.Gap gap = all.get(index);
-    if (!gap.interval()) {
+    // The last wait is only that of a slow rhythm if it is no longer than those before it.
+    boolean last = index > 0 && index == all.size() - 1 && gap.rawNanos() == gap.unheldNanos();
+    if (!gap.interval() && !last) {
       return true;
     }
     List<Gaps.Gap> beside =
@@ -92,10 +94,8 @@ final class GapFindings {
       Practice practice, Gaps.Gap longest, List<Gaps.Gap> all, int count, long limit) {
     boolean helped = practice.guidance().situation() == Situation.PULSE_SLOW_BREATHING;
     String title = "long-gap.title";
-    String done = "long-gap.done";
     if (longest.equals(all.get(0))) {
       title = practice.place().first() ? "long-gap.title.start" : "long-gap.title.after-change";
-      done = practice.place().first() ? "long-gap.done.start" : "long-gap.done.after-change";
     } else if (longest.equals(all.get(all.size() - 1))) {
       title = practice.place().last() ? "long-gap.title.end" : "long-gap.title.before-change";
     }
@@ -104,7 +104,7 @@ final class GapFindings {
     Finding told =
         Finding.fault(
                 FindingCode.LONG_GAP,
-                Sentence.done(done, wait, most, Quantity.clock(longest.startNanos())))
+                Sentence.done("long-gap.done", wait, most, where(practice, all, longest)))
             .titled(title);
     if (count > 1) {
       told = told.and(Sentence.done("long-gap.times", count, most));
@@ -114,18 +114,38 @@ final class GapFindings {
         Sentence.next("long-gap.next"));
   }
 
+  private static Sentence where(Practice practice, List<Gaps.Gap> all, Gaps.Gap gap) {
+    return end(practice, all, gap)
+        .orElse(Sentence.done("wait.from", Quantity.clock(gap.startNanos())));
+  }
+
+  /** At which end of a practice, or of a part of it, a wait is; empty if it lies between. */
+  static Optional<Sentence> end(Practice practice, List<Gaps.Gap> all, Gaps.Gap gap) {
+    if (all.size() == 1) {
+      return Optional.of(Sentence.done("wait.all"));
+    }
+    if (gap.equals(all.get(0))) {
+      return Optional.of(
+          Sentence.done(practice.place().first() ? "wait.start" : "wait.after-change"));
+    }
+    if (gap.equals(all.get(all.size() - 1))) {
+      return Optional.of(
+          Sentence.done(practice.place().last() ? "wait.end" : "wait.before-change"));
+    }
+    return Optional.empty();
+  }
+
   /** A wait that the rule does not allow, and that is within the limit all the same. */
-  private static Finding lateBreath(Gaps.Gap latest, BreathPlan plan, int count) {
+  private static Finding lateBreath(Gaps.Gap latest, Sentence where, BreathPlan plan, int count) {
     double asked = plan.interval().seconds();
-    Quantity wait = Quantity.interval(latest.netOnsetNanos() / 1e9, asked);
-    Quantity at = Quantity.clock(latest.startNanos());
+    Quantity wait = Quantity.tenths(latest.unheldNanos() / 1e9);
     return count == 1
         ? Finding.advice(
             FindingCode.LATE_BREATH,
-            Sentence.done("late-breath.done", wait, at, Quantity.tenths(asked)))
+            Sentence.done("late-breath.done", wait, where, Quantity.tenths(asked)))
         : Finding.advice(
                 FindingCode.LATE_BREATH,
-                Sentence.done("late-breath.done.some", wait, at, Quantity.tenths(asked), count))
+                Sentence.done("late-breath.done.some", wait, where, Quantity.tenths(asked), count))
             .titled("late-breath.title.some");
   }
 

@@ -38,7 +38,9 @@ final class PromptFindings {
     if (prompts.given() == 0) {
       return found;
     }
-    if (prompts.missed() > 0) {
+    // Where no wait was too long one prompt that no breath answered is nothing to a patient.
+    if (prompts.missed() >= FEWEST_MISSED
+        || (prompts.missed() > 0 && GapFindings.leftOutABreath(facts))) {
       found.add(missed(facts));
     }
     if (prompts.extra() >= 2 && prompts.extra() > EXTRA_SHARE * prompts.given()) {
@@ -101,7 +103,10 @@ final class PromptFindings {
     if (!GapFindings.leftOutABreath(facts)) {
       return told.and(Sentence.done("missed-prompts.no-wait"));
     }
-    return told.and(Sentence.why("missed-prompts.why"), Sentence.next("missed-prompts.next"));
+    // Several in a row do more than double the wait.
+    return single || prompts.missed() == 1
+        ? told.and(Sentence.why("missed-prompts.why"), Sentence.next("missed-prompts.next"))
+        : told.and(Sentence.next("missed-prompts.next"));
   }
 
   private static Finding ownTempo(Analysis facts) {

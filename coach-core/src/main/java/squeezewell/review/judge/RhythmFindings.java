@@ -8,6 +8,7 @@ import squeezewell.cue.CheckKind;
 import squeezewell.cue.Segment;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.protocol.Judgement;
+import squeezewell.protocol.Situation;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Drift;
 import squeezewell.review.measure.IntervalPoint;
@@ -24,6 +25,11 @@ final class RhythmFindings {
   private static final double ALL_ALONG = 1.0 / 3;
 
   private static final double EITHER_SIDE = 0.1;
+  private static final double OFTEN_SLOW = 0.2;
+
+  /** A burst of so many seconds is no chance among uneven breaths (our own choice). */
+  private static final double LONG_AMONG_UNEVEN = 30;
+
   private static final double STANDS_OUT = 1.5;
 
   /** So many pairs, and this share of the intervals inside them, are double breaths all along. */
@@ -84,7 +90,8 @@ final class RhythmFindings {
     boolean[] pairs = stacked();
     int stacked = (int) IntStream.range(0, pairs.length).filter(i -> pairs[i]).count();
     boolean often =
-        stacked >= FEWEST_STACKED && (stacked >= STACKED * interval.count() || isDueTo(pairs));
+        (stacked >= FEWEST_STACKED && stacked >= STACKED * interval.count())
+            || (stacked > 1 && isDueTo(pairs));
     if (stacked > 1) {
       found.add(doubled(stacked, often));
     }
@@ -95,15 +102,18 @@ final class RhythmFindings {
     boolean tooSlow = isClearly(Judgement.SLOW);
     boolean slowing = isSlowing();
     boolean speeding = isSpeeding();
+    boolean burst = !fast && fastTime.burstSeconds() > 0 && !(speeding && isGradual());
     if (!fast && !tooSlow && isUnevenAllAlong() && !isSteadyDrift(slowing || speeding)) {
+      if (burst) {
+        found.add(burst(fastTime.burstSeconds() >= LONG_AMONG_UNEVEN));
+      }
       found.add(uneven().inPlaceOf(FindingCode.UNEVEN_ALL_ALONG));
       return;
     }
-    boolean burst = !fast && fastTime.burstSeconds() > 0 && !(speeding && isGradual());
     if (fast) {
       found.add(tooFast());
     } else if (burst) {
-      found.add(burst());
+      found.add(burst(fastTime.longBurst()));
     }
     if (speeding) {
       boolean harmful = fast || is(Judgement.FAST, last()) || interval.fastCount() > most();
@@ -130,7 +140,11 @@ final class RhythmFindings {
     int outside = interval.fastCount() + slow;
     double mean = interval.meanSeconds().getAsDouble();
     if (outside > most()) {
-      if (spread() >= UNEVEN * (plan.range().high() - plan.range().low()) / 2) {
+      Judgement side = plan.judgeClearly(mean, TEMPO_MARGIN);
+      boolean oneSided = Math.min(interval.fastCount(), slow) < EITHER_SIDE * interval.count();
+      if (side == Judgement.SLOW && oneSided) {
+        found.add(tooSlow());
+      } else if (spread() >= UNEVEN * (plan.range().high() - plan.range().low()) / 2) {
         boolean allAlong = outside >= ALL_ALONG * interval.count();
         found.add(allAlong ? uneven().inPlaceOf(FindingCode.UNEVEN_ALL_ALONG) : uneven());
       } else if (isOften(interval.fastCount(), slow)) {
@@ -231,7 +245,13 @@ final class RhythmFindings {
   }
 
   private boolean isTooFast() {
-    return isClearly(Judgement.FAST) || fastTime.tooLong() || onlyAfterChecks();
+    return (isClearly(Judgement.FAST) && !isMadeUpFor()) || fastTime.tooLong() || onlyAfterChecks();
+  }
+
+  /** Quick breaths with so many long waits between that as many came as were asked for. */
+  private boolean isMadeUpFor() {
+    return interval.slowCount() >= OFTEN_SLOW * interval.count()
+        && plan.judgeSeconds(interval.meanSeconds().getAsDouble()) != Judgement.FAST;
   }
 
   /**
@@ -305,7 +325,10 @@ final class RhythmFindings {
             pairs,
             Quantity.tenths(facts.metrics().rate().countPerMinute().orElse(0)),
             Quantity.tenths(60 / plan.interval().seconds())),
-        Sentence.why("double-breaths.why"),
+        Sentence.why(
+            facts.practice().guidance().situation() == Situation.ARREST_ADVANCED_AIRWAY
+                ? "double-breaths.why.airway"
+                : "double-breaths.why"),
         Sentence.next("double-breaths.next"));
   }
 
@@ -324,9 +347,9 @@ final class RhythmFindings {
     return isClearly(Judgement.FAST) ? told : told.titled("too-fast.title.while");
   }
 
-  private Finding burst() {
+  private Finding burst(boolean isLong) {
     return Finding.faultOrAdvice(
-        fastTime.longBurst(),
+        isLong,
         FindingCode.FAST_BURST,
         Pace.off(facts.valid(), Judgement.FAST, plan),
         fastFor((int) Math.round(fastTime.seconds())),
@@ -379,15 +402,29 @@ final class RhythmFindings {
     return Finding.fault(
         FindingCode.RHYTHM_UNEVEN,
         inRange(),
-        Sentence.done("rhythm-uneven.done", interval.fastCount(), interval.slowCount()),
+        side(),
         Sentence.why("rhythm-uneven.why"),
         Pace.count(plan));
   }
 
+  /** How many came too soon and too late, without the side on which none did. */
+  private Sentence side() {
+    String key = "rhythm-uneven.done";
+    if (interval.slowCount() == 0) {
+      key = "rhythm-uneven.done.soon";
+    } else if (interval.fastCount() == 0) {
+      key = "rhythm-uneven.done.late";
+    }
+    return Sentence.done(key, interval.fastCount(), interval.slowCount());
+  }
+
   private Finding aLittleOff(boolean fast, boolean often) {
     FindingCode code = fast ? FindingCode.A_LITTLE_FAST : FindingCode.A_LITTLE_SLOW;
-    return Finding.faultOrAdvice(
-        often, code, asked(), inRange(), Sentence.next(code.id() + ".next"));
+    Finding told =
+        Finding.faultOrAdvice(often, code, asked(), inRange(), Sentence.next(code.id() + ".next"));
+    return often && 2 * interval.inRangeCount() >= interval.count()
+        ? told.titled(fast ? "a-little-fast.title.often" : "a-little-slow.title.often")
+        : told;
   }
 
   private Finding even() {

@@ -2,11 +2,13 @@ package squeezewell.review.judge;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import squeezewell.protocol.BreathPlan;
 import squeezewell.review.measure.Analysis;
 import squeezewell.review.measure.Gaps;
@@ -22,7 +24,8 @@ import squeezewell.review.measure.IntervalPoint;
  * intervals are enough for minutes of breathing too fast at one go, so the rate is asked about too:
  * at practical stations a full minute above the upper rate is what is commonly called
  * hyperventilating. A share of the whole also hides a part, or the time without prompts, that was
- * off by itself: what stands under the findings as a fault of the breaths is a shortfall too.
+ * off by itself: what stands under the findings as a fault of the breaths, or of the compressions,
+ * is a shortfall too.
  */
 public final class RhythmRule {
   private static final long SECOND = 1_000_000_000L;
@@ -82,7 +85,7 @@ public final class RhythmRule {
   /** Whether the breaths of one part are as the rule demands, however long it lasted. */
   static boolean kept(Analysis facts) {
     BreathPlan plan = facts.practice().breathPlan().get();
-    return shortfalls(plan, lengths(List.of(facts)), otherGaps(List.of(facts))).isEmpty();
+    return shortfalls(plan, lengths(List.of(facts)), waits(List.of(facts))).isEmpty();
   }
 
   private static long[] lengths(List<Analysis> parts) {
@@ -92,12 +95,30 @@ public final class RhythmRule {
         .toArray();
   }
 
-  private static long[] otherGaps(List<Analysis> parts) {
-    return parts.stream()
-        .flatMap(f -> Gaps.of(f.practice()).stream())
-        .filter(g -> !g.interval())
-        .mapToLong(Gaps.Gap::netOnsetNanos)
-        .toArray();
+  /**
+   * A time without a breath that is no interval.
+   *
+   * @param where which, in words
+   */
+  record Wait(long nanos, Sentence where) {
+    static Wait between(long nanos) {
+      return new Wait(nanos, Sentence.done("wait.between"));
+    }
+  }
+
+  private static List<Wait> waits(List<Analysis> parts) {
+    List<Wait> waits = new ArrayList<>();
+    for (Analysis part : parts) {
+      List<Gaps.Gap> all = Gaps.of(part.practice());
+      for (Gaps.Gap gap : all) {
+        if (!gap.interval()) {
+          Sentence end =
+              GapFindings.end(part.practice(), all, gap).orElse(Sentence.done("wait.between"));
+          waits.add(new Wait(gap.netOnsetNanos(), end));
+        }
+      }
+    }
+    return waits;
   }
 
   private static Verdict judgeAlike(List<Analysis> parts) {
@@ -110,9 +131,9 @@ public final class RhythmRule {
           List.of(Sentence.done("reason.practised", Quantity.clock(practised))));
     }
     long[] intervals = lengths(parts);
-    long[] otherGaps = otherGaps(parts);
+    List<Wait> waits = waits(parts);
     double fast = parts.stream().mapToDouble(f -> FastTime.of(plan, f.valid()).seconds()).sum();
-    return verdict(plan, rule(plan), intervals, otherGaps, new FastTime(fast, 0));
+    return verdict(plan, rule(plan), intervals, waits, new FastTime(fast, 0));
   }
 
   /**
@@ -121,8 +142,8 @@ public final class RhythmRule {
    * @param fast for how long breaths came too fast
    */
   static Verdict verdict(
-      BreathPlan plan, List<Sentence> rule, long[] intervals, long[] otherGaps, FastTime fast) {
-    List<Sentence> reasons = shortfalls(plan, intervals, otherGaps);
+      BreathPlan plan, List<Sentence> rule, long[] intervals, List<Wait> waits, FastTime fast) {
+    List<Sentence> reasons = shortfalls(plan, intervals, waits);
     boolean fastTooLong = fast.tooLong();
     if (fastTooLong) {
       reasons.add(
@@ -133,14 +154,14 @@ public final class RhythmRule {
     }
     Verdict.Outcome outcome = Verdict.Outcome.HELD;
     if (!reasons.isEmpty()) {
-      boolean undecided = !fastTooLong && heldIfOneWasTwo(plan, intervals, otherGaps);
+      boolean undecided = !fastTooLong && heldIfOneWasTwo(plan, intervals, waits);
       outcome = undecided ? Verdict.Outcome.UNDECIDED : Verdict.Outcome.NOT_HELD;
     }
     return new Verdict(outcome, rule, reasons);
   }
 
   /**
-   * The verdict: nothing counts as held while a fault of the breaths is told.
+   * The verdict: nothing counts as held while a fault of the breaths or the compressions is told.
    *
    * @param ruled what the figures give
    * @param found what is told, each with its place where the rhythm changed
@@ -152,8 +173,9 @@ public final class RhythmRule {
     }
     List<Sentence> reasons = new ArrayList<>(ruled.reasons());
     for (Finding finding : found) {
+      FindingCode.Theme theme = finding.code().theme();
       if (finding.is(Severity.FAULT)
-          && finding.code().theme() == FindingCode.Theme.BREATHS
+          && (theme == FindingCode.Theme.BREATHS || theme == FindingCode.Theme.COMPRESSIONS)
           && !(undecided && finding.code().mayBeALostBreath())) {
         reasons.add(Sentence.done("reason.told", finding));
       }
@@ -168,7 +190,7 @@ public final class RhythmRule {
     return n * MOST_OUTSIDE_PERCENT / 100;
   }
 
-  static List<Sentence> shortfalls(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static List<Sentence> shortfalls(BreathPlan plan, long[] intervals, List<Wait> waits) {
     int n = intervals.length;
     if (n == 0) {
       return new ArrayList<>(List.of(Sentence.done("reason.no-interval")));
@@ -182,14 +204,15 @@ public final class RhythmRule {
     if (!plan.keepsMean(mean)) {
       reasons.add(Sentence.done("reason.mean", mean(plan, mean)));
     }
-    long longest =
-        Math.max(
-            Arrays.stream(intervals).max().getAsLong(), Arrays.stream(otherGaps).max().orElse(0));
-    if (tooLong(plan, longest)) {
+    Wait longest =
+        Stream.concat(
+                waits.stream(), Stream.of(Wait.between(Arrays.stream(intervals).max().getAsLong())))
+            .max(Comparator.comparingLong(Wait::nanos))
+            .get();
+    if (tooLong(plan, longest.nanos())) {
       reasons.add(
           Sentence.done(
-              "reason.wait",
-              Quantity.tenths((double) longest / SECOND, plan.interval().seconds() * 5 / 3)));
+              "reason.wait", Quantity.tenths(plan.interval().seconds() * 5 / 3), longest.where()));
     }
     return reasons;
   }
@@ -207,7 +230,7 @@ public final class RhythmRule {
     return 3 * nanos > 5 * plan.interval().nanosAt(1);
   }
 
-  static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, long[] otherGaps) {
+  static boolean heldIfOneWasTwo(BreathPlan plan, long[] intervals, List<Wait> waits) {
     long target = plan.interval().nanosAt(1);
     for (int i = 0; i < intervals.length; i++) {
       if (intervals[i] < DOUBLE_LOW * target || intervals[i] > DOUBLE_HIGH * target) {
@@ -217,7 +240,7 @@ public final class RhythmRule {
       split.set(i, intervals[i] / 2);
       split.add(intervals[i] - intervals[i] / 2);
       long[] halves = split.stream().mapToLong(Long::longValue).toArray();
-      if (shortfalls(plan, halves, otherGaps).isEmpty()) {
+      if (shortfalls(plan, halves, waits).isEmpty()) {
         return true;
       }
       // A second double interval would fail the split too.

@@ -41,7 +41,19 @@ final class SqueezeFindings {
             squeeze.count(),
             Quantity.hundredths(shortest),
             Quantity.hundredths(longest));
-    if (median < shortest) {
+    // The median would tell of one of two lengths alone.
+    boolean both =
+        squeeze.lowerQuartileSeconds().getAsDouble() < shortest
+            && squeeze.upperQuartileSeconds().getAsDouble() > longest;
+    if (both) {
+      found.add(
+          Finding.fault(
+              FindingCode.SQUEEZES_UNEVEN,
+              done,
+              share,
+              Sentence.done("squeezes-uneven.done"),
+              Sentence.why("squeezes-uneven.why")));
+    } else if (median < shortest) {
       found.add(
           Finding.fault(
               FindingCode.SHORT_SQUEEZE,

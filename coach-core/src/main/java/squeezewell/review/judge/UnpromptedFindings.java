@@ -72,7 +72,7 @@ final class UnpromptedFindings {
       return RhythmRule.kept(facts);
     }
     long[] lengths = facts.unprompted().stream().mapToLong(IntervalPoint::lengthNanos).toArray();
-    return RhythmRule.shortfalls(plan, lengths, new long[0]).isEmpty();
+    return RhythmRule.shortfalls(plan, lengths, List.of()).isEmpty();
   }
 
   private static boolean often(int these, int others, int most) {

@@ -57,7 +57,7 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
   /** What of a practice is scored, and whether that is a whole test. */
   private record Scored(
       List<Long> intervals,
-      List<Long> otherGaps,
+      List<RhythmRule.Wait> waits,
       List<IntervalPoint> points,
       long nanos,
       long end) {
@@ -66,7 +66,7 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
       Spans excused = Spans.excused(practice.holds());
       List<Breath> breaths = practice.breaths();
       List<Long> intervals = new ArrayList<>();
-      List<Long> otherGaps = new ArrayList<>();
+      List<RhythmRule.Wait> waits = new ArrayList<>();
       List<IntervalPoint> points = new ArrayList<>();
       long scored = 0;
       long end = practice.endNanos();
@@ -80,10 +80,10 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
         if (hold == 0) {
           intervals.add(to - from);
         } else {
-          otherGaps.add(to - from - excused.overlap(from, to));
+          waits.add(RhythmRule.Wait.between(to - from - excused.overlap(from, to)));
         }
       }
-      return new Scored(intervals, otherGaps, points, scored, end);
+      return new Scored(intervals, waits, points, scored, end);
     }
 
     boolean whole() {
@@ -123,9 +123,8 @@ public record UnpromptedTrial(Verdict ruled, int intervalCount) {
       return new UnpromptedTrial(new Verdict(Verdict.Outcome.TOO_SHORT, rule, List.of(far)), count);
     }
     long[] lengths = scored.intervals().stream().mapToLong(Long::longValue).toArray();
-    long[] others = scored.otherGaps().stream().mapToLong(Long::longValue).toArray();
     FastTime fast = FastTime.of(plan, scored.points());
-    Verdict verdict = RhythmRule.verdict(plan, rule, lengths, others, fast);
+    Verdict verdict = RhythmRule.verdict(plan, rule, lengths, scored.waits(), fast);
     List<Sentence> reasons = new ArrayList<>(verdict.reasons());
     if (verdict.outcome() != Verdict.Outcome.UNDECIDED) {
       addSteadiness(plan, scored.intervals(), reasons);

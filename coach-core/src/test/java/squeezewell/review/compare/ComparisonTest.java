@@ -184,7 +184,7 @@ class ComparisonTest {
     Comparison found = Comparison.of(SessionBuilder.ofSeconds(30).breaths(0, 4, 9).review(), GOOD);
     assertThat(row(found, "interval.mean").a().text()).isEqualTo("4.5 s");
     assertThat(found.askedDifferently())
-        .contains("Practised: 0:30 in A, 2:00 in B.")
+        .contains("Practiced: 0:30 in A, 2:00 in B.")
         .anyMatch(line -> line.startsWith("A longer practice"));
   }
 

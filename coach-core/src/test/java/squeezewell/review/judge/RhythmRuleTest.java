@@ -44,7 +44,7 @@ class RhythmRuleTest {
     for (double seconds : new double[] {119.999, 119.4}) {
       Review shorter = review(SessionBuilder.ofSeconds(seconds).breathsEvery(6, 0, 114));
       assertThat(shorter.verdict().outcome()).isEqualTo(Verdict.Outcome.TOO_SHORT);
-      assertThat(shorter.reasons()).containsExactly("practised for 1:59; the rule needs 2:00");
+      assertThat(shorter.reasons()).containsExactly("practiced for 1:59; the rule needs 2:00");
     }
   }
 
@@ -62,7 +62,7 @@ class RhythmRuleTest {
   @Test
   void stoppingBeforeTheEndIsNotHeld() {
     assertThat(review(SessionBuilder.ofSeconds(180).breathsEvery(6, 0, 120)).reasons())
-        .containsExactly("60 s from one breath to the next");
+        .containsExactly("over 10 s from the last breath to the end");
   }
 
   private static Review review(SessionBuilder session) {

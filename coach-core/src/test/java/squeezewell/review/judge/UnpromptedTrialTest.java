@@ -19,6 +19,7 @@ import squeezewell.review.SessionBuilder;
 import squeezewell.review.measure.Practice;
 import squeezewell.review.say.Feedback;
 import squeezewell.review.say.Review;
+import squeezewell.review.say.ReviewText;
 import squeezewell.session.EventType;
 import squeezewell.session.Session;
 import squeezewell.session.SessionEvent;
@@ -108,7 +109,7 @@ class UnpromptedTrialTest {
     for (int k = 7; k < 20; k++) {
       breaths[k] += 0.1;
     }
-    assertThat(test(breaths).reasons()).containsExactly("10.1 s from one breath to the next");
+    assertThat(test(breaths).reasons()).containsExactly("over 10 s from one breath to the next");
   }
 
   @Test
@@ -145,6 +146,39 @@ class UnpromptedTrialTest {
       session.squeeze(1 + 6 * k, length, "");
     }
     assertThat(of(session).verdict().outcome() == Verdict.Outcome.HELD).isEqualTo(passes);
+  }
+
+  @Test
+  @DisplayName("A steady rhythm just out of range is not called uneven without prompts")
+  void aSteadyRhythmIsNotUneven() {
+    Review review = every(4.999, 26);
+    assertThat(review.findings())
+        .extracting(Feedback::code)
+        .startsWith("a-little-fast")
+        .doesNotContain("unprompted-uneven");
+    assertThat(ReviewText.write(review)).doesNotContain("came 5 s apart");
+  }
+
+  @Test
+  @DisplayName("Squeezes that fail a test are the reason; breaths are not told to take their time")
+  void squeezesAreTheReason() {
+    SessionBuilder session = SessionBuilder.ofSeconds(130).test();
+    for (int k = 0; k < 21; k++) {
+      session.squeeze(1 + 6 * k, 0.2, "");
+    }
+    Review review = of(session);
+    assertThat(review.verdict().outcome()).isEqualTo(Verdict.Outcome.NOT_HELD);
+    assertThat(review.findings())
+        .extracting(Feedback::code)
+        .contains("short-squeeze")
+        .doesNotContain("rhythm-not-held");
+  }
+
+  @Test
+  @DisplayName("A check that falls due as the test ends is not missed")
+  void aCheckAtTheEndOfATestIsNotMissed() {
+    Review review = of(SessionBuilder.ofSeconds(150).test().breathsEvery(6.1, 1, 1 + 6.1 * 22));
+    assertThat(review.findings()).extracting(Feedback::code).doesNotContain("pulse-check-missed");
   }
 
   @Test

@@ -97,7 +97,7 @@ class DebriefViewTest {
         DebriefView.of(Practices.review(Practices.protocol(), Practices.plan(0, 1), minute));
     assertThat(tooShort.toChange()).isEmpty();
     assertThat(tooShort.first())
-        .isEqualTo("Too short to judge: practised for 1:00; the rule needs 2:00.");
+        .isEqualTo("Too short to judge: practiced for 1:00; the rule needs 2:00.");
   }
 
   @Test
@@ -136,7 +136,7 @@ class DebriefViewTest {
     assertThat(view.parts().get(0).lines())
         .containsExactly("10 breaths, 10 a minute; 9 of 9 intervals in range");
     assertThat(view.parts().get(0).verdict())
-        .isEqualTo("Too short to judge (practised for 1:00; the rule needs 2:00)");
+        .isEqualTo("Too short to judge (practiced for 1:00; the rule needs 2:00)");
     assertThat(view.parts().get(1).asked()).isEqualTo("no pulse, no advanced airway");
     assertThat(view.parts().get(1).lines())
         .containsExactly("0 breaths", "30 compressions, 120 a minute");

@@ -10,9 +10,11 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import squeezewell.input.BadInputException;
@@ -21,9 +23,12 @@ import squeezewell.words.Wording;
 
 /**
  * The folder that holds what a person keeps: protocols, sessions and settings. Finding it makes
- * nothing; {@link #make} makes it. Immutable.
+ * nothing; {@link #make} makes it.
+ *
+ * @param root the folder itself; absolute
+ * @param zone the time zone in which sessions are dated
  */
-public final class HomeFolder {
+public record HomeFolder(Path root, ZoneId zone) {
   /** The environment variable that names the folder. */
   public static final String VARIABLE = "SQUEEZEWELL_HOME";
 
@@ -37,22 +42,13 @@ public final class HomeFolder {
 
   private static final Wording WORDS = Wording.beside(HomeFolder.class);
 
-  private final Path root;
-  private final ZoneId zone;
-
-  private HomeFolder(Path root, ZoneId zone) {
-    this.root = root.toAbsolutePath().normalize();
-    this.zone = Objects.requireNonNull(zone, "zone");
+  public HomeFolder {
+    root = root.toAbsolutePath().normalize();
   }
 
   /** A home at a known place; sessions are dated in this machine's time zone. */
   public static HomeFolder at(Path root) {
     return new HomeFolder(root, ZoneId.systemDefault());
-  }
-
-  /** A home at a known place; sessions are dated in {@code zone}. */
-  public static HomeFolder at(Path root, ZoneId zone) {
-    return new HomeFolder(root, zone);
   }
 
   /**
@@ -112,20 +108,17 @@ public final class HomeFolder {
     if (name.startsWith("windows")) {
       String roaming = environment.getOrDefault("APPDATA", "");
       return roaming.isEmpty()
-          ? path("user.home", userHome).resolve("AppData").resolve("Roaming").resolve("Squeezewell")
+          ? path("user.home", userHome).resolve("AppData/Roaming/Squeezewell")
           : path("APPDATA", roaming).resolve("Squeezewell");
     }
     if (name.startsWith("mac")) {
-      return path("user.home", userHome)
-          .resolve("Library")
-          .resolve("Application Support")
-          .resolve("Squeezewell");
+      return path("user.home", userHome).resolve("Library/Application Support/Squeezewell");
     }
     String data = environment.getOrDefault("XDG_DATA_HOME", "");
     // The XDG Base Directory Specification says that a relative path there is to be ignored.
     return data.startsWith("/")
         ? path("XDG_DATA_HOME", data).resolve("squeezewell")
-        : path("user.home", userHome).resolve(".local").resolve("share").resolve("squeezewell");
+        : path("user.home", userHome).resolve(".local/share/squeezewell");
   }
 
   private static Path path(String source, String text) throws BadInputException {
@@ -134,11 +127,6 @@ public final class HomeFolder {
     } catch (InvalidPathException e) {
       throw BadInputException.notAllowed(source, "", text, "a path on this system");
     }
-  }
-
-  /** The folder itself; absolute. */
-  public Path root() {
-    return root;
   }
 
   /** The folder of local protocols. */
@@ -159,11 +147,6 @@ public final class HomeFolder {
   /** The file of settings. */
   public Path settingsFile() {
     return root.resolve("settings.json");
-  }
-
-  /** The time zone in which sessions are dated. */
-  public ZoneId zone() {
-    return zone;
   }
 
   /**
@@ -215,25 +198,44 @@ public final class HomeFolder {
       try {
         Files.createDirectories(folder);
       } catch (IOException e) {
-        throw BadInputException.fault(
-            folder.toString(),
-            "",
-            "the home folder can't be made here ("
-                + e.getClass().getSimpleName()
-                + "); allowed: a folder that can be written to, chosen with --home or "
-                + VARIABLE);
+        throw fault(folder, WORDS.say("home-not-made", e.getClass().getSimpleName(), VARIABLE));
       }
       if (!Files.isWritable(folder)) {
-        throw BadInputException.fault(
-            folder.toString(),
-            "",
-            "the home folder can't be written to; allowed: another one, chosen with --home or "
-                + VARIABLE);
+        throw fault(folder, WORDS.say("home-read-only", VARIABLE));
       }
     }
     for (Path folder : new Path[] {root, protocols(), stations()}) {
       WholeFile.cleanUp(folder, Instant.now().minus(LONGEST_WRITING));
     }
     return this;
+  }
+
+  /**
+   * The JSON files of a folder, by name; none if it is not there.
+   *
+   * @param problems where a folder that can't be listed is told
+   */
+  static List<Path> jsonFiles(Path folder, List<String> problems) {
+    List<Path> files = new ArrayList<>();
+    if (Files.isDirectory(folder)) {
+      try (DirectoryStream<Path> found = Files.newDirectoryStream(folder, "*.json")) {
+        found.forEach(files::add);
+      } catch (IOException e) {
+        problems.add(folder + ": " + WORDS.say("not-listed", e.getMessage()));
+      }
+    }
+    Collections.sort(files);
+    return files;
+  }
+
+  /** The first fault of a file, and which command lists the others. */
+  static String firstOf(List<BadInputException> faults, String command) {
+    String first = faults.get(0).getMessage();
+    int more = faults.size() - 1;
+    return more == 0 ? first : WORDS.say("more-faults", first, more, command);
+  }
+
+  static BadInputException fault(Path place, String message) {
+    return BadInputException.fault(place.toString(), "", message);
   }
 }

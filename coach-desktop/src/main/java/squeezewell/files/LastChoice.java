@@ -1,9 +1,7 @@
 package squeezewell.files;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import squeezewell.cue.Prompting;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.PatientGroup;
@@ -34,10 +32,6 @@ public record LastChoice(
   public static final int MOST_RESCUERS = 4;
 
   public LastChoice {
-    Objects.requireNonNull(protocolId, "protocolId");
-    Objects.requireNonNull(patient, "patient");
-    Objects.requireNonNull(situation, "situation");
-    Objects.requireNonNull(prompting, "prompting");
     if (rescuers < 0 || rescuers > MOST_RESCUERS) {
       throw new IllegalArgumentException(
           "rescuers is " + rescuers + "; allowed: 0 to " + MOST_RESCUERS);
@@ -69,8 +63,10 @@ public record LastChoice(
     List<Guidance> same =
         guidance.stream()
             .filter(g -> g.patient() == patient && g.situation() == situation)
-            .collect(Collectors.toList());
-    Optional<Guidance> exact = same.stream().filter(g -> g.rescuers() == rescuers).findFirst();
-    return exact.isPresent() ? exact : same.stream().findFirst();
+            .toList();
+    return same.stream()
+        .filter(g -> g.rescuers() == rescuers)
+        .findFirst()
+        .or(() -> same.stream().findFirst());
   }
 }

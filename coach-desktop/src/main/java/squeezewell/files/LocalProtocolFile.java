@@ -6,12 +6,12 @@ import java.io.StringWriter;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Objects;
 import squeezewell.input.BadInputException;
 import squeezewell.protocol.Protocol;
 import squeezewell.protocol.ProtocolReader;
 import squeezewell.protocol.ProtocolWriter;
 import squeezewell.storage.WholeFile;
+import squeezewell.words.Wording;
 
 /**
  * The file of a local protocol, as it was when it was opened. Immutable.
@@ -21,11 +21,7 @@ import squeezewell.storage.WholeFile;
  * @param protocol what that says
  */
 public record LocalProtocolFile(Path path, String text, Protocol protocol) {
-  public LocalProtocolFile {
-    Objects.requireNonNull(path, "path");
-    Objects.requireNonNull(text, "text");
-    Objects.requireNonNull(protocol, "protocol");
-  }
+  private static final Wording WORDS = Wording.beside(LocalProtocolFile.class);
 
   /**
    * Opens a file.
@@ -37,8 +33,7 @@ public record LocalProtocolFile(Path path, String text, Protocol protocol) {
     try {
       return new LocalProtocolFile(path, Files.readString(path), protocol);
     } catch (IOException e) {
-      throw BadInputException.fault(
-          path.toString(), "", "the file can't be read (" + e.getMessage() + ")");
+      throw HomeFolder.fault(path, WORDS.say("not-read", e.getMessage()));
     }
   }
 
@@ -75,11 +70,7 @@ public record LocalProtocolFile(Path path, String text, Protocol protocol) {
     // Where the name is a link, the file that it leads to is the one that was opened.
     Path real = path.toRealPath();
     if (!Files.readString(real).equals(text)) {
-      throw BadInputException.fault(
-          path.toString(),
-          "",
-          "another program changed the file since it was opened, so it is left as it is; allowed:"
-              + " open it again");
+      throw HomeFolder.fault(path, WORDS.say("changed-elsewhere"));
     }
     String fresh = text(changed);
     WholeFile.write(real, fresh, true);

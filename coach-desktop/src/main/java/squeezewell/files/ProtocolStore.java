@@ -1,11 +1,7 @@
 package squeezewell.files;
 
-import java.io.IOException;
-import java.nio.file.DirectoryStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -46,10 +42,10 @@ public record ProtocolStore(
     List<Protocol> protocols = new ArrayList<>(editions);
     List<String> problems = new ArrayList<>();
     Map<String, Path> files = new HashMap<>();
-    for (Path file : localFiles(home, problems)) {
+    for (Path file : HomeFolder.jsonFiles(home.protocols(), problems)) {
       ProtocolReader.Checked checked = ProtocolReader.checkFile(file);
       if (checked.protocol().isEmpty()) {
-        problems.add(problem(checked.faults()));
+        problems.add(HomeFolder.firstOf(checked.faults(), "protocol"));
         continue;
       }
       try {
@@ -61,12 +57,6 @@ public record ProtocolStore(
       }
     }
     return new ProtocolStore(protocols, problems, files);
-  }
-
-  private static String problem(List<BadInputException> faults) {
-    int more = faults.size() - 1;
-    return faults.get(0).getMessage()
-        + (more == 0 ? "" : " (and " + more + " more, which “squeezewell protocol check” lists)");
   }
 
   /** The identifiers of all protocols. */
@@ -93,40 +83,18 @@ public record ProtocolStore(
    * @throws BadInputException if there is none; the message lists those there are
    */
   public Protocol require(String source, String id) throws BadInputException {
-    Optional<Protocol> found = find(id);
-    if (found.isEmpty()) {
-      throw BadInputException.notAllowed(
-          source,
-          "",
-          id,
-          "one of " + protocols.stream().map(Protocol::id).collect(Collectors.joining(", ")));
-    }
-    return found.get();
+    String all = protocols.stream().map(Protocol::id).collect(Collectors.joining(", "));
+    return find(id)
+        .orElseThrow(() -> BadInputException.notAllowed(source, "", id, "one of " + all));
   }
 
   private static Protocol unique(Path file, Protocol read, List<Protocol> protocols)
       throws BadInputException {
-    for (Protocol other : protocols) {
-      if (other.id().equals(read.id())) {
-        throw BadInputException.notAllowed(
-            file.toString(), "id", read.id(), "an id that no other protocol has");
-      }
+    if (protocols.stream().anyMatch(other -> other.id().equals(read.id()))) {
+      throw BadInputException.notAllowed(
+          file.toString(), "id", read.id(), "an id that no other protocol has");
     }
     // A file that a service put here is local, whatever it says of itself.
     return read.asLocal();
-  }
-
-  private static List<Path> localFiles(HomeFolder home, List<String> problems) {
-    List<Path> files = new ArrayList<>();
-    if (!Files.isDirectory(home.protocols())) {
-      return files;
-    }
-    try (DirectoryStream<Path> found = Files.newDirectoryStream(home.protocols(), "*.json")) {
-      found.forEach(files::add);
-    } catch (IOException e) {
-      problems.add(home.protocols() + ": the folder can't be listed (" + e.getMessage() + ")");
-    }
-    Collections.sort(files);
-    return files;
   }
 }

@@ -1,7 +1,6 @@
 package squeezewell.files;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -69,18 +68,32 @@ public final class SessionStore {
       return files;
     }
     if (!Files.exists(home.sessions())) {
-      throw BadInputException.fault(
-          home.sessions().toString(), "", WORDS.say("sessions-not-listed"));
+      throw HomeFolder.fault(home.sessions(), WORDS.say("sessions-not-listed"));
     }
     if (!Files.isDirectory(home.sessions())) {
-      throw BadInputException.fault(
-          home.sessions().toString(), "", "a file stands where the sessions go; allowed: a folder");
+      throw HomeFolder.fault(home.sessions(), WORDS.say("file-in-the-way"));
     }
     try {
-      Files.walkFileTree(home.sessions(), new Collector(files));
+      Files.walkFileTree(
+          home.sessions(),
+          new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+              if (file.getFileName().toString().endsWith(".jsonl")) {
+                files.add(file);
+              }
+              return FileVisitResult.CONTINUE;
+            }
+
+            /** What can't be visited is kept too, so that it is listed with its reason. */
+            @Override
+            public FileVisitResult visitFileFailed(Path file, IOException e) {
+              files.add(file);
+              return FileVisitResult.CONTINUE;
+            }
+          });
     } catch (IOException e) {
-      throw BadInputException.fault(
-          home.sessions().toString(), "", "the folder can't be listed (" + e.getMessage() + ")");
+      throw HomeFolder.fault(home.sessions(), WORDS.say("not-listed", e.getMessage()));
     }
     files.sort(NEWEST_FIRST);
     return List.copyOf(files);
@@ -103,11 +116,7 @@ public final class SessionStore {
    * @throws BadInputException if the folder of sessions can't be listed
    */
   public RecordBook book() throws BadInputException {
-    List<PastPractice> practices = new ArrayList<>();
-    for (Path file : files()) {
-      past(file).ifPresent(practices::add);
-    }
-    return RecordBook.of(practices);
+    return RecordBook.of(files().stream().flatMap(file -> past(file).stream()).toList());
   }
 
   /**
@@ -151,24 +160,20 @@ public final class SessionStore {
         Session kept = open(file);
         boolean same = kept.events().size() == session.events().size();
         if (!same || !kept.notes().isEmpty() || !kept.finished()) {
-          throw BadInputException.fault(file.toString(), "", WORDS.say("session-not-whole"));
+          throw HomeFolder.fault(file, WORDS.say("session-not-whole"));
         }
         List<SessionEvent> events = kept.events();
         long last = events.get(events.size() - 1).atNanos();
         String line = SessionFormat.line(new SessionEvent(events.size() + 1, last, change));
         try {
-          Files.write(
-              file,
-              line.getBytes(StandardCharsets.UTF_8),
-              StandardOpenOption.APPEND,
-              StandardOpenOption.SYNC);
+          Files.writeString(file, line, StandardOpenOption.APPEND, StandardOpenOption.SYNC);
         } catch (IOException e) {
-          throw BadInputException.fault(file.toString(), "", e.getMessage());
+          throw HomeFolder.fault(file, e.getMessage());
         }
         return open(file);
       }
     }
-    throw BadInputException.fault(home.sessions().toString(), "", WORDS.say("session-not-kept"));
+    throw HomeFolder.fault(home.sessions(), WORDS.say("session-not-kept"));
   }
 
   private static Optional<Instant> startedAt(Path file) {
@@ -188,35 +193,16 @@ public final class SessionStore {
   }
 
   private static String stem(Path file) {
-    Matcher matcher = NAME.matcher(file.getFileName().toString());
+    Matcher matcher = name(file);
     return matcher.matches() ? matcher.group(1) : file.getFileName().toString();
   }
 
   private static int number(Path file) {
-    Matcher matcher = NAME.matcher(file.getFileName().toString());
+    Matcher matcher = name(file);
     return matcher.matches() && matcher.group(2) != null ? Integer.parseInt(matcher.group(2)) : 1;
   }
 
-  /** What can't be visited is kept too, so that it is listed with its reason. */
-  private static final class Collector extends SimpleFileVisitor<Path> {
-    private final List<Path> files;
-
-    Collector(List<Path> files) {
-      this.files = files;
-    }
-
-    @Override
-    public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-      if (file.getFileName().toString().endsWith(".jsonl")) {
-        files.add(file);
-      }
-      return FileVisitResult.CONTINUE;
-    }
-
-    @Override
-    public FileVisitResult visitFileFailed(Path file, IOException e) {
-      files.add(file);
-      return FileVisitResult.CONTINUE;
-    }
+  private static Matcher name(Path file) {
+    return NAME.matcher(file.getFileName().toString());
   }
 }

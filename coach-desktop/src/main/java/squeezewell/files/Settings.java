@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import squeezewell.protocol.PatientGroup;
@@ -65,11 +64,6 @@ public record Settings(
   public static final int LONGEST_NAME = 200;
 
   public Settings {
-    Objects.requireNonNull(theme, "theme");
-    Objects.requireNonNull(cautionSeenAt, "cautionSeenAt");
-    Objects.requireNonNull(lastChoice, "lastChoice");
-    Objects.requireNonNull(comfort, "comfort");
-    Objects.requireNonNull(window, "window");
     require(TEXT_SIZES_PERCENT.contains(textSizePercent), "textSizePercent", textSizePercent);
     require(COUNT_STYLES.contains(countStyle), "countStyle", countStyle);
     require(trainee.equals(nameOf(trainee)), "trainee", trainee);
@@ -97,7 +91,7 @@ public record Settings(
         Optional.empty(),
         Map.of(),
         "sound",
-        new LastChoice("aha-2025", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 5),
+        new LastChoice("aha-2025", PatientGroup.ADULT, Situation.PULSE_NO_BREATHING, 0, 5),
         "",
         Comfort.USUAL,
         Optional.empty());

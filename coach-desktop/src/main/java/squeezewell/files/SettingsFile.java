@@ -2,13 +2,13 @@ package squeezewell.files;
 
 import com.google.gson.Gson;
 import com.google.gson.GsonBuilder;
-import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import squeezewell.input.BadInputException;
 import squeezewell.storage.WholeFile;
@@ -86,50 +86,46 @@ public final class SettingsFile {
         WholeFile.putAside(file);
       }
     }
-    put(top, merged);
+    merge(top, PRETTY.toJsonTree(tree(merged)).getAsJsonObject());
     Files.createDirectories(file.toAbsolutePath().getParent());
     WholeFile.writeOwn(file, PRETTY.toJson(top) + "\n");
     last = settings;
   }
 
-  private static void put(JsonObject top, Settings settings) {
-    top.addProperty("format", SettingsReader.FORMAT);
-    top.addProperty("version", SettingsReader.VERSION);
-    top.addProperty("theme", settings.theme().word());
-    top.addProperty("textSizePercent", settings.textSizePercent());
-    JsonArray keys = new JsonArray();
-    for (int keyCode : settings.pedalKeys()) {
-      JsonObject key = new JsonObject();
-      key.addProperty("keyCode", keyCode);
-      keys.add(key);
-    }
-    top.add("pedalKeys", keys);
-    top.addProperty("cautionSeenAt", settings.cautionSeenAt().map(Object::toString).orElse(""));
-    JsonObject sounds = object(top, "sounds");
-    for (Map.Entry<String, SoundLevel> entry : settings.soundLevels().entrySet()) {
-      JsonObject level = object(sounds, entry.getKey());
-      level.addProperty("volume", entry.getValue().volume());
-      level.addProperty("muted", entry.getValue().muted());
-    }
-    top.addProperty("countStyle", settings.countStyle());
-    JsonObject choice = object(top, "lastChoice");
-    choice.addProperty("protocol", settings.lastChoice().protocolId());
-    choice.addProperty("patient", settings.lastChoice().patient().id());
-    choice.addProperty("situation", settings.lastChoice().situation().id());
-    choice.addProperty("rescuers", settings.lastChoice().rescuers());
-    choice.addProperty("minutes", settings.lastChoice().minutes());
-    choice.addProperty("prompts", settings.lastChoice().prompting().word());
-    top.addProperty("trainee", settings.trainee());
+  private static Map<String, Object> tree(Settings settings) {
+    Map<String, Object> choice = new LinkedHashMap<>();
+    choice.put("protocol", settings.lastChoice().protocolId());
+    choice.put("patient", settings.lastChoice().patient().id());
+    choice.put("situation", settings.lastChoice().situation().id());
+    choice.put("rescuers", settings.lastChoice().rescuers());
+    choice.put("minutes", settings.lastChoice().minutes());
+    choice.put("prompts", settings.lastChoice().prompting().word());
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("format", SettingsReader.FORMAT);
+    tree.put("version", SettingsReader.VERSION);
+    tree.put("theme", settings.theme().word());
+    tree.put("textSizePercent", settings.textSizePercent());
+    tree.put(
+        "pedalKeys", settings.pedalKeys().stream().map(code -> Map.of("keyCode", code)).toList());
+    tree.put("cautionSeenAt", settings.cautionSeenAt().map(Object::toString).orElse(""));
+    tree.put("sounds", settings.soundLevels());
+    tree.put("countStyle", settings.countStyle());
+    tree.put("lastChoice", choice);
+    tree.put("trainee", settings.trainee());
+    return tree;
   }
 
-  /** The object of that name, made if it is not there. */
-  private static JsonObject object(JsonObject in, String name) {
-    JsonElement there = in.get(name);
-    if (there != null && there.isJsonObject()) {
-      return there.getAsJsonObject();
-    }
-    JsonObject made = new JsonObject();
-    in.add(name, made);
-    return made;
+  /** Puts each field in, and into the objects that are there. */
+  private static void merge(JsonObject into, JsonObject from) {
+    from.entrySet()
+        .forEach(
+            field -> {
+              JsonElement there = into.get(field.getKey());
+              if (there instanceof JsonObject old && field.getValue() instanceof JsonObject fresh) {
+                merge(old, fresh);
+              } else {
+                into.add(field.getKey(), field.getValue());
+              }
+            });
   }
 }

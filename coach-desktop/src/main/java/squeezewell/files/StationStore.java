@@ -1,11 +1,7 @@
 package squeezewell.files;
 
-import java.io.IOException;
-import java.nio.file.DirectoryStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -13,6 +9,7 @@ import squeezewell.station.file.Station;
 import squeezewell.station.file.StationFile;
 import squeezewell.station.file.StationLibrary;
 import squeezewell.station.file.StationReader;
+import squeezewell.words.Wording;
 
 /**
  * The stations that come with the program and those of a home. Immutable.
@@ -22,6 +19,8 @@ import squeezewell.station.file.StationReader;
  * @param problems why a file is not among them; one sentence each
  */
 public record StationStore(List<Station> stations, Set<String> own, List<String> problems) {
+  private static final Wording WORDS = Wording.beside(StationStore.class);
+
   public StationStore {
     stations = List.copyOf(stations);
     own = Set.copyOf(own);
@@ -33,39 +32,20 @@ public record StationStore(List<Station> stations, Set<String> own, List<String>
     List<Station> stations = new ArrayList<>(StationLibrary.stations());
     Set<String> own = new HashSet<>();
     List<String> problems = new ArrayList<>();
-    for (Path file : files(home, problems)) {
+    for (Path file : HomeFolder.jsonFiles(home.stations(), problems)) {
       StationFile read = StationReader.checkFile(file);
       if (read.station().isEmpty()) {
-        int more = read.faults().size() - 1;
-        problems.add(
-            read.faults().get(0).getMessage()
-                + (more == 0
-                    ? ""
-                    : " (and " + more + " more, which “squeezewell station check” lists)"));
+        problems.add(HomeFolder.firstOf(read.faults(), "station"));
         continue;
       }
       Station station = read.station().get();
       if (stations.stream().anyMatch(s -> s.id().equals(station.id()))) {
-        problems.add(file + ": id: “" + station.id() + "” is taken by another station");
+        problems.add(WORDS.say("id-taken", file, station.id()));
         continue;
       }
       stations.add(station);
       own.add(station.id());
     }
     return new StationStore(stations, own, problems);
-  }
-
-  private static List<Path> files(HomeFolder home, List<String> problems) {
-    List<Path> files = new ArrayList<>();
-    if (!Files.isDirectory(home.stations())) {
-      return files;
-    }
-    try (DirectoryStream<Path> found = Files.newDirectoryStream(home.stations(), "*.json")) {
-      found.forEach(files::add);
-    } catch (IOException e) {
-      problems.add(home.stations() + ": the folder can't be listed (" + e.getMessage() + ")");
-    }
-    Collections.sort(files);
-    return files;
   }
 }

@@ -189,7 +189,7 @@ final class DebriefOpening {
 
     Child(Path folder) {
       this.file = file(folder);
-      this.home = HomeFolder.at(folder, ZoneOffset.UTC);
+      this.home = new HomeFolder(folder, ZoneOffset.UTC);
     }
 
     void run(String way) throws Exception {

@@ -59,17 +59,17 @@ class HomeFolderTest {
   void aSessionIsFiledUnderItsLocalDay() {
     // 23:30 UTC on 31 December is 00:30 on 1 January one hour further east.
     Instant late = Instant.parse("2026-12-31T23:30:05Z");
-    assertThat(HomeFolder.at(folder, ZoneId.of("+01:00")).newSessionFile(late))
+    assertThat(new HomeFolder(folder, ZoneId.of("+01:00")).newSessionFile(late))
         .hasParentRaw(folder.resolve("sessions/2027/01"))
         .has(name("2027-01-01_003005-[0-9a-f]{8}.jsonl"));
-    assertThat(HomeFolder.at(folder, ZoneOffset.UTC).newSessionFile(late))
+    assertThat(new HomeFolder(folder, ZoneOffset.UTC).newSessionFile(late))
         .hasParentRaw(folder.resolve("sessions/2026/12"))
         .has(name("2026-12-31_233005-[0-9a-f]{8}.jsonl"));
   }
 
   @Test
   void twoSessionsOfOneSecondHaveTwoFiles() throws Exception {
-    HomeFolder home = HomeFolder.at(folder, ZoneOffset.UTC);
+    HomeFolder home = new HomeFolder(folder, ZoneOffset.UTC);
     Instant at = Instant.parse("2026-01-31T12:00:00Z");
     Path first = home.newSessionFile(at);
     Files.createDirectories(first.getParent());
@@ -83,7 +83,7 @@ class HomeFolderTest {
   /** F4: two programs that ask at the same instant, before either has made its file. */
   @Test
   void twoStartsAtTheSameInstantHaveTwoNames() {
-    HomeFolder home = HomeFolder.at(folder, ZoneOffset.UTC);
+    HomeFolder home = new HomeFolder(folder, ZoneOffset.UTC);
     Instant at = Instant.parse("2026-01-31T12:00:00Z");
     Set<Path> names = new HashSet<>();
     for (int i = 0; i < 1_000; i++) {

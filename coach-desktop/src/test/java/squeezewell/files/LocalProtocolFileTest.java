@@ -26,7 +26,7 @@ class LocalProtocolFileTest {
 
   @BeforeEach
   void copyAnEdition() {
-    home = HomeFolder.at(folder, ZoneOffset.UTC);
+    home = new HomeFolder(folder, ZoneOffset.UTC);
     draft =
         ProtocolDraft.copyOf(
                 GuidelineLibrary.find("aha-2025").orElseThrow(),

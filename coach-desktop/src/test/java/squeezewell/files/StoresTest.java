@@ -30,7 +30,7 @@ class StoresTest {
 
   @BeforeEach
   void makeHome() throws Exception {
-    home = HomeFolder.at(folder, ZoneOffset.UTC).make();
+    home = new HomeFolder(folder, ZoneOffset.UTC).make();
   }
 
   @Test

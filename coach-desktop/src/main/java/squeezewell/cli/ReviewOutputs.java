@@ -13,10 +13,8 @@ import picocli.CommandLine.Spec;
 import squeezewell.audio.CueTrack;
 import squeezewell.audio.SoundLevels;
 import squeezewell.input.BadInputException;
-import squeezewell.report.BreathCsv;
-import squeezewell.report.CompressionCsv;
-import squeezewell.report.MetricCsv;
 import squeezewell.report.PlainText;
+import squeezewell.report.ReviewCsv;
 import squeezewell.report.ReviewHtml;
 import squeezewell.report.ReviewPng;
 import squeezewell.report.XapiAccount;
@@ -103,9 +101,9 @@ final class ReviewOutputs {
         switch (file.option()) {
           case "--html" -> utf8(ReviewHtml.of(session.header(), review, zone));
           case "--png" -> ReviewPng.of(session.header(), review, zone);
-          case "--csv" -> utf8(BreathCsv.of(review));
-          case "--compressions" -> utf8(CompressionCsv.of(review));
-          case "--metrics-csv" -> utf8(MetricCsv.of(review));
+          case "--csv" -> utf8(ReviewCsv.breaths(review));
+          case "--compressions" -> utf8(ReviewCsv.compressions(review));
+          case "--metrics-csv" -> utf8(ReviewCsv.figures(review));
           case "--xapi" -> utf8(XapiJson.of(session, review, account()));
           default -> throw new IllegalArgumentException(file.option());
         });

@@ -1,13 +1,10 @@
 package squeezewell.report;
 
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import squeezewell.review.measure.Compressions;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
@@ -25,9 +22,6 @@ final class DebriefWords {
 
   /** What stands where a figure can't be known. */
   static final String UNKNOWN = "–";
-
-  private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
   private DebriefWords() {}
 
@@ -69,14 +63,7 @@ final class DebriefWords {
 
   /** Who practised, how and when. */
   static String who(SessionHeader header, ZoneId zone) {
-    String name = shortened(header.trainee(), LONGEST_NAME);
-    String trainee = name.isEmpty() ? "" : name + ", ";
-    String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
-    return switch (header.origin()) {
-      case LIVE -> trainee + WORDS.say("live", when);
-      case VIRTUAL -> trainee + WORDS.say("virtual", when);
-      case EVENT_LIST -> trainee + WORDS.say("event-list");
-    };
+    return PracticeLabel.inFull(shortened(header.trainee(), LONGEST_NAME), header, zone);
   }
 
   /** What is too long for a page is cut, and that is said. */
@@ -118,16 +105,17 @@ final class DebriefWords {
               WORDS.say("card.in-range"),
               steady ? range(asked) : changed ? WORDS.say("card.in-range.parts") : ""));
     }
-    metrics.compressions().ifPresent(done -> cards.add(compressions(done)));
+    metrics
+        .compressions()
+        .ifPresent(
+            done ->
+                cards.add(
+                    new Card(
+                        number(done.ratePerMinute(), 0),
+                        WORDS.say("card.compressions"),
+                        WORDS.say("card.compressions.count", done.count()))));
     cards.add(gap(metrics.gap()));
     return List.copyOf(cards);
-  }
-
-  private static Card compressions(Compressions done) {
-    return new Card(
-        number(done.ratePerMinute(), 0),
-        WORDS.say("card.compressions"),
-        WORDS.say("card.compressions.count", done.count()));
   }
 
   /** The longest time without a breath; not known if the breaths never began. */

@@ -12,21 +12,16 @@ final class NamedUuid {
 
   /** The identifier of a name in a namespace. */
   static UUID of(UUID namespace, String name) {
-    ByteBuffer hash = ByteBuffer.wrap(sha1(namespace, name.getBytes(StandardCharsets.UTF_8)));
-    long most = (hash.getLong() & ~0xF000L) | 0x5000L;
-    long least = (hash.getLong() & 0x3FFFFFFFFFFFFFFFL) | 0x8000000000000000L;
-    return new UUID(most, least);
-  }
-
-  private static byte[] sha1(UUID namespace, byte[] name) {
+    byte[] text = name.getBytes(StandardCharsets.UTF_8);
+    ByteBuffer all =
+        ByteBuffer.allocate(16 + text.length)
+            .putLong(namespace.getMostSignificantBits())
+            .putLong(namespace.getLeastSignificantBits())
+            .put(text);
     try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-1");
-      digest.update(
-          ByteBuffer.allocate(16)
-              .putLong(namespace.getMostSignificantBits())
-              .putLong(namespace.getLeastSignificantBits())
-              .array());
-      return digest.digest(name);
+      ByteBuffer hash = ByteBuffer.wrap(MessageDigest.getInstance("SHA-1").digest(all.array()));
+      long most = (hash.getLong() & ~0xF000L) | 0x5000L;
+      return new UUID(most, (hash.getLong() & 0x3FFFFFFFFFFFFFFFL) | 0x8000000000000000L);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-1", e);
     }

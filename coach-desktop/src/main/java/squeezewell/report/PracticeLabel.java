@@ -18,13 +18,20 @@ public final class PracticeLabel {
 
   /** The trainee's name if there is one, how it came about, and when. */
   public static String of(SessionHeader header, ZoneId zone) {
-    String trainee = header.trainee().isEmpty() ? "" : header.trainee() + ", ";
-    String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
-    return PlainText.of(
-        switch (header.origin()) {
-          case LIVE -> trainee + when;
-          case VIRTUAL -> trainee + WORDS.say("label.virtual", when);
-          case EVENT_LIST -> trainee + WORDS.say("event-list");
-        });
+    return PlainText.of(said("label.", header.trainee(), header, zone));
+  }
+
+  /** The same in more words. */
+  static String inFull(String trainee, SessionHeader header, ZoneId zone) {
+    return said("who.", trainee, header, zone);
+  }
+
+  private static String said(String key, String trainee, SessionHeader header, ZoneId zone) {
+    String how = WORDS.say(key + header.origin().word(), when(header, zone));
+    return trainee.isEmpty() ? how : trainee + ", " + how;
+  }
+
+  static String when(SessionHeader header, ZoneId zone) {
+    return WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
   }
 }

@@ -3,9 +3,11 @@ package squeezewell.report;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
 import squeezewell.words.Wording;
@@ -48,36 +50,27 @@ public enum ReportKind {
    * is the chosen kind if that fits, else the first that does. Empty if the name asks for none.
    */
   public static Optional<ReportKind> named(String name, ReportKind chosen) {
-    String lower = name.toLowerCase(Locale.ROOT);
-    for (ReportKind kind : values()) {
-      if (lower.endsWith(kind.ending)) {
-        return Optional.of(kind);
-      }
-    }
-    if (lower.endsWith(chosen.suffix())) {
-      return Optional.of(chosen);
-    }
-    for (ReportKind kind : values()) {
-      if (lower.endsWith(kind.suffix())) {
-        return Optional.of(kind);
-      }
-    }
-    return Optional.empty();
+    return first(name, ReportKind::ending)
+        .or(() -> Optional.of(chosen).filter(kind -> ends(name, kind.suffix())))
+        .or(() -> first(name, ReportKind::suffix));
   }
 
   /** The name with this kind's ending in place of another kind's. */
   public String rename(String name) {
-    for (ReportKind kind : values()) {
-      if (name.toLowerCase(Locale.ROOT).endsWith(kind.ending)) {
-        return name.substring(0, name.length() - kind.ending.length()) + ending;
-      }
-    }
-    for (ReportKind kind : values()) {
-      if (name.toLowerCase(Locale.ROOT).endsWith(kind.suffix())) {
-        return name.substring(0, name.length() - kind.suffix().length()) + ending;
-      }
-    }
-    return name + ending;
+    String other =
+        first(name, ReportKind::ending)
+            .map(ReportKind::ending)
+            .or(() -> first(name, ReportKind::suffix).map(ReportKind::suffix))
+            .orElse("");
+    return name.substring(0, name.length() - other.length()) + ending;
+  }
+
+  private static Optional<ReportKind> first(String name, Function<ReportKind, String> end) {
+    return Arrays.stream(values()).filter(kind -> ends(name, end.apply(kind))).findFirst();
+  }
+
+  private static boolean ends(String name, String end) {
+    return name.toLowerCase(Locale.ROOT).endsWith(end);
   }
 
   /** What the system tells kinds of file apart by: the dot and what follows. */
@@ -90,8 +83,8 @@ public enum ReportKind {
     return switch (this) {
       case PAGE -> utf8(ReviewHtml.of(session.header(), review, zone));
       case PICTURE -> ReviewPng.of(session.header(), review, zone);
-      case FIGURES -> utf8(MetricCsv.of(review));
-      case BREATHS -> utf8(BreathCsv.of(review));
+      case FIGURES -> utf8(ReviewCsv.figures(review));
+      case BREATHS -> utf8(ReviewCsv.breaths(review));
       case STATEMENTS -> utf8(XapiJson.of(session, review, XapiAccount.unsaid()));
     };
   }

@@ -4,7 +4,6 @@ import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import squeezewell.desktop.look.Look;
 import squeezewell.desktop.look.Palette;
 import squeezewell.picture.Canvas;
@@ -17,6 +16,7 @@ import squeezewell.picture.RibbonPainter;
 import squeezewell.picture.SvgCanvas;
 import squeezewell.review.say.Review;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /**
  * A picture of a debrief on paper, from the painters of the screen in the colors of the light
@@ -27,6 +27,7 @@ import squeezewell.words.Quantities;
  * @param painter paints it
  */
 record ReportPicture(String title, int height, Consumer<Canvas> painter) {
+  private static final Wording WORDS = Wording.beside(ReportPicture.class);
   static final int WIDTH = 720;
   static final Look LOOK = new Look(Palette.lightTheme(), 1);
 
@@ -61,7 +62,7 @@ record ReportPicture(String title, int height, Consumer<Canvas> painter) {
     int rows = (int) ((end + row - 1) / row);
     List<RibbonMark> marks = MarksView.of(review).index().marks();
     return new ReportPicture(
-        "Prompts above, breaths and compressions below, " + rowSeconds / 60 + " minutes a row",
+        WORDS.say("ribbon.title", rowSeconds / 60),
         rows * ROW_HEIGHT,
         canvas -> {
           for (int i = 0; i < rows; i++) {
@@ -78,7 +79,7 @@ record ReportPicture(String title, int height, Consumer<Canvas> painter) {
         marks.stream()
             .filter(mark -> mark.startNanos() < to)
             .filter(mark -> mark.startNanos() >= from || (mark.isSpan() && mark.endNanos() > from))
-            .collect(Collectors.toList());
+            .toList();
     long before =
         marks.stream()
             .filter(m -> m.kind() == RibbonMark.Kind.FINDING && m.startNanos() < from)
@@ -101,7 +102,7 @@ record ReportPicture(String title, int height, Consumer<Canvas> painter) {
     PlotData data = PlotsView.of(review, originNanos).intervals();
     return Optional.of(
         new ReportPicture(
-            "Seconds between breaths over time, with the range as a band",
+            WORDS.say("intervals.title"),
             CHART_HEIGHT,
             canvas -> new PlotPainter(LOOK, data, canvas, WIDTH, CHART_HEIGHT).paint()));
   }

@@ -1,7 +1,10 @@
 package squeezewell.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import squeezewell.protocol.BreathPlan;
@@ -15,6 +18,7 @@ import squeezewell.protocol.Protocol;
 import squeezewell.protocol.Rhythm;
 import squeezewell.protocol.Situation;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /**
  * The values of several editions for one patient and one situation, value by value.
@@ -22,6 +26,8 @@ import squeezewell.words.Quantities;
  * @param values in the order in which they matter
  */
 public record SideBySide(List<Value> values) {
+  private static final Wording WORDS = Wording.beside(SideBySide.class);
+
   public SideBySide {
     values = List.copyOf(values);
   }
@@ -85,78 +91,82 @@ public record SideBySide(List<Value> values) {
 
   /** The values of one choice. */
   public static SideBySide of(List<Protocol> editions, Choice choice) {
+    Map<String, Function<Guidance, Optional<Shown>>> readers = new LinkedHashMap<>();
+    readers.put("interval", g -> g.rhythm().steadyBreaths().map(SideBySide::published));
+    readers.put(
+        "range",
+        g ->
+            g.rhythm()
+                .steadyBreaths()
+                .map(b -> new Shown(seconds(b.lowNanos(), b.highNanos()), b.rangeSource())));
+    readers.put("squeeze", SideBySide::squeeze);
+    readers.put(
+        "cycle",
+        g ->
+            cycle(g)
+                .map(c -> new Shown(fromTo(c.perCycle(), c.breathsPerCycle()), c.cycleSource())));
+    readers.put(
+        "compressions",
+        g -> g.rhythm().compressions().map(plan -> rate(plan, g.rhythm().compressionShare())));
+    readers.put(
+        "pause",
+        g -> cycle(g).map(c -> new Shown(seconds(c.pauseLimitNanos()), c.pauseLimitSource())));
+    readers.put("check-every", g -> limit(g.limits().pulseCheckEvery()));
+    readers.put("check-length", SideBySide::checkLength);
+    readers.put("suction", g -> limit(g.limits().suctionLongest()));
     List<Value> values = new ArrayList<>();
-    add(values, "One breath every", editions, choice, SideBySide::interval);
-    add(values, "In range", editions, choice, SideBySide::range);
-    add(values, "Squeeze for", editions, choice, SideBySide::squeeze);
-    add(values, "Compressions and breaths", editions, choice, SideBySide::cycle);
-    add(values, "Compressions a minute", editions, choice, SideBySide::compressions);
-    add(values, "Pause for breaths, at most", editions, choice, SideBySide::pause);
-    add(values, "Pulse check every", editions, choice, g -> limit(g.limits().pulseCheckEvery()));
-    add(values, "Pulse check lasts", editions, choice, SideBySide::checkLength);
-    add(values, "Suction at most", editions, choice, g -> limit(g.limits().suctionLongest()));
+    readers.forEach(
+        (key, reader) -> {
+          List<Entry> entries = entries(editions, choice, reader);
+          if (!entries.isEmpty()) {
+            values.add(new Value(WORDS.say("value." + key), entries));
+          }
+        });
     return new SideBySide(values);
   }
 
-  private static void add(
-      List<Value> values,
-      String name,
-      List<Protocol> editions,
-      Choice choice,
-      Function<Guidance, Optional<Shown>> read) {
-    List<Entry> cells = new ArrayList<>();
+  private static List<Entry> entries(
+      List<Protocol> editions, Choice choice, Function<Guidance, Optional<Shown>> reader) {
+    List<Entry> bare = new ArrayList<>();
     for (Protocol protocol : editions) {
       protocol.guidance().stream()
           .filter(g -> g.patient() == choice.patient() && g.situation() == choice.situation())
           .filter(g -> g.rescuers() == choice.rescuers())
           .findFirst()
-          .flatMap(read)
-          .ifPresent(s -> cells.add(new Entry(protocol, s.value(), s.source(), "")));
+          .flatMap(reader)
+          .ifPresent(s -> bare.add(new Entry(protocol, s.value(), s.source(), "")));
     }
-    if (cells.isEmpty()) {
-      return;
-    }
-    List<Entry> entries = new ArrayList<>();
-    for (Entry cell : cells) {
-      entries.add(new Entry(cell.protocol(), cell.value(), cell.source(), change(cell, cells)));
-    }
-    values.add(new Value(name, entries));
+    return bare.stream()
+        .map(e -> new Entry(e.protocol(), e.value(), e.source(), change(e, bare)))
+        .toList();
   }
 
   /** The newest older edition by the same organisation, if it says something else. */
   private static String change(Entry cell, List<Entry> cells) {
-    if (cell.protocol().local()) {
+    Protocol edition = cell.protocol();
+    if (edition.local()) {
       return cells.stream()
-          .filter(c -> c.protocol().id().equals(cell.protocol().basedOn()))
+          .filter(c -> c.protocol().id().equals(edition.basedOn()))
           .filter(c -> !c.value().equals(cell.value()))
-          .map(c -> "Differs: " + c.value() + whose(c))
           .findFirst()
+          .map(SideBySide::differs)
           .orElse("");
     }
-    Entry before = null;
-    for (Entry other : cells) {
-      boolean older =
-          !other.protocol().local()
-              && other.protocol().organisation().equals(cell.protocol().organisation())
-              && other.protocol().year() < cell.protocol().year();
-      if (older && (before == null || other.protocol().year() > before.protocol().year())) {
-        before = other;
-      }
-    }
-    return before == null || before.value().equals(cell.value())
-        ? ""
-        : "Changed: " + before.value() + " in " + before.protocol().year();
+    return cells.stream()
+        .filter(c -> !c.protocol().local() && c.protocol().year() < edition.year())
+        .filter(c -> c.protocol().organisation().equals(edition.organisation()))
+        .sorted(Comparator.comparingInt((Entry c) -> c.protocol().year()).reversed())
+        .findFirst()
+        .filter(c -> !c.value().equals(cell.value()))
+        .map(c -> WORDS.say("value.changed", c.value(), Integer.toString(c.protocol().year())))
+        .orElse("");
   }
 
   /** What the program chose itself is not laid at the guideline's door. */
-  private static String whose(Entry cell) {
-    return cell.source().confidence() == Confidence.HOUSE
-        ? " by this program's own choice"
-        : " in " + cell.protocol().title();
-  }
-
-  private static Optional<Shown> interval(Guidance guidance) {
-    return guidance.rhythm().steadyBreaths().map(SideBySide::published);
+  private static String differs(Entry base) {
+    return base.source().confidence() == Confidence.HOUSE
+        ? WORDS.say("value.differs.house", base.value())
+        : WORDS.say("value.differs", base.value(), base.protocol().title());
   }
 
   /** What the guideline prints: a range where it prints one, else the single value. */
@@ -166,47 +176,27 @@ public record SideBySide(List<Value> values) {
         : new Shown(seconds(plan.interval().nanosAt(1)), plan.intervalSource());
   }
 
-  private static Optional<Shown> range(Guidance guidance) {
-    return guidance
-        .rhythm()
-        .steadyBreaths()
-        .map(b -> new Shown(seconds(b.lowNanos(), b.highNanos()), b.rangeSource()));
-  }
-
   private static Optional<Shown> squeeze(Guidance guidance) {
-    if (guidance.rhythm() instanceof Rhythm.CompressionCycle cycle) {
-      return Optional.of(new Shown(seconds(cycle.inspirationNanos()), cycle.inspirationSource()));
-    }
-    return guidance
-        .rhythm()
-        .steadyBreaths()
-        .map(b -> new Shown(seconds(b.inspirationNanos()), b.inspirationSource()));
+    return cycle(guidance)
+        .map(c -> new Shown(seconds(c.inspirationNanos()), c.inspirationSource()))
+        .or(
+            () ->
+                guidance
+                    .rhythm()
+                    .steadyBreaths()
+                    .map(b -> new Shown(seconds(b.inspirationNanos()), b.inspirationSource())));
   }
 
-  private static Optional<Shown> cycle(Guidance guidance) {
+  private static Optional<Rhythm.CompressionCycle> cycle(Guidance guidance) {
     return guidance.rhythm() instanceof Rhythm.CompressionCycle cycle
-        ? Optional.of(
-            new Shown(cycle.perCycle() + " to " + cycle.breathsPerCycle(), cycle.cycleSource()))
+        ? Optional.of(cycle)
         : Optional.empty();
-  }
-
-  private static Optional<Shown> pause(Guidance guidance) {
-    return guidance.rhythm() instanceof Rhythm.CompressionCycle cycle
-        ? Optional.of(new Shown(seconds(cycle.pauseLimitNanos()), cycle.pauseLimitSource()))
-        : Optional.empty();
-  }
-
-  private static Optional<Shown> compressions(Guidance guidance) {
-    return guidance
-        .rhythm()
-        .compressions()
-        .map(plan -> rate(plan, guidance.rhythm().compressionShare()));
   }
 
   private static Shown rate(CompressionPlan plan, double share) {
     String low = Quantities.upTo(share * plan.lowPerMinute(), 1);
     String high = Quantities.upTo(share * plan.highPerMinute(), 1);
-    return new Shown(low.equals(high) ? low : low + " to " + high, plan.rangeSource());
+    return new Shown(low.equals(high) ? low : fromTo(low, high), plan.rangeSource());
   }
 
   private static Optional<Shown> limit(Limit limit) {
@@ -221,13 +211,18 @@ public record SideBySide(List<Value> values) {
 
   private static String seconds(long nanos) {
     return nanos >= 60_000_000_000L && nanos % 60_000_000_000L == 0
-        ? nanos / 60_000_000_000L + " min"
-        : Quantities.upTo(nanos / 1e9, 2) + " s";
+        ? WORDS.say("value.minutes", nanos / 60_000_000_000L)
+        : WORDS.say("value.seconds", Quantities.upTo(nanos / 1e9, 2));
   }
 
   private static String seconds(long low, long high) {
     return low == high
         ? seconds(low)
-        : Quantities.upTo(low / 1e9, 2) + " to " + Quantities.upTo(high / 1e9, 2) + " s";
+        : WORDS.say(
+            "value.seconds", fromTo(Quantities.upTo(low / 1e9, 2), Quantities.upTo(high / 1e9, 2)));
+  }
+
+  private static String fromTo(Object low, Object high) {
+    return WORDS.say("value.from-to", low, high);
   }
 }

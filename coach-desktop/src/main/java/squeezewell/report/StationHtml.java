@@ -1,8 +1,6 @@
 package squeezewell.report;
 
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import squeezewell.review.say.Review;
 import squeezewell.session.SessionHeader;
@@ -16,9 +14,6 @@ import squeezewell.words.Wording;
  */
 public final class StationHtml {
   private static final Wording WORDS = Wording.beside(StationHtml.class);
-
-  private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
   private static final String STYLE =
       """
@@ -95,14 +90,10 @@ public final class StationHtml {
   }
 
   private static String who(SessionHeader header, StationResult result, ZoneId zone) {
-    String when = WHEN.format(LocalDateTime.ofInstant(header.startedAt(), zone));
     String mode = result.state().setup().mode().label().toLowerCase(Locale.ROOT);
-    return when
-        + (header.trainee().isEmpty() ? "" : ", " + header.trainee())
-        + ", "
-        + mode
-        + ", "
-        + header.protocol().title();
+    String trainee = header.trainee().isEmpty() ? "" : header.trainee() + ", ";
+    String when = PracticeLabel.when(header, zone);
+    return when + ", " + trainee + mode + ", " + header.protocol().title();
   }
 
   private void tasks(StationSheet sheet) {

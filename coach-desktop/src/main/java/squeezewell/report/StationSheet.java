@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.stream.Collectors;
 import squeezewell.review.judge.Severity;
 import squeezewell.review.say.Review;
 import squeezewell.station.file.Adjunct;
@@ -153,7 +151,7 @@ public record StationSheet(
         time(result),
         notes(result),
         ventilated(state),
-        state.tasks().stream().map(StationSheet::row).collect(Collectors.toList()),
+        state.tasks().stream().map(StationSheet::row).toList(),
         story(state));
   }
 
@@ -238,12 +236,10 @@ public record StationSheet(
     }
     for (StationBranch branch : state.station().branches()) {
       for (StationBranch.Way way : branch.ways()) {
-        Optional<String> taken =
-            state.setup().choices().stream()
-                .filter(c -> c.branch().equals(branch.id()) && c.option().equals(way.id()))
-                .map(c -> WORDS.say("sheet.way", branch.words(), way.words()))
-                .findFirst();
-        taken.ifPresent(ways::add);
+        if (state.setup().choices().stream()
+            .anyMatch(c -> c.branch().equals(branch.id()) && c.option().equals(way.id()))) {
+          ways.add(WORDS.say("sheet.way", branch.words(), way.words()));
+        }
       }
     }
     return ways;

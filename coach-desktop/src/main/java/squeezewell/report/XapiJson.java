@@ -1,26 +1,29 @@
 package squeezewell.report;
 
-import com.google.gson.stream.JsonWriter;
-import java.io.IOException;
-import java.io.StringWriter;
+import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
 import java.math.BigDecimal;
-import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import squeezewell.protocol.Guidance;
 import squeezewell.protocol.Situation;
-import squeezewell.review.judge.Verdict;
 import squeezewell.review.say.Figure;
 import squeezewell.review.say.FigureValue;
 import squeezewell.review.say.Figures;
 import squeezewell.review.say.Prescription;
 import squeezewell.review.say.Review;
 import squeezewell.session.Session;
+import squeezewell.session.SessionEvent;
 import squeezewell.session.SessionHeader;
+import squeezewell.words.Wording;
 
 /**
  * A practice as statements for a learning record store, by xAPI 2.0 (IEEE 9274.1.1) and also by
@@ -33,6 +36,11 @@ import squeezewell.session.SessionHeader;
  * else is named under {@link #BASE}.
  */
 public final class XapiJson {
+  private static final Wording WORDS = Wording.beside(XapiJson.class);
+
+  private static final Gson GSON =
+      new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
+
   /** Where our own names begin. See {@link XapiAccount#PLACEHOLDER} for why it leads nowhere. */
   public static final String BASE = "https://squeezewell.invalid/xapi/";
 
@@ -57,21 +65,19 @@ public final class XapiJson {
   private final XapiAccount account;
   private final UUID registration;
   private final String actorName;
-  private final JsonWriter json;
 
-  private XapiJson(Session session, XapiAccount account, JsonWriter json) {
+  private XapiJson(Session session, XapiAccount account) {
     this.header = session.header();
     this.zeroNanos = Session.zeroNanos(header.plan(), session.breaths());
     this.account = account;
-    this.registration = NamedUuid.of(NAMESPACE, XapiIdentity.of(session));
+    this.registration = NamedUuid.of(NAMESPACE, identity(session));
     this.actorName = actorName(session.header(), account, registration);
-    this.json = json;
   }
 
   /** Why there can be no statements about that session; empty if there can. */
   public static Optional<String> whyNot(SessionHeader header) {
     return header.origin() == SessionHeader.Origin.VIRTUAL
-        ? Optional.of("a virtual practice is nobody's learning")
+        ? Optional.of(WORDS.say("xapi.virtual"))
         : Optional.empty();
   }
 
@@ -84,59 +90,90 @@ public final class XapiJson {
     if (whyNot(session.header()).isPresent()) {
       throw new IllegalArgumentException(whyNot(session.header()).get());
     }
-    StringWriter text = new StringWriter();
-    try (JsonWriter json = new JsonWriter(text)) {
-      json.setIndent("  ");
-      json.setHtmlSafe(false);
-      new XapiJson(session, account, json).write(review);
-    } catch (IOException e) {
-      throw new IllegalStateException("a text in memory can't be written", e);
-    }
-    return text.append("\n").toString();
+    return GSON.toJson(new XapiJson(session, account).statements(review)) + "\n";
   }
 
-  private void write(Review review) throws IOException {
-    json.beginArray();
-    statement(review, 0);
+  private List<Object> statements(Review review) {
+    List<Object> statements = new ArrayList<>();
+    statements.add(statement(review, 0));
     for (int i = 0; i < review.parts().size(); i++) {
-      statement(review.parts().get(i), i + 1);
+      statements.add(statement(review.parts().get(i), i + 1));
     }
-    json.endArray();
+    return statements;
   }
 
   /** The statement about the whole for part 0, else about that part. */
-  private void statement(Review review, int part) throws IOException {
+  private Map<String, Object> statement(Review review, int part) {
     Prescription asked = review.asked();
     boolean whole = part == 0;
     boolean complete = whole && asked.practisedNanos() >= asked.lengthNanos();
-    json.beginObject();
-    json.name("id").value(id(part).toString());
-    if (header.origin() != SessionHeader.Origin.EVENT_LIST) {
-      json.name("timestamp").value(when(whole ? 0 : zeroNanos + review.startNanos()));
-    }
-    actor();
-    json.name("verb").beginObject();
-    json.name("id").value(complete ? COMPLETED : ATTEMPTED);
-    languageMap("display", complete ? "completed" : "attempted");
-    json.endObject();
-    json.name("object");
-    activity(review, whole);
-    json.name("result").beginObject();
-    Verdict verdict = review.verdict();
-    switch (verdict.outcome()) {
-      case HELD -> json.name("success").value(true);
-      case NOT_HELD -> json.name("success").value(false);
+    Map<String, Object> result = object();
+    switch (review.verdict().outcome()) {
+      case HELD -> result.put("success", true);
+      case NOT_HELD -> result.put("success", false);
       case UNDECIDED, TOO_SHORT, NOT_JUDGED -> {}
     }
     if (whole) {
-      json.name("completion").value(complete);
+      result.put("completion", complete);
     }
     long practised = whole ? asked.practisedNanos() : review.endNanos() - review.startNanos();
-    json.name("duration").value(duration(practised));
-    figures(review);
-    json.endObject();
-    context(review, whole);
-    json.endObject();
+    result.put("duration", duration(practised));
+    result.put("extensions", figures(review));
+    Map<String, Object> statement = object("id", id(part).toString());
+    if (header.origin() != SessionHeader.Origin.EVENT_LIST) {
+      long after = whole ? 0 : zeroNanos + review.startNanos();
+      statement.put("timestamp", WHEN.format(header.startedAt().plusNanos(after)));
+    }
+    statement.put(
+        "actor",
+        object(
+            "objectType",
+            "Agent",
+            "account",
+            object("homePage", account.homePage(), "name", actorName)));
+    statement.put(
+        "verb",
+        object(
+            "id",
+            complete ? COMPLETED : ATTEMPTED,
+            "display",
+            object("en", complete ? "completed" : "attempted")));
+    statement.put("object", activity(review, whole));
+    statement.put("result", result);
+    statement.put("context", context(review, whole));
+    return statement;
+  }
+
+  /** Names and values by turns, in that order. */
+  private static Map<String, Object> object(Object... fields) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    for (int i = 0; i < fields.length; i += 2) {
+      object.put((String) fields[i], fields[i + 1]);
+    }
+    return object;
+  }
+
+  /** A text that two sessions have in common only if the same was recorded in both. */
+  private static String identity(Session session) {
+    SessionHeader header = session.header();
+    List<Object> facts =
+        new ArrayList<>(
+            List.of(
+                header.startedAt(),
+                header.origin().word(),
+                header.trainee(),
+                header.protocol().id(),
+                header.plan().guidance().patient().id(),
+                header.plan().guidance().situation().id(),
+                header.plan().countInNanos(),
+                header.plan().lengthNanos()));
+    for (SessionEvent event : session.events()) {
+      facts.addAll(List.of(event.atNanos(), event.what().word(), event.detail()));
+    }
+    // Each with its length first, so that no text can run over into the next.
+    return facts.stream()
+        .map(fact -> fact.toString().length() + ":" + fact + "\n")
+        .collect(Collectors.joining());
   }
 
   private UUID id(int part) {
@@ -151,52 +188,41 @@ public final class XapiJson {
     return header.trainee().isEmpty() ? "unnamed-" + registration : PlainText.of(header.trainee());
   }
 
-  private void actor() throws IOException {
-    json.name("actor").beginObject();
-    json.name("objectType").value("Agent");
-    json.name("account").beginObject();
-    json.name("homePage").value(account.homePage());
-    json.name("name").value(actorName);
-    json.endObject();
-    json.endObject();
-  }
-
-  private void activity(Review review, boolean whole) throws IOException {
+  private Map<String, Object> activity(Review review, boolean whole) {
     Prescription asked = review.asked();
     boolean changed = !review.parts().isEmpty();
-    json.beginObject();
-    json.name("objectType").value("Activity");
-    json.name("id").value(activityId(situation(review, whole), changed));
-    json.name("definition").beginObject();
-    languageMap(
-        "name",
-        "Manual ventilation practice: "
-            + asked.patient().toLowerCase(Locale.ROOT)
-            + ", "
-            + (changed ? header.plan().guidance().situation().label() : asked.situation())
-            + (changed ? ", with findings that change the rhythm" : "")
-            + " ("
-            + PlainText.of(asked.protocolTitle())
-            + ")");
-    languageMap("description", "Paced practice on a manikin. " + Caution.TEXT);
-    json.name("type").value(SIMULATION);
-    json.endObject();
-    json.endObject();
+    String name =
+        WORDS.say(
+            changed ? "xapi.name.changing" : "xapi.name",
+            asked.patient().toLowerCase(Locale.ROOT),
+            changed ? header.plan().guidance().situation().label() : asked.situation(),
+            PlainText.of(asked.protocolTitle()));
+    return object(
+        "objectType",
+        "Activity",
+        "id",
+        activityId(situation(review, whole), changed),
+        "definition",
+        object(
+            "name",
+            object("en", name),
+            "description",
+            object("en", WORDS.say("xapi.description", Caution.TEXT)),
+            "type",
+            SIMULATION));
   }
 
   /** The same practice has the same identifier; a local protocol's identifier is its own. */
   private String activityId(Situation situation, boolean changed) {
     Guidance start = header.plan().guidance();
-    String edition =
+    String local =
         header.protocol().local()
-            ? "local-"
-                + NamedUuid.of(NAMESPACE, header.protocol().toString())
-                + "/"
-                + header.protocol().id()
-            : header.protocol().id();
+            ? "local-" + NamedUuid.of(NAMESPACE, header.protocol().toString()) + "/"
+            : "";
     return BASE
         + "activities/"
-        + edition
+        + local
+        + header.protocol().id()
         + "/"
         + start.patient().id()
         + "/"
@@ -206,89 +232,64 @@ public final class XapiJson {
   }
 
   private Situation situation(Review review, boolean whole) {
-    if (!whole) {
-      for (Guidance guidance : header.plan().all()) {
-        if (guidance.situation().label().equals(review.asked().situation())) {
-          return guidance.situation();
-        }
-      }
-    }
-    return header.plan().guidance().situation();
+    return header.plan().all().stream()
+        .map(Guidance::situation)
+        .filter(each -> !whole && each.label().equals(review.asked().situation()))
+        .findFirst()
+        .orElse(header.plan().guidance().situation());
   }
 
-  private void figures(Review review) throws IOException {
-    json.name("extensions").beginObject();
-    json.name(BASE + "result/verdict").beginObject();
-    json.name("outcome").value(Figure.slug(review.verdict().outcome().name()));
-    json.name("rule").value(PlainText.of(review.rule()));
-    json.name("reasons").beginArray();
-    for (String reason : review.reasons()) {
-      json.value(PlainText.of(reason));
-    }
-    json.endArray();
-    json.endObject();
+  private Map<String, Object> figures(Review review) {
+    Map<String, Object> figures =
+        object(
+            BASE + "result/verdict",
+            object(
+                "outcome",
+                Figure.slug(review.verdict().outcome().name()),
+                "rule",
+                PlainText.of(review.rule()),
+                "reasons",
+                plain(review.reasons())));
     for (FigureValue metric : Figures.of(review)) {
       // What can't be computed is left out: some stores refuse null even here.
       if (metric.value().isPresent() && metric.isNumber()) {
-        json.name(BASE + "metrics/" + metric.name()).beginObject();
-        json.name("value").value(new BigDecimal(metric.value().get()));
-        json.name("unit").value(metric.unit());
-        if (metric.observations().isPresent()) {
-          json.name("observations").value(metric.observations().getAsInt());
-        }
-        json.endObject();
+        Map<String, Object> figure =
+            object("value", new BigDecimal(metric.value().get()), "unit", metric.unit());
+        metric.observations().ifPresent(count -> figure.put("observations", count));
+        figures.put(BASE + "metrics/" + metric.name(), figure);
       }
     }
-    json.endObject();
+    return figures;
   }
 
-  private void context(Review review, boolean whole) throws IOException {
+  private Map<String, Object> context(Review review, boolean whole) {
     Prescription asked = review.asked();
-    json.name("context").beginObject();
-    json.name("registration").value(registration.toString());
-    json.name("platform").value("Squeezewell");
-    json.name("language").value("en");
+    Map<String, Object> context =
+        object(
+            "registration", registration.toString(), "platform", "Squeezewell", "language", "en");
     if (!whole) {
-      json.name("statement").beginObject();
-      json.name("objectType").value("StatementRef");
-      json.name("id").value(id(0).toString());
-      json.endObject();
-      json.name("contextActivities").beginObject().name("parent").beginArray().beginObject();
-      json.name("objectType").value("Activity");
-      json.name("id").value(activityId(header.plan().guidance().situation(), true));
-      json.endObject().endArray().endObject();
+      String parent = activityId(header.plan().guidance().situation(), true);
+      context.put("statement", object("objectType", "StatementRef", "id", id(0).toString()));
+      context.put(
+          "contextActivities",
+          object("parent", List.of(object("objectType", "Activity", "id", parent))));
     }
-    json.name("extensions").beginObject();
-    json.name(BASE + "context/guideline").beginObject();
-    json.name("id").value(asked.protocolId());
-    json.name("title").value(PlainText.of(asked.protocolTitle()));
-    json.name("organisation").value(PlainText.of(asked.organisation()));
-    json.name("year").value(asked.year());
-    json.name("local").value(header.protocol().local());
-    json.name("source").value(PlainText.of(asked.source().line()));
-    json.endObject();
-    json.name(BASE + "context/origin").value(header.origin().word());
-    notes(review.notes());
-    json.name(BASE + "context/caution").value(Caution.TEXT);
-    json.endObject();
-    json.endObject();
+    Map<String, Object> guideline = object("id", asked.protocolId());
+    guideline.put("title", PlainText.of(asked.protocolTitle()));
+    guideline.put("organisation", PlainText.of(asked.organisation()));
+    guideline.put("year", asked.year());
+    guideline.put("local", header.protocol().local());
+    guideline.put("source", PlainText.of(asked.source().line()));
+    Map<String, Object> extensions = object(BASE + "context/guideline", guideline);
+    extensions.put(BASE + "context/origin", header.origin().word());
+    extensions.put(BASE + "context/notes", plain(review.notes()));
+    extensions.put(BASE + "context/caution", Caution.TEXT);
+    context.put("extensions", extensions);
+    return context;
   }
 
-  private void notes(List<String> notes) throws IOException {
-    json.name(BASE + "context/notes").beginArray();
-    for (String note : notes) {
-      json.value(PlainText.of(note));
-    }
-    json.endArray();
-  }
-
-  private void languageMap(String name, String english) throws IOException {
-    json.name(name).beginObject().name("en").value(english).endObject();
-  }
-
-  private String when(long afterNanos) {
-    Instant instant = header.startedAt().plusNanos(afterNanos);
-    return WHEN.format(instant);
+  private static List<String> plain(List<String> texts) {
+    return texts.stream().map(PlainText::of).toList();
   }
 
   /** Seconds with at most two decimals, the precision that the specification asks for. */

@@ -117,7 +117,7 @@ class MetricCsvTest {
   }
 
   static List<List<String>> rows(Review review) {
-    try (CsvReader csv = CsvReader.builder().build(MetricCsv.of(review))) {
+    try (CsvReader csv = CsvReader.builder().build(ReviewCsv.figures(review))) {
       return csv.stream().map(r -> r.getFields()).collect(Collectors.toList());
     } catch (IOException e) {
       throw new IllegalStateException(e);

@@ -1,8 +1,9 @@
 package squeezewell.picture;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.LongSummaryStatistics;
+import java.util.stream.LongStream;
 
 /**
  * Bins of intervals for a histogram. Pure.
@@ -40,22 +41,13 @@ record HistogramBins(long widthNanos, long firstNanos, List<Integer> counts, boo
       return new HistogramBins(width, 0, List.of(), false);
     }
     long last = longestNanos / width;
-    long first = Long.MAX_VALUE;
-    long top = 0;
-    boolean open = false;
-    for (long each : nanos) {
-      long bin = Math.min(last, each / width);
-      first = Math.min(first, bin);
-      top = Math.max(top, bin);
-      open |= each / width >= last;
-    }
-    int[] counts = new int[(int) (top - first + 1)];
-    for (long each : nanos) {
-      counts[(int) (Math.min(last, each / width) - first)]++;
-    }
-    List<Integer> list = new ArrayList<>();
-    Arrays.stream(counts).forEach(list::add);
-    return new HistogramBins(width, first * width, list, open);
+    long[] bins = Arrays.stream(nanos).map(each -> Math.min(last, each / width)).toArray();
+    LongSummaryStatistics span = Arrays.stream(bins).summaryStatistics();
+    List<Integer> counts =
+        LongStream.rangeClosed(span.getMin(), span.getMax())
+            .mapToObj(bin -> (int) Arrays.stream(bins).filter(each -> each == bin).count())
+            .toList();
+    return new HistogramBins(width, span.getMin() * width, counts, span.getMax() == last);
   }
 
   /** Where an interval is counted. */

@@ -109,25 +109,20 @@ public final class MarkIndex {
   }
 
   private int first(long nanos) {
-    int low = 0;
-    int high = reach.length;
-    while (low < high) {
-      int middle = (low + high) >>> 1;
-      if (reach[middle] >= nanos) {
-        high = middle;
-      } else {
-        low = middle + 1;
-      }
-    }
-    return low;
+    return firstWhere(i -> reach[i] >= nanos);
   }
 
   private int startsAfter(long nanos) {
+    return firstWhere(i -> marks.get(i).startNanos() > nanos);
+  }
+
+  /** The first place that is so, where all after it are; the size if none is. */
+  private int firstWhere(IntPredicate so) {
     int low = 0;
     int high = marks.size();
     while (low < high) {
       int middle = (low + high) >>> 1;
-      if (marks.get(middle).startNanos() > nanos) {
+      if (so.test(middle)) {
         high = middle;
       } else {
         low = middle + 1;

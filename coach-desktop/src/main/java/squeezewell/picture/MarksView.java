@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import squeezewell.cue.UnpromptedSpan;
@@ -14,6 +13,7 @@ import squeezewell.review.measure.CompressionMark;
 import squeezewell.review.measure.Interruption;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.PromptMark;
+import squeezewell.review.say.Figure;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
 import squeezewell.session.NotedFinding;
@@ -195,7 +195,7 @@ public final class MarksView {
     if (prompt.outcome() != PromptMark.Outcome.MET
         || answer == null
         || !answer.errorNanos().isPresent()) {
-      return WORDS.say("prompt." + prompt.outcome().name().toLowerCase(Locale.ROOT));
+      return WORDS.say("prompt." + Figure.slug(prompt.outcome().name()));
     }
     long error = answer.errorNanos().getAsLong();
     return WORDS.say(
@@ -232,7 +232,7 @@ public final class MarksView {
   static String hold(Interruption hold) {
     return WORDS.say(
         hold.cutByEnd() ? "hold.cut" : "hold.whole",
-        WORDS.say("hold." + hold.kind().name().toLowerCase(Locale.ROOT).replace('_', '-')),
+        WORDS.say("hold." + Figure.slug(hold.kind().name())),
         clock(hold.startNanos()),
         clock(hold.endNanos()),
         s(hold.endNanos() - hold.startNanos()));

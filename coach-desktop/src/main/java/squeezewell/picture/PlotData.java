@@ -1,7 +1,6 @@
 package squeezewell.picture;
 
 import java.util.List;
-import java.util.Objects;
 import squeezewell.protocol.Judgement;
 
 /**
@@ -44,7 +43,6 @@ public record PlotData(
     String summary,
     int step) {
   public PlotData {
-    Objects.requireNonNull(summary, "summary");
     if (!(xHigh > xLow && yHigh > yLow && step > 0)) {
       throw new IllegalArgumentException("an axis must be longer than nothing, a step too");
     }

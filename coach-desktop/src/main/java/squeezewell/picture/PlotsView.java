@@ -2,23 +2,28 @@ package squeezewell.picture;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.OptionalDouble;
 import squeezewell.protocol.Judgement;
 import squeezewell.review.measure.BreathMark;
 import squeezewell.review.measure.IntervalPoint;
 import squeezewell.review.measure.Metrics;
 import squeezewell.review.measure.RatePoint;
+import squeezewell.review.say.Figure;
 import squeezewell.review.say.PartText;
 import squeezewell.review.say.Review;
+import squeezewell.session.NotedFinding;
 import squeezewell.words.Quantities;
+import squeezewell.words.Wording;
 
 /** What the plain charts of a debrief show. Pure. */
 public final class PlotsView {
+  private static final Wording WORDS = Wording.beside(PlotsView.class);
+
   /** Intervals beyond this many times the longest in range are drawn at the edge (our choice). */
   private static final double HIGHEST = 2;
 
@@ -37,7 +42,7 @@ public final class PlotsView {
     ranged =
         review.rhythms().stream()
             .filter(p -> p.asked().breaths().isPresent() && !p.slip())
-            .collect(Collectors.toList());
+            .toList();
   }
 
   public static PlotsView of(Review review) {
@@ -61,84 +66,65 @@ public final class PlotsView {
   /** The time between breaths over the practice, with the range of each part. */
   public PlotData intervals() {
     double top = edgeSeconds();
-    List<PlotData.Stop> stops = lines();
+    Timed chart = new Timed();
+    for (Review part : ranged) {
+      chart.range(part, low(part), high(part));
+      chart.target(part, part.asked().intervalSeconds().getAsDouble());
+    }
     for (IntervalPoint point : review.intervals()) {
       if (point.valid()) {
-        boolean beyond = point.seconds() > top;
-        stops.add(
-            new PlotData.Stop(
-                PlotData.Kind.POINT,
-                minutes(point.atNanos()),
-                Math.min(point.seconds(), top),
-                point.judgement(),
-                "Breath at "
-                    + Quantities.tenthsClock(point.atNanos())
-                    + ", "
-                    + MarksView.after(point)
-                    + (beyond ? " (drawn at the upper edge)." : ".")));
+        chart.point(
+            point.atNanos(),
+            Math.min(point.seconds(), top),
+            point.judgement(),
+            WORDS.say(
+                point.seconds() > top ? "interval.beyond" : "interval",
+                Quantities.tenthsClock(point.atNanos()),
+                MarksView.after(point)));
       }
-    }
-    List<PlotData.Box> ranges = new ArrayList<>();
-    List<PlotData.Level> targets = new ArrayList<>();
-    for (Review part : ranged) {
-      ranges.add(box(part, low(part), high(part)));
-      targets.add(level(part, part.asked().intervalSeconds().getAsDouble()));
     }
     Metrics.Interval interval = review.metrics().interval();
     String summary =
-        String.format(
-            Locale.ROOT,
-            "%s: %d in range, %d fast, %d slow.",
-            Quantities.count(interval.count(), "interval"),
+        WORDS.say(
+            "interval.summary",
+            interval.count(),
             interval.inRangeCount(),
             interval.fastCount(),
             interval.slowCount());
-    return timed("seconds between breaths", 0, top * 1.04, ranges, targets, stops, false, summary);
+    return chart.data("interval.label", 0, top * 1.04, false, summary);
   }
 
   /** Breaths a minute over the last minute, with the range of each part. */
   public PlotData rate() {
-    double top = 0;
-    List<PlotData.Box> ranges = new ArrayList<>();
-    List<PlotData.Level> targets = new ArrayList<>();
+    Timed chart = new Timed();
     for (Review part : ranged) {
-      ranges.add(box(part, 60 / high(part), 60 / low(part)));
-      targets.add(level(part, 60 / part.asked().intervalSeconds().getAsDouble()));
-      top = Math.max(top, 60 / low(part));
+      chart.range(part, 60 / high(part), 60 / low(part));
+      chart.target(part, 60 / part.asked().intervalSeconds().getAsDouble());
     }
-    List<PlotData.Stop> stops = lines();
     for (RatePoint point : review.rollingRate()) {
       Judgement judgement = judged(point);
-      stops.add(
-          new PlotData.Stop(
-              PlotData.Kind.POINT,
-              minutes(point.atNanos()),
-              point.perMinute(),
-              judgement,
-              String.format(
-                  Locale.ROOT,
-                  "In the minute up to %s: %.1f breaths a minute, %s.",
-                  Quantities.clock(point.atNanos()),
-                  point.perMinute(),
-                  judgement.label())));
-      top = Math.max(top, point.perMinute());
+      chart.point(
+          point.atNanos(),
+          point.perMinute(),
+          judgement,
+          WORDS.say(
+              "rate",
+              Quantities.clock(point.atNanos()),
+              Quantities.decimals(point.perMinute(), 1),
+              judgement.label()));
     }
-    int known = review.rollingRate().size();
-    double least = review.rollingRate().stream().mapToDouble(RatePoint::perMinute).min().orElse(0);
-    double most = review.rollingRate().stream().mapToDouble(RatePoint::perMinute).max().orElse(0);
+    DoubleSummaryStatistics all =
+        review.rollingRate().stream().mapToDouble(RatePoint::perMinute).summaryStatistics();
+    double most = Math.max(0, all.getMax());
+    double top = ranged.stream().mapToDouble(part -> 60 / low(part)).reduce(most, Math::max);
     String summary =
-        known == 0
-            ? "Not known: half a minute of steady breaths is needed."
-            : String.format(Locale.ROOT, "Between %.1f and %.1f breaths a minute.", least, most);
-    return timed(
-        "breaths a minute, over the last minute",
-        0,
-        Math.max(1, top * 1.2),
-        ranges,
-        targets,
-        stops,
-        true,
-        summary);
+        all.getCount() == 0
+            ? WORDS.say("rate.unknown")
+            : WORDS.say(
+                "rate.summary",
+                Quantities.decimals(all.getMin(), 1),
+                Quantities.decimals(all.getMax(), 1));
+    return chart.data("rate.label", 0, Math.max(1, top * 1.2), true, summary);
   }
 
   /** By the range in force where the minute ends. */
@@ -157,13 +143,12 @@ public final class PlotsView {
    */
   public PlotData lateness() {
     double edge = 1;
-    List<PlotData.Box> bands = new ArrayList<>();
+    Timed chart = new Timed();
     for (Review part : ranged) {
       double target = part.asked().intervalSeconds().getAsDouble();
-      bands.add(box(part, low(part) - target, high(part) - target));
+      chart.range(part, low(part) - target, high(part) - target);
       edge = Math.max(edge, Math.max(target - low(part), high(part) - target));
     }
-    List<PlotData.Stop> stops = lines();
     Map<Judgement, Integer> counts = new EnumMap<>(Judgement.class);
     for (BreathMark breath : review.breaths()) {
       if (breath.errorNanos().isPresent()) {
@@ -171,31 +156,19 @@ public final class PlotsView {
         edge = Math.max(edge, Math.ceil(Math.abs(error) / 5e8) / 2);
         Judgement judgement = judgedLateness(breath.startNanos(), error);
         counts.merge(judgement, 1, Integer::sum);
-        stops.add(
-            new PlotData.Stop(
-                PlotData.Kind.POINT,
-                minutes(breath.startNanos()),
-                error / 1e9,
-                judgement,
-                "Breath at "
-                    + Quantities.tenthsClock(breath.startNanos())
-                    + ", "
-                    + MarksView.lateness(error)
-                    + inBand(judgement)
-                    + "."));
+        chart.point(
+            breath.startNanos(),
+            error / 1e9,
+            judgement,
+            WORDS.say(
+                "lateness." + Figure.slug(judgement.name()),
+                Quantities.tenthsClock(breath.startNanos()),
+                MarksView.lateness(error)));
       }
     }
     double left = minutes(review.startNanos());
-    List<PlotData.Level> zero = List.of(new PlotData.Level(left, 0, left + lengthMinutes(), 0));
-    return timed(
-        "seconds after the prompt",
-        -edge * 1.1,
-        edge * 1.1,
-        bands,
-        zero,
-        stops,
-        false,
-        latenessSummary(counts));
+    chart.targets.add(new PlotData.Level(left, 0, left + lengthMinutes(), 0));
+    return chart.data("lateness.label", -edge * 1.1, edge * 1.1, false, latenessSummary(counts));
   }
 
   /** By the range of the part that the breath is in; where one ends, the next has begun. */
@@ -209,52 +182,35 @@ public final class PlotsView {
     return judgement;
   }
 
-  private static String inBand(Judgement judgement) {
-    return switch (judgement) {
-      case IN_RANGE -> ", in band";
-      case FAST -> ", too early";
-      case SLOW -> ", too late";
-      case UNJUDGED -> "";
-    };
-  }
-
   private String latenessSummary(Map<Judgement, Integer> counts) {
     Optional<Metrics.Asynchrony> asynchrony =
         review.metrics().asynchrony().filter(a -> a.meanSeconds().isPresent());
     if (!asynchrony.isPresent()) {
-      return "No breath answered a prompt.";
+      return WORDS.say("lateness.unknown");
     }
     double late = asynchrony.get().meanSeconds().getAsDouble();
-    StringBuilder summary =
-        new StringBuilder(
-            String.format(
-                Locale.ROOT,
-                "On average %.1f s %s",
-                Math.abs(late),
-                late < 0 ? "before the prompt" : "after the prompt"));
-    asynchrony
-        .get()
-        .sdSeconds()
-        .ifPresent(
-            sd -> summary.append(String.format(Locale.ROOT, ", standard deviation %.1f s", sd)));
-    summary.append(". Above the line is late, below it early.");
-    if (hasRange()) {
-      summary.append(
-          String.format(
-              Locale.ROOT,
-              " %d in band, %d too early, %d too late; the band is as wide as the range around the"
-                  + " interval asked for.",
-              counts.getOrDefault(Judgement.IN_RANGE, 0),
-              counts.getOrDefault(Judgement.FAST, 0),
-              counts.getOrDefault(Judgement.SLOW, 0)));
+    String summary =
+        WORDS.say(
+            late < 0 ? "lateness.mean.early" : "lateness.mean.late",
+            Quantities.decimals(Math.abs(late), 1));
+    OptionalDouble spread = asynchrony.get().sdSeconds();
+    if (spread.isPresent()) {
+      summary = WORDS.say("lateness.spread", summary, Quantities.decimals(spread.getAsDouble(), 1));
     }
-    return summary.toString();
+    summary = WORDS.say("lateness.summary", summary);
+    return hasRange()
+        ? WORDS.say(
+            "lateness.counts",
+            summary,
+            counts.getOrDefault(Judgement.IN_RANGE, 0),
+            counts.getOrDefault(Judgement.FAST, 0),
+            counts.getOrDefault(Judgement.SLOW, 0))
+        : summary;
   }
 
   /** How many intervals there are of each length, with the ranges that were asked for. */
   public PlotData histogram() {
-    List<IntervalPoint> valid =
-        review.intervals().stream().filter(IntervalPoint::valid).collect(Collectors.toList());
+    List<IntervalPoint> valid = review.intervals().stream().filter(IntervalPoint::valid).toList();
     long edge = Math.round(edgeSeconds() * 1e9);
     HistogramBins bins =
         HistogramBins.of(valid.stream().mapToLong(IntervalPoint::lengthNanos).toArray(), edge);
@@ -267,7 +223,7 @@ public final class PlotsView {
           valid.stream()
               .filter(p -> bins.binOf(p.lengthNanos()) == place)
               .map(IntervalPoint::judgement)
-              .collect(Collectors.toList());
+              .toList();
       double from = bins.lowNanos(bin) / 1e9;
       double to = (bins.lowNanos(bin) + bins.widthNanos()) / 1e9;
       List<String> pieces = new ArrayList<>();
@@ -288,14 +244,12 @@ public final class PlotsView {
                 (from + to) / 2,
                 height,
                 only(inBin),
-                Quantities.upTo(from, 2)
-                    + (open
-                        ? " s or longer: "
-                        : " to just under " + Quantities.upTo(to, 2) + " s: ")
-                    + Quantities.count(height, "interval")
-                    + ", "
-                    + String.join(", ", pieces)
-                    + "."));
+                WORDS.say(
+                    open ? "histogram.open" : "histogram.bin",
+                    Quantities.upTo(from, 2),
+                    Quantities.upTo(to, 2),
+                    height,
+                    String.join(", ", pieces))));
       }
       most = Math.max(most, height);
     }
@@ -310,25 +264,22 @@ public final class PlotsView {
     double right = ranged.stream().mapToDouble(PlotsView::high).max().orElse(1);
     double end = bins.lowNanos(bins.counts().size()) / 1e9;
     return new PlotData(
-        "how many intervals of each length",
-        "seconds between breaths",
-        "intervals",
+        WORDS.say("histogram.label"),
+        WORDS.say("interval.label"),
+        WORDS.say("histogram.up"),
         0,
         Math.max(right * 1.3, end * 1.02),
         0,
         high,
-        ranges.stream().distinct().collect(Collectors.toList()),
-        targets.stream().distinct().collect(Collectors.toList()),
+        ranges.stream().distinct().toList(),
+        targets.stream().distinct().toList(),
         stops,
         false,
         bars,
         List.of(),
         List.of(),
         List.of(),
-        Quantities.count(valid.size(), "interval")
-            + " in bars of "
-            + Quantities.seconds(bins.widthNanos())
-            + ".",
+        WORDS.say("histogram.summary", valid.size(), Quantities.seconds(bins.widthNanos())),
         1);
   }
 
@@ -336,76 +287,68 @@ public final class PlotsView {
     return judgements.stream().distinct().count() == 1 ? judgements.get(0) : Judgement.UNJUDGED;
   }
 
-  private PlotData timed(
-      String label,
-      double low,
-      double high,
-      List<PlotData.Box> ranges,
-      List<PlotData.Level> targets,
-      List<PlotData.Stop> stops,
-      boolean joined,
-      String summary) {
-    stops.sort(Comparator.comparingDouble(PlotData.Stop::x));
-    return new PlotData(
-        label,
-        "minutes",
-        label,
-        minutes(review.startNanos()),
-        minutes(review.startNanos()) + lengthMinutes() * 1.01,
-        low,
-        high,
-        ranges,
-        targets,
-        stops,
-        joined,
-        List.of(),
-        review.found().stream().map(f -> minutes(f.atNanos())).collect(Collectors.toList()),
-        review.holds().stream()
-            .map(h -> new PlotData.Span(minutes(h.startNanos()), minutes(h.endNanos())))
-            .collect(Collectors.toList()),
-        review.parts().stream()
-            .skip(1)
-            .map(p -> minutes(p.startNanos()))
-            .collect(Collectors.toList()),
-        summary,
-        // A rate is known every second; ten of them is as far as one wants to go with a key.
-        joined ? 10 : 1);
-  }
+  /** A chart over time, and what stands over its whole height: findings, holds, parts. */
+  private final class Timed {
+    private final List<PlotData.Box> ranges = new ArrayList<>();
+    private final List<PlotData.Level> targets = new ArrayList<>();
+    private final List<PlotData.Stop> stops = new ArrayList<>();
 
-  /** What stands over the whole height: findings, holds, the beginnings of parts. */
-  private List<PlotData.Stop> lines() {
-    List<PlotData.Stop> stops = new ArrayList<>();
-    for (int i = 0; i < review.found().size(); i++) {
-      stops.add(
-          line(review.found().get(i).atNanos(), MarksView.found(review.found().get(i), i + 1)));
+    Timed() {
+      for (int i = 0; i < review.found().size(); i++) {
+        NotedFinding noted = review.found().get(i);
+        line(noted.atNanos(), MarksView.found(noted, i + 1));
+      }
+      review.holds().forEach(h -> line(h.startNanos(), MarksView.hold(h)));
+      for (int i = 1; i < review.parts().size(); i++) {
+        Review part = review.parts().get(i);
+        String at = Quantities.tenthsClock(part.startNanos());
+        String words = WORDS.say("part", Quantities.letters(i), at, PartText.situation(part));
+        line(part.startNanos(), words);
+      }
     }
-    review.holds().forEach(h -> stops.add(line(h.startNanos(), MarksView.hold(h))));
-    for (int i = 1; i < review.parts().size(); i++) {
-      Review part = review.parts().get(i);
+
+    private void line(long nanos, String words) {
       stops.add(
-          line(
-              part.startNanos(),
-              "Part "
-                  + Quantities.letters(i)
-                  + " begins at "
-                  + Quantities.tenthsClock(part.startNanos())
-                  + ": "
-                  + PartText.situation(part)
-                  + "."));
+          new PlotData.Stop(PlotData.Kind.LINE, minutes(nanos), 0, Judgement.UNJUDGED, words));
     }
-    return stops;
-  }
 
-  private PlotData.Stop line(long nanos, String words) {
-    return new PlotData.Stop(PlotData.Kind.LINE, minutes(nanos), 0, Judgement.UNJUDGED, words);
-  }
+    void point(long nanos, double y, Judgement judgement, String words) {
+      stops.add(new PlotData.Stop(PlotData.Kind.POINT, minutes(nanos), y, judgement, words));
+    }
 
-  private PlotData.Box box(Review part, double low, double high) {
-    return new PlotData.Box(minutes(part.startNanos()), minutes(part.endNanos()), low, high);
-  }
+    void range(Review part, double low, double high) {
+      ranges.add(new PlotData.Box(minutes(part.startNanos()), minutes(part.endNanos()), low, high));
+    }
 
-  private PlotData.Level level(Review part, double at) {
-    return new PlotData.Level(minutes(part.startNanos()), at, minutes(part.endNanos()), at);
+    void target(Review part, double at) {
+      targets.add(new PlotData.Level(minutes(part.startNanos()), at, minutes(part.endNanos()), at));
+    }
+
+    PlotData data(String label, double low, double high, boolean joined, String summary) {
+      stops.sort(Comparator.comparingDouble(PlotData.Stop::x));
+      double left = minutes(review.startNanos());
+      return new PlotData(
+          WORDS.say(label),
+          WORDS.say("minutes"),
+          WORDS.say(label),
+          left,
+          left + lengthMinutes() * 1.01,
+          low,
+          high,
+          ranges,
+          targets,
+          stops,
+          joined,
+          List.of(),
+          review.found().stream().map(f -> minutes(f.atNanos())).toList(),
+          review.holds().stream()
+              .map(h -> new PlotData.Span(minutes(h.startNanos()), minutes(h.endNanos())))
+              .toList(),
+          review.parts().stream().skip(1).map(p -> minutes(p.startNanos())).toList(),
+          summary,
+          // A rate is known every second; ten of them is as far as one wants to go with a key.
+          joined ? 10 : 1);
+    }
   }
 
   private double edgeSeconds() {

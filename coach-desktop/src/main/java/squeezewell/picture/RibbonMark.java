@@ -1,7 +1,7 @@
 package squeezewell.picture;
 
-import java.util.Objects;
 import squeezewell.protocol.Judgement;
+import squeezewell.review.say.Figure;
 
 /**
  * One thing on a ribbon.
@@ -12,11 +12,6 @@ import squeezewell.protocol.Judgement;
  * @param judgement how it was timed; only breaths have one
  */
 public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement judgement) {
-  public RibbonMark {
-    Objects.requireNonNull(kind, "kind");
-    Objects.requireNonNull(judgement, "judgement");
-  }
-
   /** Whether it has a length that may go on over the ends of a ribbon. */
   public boolean isSpan() {
     return kind.hold() || kind == Kind.SILENCE;
@@ -24,34 +19,28 @@ public record RibbonMark(Kind kind, long startNanos, long endNanos, Judgement ju
 
   /** What can stand on a ribbon. */
   public enum Kind {
-    PROMPT(""),
+    PROMPT,
     /** A prompt that no breath answered. */
-    MISSED(""),
-    BREATH(""),
-    COMPRESSION(""),
-    PULSE_CHECK("check"),
-    SUCTION("suction"),
-    PAUSE("pause"),
+    MISSED,
+    BREATH,
+    COMPRESSION,
+    PULSE_CHECK,
+    SUCTION,
+    PAUSE,
     /** The patient breathed well and was only watched. */
-    WATCH("watch"),
+    WATCH,
     /** The patient needed breaths, and there was no rate for them. */
-    NO_RATE("no rate"),
+    NO_RATE,
     /** The program itself held everything up. */
-    STALL("stood still"),
+    STALL,
     /** Breaths were asked for and not prompted. */
-    SILENCE("no prompts"),
+    SILENCE,
     /** Something was found; these are numbered in the order they are given. */
-    FINDING("");
+    FINDING;
 
-    private final String word;
-
-    Kind(String word) {
-      this.word = word;
-    }
-
-    /** What is written on it; empty for nothing. */
+    /** What is written on a span. */
     String word() {
-      return word;
+      return MarksView.WORDS.say("mark." + Figure.slug(name()));
     }
 
     boolean prompt() {

@@ -37,8 +37,12 @@ class WordsTest {
           "storage",
           "station/file",
           "review/measure",
+          "review/say",
+          "review/compare",
           "cli",
           "files",
+          "picture",
+          "report",
           "desktop/look",
           "desktop/screens/live",
           "desktop/screens/settings");
